@@ -1,0 +1,34 @@
+"""The tables that the program stands on, each with its source in its file; read once."""
+
+from __future__ import annotations
+
+import tomllib
+from functools import cache
+from importlib.resources import files
+from typing import Any
+
+from fuelwiz.errors import FactError
+
+INCH_M = 0.0254
+HOSES = ("nominal", "ptfe", "rubber", "tube")
+NOMINAL_DASHES = range(2, 33)
+
+
+@cache
+def table(name: str) -> dict[str, Any]:
+    """One of the fact files as a dictionary: "fuels", "bores" or "wire"."""
+    return tomllib.loads((files(__package__) / f"{name}.toml").read_text(encoding="utf-8"))
+
+
+@cache
+def bore_m(hose: str, dash: int) -> float:
+    """The bore in metres of a hose of that dash size; FactError where the hose has no such size."""
+    if hose == "nominal":
+        if dash in NOMINAL_DASHES:
+            return dash / 16 * INCH_M
+        raise FactError(f"no nominal size -{dash}: it has -2 to -32")
+    inches = table("bores")[hose].get(f"-{dash}")
+    if inches is None:
+        sizes = " ".join(table("bores")[hose])
+        raise FactError(f"no {hose} hose of size -{dash}: it has {sizes}")
+    return float(inches) * INCH_M
