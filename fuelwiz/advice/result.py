@@ -1,0 +1,55 @@
+"""The Result: figures and the words that go with them, frozen, ready for a screen or a sheet."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from fuelwiz.session.model import Session
+from fuelwiz.sizing.figures import Figures
+
+Severity = Literal["stop", "warn", "note"]
+
+
+@dataclass(frozen=True, slots=True)
+class Explanation:
+    """What one size means, a sentence or None each; `no` says why a refused size is refused."""
+
+    no: str | None
+    means: str | None
+    costs: str | None
+    next: str | None
+    smaller: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """Something a careful friend would point out: how grave, about which limit or key, and what to do."""
+
+    severity: Severity
+    about: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """Everything that is said about the figures."""
+
+    answer: str
+    headline: str  # the answer in 56 columns or less, for a small screen
+    to_do: str  # the next thing to do, or the most urgent finding, in one line
+    explanations: tuple[Explanation, ...]  # one for each of Figures.sizes, in that order
+    stress: tuple[str, ...]  # what changes and what fails first, one for each of Figures.stress
+    gives_out_first: str | None  # one sentence on the ceilings
+    next_goal: tuple[str, ...]  # what would have to change for the next goal, part by part
+    findings: tuple[Finding, ...]  # stops first, then warnings, then notes
+    cautions: tuple[str, ...]  # the standing cautions that apply to this build
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """One session, its figures and its words."""
+
+    session: Session
+    figures: Figures
+    words: Words
