@@ -1,0 +1,153 @@
+"""Fuel: density, viscosity, heating value and vapour pressure of blends, methanol and a fuel of one's own."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from fuelwiz.facts import table
+
+PSI_PA = 6894.757293168  # NIST SP 811
+REFERENCE_K = 288.15  # 15 degC
+VISCOSITY_K = 293.15  # 20 degC
+REID_K = 310.93  # 100 degF, where a Reid pressure is measured
+
+
+@dataclass(frozen=True, slots=True)
+class Fuel:
+    """A fuel at one temperature; SI units, `vapour_pressure_pa` absolute."""
+
+    density_kg_m3: float
+    viscosity_m2_s: float
+    lhv_J_kg: float
+    stoich: float | None
+    vapour_pressure_pa: float | None
+    cp_J_kgK: float
+
+
+def component_density_kg_m3(name: str, temperature_k: float) -> float:
+    """Density of "gasoline", "ethanol" or "methanol"; a straight line about 15 degC, constants in facts."""
+    facts = table("fuels")[name]
+    return float(facts["rho_15"] * (1 - facts["alpha"] * (temperature_k - REFERENCE_K)))
+
+
+def component_viscosity_pa_s(name: str, temperature_k: float) -> float:
+    """Dynamic viscosity of a component by Andrade's law about 20 degC, constants in facts."""
+    facts = table("fuels")[name]
+    return float(facts["mu_20"] * math.exp(facts["andrade_K"] * (1 / temperature_k - 1 / VISCOSITY_K)))
+
+
+def blend_row(ethanol: float, column: str) -> float:
+    """A column of the blend table at an ethanol fraction by volume, straight lines between its rows."""
+    rows = table("fuels")["blend"]
+    percents, values = rows["ethanol_percent"], rows[column]
+    percent = ethanol * 100
+    for left, right, low, high in zip(percents, percents[1:], values, values[1:], strict=False):
+        if percent <= right:
+            return float(low + (high - low) * (percent - left) / (right - left))
+    return float(values[-1])
+
+
+def blend_reid_pa(ethanol: float) -> float:
+    """Reid vapour pressure of gasoline with that ethanol fraction by volume, where none was measured."""
+    return blend_row(ethanol, "reid_psi") * PSI_PA
+
+
+def ethanol_mass_fraction(ethanol: float) -> float:
+    """Mass fraction of ethanol from its volume fraction at 15 degC."""
+    gasoline, alcohol = table("fuels")["gasoline"], table("fuels")["ethanol"]
+    mass = ethanol * alcohol["rho_15"]
+    return float(mass / ((1 - ethanol) * gasoline["rho_15"] + mass))
+
+
+def vapour_pressure_pa(
+    *, reid_pa: float, true_over_reid: float, slope_k: float, temperature_k: float
+) -> float:
+    """True vapour pressure, absolute, carried from 100 degF by a Clausius-Clapeyron slope in kelvin."""
+    return reid_pa * true_over_reid * math.exp(-slope_k * (1 / temperature_k - 1 / REID_K))
+
+
+def blend(*, ethanol: float, temperature_k: float, reid_pa: float | None = None) -> Fuel:
+    """Gasoline with an ethanol fraction (by volume, 0 to 1) at a temperature.
+
+    Density by volume, viscosity by the logarithm by volume, heating value, air need and heat capacity by mass
+    (API MPMS 11.3.4 finds the excess volume 0.2 % or less).
+    """
+    gasoline, alcohol = table("fuels")["gasoline"], table("fuels")["ethanol"]
+    by_mass = ethanol_mass_fraction(ethanol)
+    density = (1 - ethanol) * component_density_kg_m3("gasoline", temperature_k)
+    density += ethanol * component_density_kg_m3("ethanol", temperature_k)
+    viscosity = math.exp(
+        (1 - ethanol) * math.log(component_viscosity_pa_s("gasoline", temperature_k))
+        + ethanol * math.log(component_viscosity_pa_s("ethanol", temperature_k))
+    )
+
+    def mix(key: str, share: float) -> float:
+        return float((1 - share) * gasoline[key] + share * alcohol[key])
+
+    return Fuel(
+        density_kg_m3=density,
+        viscosity_m2_s=viscosity / density,
+        lhv_J_kg=mix("lhv", by_mass),
+        stoich=mix("stoich", by_mass),
+        vapour_pressure_pa=vapour_pressure_pa(
+            reid_pa=blend_reid_pa(ethanol) if reid_pa is None else reid_pa,
+            true_over_reid=mix("true_over_reid", ethanol),
+            slope_k=blend_row(ethanol, "clausius_K"),
+            temperature_k=temperature_k,
+        ),
+        cp_J_kgK=mix("cp", by_mass),
+    )
+
+
+def methanol(*, temperature_k: float, reid_pa: float | None = None) -> Fuel:
+    """Methanol at a temperature; a measured Reid pressure (absolute) wins over the table's."""
+    facts = table("fuels")["methanol"]
+    density = component_density_kg_m3("methanol", temperature_k)
+    return Fuel(
+        density_kg_m3=density,
+        viscosity_m2_s=component_viscosity_pa_s("methanol", temperature_k) / density,
+        lhv_J_kg=facts["lhv"],
+        stoich=facts["stoich"],
+        vapour_pressure_pa=vapour_pressure_pa(
+            reid_pa=facts["reid"] if reid_pa is None else reid_pa,
+            true_over_reid=facts["true_over_reid"],
+            slope_k=facts["clausius_K"],
+            temperature_k=temperature_k,
+        ),
+        cp_J_kgK=facts["cp"],
+    )
+
+
+def own(
+    *,
+    density_kg_m3: float,
+    viscosity_m2_s: float,
+    lhv_J_kg: float,
+    given_at_k: float,
+    temperature_k: float,
+    stoich: float | None = None,
+    reid_pa: float | None = None,
+) -> Fuel:
+    """A fuel whose figures were given at one temperature, carried to another with gasoline's constants."""
+    facts = table("fuels")["gasoline"]
+    alpha = facts["alpha"]
+    shrink = (1 - alpha * (temperature_k - REFERENCE_K)) / (1 - alpha * (given_at_k - REFERENCE_K))
+    thin = math.exp(facts["andrade_K"] * (1 / temperature_k - 1 / given_at_k))
+    density = density_kg_m3 * shrink
+    vapour = None
+    if reid_pa is not None:
+        vapour = vapour_pressure_pa(
+            reid_pa=reid_pa,
+            true_over_reid=facts["true_over_reid"],
+            slope_k=facts["clausius_K"],
+            temperature_k=temperature_k,
+        )
+    return Fuel(
+        density_kg_m3=density,
+        viscosity_m2_s=viscosity_m2_s * density_kg_m3 * thin / density,
+        lhv_J_kg=lhv_J_kg,
+        stoich=stoich,
+        vapour_pressure_pa=vapour,
+        cp_J_kgK=facts["cp"],
+    )
