@@ -13,8 +13,8 @@ from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache, lru_cache
 from importlib import resources
-from math import isfinite
-from typing import TYPE_CHECKING, Any, Literal, NewType, NoReturn, get_args
+from math import isfinite, lcm
+from typing import TYPE_CHECKING, Any, Literal, NewType
 
 from fuelwiz.errors import UnitError
 
@@ -46,75 +46,20 @@ GaugePa = NewType("GaugePa", float)
 """A pressure above the atmosphere around the car, Pa: what a gauge shows."""
 
 AbsPa = NewType("AbsPa", float)
-"""A pressure above vacuum, Pa: what vapour pressures and air densities rest on."""
-
-_DESCRIBED: dict[Kind, str] = {
-    "power": "a power",
-    "gauge_pressure": "a pressure",
-    "absolute_pressure": "a pressure",
-    "pressure_change": "a pressure",
-    "flow": "a flow",
-    "mass_flow": "a flow by mass",
-    "length": "a length",
-    "velocity": "a velocity",
-    "voltage": "a voltage",
-    "current": "a current",
-    "temperature": "a temperature",
-    "fraction": "a percentage",
-    "bsfc": "a fuel consumption for each unit of power",
-    "density": "a density",
-    "viscosity": "a viscosity",
-    "heating_value": "a heating value",
-    "area": "a cross-section",
-    "volume": "a volume",
-}
-_EXAMPLES: dict[Kind, str] = {
-    "power": "410 hp",
-    "gauge_pressure": "43.5 psi",
-    "absolute_pressure": "7 psi",
-    "pressure_change": "1.5 psi",
-    "flow": "97 gal/h",
-    "mass_flow": "95 lb/h",
-    "length": "13 ft",
-    "velocity": "6 ft/s",
-    "voltage": "13.5 V",
-    "current": "9 A",
-    "temperature": "40 degC",
-    "fraction": "15 %",
-    "bsfc": "0.63 lb/(hp*h)",
-    "density": "745 kg/m^3",
-    "viscosity": "0.6 mm^2/s",
-    "heating_value": "43.4 MJ/kg",
-    "area": "4 mm^2",
-    "volume": "55 l",
-}
+"""A pressure above vacuum, Pa: what vapour pressure and the density of air rest on."""
 
 _LONGEST_NUMBER = 40
 _LONGEST_TEXT = 120
 _BLANKS = str.maketrans(dict.fromkeys("\t\u00a0\u2009\u202f", " "))
-_SIGNS = str.maketrans(
-    {
-        "^": "",
-        "²": "2",
-        "³": "3",
-        "·": "*",
-        "⋅": "*",
-        "×": "*",
-        "’": "'",
-        "′": "'",
-        "”": '"',
-        "″": '"',
-        "º": "°",
-    }
-)
+_SIGNS = str.maketrans("²³·⋅×’′”″º", "23***''\"\"°", "^")
 _NUMBER = re.compile(
     r"(?P<sign>[-+\u2212]?) *"
     r"(?:(?:(?P<whole>[0-9]+) +)?(?P<over>[0-9]+) */ *(?P<under>[0-9]+)"
     r"|(?P<decimal>(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?))"
 )
 _THOUSANDS = re.compile(r"[-+\u2212]? *[0-9]{1,3}(?:(?:,[0-9]{3})+(?![0-9])|(?: [0-9]{3})+(?![0-9/]))")
-_DECIMAL_COMMA = re.compile(r"[-+\u2212]? *([0-9]*),([0-9]+)")
-_WORD = re.compile(r"[^\W\d_]+|.")
+_DECIMAL_COMMA = re.compile(r"(?P<before>[-+\u2212]? *[0-9]*),(?P<after>[0-9]+)")
+_WORD_OR_SIGN = re.compile(r"[^\W\d_]+|.")
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,23 +67,33 @@ class _Unit:
     name: str
     pint: str
     kinds: tuple[Kind, ...]
-    never: tuple[str, ...]
+    spellings: tuple[str, ...]
+    never: tuple[str, ...] = ()
+    zero: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
-class _Scale:
-    """SI value = (number + zero) * times / over; two whole numbers where they fit keep 7 % at 0.07."""
-
-    zero: float
-    times: float
-    over: float
+class _KindInWords:
+    words: str
+    example: str
+    suggest: tuple[str, ...]
+    with_zero: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class _Table:
-    units: tuple[_Unit, ...]
-    by_spelling: dict[str, _Unit]
+    kinds: dict[str, _KindInWords]
     words: dict[str, str]
+    units: dict[str, _Unit]
+
+
+@dataclass(frozen=True, slots=True)
+class _Scale:
+    """SI = (number * times + shift) / over, in whole numbers where they fit: 7 % is 0.07 to the last bit."""
+
+    times: float
+    shift: float
+    over: float
 
 
 def parse(text: str, kind: Kind) -> float:
@@ -146,141 +101,152 @@ def parse(text: str, kind: Kind) -> float:
 
     Args:
         text: a number or a plain fraction, then a unit: "43.5 psi", "3/8 in".
-        kind: what the unit must measure.
+        kind: what the unit has to measure.
 
     Raises:
-        UnitError: in words that follow the name of the key.
+        UnitError: in words that follow the name of a key.
     """
-    number, unit = _parts(text, kind)
+    number, unit = _parts(text, _kind(kind).example)
     if not unit:
         raise UnitError(f"wants a unit after the number: {_any_of(units_of(kind))}")
-    _refuse_other_kinds(unit, kind, text)
+    _refuse_unfit(unit, kind, text)
     value = to_si(_number(number), unit)
     if not isfinite(value):
-        raise UnitError(f"wants a number of a sane size, got {_quoted(text)}")
+        raise UnitError(f"is too large a number: {_quoted(text)}")
     return value
 
 
 def parse_typed(text: str, kind: Kind, bare_unit: str) -> tuple[float, str]:
-    """The SI value of what was typed, and the text that the file keeps; a bare number takes `bare_unit`.
+    """The SI value of what was typed into a form, and the text that the file keeps.
+
+    Args:
+        text: as `parse`, or a number alone.
+        kind: what the unit has to measure.
+        bare_unit: the unit of a number alone; the kept text then has it: "22" is kept as "22 psi".
 
     Raises:
-        UnitError: in words that follow the name of the key.
+        UnitError: in words that follow the name of a key.
     """
     kept = text.strip()
-    if not _parts(kept, kind)[1]:
+    if not _parts(kept, _kind(kind).example)[1]:
         kept = f"{kept} {bare_unit}"
     return parse(kept, kind), kept
 
 
 def split(text: str) -> tuple[str, str]:
-    """The number and the unit of a text as they were typed; the unit is empty where there is none.
+    """The number and the unit of a text, as typed; the unit is empty where there is none.
 
     Raises:
         UnitError: the text does not begin with a number.
     """
-    return _parts(text, None)
+    return _parts(text, "43.5 psi")
 
 
 def to_si(number: float, unit: str) -> float:
-    """A number of some unit in SI; kelvin for temperatures.
+    """A number of a unit, in SI; kelvin for a temperature.
+
+    Args:
+        number: how many of the unit.
+        unit: in any spelling: "psi", "gal/h", "degF".
 
     Raises:
-        UnitError: no such unit.
+        UnitError: there is no such unit.
     """
     scale = _scale(unit)
-    return (number + scale.zero) * scale.times / scale.over
+    return (number * scale.times + scale.shift) / scale.over
 
 
 def from_si(value: float, unit: str) -> float:
-    """An SI value as a number of some unit.
+    """How many of a unit an SI value is.
+
+    Args:
+        value: in SI; kelvin for a temperature.
+        unit: in any spelling: "psi", "gal/h", "degF".
 
     Raises:
-        UnitError: no such unit.
+        UnitError: there is no such unit.
     """
     scale = _scale(unit)
-    return value * scale.over / scale.times - scale.zero
+    return (value * scale.over - scale.shift) / scale.times
 
 
 def units_of(kind: Kind) -> tuple[str, ...]:
-    """The units that measure a kind, each in its usual spelling."""
-    return tuple(unit.name for unit in _table().units if kind in unit.kinds)
+    """The units to suggest for a kind, in their usual spelling."""
+    return _kind(kind).suggest
 
 
 def kinds_of(unit: str) -> tuple[Kind, ...]:
-    """The kinds that a unit may measure; none where it is unknown."""
-    found = _find(unit)
+    """The kinds that a unit may measure; none where there is no such unit."""
+    found = _unit(unit)
     return found.kinds if found else ()
 
 
 def describe(kind: Kind) -> str:
     """A kind in words: "a pressure"."""
-    return _DESCRIBED[kind]
+    return _kind(kind).words
 
 
-def _parts(text: str, kind: Kind | None) -> tuple[str, str]:
-    """The number and the unit as typed; `kind` gives the example of the error."""
+def _parts(text: str, example: str) -> tuple[str, str]:
+    """The number and the unit, as typed; what is no number is refused with an example of one."""
     plain = text.translate(_BLANKS).strip()
-    if len(plain) > _LONGEST_TEXT:
-        raise UnitError(f"wants one number and one unit, got {len(plain)} characters: {_quoted(plain)}")
     if not plain.isprintable():
         raise UnitError(f"holds a character that cannot be seen: {_quoted(plain)}")
+    if len(plain) > _LONGEST_TEXT:
+        raise UnitError(f'wants a number and a unit such as "{example}", got {len(plain)} characters')
     _refuse_commas(plain)
     match = _NUMBER.match(plain)
     if match is None:
-        example = _EXAMPLES[kind or "gauge_pressure"]
         raise UnitError(f'wants a number and a unit such as "{example}", got {_quoted(plain)}')
-    number, unit = match[0].strip(), plain[match.end() :].strip()
+    number, unit = match[0], plain[match.end() :].strip()
     if len(number) > _LONGEST_NUMBER:
         raise UnitError(f"wants a number of {_LONGEST_NUMBER} characters at most, got {_quoted(number)}")
     return number, unit
 
 
 def _refuse_commas(plain: str) -> None:
-    grouped = _THOUSANDS.match(plain)
-    if grouped:
-        whole = grouped[0].replace(",", "").replace(" ", "")
+    if grouped := _THOUSANDS.match(plain):
+        whole = re.sub("[, ]", "", grouped[0])
         raise UnitError(f'wants a number without thousands separators, "{whole}", got {_quoted(plain)}')
-    comma = _DECIMAL_COMMA.match(plain)
-    if comma:
-        pointed = f"{comma[1] or 0}.{comma[2]}"
-        raise UnitError(f'wants a decimal point, "{pointed}", not a comma, got {_quoted(plain)}')
+    if comma := _DECIMAL_COMMA.match(plain):
+        pointed = f"{comma['before']}.{comma['after']}"
+        raise UnitError(f"wants a decimal point, {_quoted(pointed)}, not a comma, got {_quoted(plain)}")
 
 
 def _number(text: str) -> float:
-    """The value of the number part; infinite where it is too large to be held."""
+    """The value of the number part; infinite where it is too large for a float."""
     match = _NUMBER.fullmatch(text)
     assert match is not None
-    if match["decimal"]:
-        size = float(match["decimal"])
-    elif int(match["under"]) == 0:
+    size = float(match["decimal"]) if match["decimal"] else float(_fraction(match))
+    return -size if match["sign"] in {"-", "\u2212"} else size
+
+
+def _fraction(match: re.Match[str]) -> Fraction:
+    over, under = int(match["over"]), int(match["under"])
+    if under == 0:
         raise UnitError("cannot be read: a fraction over zero")
-    else:
-        size = float(int(match["whole"] or 0) + Fraction(int(match["over"]), int(match["under"])))
-    return size if match["sign"] in {"", "+"} else -size
+    if match["whole"] and over >= under:
+        raise UnitError(f"wants a fraction below one after a whole number, got {_quoted(match[0])}")
+    return int(match["whole"] or 0) + Fraction(over, under)
 
 
-def _refuse_other_kinds(unit: str, kind: Kind, text: str) -> None:
-    found = _find(unit)
+def _refuse_unfit(unit: str, kind: Kind, text: str) -> None:
+    """Refuse a unit that is unknown, or that measures something else."""
+    wanted, found = _kind(kind), _unit(unit)
+    if found is None and re.search("[0-9]", unit):
+        raise UnitError(
+            f'wants one number and one unit such as "{wanted.example}", got more: {_quoted(unit)}'
+        )
     if found is None:
-        _refuse_unknown(unit, kind, text)
+        raise UnitError(f"wants {wanted.words} in {_any_of(wanted.suggest)}, got {_quoted(unit)}")
     if kind in found.kinds:
         return
-    if found.name == "psia":
-        raise UnitError("wants a pressure above the atmosphere, got psia, which counts from vacuum: say psi")
-    if found.name == "psig":
-        raise UnitError("wants a pressure above vacuum, got psig, which counts from the atmosphere: say psi")
-    raise UnitError(f"wants {describe(kind)}, got {_shown(unit)}")
-
-
-def _refuse_unknown(unit: str, kind: Kind, text: str) -> NoReturn:
-    if not re.match(r"[^\W\d_]|[°%'\"#”″’′º˚]", unit) or re.search(r"[0-9.]{2}|[^\w)'\" ]$", unit):
-        raise UnitError(f'wants one number and one unit such as "{_EXAMPLES[kind]}", got {_quoted(text)}')
-    raise UnitError(f"wants {describe(kind)} in {_any_of(units_of(kind))}, got {_quoted(unit)}")
+    if found.zero and wanted.with_zero:
+        raise UnitError(f"wants {wanted.with_zero}, got {_shown(unit)}, which counts from {found.zero}")
+    raise UnitError(f"wants {wanted.words}, got {_shown(unit)}")
 
 
 def _any_of(names: tuple[str, ...]) -> str:
-    return names[0] if len(names) == 1 else f"{', '.join(names[:-1])} or {names[-1]}"
+    return " or ".join(part for part in (", ".join(names[:-1]), names[-1]) if part)
 
 
 def _quoted(text: str) -> str:
@@ -288,30 +254,28 @@ def _quoted(text: str) -> str:
 
 
 def _shown(text: str) -> str:
-    """A text that is safe and short enough to be said back."""
+    """A text that is short and harmless enough to be said back."""
     clipped = text if len(text) <= _LONGEST_NUMBER else f"{text[: _LONGEST_NUMBER - 1]}…"
     return "".join(sign if sign.isprintable() else "?" for sign in clipped)
+
+
+def _unit(typed: str) -> _Unit | None:
+    found = _table().units.get(_folded(typed))
+    return None if found is None or typed.strip().startswith(found.never) else found
 
 
 def _folded(unit: str) -> str:
     """A unit in the spelling of the table."""
     words = _table().words
-    plain = unit.translate(_BLANKS).translate(_SIGNS).casefold().strip().removesuffix(".")
-    plain = plain.replace("cm3", "cc")
-    tidy = re.sub(r" *([^\w ]) *", r"\1", re.sub(" +", " ", plain))
-    return "".join(words.get(word, word) for word in _WORD.findall(tidy))
-
-
-def _find(unit: str) -> _Unit | None:
-    found = _table().by_spelling.get(_folded(unit))
-    if found is None or unit.strip().startswith(found.never):
-        return None
-    return found
+    plain = unit.translate(_BLANKS).translate(_SIGNS).casefold().strip()
+    plain = re.sub(r"(?<=[a-z])\.", "", plain)
+    plain = re.sub(r" *([^\w ]) *", r"\1", re.sub(" +", " ", plain))
+    return "".join(words.get(word, word) for word in _WORD_OR_SIGN.findall(plain))
 
 
 @lru_cache(maxsize=512)
 def _scale(spelling: str) -> _Scale:
-    unit = _find(spelling)
+    unit = _unit(spelling)
     if unit is None:
         raise UnitError(f"wants a unit that is known here, got {_quoted(spelling)}")
     return _scale_from_pint(unit.pint)
@@ -319,11 +283,10 @@ def _scale(spelling: str) -> _Scale:
 
 @cache
 def _scale_from_pint(expression: str) -> _Scale:
-    registry = _registry()
-    at_zero = Fraction(registry.Quantity(Fraction(0), expression).to_base_units().magnitude)
-    at_one = Fraction(registry.Quantity(Fraction(1), expression).to_base_units().magnitude)
-    size = at_one - at_zero
-    return _Scale(float(at_zero / size), float(size.numerator), float(size.denominator))
+    quantity = _registry().Quantity
+    zero, one = (Fraction(quantity(Fraction(n), expression).to_base_units().magnitude) for n in (0, 1))
+    over = lcm(zero.denominator, one.denominator)
+    return _Scale(times=float((one - zero) * over), shift=float(zero * over), over=float(over))
 
 
 @cache
@@ -333,24 +296,28 @@ def _registry() -> pint.UnitRegistry[Any]:
     from platformdirs import user_cache_path
 
     folder = user_cache_path("fuelwiz") / "units"
-    try:
-        return pint.UnitRegistry(non_int_type=Fraction, cache_folder=folder)
-    except Exception:
-        # A cache that was cut short stays unreadable, and pint lets through whatever its reader raises.
-        shutil.rmtree(folder, ignore_errors=True)
-        return pint.UnitRegistry(non_int_type=Fraction)
+    if folder.is_absolute():
+        try:
+            return pint.UnitRegistry(non_int_type=Fraction, cache_folder=folder)
+        except Exception:
+            # A cache cut short by a power cut stays unreadable; pint lets through whatever its reader raises.
+            shutil.rmtree(folder, ignore_errors=True)
+    return pint.UnitRegistry(non_int_type=Fraction)
+
+
+def _kind(kind: Kind) -> _KindInWords:
+    return _table().kinds[kind]
 
 
 @cache
 def _table() -> _Table:
     source = resources.files("fuelwiz").joinpath("facts/units.toml").read_text(encoding="utf-8")
     plain = tomllib.loads(source)
-    units = []
-    by_spelling: dict[str, _Unit] = {}
-    for row in plain["unit"]:
-        assert set(row["kinds"]) <= set(get_args(Kind))
-        unit = _Unit(row["name"], row["pint"], tuple(row["kinds"]), tuple(row.get("never", ())))
-        units.append(unit)
-        by_spelling.update(dict.fromkeys(row["spellings"], unit))
-    words = {spelling: word for word, spellings in plain["words"].items() for spelling in spellings}
-    return _Table(tuple(units), by_spelling, words)
+    kinds = {kind: _KindInWords(**_with_tuples(row)) for kind, row in plain["kinds"].items()}
+    words = {typed: word for word, spellings in plain["words"].items() for typed in spellings}
+    units = [_Unit(**_with_tuples(row)) for row in plain["unit"]]
+    return _Table(kinds, words, {spelling: unit for unit in units for spelling in unit.spellings})
+
+
+def _with_tuples(row: dict[str, Any]) -> dict[str, Any]:
+    return {key: tuple(value) if isinstance(value, list) else value for key, value in row.items()}
