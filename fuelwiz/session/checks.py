@@ -1,0 +1,138 @@
+"""What must fit together in a session file, beyond each key by itself.
+
+Works on plain data, and passes over what cannot be read there: a fault in one key hides none in another.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any
+
+from fuelwiz.errors import FactError, Fault
+from fuelwiz.facts import HOSES, bore_m
+from fuelwiz.session.paths import Way, field_at, list_ways, path_of, value_at
+from fuelwiz.session.readers import NEAR, Size, Wrong, read
+from fuelwiz.session.spec import as_text
+
+
+def cross_faults(plain: dict[str, Any]) -> Iterator[Fault]:
+    """Every pair of keys that cannot stand together."""
+    yield from _list_lengths(plain)
+    yield from _own_fuel(plain)
+    yield from _pump_counts(plain)
+    yield from _voltages(plain)
+    yield from _candidates(plain)
+    yield from _kept_sizes(plain)
+    yield from _inlet_runs(plain)
+
+
+def _readable(plain: Any, way: Way) -> Any:
+    """The value that the session holds for a key; its own fallback where it is left out; None if refused."""
+    spec = field_at(path_of(way))
+    value = value_at(plain, way)
+    if value is None:
+        value = spec.fallback
+    try:
+        return None if value is None else read(spec, value)
+    except Wrong:
+        return None
+
+
+def _list_lengths(plain: dict[str, Any]) -> Iterator[Fault]:
+    for way, tables in list_ways().items():
+        found = value_at(plain, way)
+        if isinstance(found, list) and not tables.least <= len(found) <= tables.most:
+            path = path_of(way)
+            got = len(found) or "none"
+            yield Fault(path, f"wants {tables.least} to {tables.most} tables [[{path}]], got {got}")
+
+
+def _own_fuel(plain: dict[str, Any]) -> Iterator[Fault]:
+    fuel = value_at(plain, ("fuel",))
+    if not isinstance(fuel, dict) or fuel.get("kind") != "own":
+        return
+    for key in ("density", "viscosity", "lhv"):
+        if key not in fuel:
+            example = field_at(f"fuel.{key}").example
+            yield Fault(f"fuel.{key}", f'is missing: a fuel of kind "own" needs it, such as "{example}"')
+
+
+def _pump_counts(plain: dict[str, Any]) -> Iterator[Fault]:
+    """`running_at_idle` and `circuits` are no more than the pumps that there are."""
+    if not isinstance(plain.get("pump"), dict):
+        return
+    pumps = _readable(plain, ("pump", "count"))
+    for way in (("pump", "running_at_idle"), ("wiring", "circuits")):
+        number = _readable(plain, way)
+        if pumps is not None and number is not None and number > pumps:
+            wanted = f"1 to {pumps}" if pumps > 1 else "1"
+            yield Fault(path_of(way), f"wants {wanted}, as `pump.count` is {pumps}, got {number}")
+
+
+def _voltages(plain: dict[str, Any]) -> Iterator[Fault]:
+    curves = value_at(plain, ("pump", "curve"))
+    seen: list[tuple[int, float]] = []
+    for number, curve in enumerate(curves if isinstance(curves, list) else []):
+        way: Way = ("pump", "curve", number, "voltage")
+        volts = _readable(plain, way) if isinstance(curve, dict) else None
+        if volts is None:
+            continue
+        same = next((other for other, before in seen if abs(volts - before) <= NEAR * volts), None)
+        if same is not None:
+            said = as_text(curve.get("voltage", field_at("pump.curve.voltage").fallback))
+            yield Fault(path_of(way), f"wants a voltage of its own: {said} is that of `pump.curve.{same}`")
+        seen.append((number, volts))
+
+
+def _candidates(plain: dict[str, Any]) -> Iterator[Fault]:
+    """Every candidate is one that the hose of each run that follows it has."""
+    for section in ("feed", "return_line"):
+        hoses = _following_hoses(plain, section)
+        sizes = value_at(plain, (section, "sizes"))
+        ways: list[Way] = [
+            (section, "sizes", number) for number in range(len(sizes) if isinstance(sizes, list) else 0)
+        ]
+        for way in (*ways, (section, "chosen")):
+            for hose in hoses:
+                yield from _not_made(plain, way, f"{section}.chosen", hose)
+
+
+def _following_hoses(plain: dict[str, Any], section: str) -> list[str]:
+    """The hoses of the runs that give no size or bore; PTFE where there is no run."""
+    runs = value_at(plain, (section, "run"))
+    if not isinstance(runs, list) or not runs:
+        return ["ptfe"]
+    following = [run for run in runs if isinstance(run, dict) and "size" not in run and "bore" not in run]
+    hoses = [run.get("hose", "ptfe") for run in following]
+    return [hose for hose in HOSES if hose in hoses]
+
+
+def _kept_sizes(plain: dict[str, Any]) -> Iterator[Fault]:
+    """The size that a run gives itself is one that its hose has."""
+    for section in ("feed", "inlet", "return_line"):
+        runs = value_at(plain, (section, "run"))
+        for number, run in enumerate(runs if isinstance(runs, list) else []):
+            hose = run.get("hose", "ptfe") if isinstance(run, dict) else None
+            if hose in HOSES:
+                yield from _not_made(plain, (section, "run", number, "size"), f"{section}.run.size", hose)
+
+
+def _not_made(plain: dict[str, Any], way: Way, declared: str, hose: str) -> Iterator[Fault]:
+    value = value_at(plain, way)
+    try:
+        size = None if value is None else read(field_at(declared), value)
+    except Wrong:
+        return
+    if not isinstance(size, Size) or size.dash is None:
+        return
+    try:
+        bore_m(hose, size.dash)
+    except FactError as error:
+        yield Fault(path_of(way), f"wants a size that its hose has: {error}")
+
+
+def _inlet_runs(plain: dict[str, Any]) -> Iterator[Fault]:
+    runs = value_at(plain, ("inlet", "run"))
+    for number, run in enumerate(runs if isinstance(runs, list) else []):
+        if isinstance(run, dict) and "size" not in run and "bore" not in run:
+            yield Fault(f"inlet.run.{number}", 'wants a size or a bore of its own, such as size = "-10"')

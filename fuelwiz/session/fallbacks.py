@@ -1,0 +1,79 @@
+"""Fallbacks: what a key that is left out counts as, those that hang on other keys too."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+from fuelwiz.session.paths import field_at, way_of
+from fuelwiz.session.readers import read
+from fuelwiz.session.sections import OPEN_REGULATOR, Section, Session
+from fuelwiz.session.spec import as_text
+
+_BOOST = {"turbo": "15 psi", "supercharger": "8 psi", "none": "0 psi"}
+_VACUUM = {"manifold": "9 psi", "atmosphere": "0 psi"}
+
+
+def _pumps(session: Session) -> int:
+    return 1 if session.pump is None else session.pump.count
+
+
+_HANGING: dict[str, Callable[[Session], Any]] = {
+    "pressure.boost": lambda session: _BOOST[session.engine.induction],
+    "pressure.idle_vacuum": lambda session: _VACUUM[session.pressure.reference],
+    "pump.running_at_idle": _pumps,
+    "wiring.circuits": _pumps,
+    "injectors.count": lambda session: session.engine.cylinders,
+    "return_line.regulator.rated_flow": lambda session: OPEN_REGULATOR["rated_flow"],
+    "return_line.regulator.rated_loss": lambda session: OPEN_REGULATOR["rated_loss"],
+}
+
+
+def fallback_text(session: Session, path: str) -> str | None:
+    """What the key at a path counts as where it is left out, as the file would say it.
+
+    Args:
+        session: the build, for fallbacks that hang on other keys.
+        path: of a key with a value, with or without list numbers.
+
+    Returns:
+        The text; None where nothing is assumed, or where it is reckoned from the figures.
+
+    Raises:
+        KeyError: there is no such key.
+    """
+    way = way_of(path)
+    bare = ".".join(part for part in way if isinstance(part, str))
+    spec = field_at(bare)
+    if bare == "stress.case.name":
+        return _case_name(next((part for part in way if isinstance(part, int)), 0))
+    hanging = _HANGING.get(bare)
+    return spec.fallback_text if hanging is None else as_text(hanging(session))
+
+
+def fill_in(session: Session, default_name: str) -> Session:
+    """The session with every fallback in its place that hangs on other keys; what the file gave stays noted."""
+    _put(session, "name", default_name)
+    for path in (
+        "pressure.boost",
+        "pressure.idle_vacuum",
+        "pump.running_at_idle",
+        "wiring.circuits",
+        "injectors.count",
+    ):
+        section, key = path.split(".")
+        if getattr(session, section) is not None:
+            _put(getattr(session, section), key, read(field_at(path), _HANGING[path](session)))
+    for number, case in enumerate(session.stress.case):
+        _put(case, "name", _case_name(number))
+    return session
+
+
+def _case_name(number: int) -> str:
+    return f"case {number + 1}"
+
+
+def _put(section: Section, key: str, value: Any) -> None:
+    """Fills a key that was left out; nobody has seen the section yet, so it may still be written."""
+    if getattr(section, key) is None:
+        section.__dict__[key] = value

@@ -1,0 +1,220 @@
+"""The kinds of key that the model is declared with, and how pydantic reads each."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, get_args
+
+from pydantic import Field, GetCoreSchemaHandler
+from pydantic_core import PydanticCustomError, core_schema
+
+from fuelwiz.session.readers import Wrong, read
+from fuelwiz.session.spec import SHOWN_UNITS, FieldSpec
+from fuelwiz.units import Kind
+
+FITTINGS = (
+    "straight",
+    "swept_45",
+    "swept_90",
+    "swept_180",
+    "forged_90",
+    "tee_run",
+    "tee_branch",
+    "entrance",
+    "exit",
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Leaf:
+    """A key with a value."""
+
+    spec: FieldSpec
+
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
+        """Read by our own words; a key that is left out takes its fallback, or None."""
+        spec = self.spec
+        schema = core_schema.no_info_plain_validator_function(_reader(spec))
+        if spec.required:
+            return schema
+        if spec.fallback is None:
+            return core_schema.with_default_schema(schema, default=() if spec.type == "points" else None)
+        return core_schema.with_default_schema(schema, default_factory=lambda: read(spec, spec.fallback))
+
+
+@dataclass(frozen=True, slots=True)
+class Tables:
+    """A key that holds a list of tables, `least` to `most` of them."""
+
+    least: int
+    most: int
+
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
+        """A tuple from a list; none where the key is left out and none is needed."""
+        schema = core_schema.no_info_before_validator_function(_as_tuple, handler(source))
+        if self.least:
+            return schema
+        return core_schema.with_default_schema(schema, default=())
+
+
+def _as_tuple(value: Any) -> Any:
+    return tuple(value) if isinstance(value, list) else value
+
+
+def _reader(spec: FieldSpec) -> Callable[[Any], Any]:
+    def read_or_refuse(value: Any) -> Any:
+        try:
+            return read(spec, value)
+        except Wrong as wrong:
+            raise PydanticCustomError("wrong", "wrong", {"found": wrong.found}) from None
+
+    return read_or_refuse
+
+
+def table(fallback: dict[str, Any] | None = None) -> Any:
+    """A section that stands even where the file leaves it out."""
+    return Field(default_factory=lambda: dict(fallback or {}), validate_default=True)
+
+
+def quantity(
+    kind: Kind,
+    low: str,
+    high: str,
+    fallback: str | None = None,
+    *,
+    required: bool = False,
+    example: str | None = None,
+    shown: tuple[str, str] | None = None,
+) -> Leaf:
+    """A number with its unit, from `low` to `high`; `shown` are the US and the metric unit of its row."""
+    us_unit, metric_unit = shown or SHOWN_UNITS[kind]
+    return Leaf(
+        FieldSpec(
+            "quantity",
+            kind,
+            low,
+            high,
+            fallback,
+            us_unit=us_unit,
+            metric_unit=metric_unit,
+            required=required,
+            example=example or fallback,
+        )
+    )
+
+
+def count(low: int, high: int, fallback: int | None = None, *, example: int | None = None) -> Leaf:
+    """A bare whole number."""
+    return Leaf(
+        FieldSpec("count", low=str(low), high=str(high), fallback=fallback, example=example or fallback)
+    )
+
+
+def ratio(low: float, high: float, fallback: float | None = None, *, example: float | None = None) -> Leaf:
+    """A bare number without a unit."""
+    shown = fallback if example is None else example
+    return Leaf(FieldSpec("ratio", low=f"{low:g}", high=f"{high:g}", fallback=fallback, example=shown))
+
+
+def choice(literal: Any, fallback: str) -> Leaf:
+    """One of the words of a Literal."""
+    return Leaf(FieldSpec("choice", choices=get_args(literal), fallback=fallback, example=fallback))
+
+
+def text(fallback: str | None = "", *, most: int = 200, lines: bool = False) -> Leaf:
+    """A text of `most` characters, over several lines where `lines` is true."""
+    return Leaf(FieldSpec("note" if lines else "text", low="0", high=str(most), fallback=fallback))
+
+
+def bore(*, example: str) -> Leaf:
+    """A bore given as a length."""
+    return quantity("length", "1 mm", "60 mm", example=example, shown=("in", "mm"))
+
+
+_SIZE = FieldSpec(
+    "size",
+    low="-2",
+    high="-32",
+    us_unit="in",
+    metric_unit="mm",
+    example="-8",
+    parts=(bore(example="8 mm").spec,),
+)
+SIZE = Leaf(_SIZE)
+
+
+def sizes(fallback: list[str]) -> Leaf:
+    """Candidates: dash sizes or bores."""
+    return Leaf(FieldSpec("sizes", low="1", high="24", fallback=fallback, example=fallback, parts=(_SIZE,)))
+
+
+def points(second: Leaf, *, falls: bool, required: bool, example: list[list[str]]) -> Leaf:
+    """Points rising in pressure; where `falls` is true the other column may not rise."""
+    pressure = quantity("pressure_change", "0 psi", "500 psi", example="40 psi").spec
+    return Leaf(
+        FieldSpec(
+            "points",
+            low="1",
+            high="200",
+            required=required,
+            falls=falls,
+            example=example,
+            parts=(pressure, second.spec),
+        )
+    )
+
+
+def velocities(fallback: list[str]) -> Leaf:
+    """Four rising velocities."""
+    velocity = quantity("velocity", "0.1 ft/s", "200 ft/s", example="4 ft/s").spec
+    return Leaf(
+        FieldSpec("velocities", low="4", high="4", fallback=fallback, example=fallback, parts=(velocity,))
+    )
+
+
+FORMAT = Leaf(FieldSpec("format", low="1", high="1", required=True, example=1))
+FITTING_COUNTS = Leaf(
+    FieldSpec(
+        "fittings",
+        choices=FITTINGS,
+        fallback={},
+        example={"straight": 2, "swept_90": 2},
+        parts=(count(0, 50, example=2).spec,),
+    )
+)
+WIRE = Leaf(
+    FieldSpec(
+        "wire",
+        "area",
+        "0 AWG",
+        "24 AWG",
+        us_unit="AWG",
+        metric_unit="mm^2",
+        example="12 AWG",
+        parts=(quantity("area", "0.1 mm^2", "100 mm^2", example="4 mm^2").spec,),
+    )
+)
+INJECTOR_FLOW = Leaf(
+    FieldSpec(
+        "rated_flow",
+        "flow",
+        "10 cc/min",
+        "10000 cc/min",
+        us_unit="cc/min",
+        metric_unit="cc/min",
+        required=True,
+        example="1050 cc/min",
+        parts=(
+            quantity("flow", "10 cc/min", "10000 cc/min", shown=("cc/min", "cc/min")).spec,
+            quantity("mass_flow", "1 lb/h", "1000 lb/h", example="95 lb/h").spec,
+        ),
+    )
+)
+CHANGE = Leaf(FieldSpec("change", required=True, example={"fuel.temperature": "55 degC"}))
+KEPT = Leaf(FieldSpec("kept", low="0", high="4000", fallback=""))
+FLAG = Leaf(FieldSpec("flag"))

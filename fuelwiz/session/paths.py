@@ -1,0 +1,178 @@
+"""The keys of a session file as a tree, read off the sections: what stands where, and in what order."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, field
+from functools import cache
+from types import NoneType
+from typing import Any, get_args
+
+from pydantic import BaseModel
+from pydantic.fields import FieldInfo
+
+from fuelwiz.session.clean import clean
+from fuelwiz.session.fields import Leaf, Tables
+from fuelwiz.session.sections import Section, Session
+from fuelwiz.session.spec import FieldSpec
+
+Way = tuple[str | int, ...]
+"""The way to a value: keys, and numbers in lists."""
+
+_BARE = re.compile(r"[A-Za-z0-9_-]+")
+_LONGEST_KEY = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Node:
+    """A key: a value (`spec`), a table (`keys`), or a list of tables (`tables`, each with `keys`)."""
+
+    name: str
+    section: type[Section] | None = None
+    spec: FieldSpec | None = None
+    tables: Tables | None = None
+    keys: dict[str, Node] = field(default_factory=dict)
+
+
+@cache
+def tree() -> Node:
+    """The whole file."""
+    return Node("", Session, keys=_keys(Session))
+
+
+def _keys(section: type[Section]) -> dict[str, Node]:
+    return {_key(name, info): _node(name, info) for name, info in section.model_fields.items()}
+
+
+def _key(name: str, info: FieldInfo) -> str:
+    return info.alias or name
+
+
+def _node(name: str, info: FieldInfo) -> Node:
+    for mark in info.metadata:
+        if isinstance(mark, Leaf):
+            return Node(name, spec=mark.spec)
+    section = _section_in(info.annotation)
+    tables = next((mark for mark in info.metadata if isinstance(mark, Tables)), None)
+    return Node(name, section, tables=tables, keys=_keys(section))
+
+
+def _section_in(annotation: Any) -> type[Section]:
+    """The section in `Pump`, `Pump | None` or `tuple[Run, ...]`."""
+    if isinstance(annotation, type) and issubclass(annotation, Section):
+        return annotation
+    inner = [part for part in get_args(annotation) if part not in {NoneType, Ellipsis}]
+    return _section_in(inner[0])
+
+
+def way_of(path: str) -> Way:
+    """A dotted path as keys and numbers."""
+    return tuple(int(part) if part.isdecimal() and part.isascii() else part for part in path.split("."))
+
+
+def path_of(way: Way) -> str:
+    """A way as a dotted path that is safe to print; a key that is no bare one comes in quotes."""
+    return ".".join(_shown_key(part) for part in way)
+
+
+def _shown_key(part: str | int) -> str:
+    if isinstance(part, int) or (_BARE.fullmatch(part) and len(part) <= _LONGEST_KEY):
+        return str(part)
+    cut = part if len(part) <= _LONGEST_KEY else f"{part[: _LONGEST_KEY - 1]}…"
+    return f'"{clean(cut)}"'
+
+
+def node_at(way: Way) -> Node | None:
+    """The key at a way, list numbers passed over; None where there is no such key."""
+    found: Node | None = tree()
+    for part in way:
+        if found is None:
+            return None
+        if isinstance(part, str):
+            found = found.keys.get(part)
+    return found
+
+
+def _leaves(node: Node, above: str) -> Iterator[tuple[str, FieldSpec]]:
+    for key, below in node.keys.items():
+        if below.spec is not None:
+            yield above + key, below.spec
+        else:
+            yield from _leaves(below, f"{above}{key}.")
+
+
+@cache
+def _specs() -> dict[str, FieldSpec]:
+    return dict(_leaves(tree(), ""))
+
+
+def leaf_paths() -> tuple[str, ...]:
+    """The path of every key that holds a value, in the order of the file, without list numbers."""
+    return tuple(_specs())
+
+
+def field_at(path: str) -> FieldSpec:
+    """What is declared about a key; list numbers in the path are passed over.
+
+    Raises:
+        KeyError: there is no such key.
+    """
+    return _specs()[".".join(part for part in path.split(".") if not part.isdecimal())]
+
+
+@cache
+def list_ways() -> dict[Way, Tables]:
+    """Where lists of tables stand, and how many they may hold."""
+    return dict(_lists(tree(), ()))
+
+
+def _lists(node: Node, above: Way) -> Iterator[tuple[Way, Tables]]:
+    for key, below in node.keys.items():
+        if below.tables is not None:
+            yield (*above, key), below.tables
+        yield from _lists(below, (*above, key))
+
+
+def given(session: Session, path: str) -> bool:
+    """Whether the file gave the key at a path, such as "goal.reserve" or "feed.run.0.length"."""
+    at: Any = session
+    node = tree()
+    for part in way_of(path):
+        if isinstance(part, int):
+            if not isinstance(at, tuple) or part >= len(at):
+                return False
+            at = at[part]
+            continue
+        below = node.keys.get(part)
+        if below is None or not isinstance(at, BaseModel) or below.name not in at.model_fields_set:
+            return False
+        at, node = getattr(at, below.name), below
+    return True
+
+
+def value_at(plain: Any, way: Way) -> Any:
+    """What plain data hold at a way; None where there is nothing."""
+    at = plain
+    for part in way:
+        if isinstance(part, str) and isinstance(at, dict):
+            at = at.get(part)
+        elif isinstance(part, int) and isinstance(at, list) and part < len(at):
+            at = at[part]
+        else:
+            return None
+    return at
+
+
+def order_of(way: Way) -> tuple[int, ...]:
+    """Where a key stands in the order of the file; unknown keys come last."""
+    node: Node | None = tree()
+    places = []
+    for part in way:
+        if isinstance(part, int):
+            places.append(part)
+            continue
+        keys = list(node.keys) if node is not None else []
+        places.append(keys.index(part) if part in keys else len(keys))
+        node = node.keys.get(part) if node is not None else None
+    return tuple(places)
