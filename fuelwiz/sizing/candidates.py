@@ -1,0 +1,70 @@
+"""Candidate sizes of a line: what bore each gives its runs, in which order, and which are the same."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fuelwiz.facts import INCH_M, bore_m
+from fuelwiz.session.model import Run, Size
+
+SAME_BORE = 1e-9
+FIXED = "fixed"
+
+
+def bore_in_hose_m(size: Size, hose: str) -> float:
+    """The bore that a size has in a kind of hose; a size that is a length is the bore itself."""
+    if size.bore_m is not None:
+        return size.bore_m
+    assert size.dash is not None
+    return bore_m(hose, size.dash)
+
+
+def nominal_bore_m(size: Size) -> float | None:
+    """The bore that people reckon with, dash/16 in; None for a size that is a length."""
+    return None if size.dash is None else size.dash / 16 * INCH_M
+
+
+def follows(run: Run) -> bool:
+    """Whether a run takes its bore from the candidate."""
+    return run.size is None and run.bore is None
+
+
+def run_bore_m(run: Run, candidate: Size | None) -> float:
+    """The bore of a run: its own, that of its own size, or the candidate's."""
+    if run.bore is not None:
+        return run.bore
+    size = run.size or candidate
+    assert size is not None
+    return bore_in_hose_m(size, run.hose)
+
+
+def run_nominal_bore_m(run: Run, candidate: Size | None) -> float | None:
+    """dash/16 in of a run's size; None where it gives its bore, or its size is a length."""
+    size = run.size or candidate
+    return None if run.bore is not None or size is None else nominal_bore_m(size)
+
+
+def candidates(sizes: Sequence[Size], chosen: Size | None, runs: Sequence[Run]) -> tuple[Size | None, ...]:
+    """The rows to reckon: by bore, smallest first, the chosen size among them, one for each bore.
+
+    With runs of which none follows there is one row, None; without runs a PTFE hose is meant.
+    """
+    followers = [run for run in runs if follows(run)]
+    if runs and not followers:
+        return (None,)
+    hose = followers[0].hose if followers else "ptfe"
+    asked = [*sizes, *([chosen] if chosen else [])]
+    rows: list[tuple[float, Size]] = []
+    for size in asked:
+        bore = bore_in_hose_m(size, hose)
+        twin = next((i for i, (other, _) in enumerate(rows) if abs(other - bore) <= SAME_BORE * bore), None)
+        if twin is None:
+            rows.append((bore, size))
+        elif size is chosen:
+            rows[twin] = (bore, size)
+    return tuple(size for _, size in sorted(rows, key=lambda row: row[0]))
+
+
+def spelled(candidate: Size | None) -> str:
+    """What a row is called."""
+    return FIXED if candidate is None else candidate.text

@@ -1,0 +1,49 @@
+"""Which size to fit: the smallest that works and is sound, and what is left where none works."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fuelwiz.sizing.bands import no_worse_than
+from fuelwiz.sizing.figures import SizeFigures
+
+WORTH_MARGIN = 0.02  # what a larger size has to add to the margin to be worth naming
+
+
+def is_sound(row: SizeFigures) -> bool:
+    """Whether a size's line works with something to spare."""
+    if not row.line_works or not no_worse_than(row.band, "fair"):
+        return False
+    return row.full_delivery_band is None or no_worse_than(row.full_delivery_band, "strained")
+
+
+def recommended(rows: Sequence[SizeFigures]) -> str | None:
+    """The smallest size that works and is sound, else the smallest that works; rows by rising bore."""
+    working = [row for row in rows if row.works]
+    best = next((row for row in working if is_sound(row)), working[0] if working else None)
+    return None if best is None else best.size
+
+
+def line_to_fit(rows: Sequence[SizeFigures]) -> str | None:
+    """The recommended size; where there is none, the smallest good line that a larger one would not better."""
+    best = recommended(rows)
+    if best is not None:
+        return best
+    among = [row for row in rows if is_sound(row)] or [row for row in rows if row.line_works]
+    return next((row.size for row in among if not _larger_is_worth_it(rows, row)), None)
+
+
+def _larger_is_worth_it(rows: Sequence[SizeFigures], row: SizeFigures) -> bool:
+    larger = rows[rows.index(row) + 1 :]
+    if not larger or "pump" not in row.limits or row.margin is None or larger[0].margin is None:
+        return False
+    return larger[0].margin - row.margin >= WORTH_MARGIN
+
+
+def comfortable(rows: Sequence[SizeFigures]) -> str | None:
+    """The smallest size whose line works easily at the demand, and easily or fairly with all that the pump gives."""
+    for row in rows:
+        full = row.full_delivery_band
+        if row.line_works and row.band == "easy" and (full is None or no_worse_than(full, "fair")):
+            return row.size
+    return None

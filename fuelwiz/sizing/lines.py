@@ -1,0 +1,132 @@
+"""Lines: the runs of a session with a candidate's bore, and what they lose at a flow."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from fuelwiz.physics import line
+from fuelwiz.physics.fittings import filter_loss_pa, part_loss_pa, sum_of_fittings
+from fuelwiz.session import model
+from fuelwiz.sizing.candidates import follows, run_bore_m, run_nominal_bore_m
+
+
+def plain_run(run: model.Run, candidate: model.Size | None, end_ratio: float) -> line.Run:
+    """A run as physics takes it, with the bore that it has at a candidate."""
+    bore = run_bore_m(run, candidate)
+    return line.Run(
+        bore_m=bore,
+        length_m=run.length,
+        roughness_m=line.ROUGHNESS_M[run.hose],
+        loss_coefficient=sum_of_fittings(run.fittings, bore_m=bore, end_ratio=end_ratio) + run.extra_k,
+        rise_m=run.rise,
+        side_by_side=run.side_by_side,
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class FeedRun:
+    """A run of the feed at one candidate."""
+
+    line: line.Run
+    follows: bool
+    nominal_bore_m: float | None
+
+
+@dataclass(slots=True)
+class FeedLoss:
+    """What the feed loses at a flow, by cause; `followers_pa` is the share of the runs that follow the candidate."""
+
+    filters_pa: float = 0.0
+    friction_pa: float = 0.0
+    fittings_pa: float = 0.0
+    parts_pa: float = 0.0
+    rise_pa: float = 0.0
+    followers_pa: float = 0.0
+
+    @property
+    def total_pa(self) -> float:
+        """All of the feed."""
+        return self.filters_pa + self.friction_pa + self.fittings_pa + self.parts_pa + self.rise_pa
+
+
+@dataclass(frozen=True)
+class FeedLine:
+    """The feed at one candidate: its runs, and the filters that count as its own."""
+
+    runs: tuple[FeedRun, ...]
+    filters: tuple[model.Filter, ...]
+    parts: tuple[model.Part, ...]
+    constant_pa: float
+    density_kg_m3: float
+    viscosity_m2_s: float
+
+    def loss(self, flow_m3_s: float) -> FeedLoss:
+        """What it loses at a flow."""
+        loss = FeedLoss(filters_pa=filters_loss_pa(self.filters, flow_m3_s))
+        loss.parts_pa = self.constant_pa + parts_loss_pa(self.parts, flow_m3_s)
+        for run in self.runs:
+            own = line.run_loss(
+                run.line,
+                flow_m3_s=flow_m3_s,
+                density_kg_m3=self.density_kg_m3,
+                viscosity_m2_s=self.viscosity_m2_s,
+            )
+            loss.friction_pa += own.friction_pa
+            loss.fittings_pa += own.fittings_pa
+            loss.rise_pa += own.rise_pa
+            if run.follows:
+                loss.followers_pa += own.total_pa
+        return loss
+
+    def loss_pa(self, flow_m3_s: float) -> float:
+        """What it loses at a flow, in all."""
+        return self.loss(flow_m3_s).total_pa
+
+    def shown(self) -> FeedRun:
+        """The fastest run of those that follow the candidate, of all where none does; the first of equals."""
+        among = [run for run in self.runs if run.follows] or list(self.runs)
+        return max(among, key=lambda run: 1 / (run.line.side_by_side * run.line.bore_m**2))
+
+
+def feed_line(
+    feed: model.Feed,
+    candidate: model.Size | None,
+    *,
+    at_tank: bool,
+    density_kg_m3: float,
+    viscosity_m2_s: float,
+) -> FeedLine:
+    """The feed of a session at a candidate; a filter ahead of a regulator at the tank is not part of it."""
+    return FeedLine(
+        runs=tuple(
+            FeedRun(plain_run(run, candidate, feed.end_ratio), follows(run), run_nominal_bore_m(run, candidate))
+            for run in feed.run
+        ),
+        filters=tuple(part for part in feed.filter if not (at_tank and part.place == "pump")),
+        parts=feed.part,
+        constant_pa=feed.constant_loss,
+        density_kg_m3=density_kg_m3,
+        viscosity_m2_s=viscosity_m2_s,
+    )
+
+
+def filters_loss_pa(filters: Sequence[model.Filter], flow_m3_s: float) -> float:
+    """What filters one behind the other lose at a flow."""
+    return sum(
+        filter_loss_pa(
+            flow_m3_s=flow_m3_s,
+            rated_flow_m3_s=part.rated_flow,
+            rated_loss_pa=part.rated_loss,
+            clogging=part.clogging,
+        )
+        for part in filters
+    )
+
+
+def parts_loss_pa(parts: Sequence[model.Part], flow_m3_s: float) -> float:
+    """What parts one behind the other lose at a flow."""
+    return sum(
+        part_loss_pa(flow_m3_s=flow_m3_s, rated_flow_m3_s=part.rated_flow, rated_loss_pa=part.rated_loss)
+        for part in parts
+    )
