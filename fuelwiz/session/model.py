@@ -97,9 +97,20 @@ def validate(plain: dict[str, Any], default_name: str = "") -> Session:
         session, faults = _session(plain)
         faults += _faults_of_cases(plain, faults)
         if session is not None and not faults:
-            return fill_in(session, clean(default_name)[:_LONGEST_NAME])
+            name = clean(default_name)[:_LONGEST_NAME]
+            return _with_cases(fill_in(session, name), plain, name)
     faults.sort(key=lambda fault: order_of(way_of(fault.key)))
     raise SessionError(default_name or "this build", tuple(faults))
+
+
+def _with_cases(session: Session, plain: dict[str, Any], name: str) -> Session:
+    """The session with each of its stress cases turned into the changed session; nobody has seen it yet."""
+    base = without_cases(plain)
+    for case in session.stress.case:
+        changed, _ = _session(apply_change(base, case.change))
+        assert changed is not None
+        case.hold(fill_in(changed, name))
+    return session
 
 
 def newer_format(plain: dict[str, Any]) -> list[Fault]:

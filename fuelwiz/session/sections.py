@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import Annotated, Any, Literal
 
-from pydantic import BaseModel, BeforeValidator, ConfigDict, Field
+from pydantic import BaseModel, BeforeValidator, ConfigDict, Field, PrivateAttr
 
 from fuelwiz.session.fields import (
     CHANGE,
@@ -306,6 +306,17 @@ class StressCase(Section):
 
     name: Annotated[str, text(None)]
     change: Annotated[dict[str, Any], CHANGE]
+    _changed: Any = PrivateAttr(default=None)
+
+    def hold(self, changed: Session) -> None:
+        """Keep the session that the case makes."""
+        self._changed = changed
+
+    @property
+    def changed(self) -> Session:
+        """The session with the case's values."""
+        assert isinstance(self._changed, Session)
+        return self._changed
 
 
 class StressSection(Section):

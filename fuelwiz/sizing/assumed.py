@@ -60,6 +60,4 @@ def _left_out_of_feed(session: Session) -> Iterator[tuple[str, str]]:
 
 def bsfc_text(bsfc_kg_J: float) -> str:
     """A fuel consumption to three significant figures, zeros kept, as the file would say it."""
-    number = from_si(bsfc_kg_J, "lb/(hp*h)")
-    decimals = max(0, 2 - len(str(int(number))) + (1 if number < 1 else 0))
-    return f"{number:.{decimals}f} lb/(hp*h)"
+    return f"{from_si(bsfc_kg_J, 'lb/(hp*h)'):#.3g} lb/(hp*h)"
