@@ -14,6 +14,7 @@ from fractions import Fraction
 from functools import cache, lru_cache
 from importlib import resources
 from math import isfinite, lcm
+from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal, NewType
 
 from fuelwiz.errors import UnitError
@@ -233,9 +234,7 @@ def _refuse_unfit(unit: str, kind: Kind, text: str) -> None:
     """Refuse a unit that is unknown, or that measures something else."""
     wanted, found = _kind(kind), _unit(unit)
     if found is None and re.search("[0-9]", unit):
-        raise UnitError(
-            f'wants one number and one unit such as "{wanted.example}", got more: {_quoted(unit)}'
-        )
+        raise UnitError(f'wants one number and one unit such as "{wanted.example}", got {_quoted(text)}')
     if found is None:
         raise UnitError(f"wants {wanted.words} in {_any_of(wanted.suggest)}, got {_quoted(unit)}")
     if kind in found.kinds:
@@ -293,16 +292,26 @@ def _scale_from_pint(expression: str) -> _Scale:
 def _registry() -> pint.UnitRegistry[Any]:
     """pint's own units in exact fractions, from the user's cache where that can be read and written."""
     import pint
-    from platformdirs import user_cache_path
 
-    folder = user_cache_path("fuelwiz") / "units"
-    if folder.is_absolute():
+    folder = _cache_folder()
+    if folder is not None:
         try:
             return pint.UnitRegistry(non_int_type=Fraction, cache_folder=folder)
         except Exception:
             # A cache cut short by a power cut stays unreadable; pint lets through whatever its reader raises.
             shutil.rmtree(folder, ignore_errors=True)
     return pint.UnitRegistry(non_int_type=Fraction)
+
+
+def _cache_folder() -> Path | None:
+    """Where pint may keep what it has read; None for a user who has no home."""
+    from platformdirs import user_cache_path
+
+    try:
+        folder = user_cache_path("fuelwiz") / "units"
+    except RuntimeError:
+        return None
+    return folder if folder.is_absolute() else None
 
 
 def _kind(kind: Kind) -> _KindInWords:
