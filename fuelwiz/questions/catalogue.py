@@ -15,7 +15,7 @@ from fuelwiz.errors import FactError
 
 @dataclass(frozen=True, slots=True)
 class Step:
-    """One step of the wizard: its id, its name, the name where room is short, and the files of its questions."""
+    """One step: its id, its name, the name where room is short, and the files that hold its questions."""
 
     id: str
     name: str
@@ -27,8 +27,8 @@ class Step:
 class Choice:
     """One answer to pick.
 
-    `value` is what stands for it: the word or quantity that the key takes, or, where a question writes several
-    keys, a word that its form knows. `say` is the answer in the builder's words; `note` may say more.
+    `value` is what stands for it: the word or quantity that the key takes, or, where a question writes
+    several keys, a word that its form knows. `say` is the answer in the builder's words; `note` may say more.
     """
 
     value: str
@@ -54,9 +54,10 @@ class Help:
 class Question:
     """One question in words.
 
-    `key` is the key of the session file that it answers (list items without index), or its own where it writes
-    several. `more` tells the ones that wait until more is wanted. `fallback` says why the fallback is what it is, or
-    why there is none. `choices` are answers to pick; where the key takes a quantity, one may be typed as well.
+    `key` is the key of the session file that it answers (list items without index), or its own where it
+    writes several. `more` tells the ones that wait until more is wanted. `fallback` says why the fallback is
+    what it is, or why there is none, and reads on after "43.5 psi is taken: ". `choices` are answers to pick;
+    where the key takes a quantity, one may be typed as well.
     """
 
     key: str
@@ -87,7 +88,7 @@ STEPS = (
 
 def catalogue() -> Mapping[str, Question]:
     """Every question by its key, in the order of asking."""
-    return MappingProxyType({question.key: question for step in STEPS for question in step_questions(step.id)})
+    return MappingProxyType({asked.key: asked for step in STEPS for asked in step_questions(step.id)})
 
 
 @cache
