@@ -1,1 +1,37 @@
+"""Figures -> words: the answer, what each size means, findings, cautions; together they are the Result."""
 
+from __future__ import annotations
+
+from fuelwiz.advice.answer import answer
+from fuelwiz.advice.build import Build
+from fuelwiz.advice.cautions import cautions
+from fuelwiz.advice.ceilings import gives_out_first
+from fuelwiz.advice.findings import remarks
+from fuelwiz.advice.headline import headline
+from fuelwiz.advice.next_goal import next_goal
+from fuelwiz.advice.result import Explanation, Finding, Result, Words
+from fuelwiz.advice.sizes import explanation
+from fuelwiz.advice.stress import stress_words
+from fuelwiz.advice.todo import to_do
+from fuelwiz.session.model import Session
+from fuelwiz.sizing.figures import Figures
+
+__all__ = ["Explanation", "Finding", "Result", "Words", "result"]
+
+
+def result(session: Session, figures: Figures) -> Result:
+    """The figures of a session together with everything that is said about them."""
+    build = Build(session, figures)
+    found = remarks(build)
+    words = Words(
+        answer=answer(build),
+        headline=headline(build),
+        to_do=to_do(build, found),
+        explanations=tuple(explanation(build, row) for row in figures.sizes),
+        stress=tuple(stress_words(build, case) for case in figures.stress),
+        gives_out_first=gives_out_first(build),
+        next_goal=next_goal(build),
+        findings=tuple(remark.finding for remark in found),
+        cautions=cautions(build),
+    )
+    return Result(session, figures, words)

@@ -1,0 +1,34 @@
+"""Everything a careful friend would point out: stops first, then warnings, then notes."""
+
+from __future__ import annotations
+
+from fuelwiz.advice.build import Build
+from fuelwiz.advice.findings.electrics import electric_remarks
+from fuelwiz.advice.findings.fuel import fuel_remarks
+from fuelwiz.advice.findings.injectors import injector_remarks
+from fuelwiz.advice.findings.lines import line_remarks
+from fuelwiz.advice.findings.pump import pump_remarks
+from fuelwiz.advice.findings.return_line import return_remarks
+from fuelwiz.advice.findings.stops import stops
+from fuelwiz.advice.findings.stress import stress_remarks
+from fuelwiz.advice.findings.unknowns import unknown_remarks
+from fuelwiz.advice.remark import Remark
+
+_TOPICS = (
+    stops,
+    pump_remarks,
+    electric_remarks,
+    injector_remarks,
+    return_remarks,
+    fuel_remarks,
+    line_remarks,
+    stress_remarks,
+    unknown_remarks,
+)
+_ORDER = ("stop", "warn", "note")
+
+
+def remarks(build: Build) -> list[Remark]:
+    """All remarks on a build; within one severity in the order of the topics."""
+    found = [remark for topic in _TOPICS for remark in topic(build)]
+    return sorted(found, key=lambda remark: _ORDER.index(remark.severity))

@@ -1,0 +1,87 @@
+"""What is worth a look in the wiring: volts at the pump, wire and fuse."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fuelwiz.advice.build import ASSUMED_VOLTS, Build
+from fuelwiz.advice.remark import Remark
+
+WIRE_MAY_LOSE_V = 0.5
+
+
+def electric_remarks(build: Build) -> Iterator[Remark]:
+    """Warnings first, then what is good to know; nothing while no pump is known."""
+    if not build.has_pump:
+        return
+    yield from _volts(build)
+    yield from _above_supply(build)
+    yield from _wire(build)
+    yield from _fuse(build)
+
+
+def _volts(build: Build) -> Iterator[Remark]:
+    volts = build.pick.pump_volts_V
+    if build.volts_assumed:
+        yield Remark(
+            "note",
+            "pump.volts",
+            "13.0\u00a0V at the pump is assumed.",
+            "Measure it at the pump with the engine at full load: a volt moves its flow by a tenth or so.",
+        )
+    elif volts is not None and volts < ASSUMED_VOLTS:
+        told = build.numbers.figure("volts", volts, ASSUMED_VOLTS)
+        yield Remark(
+            "warn",
+            "pump.volts",
+            f"The pump gets {told}; under 13.0\u00a0V it slows and gives less.",
+            "Heavier wire, a relay near the pump and clean grounds come before a bigger pump.",
+        )
+
+
+def _above_supply(build: Build) -> Iterator[Remark]:
+    pump, wiring = build.session.pump, build.session.wiring
+    if pump is None or wiring is None or pump.volts is None or pump.volts <= wiring.supply:
+        return
+    given = build.numbers.figure("volts", pump.volts, wiring.supply)
+    supply = build.numbers.figure("volts", wiring.supply, pump.volts)
+    yield Remark(
+        "warn",
+        "pump.volts",
+        f"{given} at the pump is more than the supply of {supply}.",
+        "One of the two is wrong: measure both with the engine at full load.",
+    )
+
+
+def _wire(build: Build) -> Iterator[Remark]:
+    figures, wiring = build.figures.wiring, build.session.wiring
+    if (
+        figures is None
+        or wiring is None
+        or figures.loss_V <= WIRE_MAY_LOSE_V
+        or figures.smallest_wire is None
+    ):
+        return
+    lost = build.numbers.figure("volts", figures.loss_V, WIRE_MAY_LOSE_V)
+    yield Remark(
+        "note",
+        "wiring.wire",
+        f"The wiring loses {lost} between supply and pump.",
+        f"{figures.smallest_wire} is the thinnest that loses 0.5\u00a0V at most by itself and carries the fuse.",
+    )
+
+
+def _fuse(build: Build) -> Iterator[Remark]:
+    figures = build.figures.wiring
+    if figures is None or figures.fuse_A is None or figures.peak_current_A is None:
+        return
+    if "fuse" in build.figures.verdict.limits:
+        return
+    fuse = build.numbers.limit("amps", figures.fuse_A)
+    peak = build.numbers.figure("amps", figures.peak_current_A, figures.fuse_A)
+    yield Remark(
+        "note",
+        "wiring",
+        f"Each circuit wants a relay and a {fuse} fuse: it may draw {peak}.",
+        "Put the fuse near the battery.",
+    )

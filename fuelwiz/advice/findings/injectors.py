@@ -1,0 +1,45 @@
+"""What is worth a look at rail and injectors: the pressure that is left across them, and the sag."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fuelwiz.advice.build import SAG_SHARE, Build
+from fuelwiz.advice.remark import Remark
+
+PRESSURE_SHARE = 0.7
+SAG_WORTH_TELLING = 0.01
+
+
+def injector_remarks(build: Build) -> Iterator[Remark]:
+    """Warnings first, then what is good to know."""
+    yield from _pressure_left(build)
+    yield from _sag(build)
+
+
+def _pressure_left(build: Build) -> Iterator[Remark]:
+    left, base = build.figures.pressure.injector_Pa, build.session.pressure.base
+    if left <= 0.0 or left >= PRESSURE_SHARE * base:
+        return
+    share = build.numbers.figure("percent", left / base, PRESSURE_SHARE)
+    told = build.numbers.figure("pressure", left)
+    yield Remark(
+        "warn",
+        "pressure.reference",
+        f"On full boost {told} is left across the injectors, {share} of the base.",
+        "Let the regulator follow the manifold: the pressure across them then stays the same.",
+    )
+
+
+def _sag(build: Build) -> Iterator[Remark]:
+    sag, across = build.pick.rail_sag_Pa, build.figures.pressure.injector_Pa
+    if sag is None or across <= 0.0 or "sag" in build.pick.limits or sag < SAG_WORTH_TELLING * across:
+        return
+    told = build.numbers.figure("pressure", sag, SAG_SHARE * across)
+    share = build.numbers.figure("percent", sag / across, SAG_SHARE)
+    yield Remark(
+        "warn" if sag > SAG_SHARE * across / 2.0 else "note",
+        "pressure.regulator",
+        f"The rail sags by {told} at full power, {share} of what the injectors see.",
+        "The regulator sits at the tank and cannot make up for the line: tune for it.",
+    )

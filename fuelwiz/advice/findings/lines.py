@@ -1,0 +1,159 @@
+"""What is worth a look in the feed line: size, loss, filter, and how its bore was taken."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fuelwiz.advice.build import Build
+from fuelwiz.advice.phrases import loss, speed
+from fuelwiz.advice.remark import Remark
+from fuelwiz.sizing.figures import SizeFigures
+
+COSTLY_SHARE = 0.05
+CHEAP_SHARE = 0.02
+LAMINAR_BELOW = 2040.0
+TURBULENT_FROM = 4000.0
+
+
+def line_remarks(build: Build) -> Iterator[Remark]:
+    """Warnings first, then what is good to know."""
+    if not build.has_runs:
+        yield from _flow_kind(build)
+        return
+    yield from _filters(build)
+    yield from _velocity_and_loss(build)
+    yield from _other_size(build)
+    yield from _dash_bores(build)
+    yield from _flow_kind(build)
+
+
+def _filters(build: Build) -> Iterator[Remark]:
+    demand, capacity = build.figures.demand.volume_flow_m3_s, build.pick.capacity_m3_s
+    for item in build.session.feed.filter:
+        name = f"filter ({item.what})" if item.what else "filter"
+        rated = build.numbers.figure("flow", item.rated_flow)
+        if demand > item.rated_flow:
+            flow = build.numbers.figure("flow", demand, item.rated_flow)
+            yield Remark(
+                "warn",
+                "feed.filter",
+                f"The goal sends {flow} through the {name}, rated at {rated}.",
+                "Fit a larger one, or two side by side.",
+            )
+        elif build.at_rail and capacity is not None and capacity > item.rated_flow:
+            flow = build.numbers.figure("flow", capacity, item.rated_flow)
+            yield Remark(
+                "note",
+                "feed.filter",
+                f"With all the pump gives, {flow} pass the {name}, rated at {rated}.",
+                "The goal itself stays within its rating. A larger one would load up more slowly.",
+            )
+
+
+def _velocity_and_loss(build: Build) -> Iterator[Remark]:
+    row, pump = build.pick, build.figures.pump
+    if (
+        pump is None
+        or row.capacity_m3_s is None
+        or build.at_tank
+        or pump.capacity_without_feed_loss_m3_s <= 0.0
+    ):
+        return
+    share = 1.0 - row.capacity_m3_s / pump.capacity_without_feed_loss_m3_s
+    told = build.numbers.figure("percent", share, COSTLY_SHARE)
+    lost = loss(build, row)
+    if row.band in {"easy", "fair"} and share > COSTLY_SHARE:
+        yield Remark(
+            "warn",
+            "feed.run",
+            f"The velocity is {row.band}, the loss is not: {lost} takes {told} of the flow.",
+            _win_back(build, row),
+        )
+    elif row.band in {"strained", "poor", "unfit"} and share < CHEAP_SHARE:
+        told = build.numbers.figure("percent", share, CHEAP_SHARE)
+        yield Remark(
+            "note",
+            "feed.run",
+            f"{speed(build, row)} is {row.band}, yet only {lost} is lost, {told} of the flow.",
+            "The line is short: the velocity alone sounds worse than it is.",
+        )
+
+
+def _win_back(build: Build, row: SizeFigures) -> str:
+    """Where most of the loss sits, and what would save it."""
+    place, larger = _where_lost(row), build.neighbour(row, 1)
+    if place not in {"hose", "fittings"}:
+        return f"Most of it sits in the {place}: look there before buying a larger line."
+    if larger is None or larger.feed_loss_Pa is None or row.feed_loss_Pa is None:
+        return f"Most of it sits in the {place}: a shorter way or fewer sharp ends would save some."
+    saved = build.numbers.figure("pressure", row.feed_loss_Pa - larger.feed_loss_Pa)
+    return f"Most of it sits in the {place}: {larger.size} would save {saved}."
+
+
+def _where_lost(row: SizeFigures) -> str:
+    ladder = row.ladder
+    if ladder is None:
+        return "hose"
+    places = {
+        "filter": ladder.filters_Pa,
+        "hose": ladder.friction_Pa,
+        "fittings": ladder.fittings_Pa,
+        "other parts": ladder.parts_Pa,
+        "climb to the rail": ladder.rise_Pa,
+    }
+    return max(places, key=lambda place: places[place])
+
+
+def _other_size(build: Build) -> Iterator[Remark]:
+    chosen, line = build.figures.row(build.figures.chosen), build.line
+    if chosen is None or line is None or chosen is line or chosen.limits:
+        return
+    if chosen.bore_m > line.bore_m:
+        extra = build.numbers.figure("pressure", (line.feed_loss_Pa or 0.0) - (chosen.feed_loss_Pa or 0.0))
+        yield Remark(
+            "note",
+            "feed.chosen",
+            f"{chosen.size} is settled on; {line.size} would do, losing {extra} more.",
+            "A bigger line adds cost and weight. If it is on the car already, leave it.",
+        )
+        return
+    yield Remark(
+        "warn",
+        "feed.chosen",
+        f"{chosen.size} is settled on and {chosen.band}: {speed(build, chosen)} at the goal.",
+        f"{line.size} is the line to fit when it is next apart.",
+    )
+
+
+def _dash_bores(build: Build) -> Iterator[Remark]:
+    runs = build.session.feed.run
+    nominal = [run for run in runs if run.hose == "nominal" and run.bore is None]
+    if not nominal:
+        return
+    if len(nominal) < len(runs):
+        what = f"{len(nominal)} of {len(runs)} runs take their bore from the dash number, the rest do not."
+    else:
+        what = "The bore is taken from the dash number, a sixteenth of an inch each."
+    yield Remark(
+        "warn",
+        "feed.run.hose",
+        what,
+        "A real hose is 5 to 20 % narrower, so velocity is 10 to 45 % higher: say which kind of hose it is.",
+    )
+
+
+def _flow_kind(build: Build) -> Iterator[Remark]:
+    reynolds = build.pick.reynolds
+    told = f"Re {round(reynolds, -2):,.0f}".replace(",", "\u00a0")
+    bands = "The words for velocity are about loss, not about smooth flow."
+    if reynolds >= TURBULENT_FROM:
+        yield Remark(
+            "note", "feed", f"The flow is turbulent ({told}), as it nearly always is in a fuel line.", bands
+        )
+    elif reynolds < LAMINAR_BELOW:
+        yield Remark(
+            "note", "feed", f"The flow is laminar ({told}): the line is far larger than needed.", bands
+        )
+    else:
+        what = f"The flow is neither laminar nor turbulent ({told}): its loss is less sure than elsewhere."
+        yield Remark("note", "feed", what, bands)

@@ -1,0 +1,32 @@
+"""What is worth a look in the return line where it still holds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fuelwiz.advice.build import Build, opened, with_article
+from fuelwiz.advice.remark import Remark
+
+HIGH_SHARE = 0.6
+
+
+def return_remarks(build: Build) -> Iterator[Remark]:
+    """A back pressure that comes near the idle rail pressure; a size that does not hold is a stop."""
+    line, idle = build.figures.return_line, build.figures.pressure.idle_rail_Pa
+    if line is None or not line.holds or idle <= 0.0 or line.back_pressure_Pa <= HIGH_SHARE * idle:
+        return
+    name = "this return" if line.size == "fixed" else f"{with_article(line.size)} return"
+    needs = build.numbers.figure("pressure", line.back_pressure_Pa, idle)
+    share = build.numbers.figure("percent", line.back_pressure_Pa / idle, HIGH_SHARE, 1.0)
+    larger = next(
+        (row for row in line.sizes if row.holds and row.back_pressure_Pa <= HIGH_SHARE * idle), None
+    )
+    do = "Fewer fittings, a larger line or fewer pumps at idle would ease it."
+    if larger is not None and larger.size != "fixed":
+        do = f"It holds, with little left for a bend or a cooler; {larger.size} would be at ease."
+    yield Remark(
+        "warn",
+        "return_line",
+        f"{opened(name)} pushes back with {needs} at idle, {share} of the rail.",
+        do,
+    )

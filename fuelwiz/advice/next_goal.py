@@ -1,0 +1,110 @@
+"""What would have to change for the next goal, part by part."""
+
+from __future__ import annotations
+
+from fuelwiz.advice.build import Build, opened
+from fuelwiz.advice.ceilings import PARTS
+from fuelwiz.advice.stress import FAILS
+from fuelwiz.sizing.figures import NextFigures
+
+
+def next_goal(build: Build) -> tuple[str, ...]:
+    """Sentences, what today's parts come to first; none where no next goal is given."""
+    goal = build.figures.next
+    if goal is None:
+        return ()
+    told = [
+        _today(build, goal),
+        _pump(build, goal),
+        _injectors(build, goal),
+        *_others(goal),
+        _line(build, goal),
+    ]
+    return tuple(sentence for sentence in (*told, *_rules_of_thumb(build, goal)) if sentence)
+
+
+def _others(goal: NextFigures) -> list[str]:
+    """What fails beside pump and injectors, and the cure."""
+    failing = [FAILS[limit] for limit in goal.limits if limit not in {"pump", "injectors"}]
+    return [f"{opened(failed)}: it takes {cure}." for failed, cure in failing]
+
+
+def _name(build: Build, goal: NextFigures) -> str:
+    power = build.numbers.figure("power", goal.crank_power_W)
+    boost = f" at {build.numbers.figure('pressure', goal.boost_Pa)} of boost" if goal.boost_Pa > 0.0 else ""
+    return f"{power}{boost}"
+
+
+def _flow_ratio(build: Build, goal: NextFigures) -> float:
+    return goal.crank_power_W / build.figures.demand.crank_power_W
+
+
+def _today(build: Build, goal: NextFigures) -> str:
+    burns = build.numbers.figure("flow", build.figures.demand.volume_flow_m3_s * _flow_ratio(build, goal))
+    name = _name(build, goal)
+    if goal.limits or goal.margin is None:
+        return f"{name} burns {burns}: today's parts do not carry it."
+    spare = build.numbers.figure("percent", goal.margin, build.session.goal.reserve)
+    return f"{name} burns {burns}: today's parts carry it, {spare} to spare."
+
+
+def _pump(build: Build, goal: NextFigures) -> str:
+    if "pump" not in goal.limits or goal.margin is None:
+        return ""
+    reserve = build.session.goal.reserve
+    wanted = build.figures.demand.target_flow_m3_s * _flow_ratio(build, goal)
+    flow = build.numbers.figure("flow", wanted)
+    rail = build.figures.pressure.rail_Pa
+    if build.session.pressure.reference == "manifold":
+        rail += goal.boost_Pa - build.session.pressure.boost
+    at = build.numbers.figure("pressure", rail)
+    word = build.pump_word
+    verb = "are" if word == "pumps" else "is"
+    if goal.margin < 0.0:
+        short = f"{build.numbers.figure('percent', -goal.margin, 0.0)} short"
+    else:
+        figure, most = build.numbers.pair("percent", goal.margin, reserve)
+        short = f"short of reserve: {figure} to spare, {most}\u00a0% is wanted"
+    return (
+        f"The {word} {verb} {short}: look for {flow} with {at} in the rail, and what the line loses on top."
+    )
+
+
+def _injectors(build: Build, goal: NextFigures) -> str:
+    figures, given = build.figures.injectors, build.session.injectors
+    if figures is None or given is None or "injectors" not in goal.limits:
+        return ""
+    if (
+        build.session.pressure.reference != "manifold"
+        or build.at_tank
+        or figures.smallest_rating_m3_s is None
+    ):
+        return "The injectors are too small for it."
+    rating = figures.smallest_rating_m3_s * _flow_ratio(build, goal)
+    told = build.numbers.figure("injector", rating, given.rated_flow)
+    at = build.numbers.figure("pressure", given.rated_pressure)
+    return f"The injectors are too small for it: {figures.count} of {told} each, rated at {at}, would do."
+
+
+def _line(build: Build, goal: NextFigures) -> str:
+    size = build.figures.verdict.size
+    if goal.recommended is None:
+        return "" if size == "fixed" else "No line makes up for what is short."
+    if goal.recommended == size:
+        return "" if size == "fixed" else f"{size} would still be the line to fit."
+    return f"{opened(goal.recommended)} would be the line to fit."
+
+
+def _rules_of_thumb(build: Build, goal: NextFigures) -> list[str]:
+    """Filter, feed and suction line whose rule of thumb lies below the next goal."""
+    low = [
+        item
+        for item in build.figures.ceilings
+        if item.basis == "rule" and item.max_power_W < goal.crank_power_W
+    ]
+    return [
+        f"{opened(PARTS[item.part])} is good for"
+        f" {build.numbers.figure('power', item.max_power_W, goal.crank_power_W)} by rule of thumb:"
+        " look for a larger one."
+        for item in low
+    ]

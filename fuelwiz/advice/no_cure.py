@@ -1,0 +1,72 @@
+"""What is said where no size of line cures what is wrong: that first, then why, then what to look at."""
+
+from __future__ import annotations
+
+from fuelwiz.advice.build import ASSUMED_VOLTS, Build, opened
+from fuelwiz.advice.phrases import GUESSED, limit_phrase, volts_seen
+from fuelwiz.sizing.figures import SizeFigures
+
+
+def no_line_cures(build: Build) -> str:
+    """The whole of it, in two or three sentences."""
+    line = build.line
+    row = line or build.pick
+    if line is None and not row.line_works:
+        return every_size_fails(build)
+    first = row.limits[0]
+    why = short_why(build, first)
+    then = "" if line is None or line.size == "fixed" else f"; {line.size} is the line to fit"
+    return f"No line cures this: {why}. {_reason(build, row, first)} {_do_first(build, row, first)}{then}."
+
+
+def short_why(build: Build, limit: str) -> str:
+    """What is wrong, in a few words."""
+    if limit == "pump":
+        return "the pumps are short" if build.pump_word == "pumps" else "the pump is short"
+    return _SHORT_WHY[limit]
+
+
+_SHORT_WHY = {
+    "relief": "the pump's relief opens too early",
+    "vapour": "the fuel is too near boiling",
+    "inlet": "the suction line is too small",
+}
+
+
+def _reason(build: Build, row: SizeFigures, limit: str) -> str:
+    if limit != "pump":
+        return opened(limit_phrase(build, row, limit)) + "."
+    demand = build.figures.demand
+    assert row.capacity_m3_s is not None
+    edges = (demand.volume_flow_m3_s, demand.target_flow_m3_s)
+    burns = build.numbers.figure("flow", demand.volume_flow_m3_s, row.capacity_m3_s)
+    target = build.numbers.number("flow", demand.target_flow_m3_s, row.capacity_m3_s)
+    gives = build.numbers.number("flow", row.capacity_m3_s, *edges)
+    subject = "these pumps give" if build.pump_word == "pumps" else "this pump gives"
+    wanted = f", {target} with reserve" if build.session.goal.reserve > 0.0 else ""
+    through = f"through {row.size}" if row.size != "fixed" else "through this line"
+    guessed = GUESSED if build.one_point else ""
+    return (
+        f"The goal burns {burns}{wanted}; {through} {subject} {gives} at {volts_seen(build, row)}{guessed}."
+    )
+
+
+def _do_first(build: Build, row: SizeFigures, limit: str) -> str:
+    if limit == "pump":
+        if row.pump_volts_V is not None and row.pump_volts_V < ASSUMED_VOLTS:
+            return "Look at the wiring first"
+        return "A bigger pump, one more, or a smaller goal is what helps"
+    return {
+        "relief": "A pump whose relief opens higher is needed",
+        "vapour": "Cool the fuel, or let it run down to the pump",
+        "inlet": "Fit a larger suction line",
+    }[limit]
+
+
+def every_size_fails(build: Build) -> str:
+    """No line works, the largest that was tried included."""
+    row = build.figures.sizes[-1]
+    if row.size == "fixed":
+        return f"The line as it is does not work: {limit_phrase(build, row, row.limits[0])}."
+    failed = f"even {row.size} is refused: {limit_phrase(build, row, row.limits[0])}"
+    return f"No size tried works: {failed}. Try larger sizes, or two lines side by side."

@@ -1,0 +1,157 @@
+"""How figures are shown to people: unit, decimals, never rounded onto or across what judges them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
+from typing import Literal
+
+from fuelwiz.session.model import Session
+from fuelwiz.units import from_si
+
+Role = Literal[
+    "power", "flow", "injector", "pressure", "velocity", "percent", "bore", "length", "altitude",
+    "temperature", "warming", "volts", "amps", "bsfc", "seconds",
+]  # fmt: skip
+System = Literal["us", "metric"]
+
+MINUS = "\u2212"
+NO_BREAK = "\u00a0"
+MOST_PLACES = 12
+
+
+@dataclass(frozen=True, slots=True)
+class _Shown:
+    """One role in one system: the unit as shown, as `units` knows it (empty: not converted), decimals."""
+
+    label: str
+    unit: str
+    places: int
+
+
+def _same(label: str, places: int) -> dict[System, _Shown]:
+    shown = _Shown(label, "", places)
+    return {"us": shown, "metric": shown}
+
+
+_ROLES: dict[Role, dict[System, _Shown]] = {
+    "power": {"us": _Shown("hp", "hp", 0), "metric": _Shown("kW", "kW", 0)},
+    "flow": {"us": _Shown("gal/h", "gal/h", 0), "metric": _Shown("L/h", "L/h", 0)},
+    "injector": {"us": _Shown("cc/min", "cc/min", 0), "metric": _Shown("cc/min", "cc/min", 0)},
+    "pressure": {"us": _Shown("psi", "psi", 1), "metric": _Shown("bar", "bar", 2)},
+    "velocity": {"us": _Shown("ft/s", "ft/s", 1), "metric": _Shown("m/s", "m/s", 1)},
+    "percent": _same("%", 0),
+    "bore": {"us": _Shown("in", "in", 3), "metric": _Shown("mm", "mm", 1)},
+    "length": {"us": _Shown("ft", "ft", 1), "metric": _Shown("m", "m", 1)},
+    "altitude": {"us": _Shown("ft", "ft", 0), "metric": _Shown("m", "m", 0)},
+    "temperature": {"us": _Shown("°F", "degF", 0), "metric": _Shown("°C", "degC", 0)},
+    "warming": {"us": _Shown("°F", "", 0), "metric": _Shown("°C", "", 0)},
+    "volts": _same("V", 1),
+    "amps": _same("A", 1),
+    "bsfc": {"us": _Shown("lb/(hp*h)", "lb/(hp*h)", 3), "metric": _Shown("g/kWh", "g/kWh", 0)},
+    "seconds": _same("s", 0),
+}
+
+
+def half_up(value: float, places: int) -> Decimal:
+    """A number rounded half up as it is written in decimals, so .3125 is 0.313 whatever its binary form."""
+    return Decimal(f"{value:.12g}").quantize(Decimal(1).scaleb(-places), ROUND_HALF_UP)
+
+
+def written(number: Decimal) -> str:
+    """A decimal number with a true minus, and no minus before a zero."""
+    text = f"{abs(number):f}"
+    return f"{MINUS}{text}" if number < 0 else text
+
+
+def guarded(value: float, places: int, limits: tuple[float, ...]) -> Decimal:
+    """A number rounded to `places`, or to as many more as keep it on its own side of every limit."""
+    for more in range(places, MOST_PLACES):
+        shown = half_up(value, more)
+        if all(_side(shown, limit) == _side(value, limit) for limit in limits if limit != value):
+            return shown
+    return half_up(value, MOST_PLACES)
+
+
+def guarded_pair(value: float, limit: float, places: int, limit_places: int) -> tuple[Decimal, Decimal]:
+    """A number and the limit that judges it, rounded so that the two compare as they do unrounded."""
+    for more in range(places, MOST_PLACES):
+        shown, against = half_up(value, more), half_up(limit, max(limit_places, more))
+        truth = (value > limit) - (value < limit)
+        if truth == _side(shown, against) and (truth == 0 or truth == _side(shown, limit)):
+            return shown, _trimmed(against)
+    return half_up(value, MOST_PLACES), half_up(limit, MOST_PLACES)
+
+
+def _side(value: Decimal | float, limit: Decimal | float) -> int:
+    return (value > limit) - (value < limit)
+
+
+def _trimmed(number: Decimal) -> Decimal:
+    """A limit without the zeros at its end: 15.0 is 15."""
+    return number.quantize(Decimal(1)) if number == number.to_integral_value() else number.normalize()
+
+
+@dataclass(frozen=True, slots=True)
+class Numbers:
+    """Figures as text in the units that the session shows, powers the way its goal was given."""
+
+    system: System
+    power_share: float
+
+    @classmethod
+    def of(cls, session: Session) -> Numbers:
+        """The way one session wants its figures shown."""
+        wheels = session.goal.power_at == "wheels"
+        return cls(session.show_units, 1.0 - session.goal.driveline_loss if wheels else 1.0)
+
+    def unit(self, role: Role) -> str:
+        """The unit of a role, as it heads a column."""
+        return _ROLES[role][self.system].label
+
+    def number(self, role: Role, value: float, *limits: float) -> str:
+        """A figure without its unit, with more digits where it would else fall onto or across a limit.
+
+        Args:
+            role: what it is, which decides unit and decimals.
+            value: in SI units; a share for `percent`, crank power for `power`.
+            limits: what it is judged by, as `value`.
+        """
+        places = _ROLES[role][self.system].places
+        return written(guarded(self._told(role, value), places, tuple(self._told(role, x) for x in limits)))
+
+    def figure(self, role: Role, value: float, *limits: float) -> str:
+        """A figure with its unit, as `number` otherwise."""
+        return self._with_unit(role, self.number(role, value, *limits))
+
+    def limit(self, role: Role, value: float) -> str:
+        """A limit with its unit and without needless zeros: 15 %, 4 ft/s."""
+        shown = half_up(self._told(role, value), max(_ROLES[role][self.system].places, 1))
+        return self._with_unit(role, written(_trimmed(shown)))
+
+    def pair(self, role: Role, value: float, limit: float) -> tuple[str, str]:
+        """A figure with its unit, and its limit as a number alone: "14.8 %", "15"."""
+        places = _ROLES[role][self.system].places
+        shown, against = guarded_pair(self._told(role, value), self._told(role, limit), places, places)
+        return self._with_unit(role, written(shown)), written(against)
+
+    def about(self, role: Role, value: float, *limits: float) -> str:
+        """A pressure in whole psi from 5 psi up, for a sentence; any other figure as `figure`."""
+        if role == "pressure" and self.system == "us" and self._told(role, value) >= 5.0:
+            told = tuple(self._told(role, limit) for limit in limits)
+            return self._with_unit(role, written(guarded(self._told(role, value), 0, told)))
+        return self.figure(role, value, *limits)
+
+    def _told(self, role: Role, value: float) -> float:
+        """An SI value as the number that is shown, unrounded."""
+        if role == "percent":
+            return value * 100.0
+        if role == "power":
+            value *= self.power_share
+        if role == "warming":
+            return value * (1.8 if self.system == "us" else 1.0)
+        unit = _ROLES[role][self.system].unit
+        return from_si(value, unit) if unit else value
+
+    def _with_unit(self, role: Role, number: str) -> str:
+        return f"{number}{NO_BREAK}{self.unit(role)}"

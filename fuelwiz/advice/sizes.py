@@ -1,0 +1,113 @@
+"""What each size of line means: why it is refused, its velocity, its cost, and the sizes beside it."""
+
+from __future__ import annotations
+
+from fuelwiz.advice.build import LINE_LIMITS, Build
+from fuelwiz.advice.phrases import limit_phrase, loss, speed
+from fuelwiz.advice.result import Explanation
+from fuelwiz.sizing.figures import SizeFigures
+
+BANDS = ("easy", "fair", "strained", "poor", "unfit")
+MEANS = {
+    "easy": "the loss hardly matters",
+    "fair": "some loss, usually fine",
+    "strained": "the loss is real",
+    "poor": "too much is lost: go up a size",
+    "unfit": "most of the pump's effort goes into the line",
+}
+WORTH_BUYING = 0.01
+
+
+def explanation(build: Build, row: SizeFigures) -> Explanation:
+    """The five sentences of one size; None where nothing is known or to be said."""
+    solved = row.feed_loss_Pa is not None
+    return Explanation(
+        no=_refused(build, row) if row.limits else None,
+        means=_means(build, row),
+        costs=_costs(build, row) if solved else None,
+        next=_next(build, row) if solved else None,
+        smaller=_smaller(build, row) if solved else None,
+    )
+
+
+def reasons(build: Build, row: SizeFigures) -> str:
+    """Why a size is refused, in the two gravest of its limits; one of the line stands for all of the line."""
+    told: list[str] = []
+    for limit in row.limits:
+        if limit in LINE_LIMITS and any(other in LINE_LIMITS for other in told):
+            continue
+        told.append(limit)
+    return "; ".join(limit_phrase(build, row, limit) for limit in told[:2])
+
+
+def _refused(build: Build, row: SizeFigures) -> str:
+    lost = loss(build, row)
+    tail = [] if "velocity" in row.limits else [speed(build, row)]
+    if lost is not None and "sag" not in row.limits:
+        tail.append(lost if tail else f"{lost} lost")
+    return "; ".join(filter(None, (f"refused: {reasons(build, row)}", ", ".join(tail))))
+
+
+def _means(build: Build, row: SizeFigures) -> str:
+    words = MEANS[row.band]
+    band, velocity = row.full_delivery_band, row.full_delivery_velocity_m_s
+    if band is None or velocity is None or BANDS.index(band) <= BANDS.index(row.band):
+        return words
+    figure = build.numbers.figure("velocity", velocity, *build.session.bands.feed)
+    return f"{words}; {figure}, {band}, with the return flow on top"
+
+
+def _costs(build: Build, row: SizeFigures) -> str:
+    lost = loss(build, row)
+    if build.at_tank:
+        return f"{lost}, by which the rail sags at full power"
+    if row.capacity_m3_s is None or build.figures.pump is None:
+        return f"{lost} at full power"
+    free = build.figures.pump.capacity_without_feed_loss_m3_s
+    if free <= 0.0:
+        return f"{lost}; the pump gives nothing here even without it"
+    share = build.numbers.figure("percent", 1.0 - row.capacity_m3_s / free)
+    return f"{lost}, so {share} of the pump's flow, or {_power_of(build, free - row.capacity_m3_s)}"
+
+
+def _power_of(build: Build, flow_m3_s: float) -> str:
+    demand = build.figures.demand
+    return build.numbers.figure("power", demand.crank_power_W * flow_m3_s / demand.volume_flow_m3_s)
+
+
+def _next(build: Build, row: SizeFigures) -> str | None:
+    larger = build.neighbour(row, 1)
+    if larger is None or larger.feed_loss_Pa is None or row.feed_loss_Pa is None:
+        return None
+    saved = f"{larger.size} saves {_pressure(build, row.feed_loss_Pa - larger.feed_loss_Pa)}"
+    if larger.max_power_W is None or row.max_power_W is None:
+        return saved
+    gained = larger.max_power_W - row.max_power_W
+    small = gained < WORTH_BUYING * build.figures.demand.crank_power_W
+    needless = small and (not row.limits or bool(larger.limits))
+    fed = build.numbers.figure("power", gained)
+    more = "no more power" if fed.startswith("0\u00a0") else f"{fed} more"
+    return f"{saved} and feeds {more}" + (": not worth buying" if needless else "")
+
+
+def _smaller(build: Build, row: SizeFigures) -> str | None:
+    smaller = build.neighbour(row, -1)
+    if smaller is None or smaller.feed_loss_Pa is None or row.feed_loss_Pa is None:
+        return None
+    if smaller.limits:
+        return f"{smaller.size} is refused: {reasons(build, smaller)}"
+    extra = _pressure(build, smaller.feed_loss_Pa - row.feed_loss_Pa)
+    return f"{smaller.size} saves money and weight, loses {extra} more{_fed_less(build, row, smaller)}"
+
+
+def _fed_less(build: Build, row: SizeFigures, smaller: SizeFigures) -> str:
+    if smaller.max_power_W is None or row.max_power_W is None:
+        return ""
+    less = build.numbers.figure("power", row.max_power_W - smaller.max_power_W)
+    return " and feeds as much" if less.startswith("0\u00a0") else f" and feeds {less} less"
+
+
+def _pressure(build: Build, change_pa: float) -> str:
+    """A difference in pressure, in words where it would be shown as nothing."""
+    figure = build.numbers.figure("pressure", change_pa)
+    return "next to nothing" if float(figure.split("\u00a0")[0]) == 0.0 else figure

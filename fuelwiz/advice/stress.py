@@ -1,0 +1,118 @@
+"""Bad days in words: what changes, what fails first, and what would cure it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from fuelwiz.advice.build import Build
+from fuelwiz.advice.phrases import vapour_need
+from fuelwiz.sizing.figures import StressFigures
+from fuelwiz.units import to_si
+
+LOW_SUPPLY_V = 12.8
+HOT_K = 323.15
+HIGH_M = 2000.0
+FAILS = {
+    "velocity": ("the line is too small for the flow", "a larger line"),
+    "delivery": ("the line is too small for all the pump gives", "a larger line"),
+    "sag": ("the rail sags too far", "a larger line or a regulator at the rail"),
+    "relief": ("the pump's relief opens", "a pump whose relief opens higher"),
+    "vapour": ("the fuel boils at the pump", "cooler fuel or a flooded inlet"),
+    "inlet": ("the suction line runs too fast", "a larger suction line"),
+    "kept run": ("a run kept at its own size is too small", "a larger size there"),
+    "injector pressure": (
+        "no pressure is left across the injectors",
+        "a regulator that follows the manifold",
+    ),
+    "injectors": ("the injectors are open too long", "larger injectors"),
+    "return": ("the return cannot let go of the idle flow", "a larger return"),
+    "lift": ("the lift pump cannot keep the pot full", "a larger lift pump"),
+    "rating": ("dead head is above a part's rating", "parts that are rated higher"),
+    "fuse": ("the wire is too thin for its fuse", "thicker wire"),
+}
+PUMP_CURES = {
+    "low volts": "heavier wire or more pump",
+    "dirty filters": "clean filters or more pump",
+    "boost spike": "a boost cut or more pump",
+    "worn pump": "a pump changed in time, or more of it",
+    "more ethanol": "more pump, or less power on that fuel",
+    "one pump dead": "a pressure cut, or pumps that do it with one fewer",
+    "bad day": "heavier wire, clean filters and more pump",
+}
+
+
+def stress_words(build: Build, case: StressFigures) -> str:
+    """One case in two sentences at most."""
+    cures: list[str] = []
+    said: list[str] = []
+    if case.limits:
+        failed, cure = _failed(build, case)
+        said.append(failed)
+        cures.append(cure)
+    else:
+        said.append(_holds(build, case))
+    if case.vapour_margin_Pa is not None and case.vapour_margin_Pa < vapour_need(build):
+        short = build.numbers.figure("pressure", vapour_need(build) - case.vapour_margin_Pa, 0.0)
+        said.append(f"the fuel boils at the pump, {short} too low")
+        cures.append("cooler fuel or a flooded inlet")
+    cure = f" Cure: {'; '.join(dict.fromkeys(cures))}." if cures else ""
+    return f"{_changes(build, case)}: {'; '.join(said)}.{cure}"
+
+
+def _failed(build: Build, case: StressFigures) -> tuple[str, str]:
+    first = case.limits[0]
+    if first != "pump":
+        failed, cure = FAILS[first]
+        known = "as today, " if first in build.figures.verdict.limits else ""
+        return f"{known}{failed}; {_spare(build, case)}", cure
+    word = build.pump_word
+    less = build.numbers.figure("percent", -(case.margin or 0.0), 0.0)
+    verb = "give" if word == "pumps" else "gives"
+    return f"the {word} {verb} {less} less than is burnt", PUMP_CURES.get(case.case, "more pump")
+
+
+def _holds(build: Build, case: StressFigures) -> str:
+    return f"still works, {_spare(build, case)}"
+
+
+def _spare(build: Build, case: StressFigures) -> str:
+    return f"{build.numbers.figure('percent', case.margin or 0.0, 0.0)} to spare"
+
+
+def _changes(build: Build, case: StressFigures) -> str:
+    own = next((item for item in build.session.stress.case if item.name == case.case), None)
+    if case.case in _STANDARD:
+        return _STANDARD[case.case].format(**_values(build))
+    if own is None or not own.change:
+        return "Nothing changes"
+    return ", ".join(f"{key} {_told(value)}" for key, value in own.change.items())
+
+
+def _told(value: Any) -> str:
+    return "/".join(str(item) for item in value) if isinstance(value, list) else str(value)
+
+
+def _values(build: Build) -> dict[str, str]:
+    session, numbers = build.session, build.numbers
+    return {
+        "volts": numbers.figure("volts", LOW_SUPPLY_V),
+        "hot": numbers.figure("temperature", max(session.fuel.temperature, HOT_K)),
+        "spike": numbers.limit("pressure", to_si(3.0, "psi")),
+        "more": numbers.limit("percent", min(session.fuel.ethanol + 0.15, 1.0)),
+        "less": numbers.limit("percent", max(session.fuel.ethanol - 0.15, 0.0)),
+        "high": numbers.figure("altitude", max(session.pressure.altitude, HIGH_M)),
+    }
+
+
+_STANDARD = {
+    "low volts": "No more than {volts} from the alternator",
+    "hot fuel": "Fuel at {hot}",
+    "dirty filters": "Filters and strainer twice as clogged",
+    "boost spike": "Boost {spike} up",
+    "worn pump": "A worn pump, a tenth less flow",
+    "more ethanol": "Ethanol at {more}",
+    "less ethanol": "Ethanol at {less}",
+    "altitude": "{high} up",
+    "one pump dead": "One pump stands still",
+    "bad day": "Low volts, dirty filters and a worn pump at once",
+}
