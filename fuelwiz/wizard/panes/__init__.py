@@ -1,0 +1,1 @@
+"""The panes of the live side: each draws one view of a Result as lines of the screen."""

@@ -1,0 +1,185 @@
+"""The live pane: the answer, the table and the pictures of one Result, always in sight."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from itertools import zip_longest
+from typing import TYPE_CHECKING
+
+from rich.cells import cell_len
+from rich.style import Style
+from textual.geometry import Region
+from textual.strip import Strip
+from textual.widget import Widget
+
+from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.paint import Area
+from fuelwiz.wizard.panes.answer import answer_lines, held_lines
+from fuelwiz.wizard.panes.ceilings import ceiling_lines
+from fuelwiz.wizard.panes.curves import CurveData, curve_lines
+from fuelwiz.wizard.panes.explain import explanation_lines
+from fuelwiz.wizard.panes.findings import finding_lines
+from fuelwiz.wizard.panes.ladder import ladder_lines
+from fuelwiz.wizard.panes.layout import Layout, layout_for
+from fuelwiz.wizard.panes.rule import rule_line
+from fuelwiz.wizard.panes.sizes import size_lines
+from fuelwiz.wizard.panes.stress import stress_lines
+
+if TYPE_CHECKING:
+    from textual.events import Resize
+
+    from fuelwiz.advice.result import Result
+
+CurveSource = Callable[["Result", str], CurveData | None]
+NOTHING_YET = "Type the power that you want: the answer starts with it."
+MORE_BELOW = "more below: F6, then the arrows"
+
+
+class LivePane(Widget):
+    """Draws a Result line by line, and sends the terminal only the cells that changed."""
+
+    DEFAULT_CSS = "LivePane { width: 1fr; height: 1fr; }"
+
+    def __init__(self, look: Look, curves: CurveSource | None = None, **kwargs: str | None) -> None:
+        super().__init__(**kwargs)  # type: ignore[arg-type]
+        self.look = look
+        self.view = "sizes"
+        self.highlighted = ""
+        self.notes: tuple[str, ...] = ()
+        self.table_focused = False
+        self.scrolled = 0
+        self._curves = curves
+        self._result: Result | None = None
+        self._held: str | None = None
+        self._lines: list[Strip] = []
+
+    def show(
+        self, result: Result | None, highlighted: str, *, held: str | None = None, view: str = "sizes"
+    ) -> None:
+        """Show a result; `held` says why the answer stands still, where it does."""
+        if view != self.view:
+            self.scrolled = 0
+        self._result, self._held = result, held
+        self.highlighted, self.view = highlighted, view
+        self.repaint()
+
+    def note(self, *notes: str) -> None:
+        """Put these at the right end of the rule, as far as they fit."""
+        self.notes = notes
+        self.repaint()
+
+    def focus_table(self, focused: bool) -> None:
+        """Give the table the keys, or take them back."""
+        self.table_focused, self.scrolled = focused, 0
+        self.repaint()
+
+    def scroll_lines(self, lines: int) -> None:
+        """Move a view that has more lines than fit."""
+        self.scrolled = max(self.scrolled + lines, 0)
+        self.repaint()
+
+    def render_line(self, y: int) -> Strip:
+        """One line, as it was painted."""
+        return self._lines[y] if y < len(self._lines) else Strip.blank(self.size.width, self._ground())
+
+    def on_resize(self, event: Resize) -> None:
+        """Lay the parts out anew."""
+        self._lines = self._painted()
+        self.refresh()
+
+    def repaint(self) -> None:
+        """Paint all lines anew and refresh what differs from what stands there."""
+        if not self.size.width or not self.size.height:
+            return
+        before, self._lines = self._lines, self._painted()
+        for y, (old, new) in enumerate(zip_longest(before, self._lines)):
+            span = _changed_span(old, new)
+            if span is not None:
+                self.refresh(Region(span[0], y, span[1] - span[0], 1))
+
+    def _ground(self) -> Style:
+        return self.look.style("text")
+
+    def _painted(self) -> list[Strip]:
+        area = Area(self.look, self.size.width, self.size.height)
+        rule = rule_line(self.view, self.notes, area)
+        if self._result is None:
+            told = held_lines(self._held, area) if self._held else area.paragraph(NOTHING_YET)
+            return area.filled([rule, *told])
+        result = self._result
+        layout = layout_for(area.width, area.rows, len(result.figures.sizes), self.table_focused)
+        look = self.look.greyed if self._held is not None else self.look
+        answer = answer_lines(result, area.high(layout.answer), self._held)
+        body = self._body(result, layout, Area(look, area.width, layout.rest))
+        return area.filled([rule, *answer, *body])
+
+    def _body(self, result: Result, layout: Layout, area: Area) -> list[Strip]:
+        if self.view != "sizes" and not layout.table_stays:
+            return self._picture(self.view, result, area)
+        table = size_lines(result, self.highlighted, area.high(layout.table), self.table_focused)
+        words = explanation_lines(result, self.highlighted, area.high(layout.explanation), self.table_focused)
+        if not layout.pictures:
+            return [*table, *words]
+        blank = area.row().strip()
+        lines = [*table, blank, *area.high(layout.explanation).filled(words)]
+        for name, rows in zip(self._pictures(layout), self._heights(layout), strict=True):
+            lines += [blank, *area.high(rows).filled(self._picture(name, result, area.high(rows)))]
+        return lines
+
+    def _pictures(self, layout: Layout) -> tuple[str, ...]:
+        """The pictures under the table: that of the view, or ladder and curves where both fit."""
+        if self.view not in ("sizes", "ladder", "curves"):
+            return (self.view,)
+        if len(layout.pictures) == 2:
+            return ("ladder", "curves")
+        return ("ladder" if self.view == "sizes" else self.view,)
+
+    def _heights(self, layout: Layout) -> tuple[int, ...]:
+        if len(self._pictures(layout)) == len(layout.pictures):
+            return layout.pictures
+        return (sum(layout.pictures) + len(layout.pictures) - 1,)
+
+    def _picture(self, view: str, result: Result, area: Area) -> list[Strip]:
+        """The lines of a view, scrolled where it has more of them than fit."""
+        if view == "ladder":
+            return ladder_lines(result, self.highlighted, area)
+        if view == "curves":
+            data = self._curves(result, self.highlighted) if self._curves else None
+            return curve_lines(data, result, self.highlighted, area)
+        if view == "ceilings":
+            return ceiling_lines(result, area)
+        lines = (
+            stress_lines(result, area, self.table_focused)
+            if view == "stress"
+            else finding_lines(result, area)
+        )
+        return self._scrolled(lines, area)
+
+    def _scrolled(self, lines: list[Strip], area: Area) -> list[Strip]:
+        self.scrolled = min(self.scrolled, max(len(lines) - area.rows, 0))
+        shown = lines[self.scrolled : self.scrolled + area.rows]
+        if self.scrolled + area.rows < len(lines):
+            shown[-1] = area.row().put(3, MORE_BELOW, "muted").strip()
+        return shown
+
+
+def _changed_span(old: Strip | None, new: Strip | None) -> tuple[int, int] | None:
+    """The cells from the first to the last that differ between two lines; None where they are alike."""
+    if old is None or new is None:
+        return 0, max(strip.cell_length for strip in (old, new) if strip is not None)
+    if old == new:
+        return None
+    before, after = _cells(old), _cells(new)
+    if len(before) != len(after):
+        return 0, max(len(before), len(after))
+    changed = [at for at, (one, other) in enumerate(zip(before, after, strict=True)) if one != other]
+    return (changed[0], changed[-1] + 1) if changed else None
+
+
+def _cells(strip: Strip) -> list[tuple[str, Style | None]]:
+    """Each cell of a line with its style; a wide character holds its second cell with an empty text."""
+    cells: list[tuple[str, Style | None]] = []
+    for text, style, _ in strip:
+        for mark in text:
+            cells += [(mark, style), *[("", style)] * (cell_len(mark) - 1)]
+    return cells

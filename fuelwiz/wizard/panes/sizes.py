@@ -1,0 +1,135 @@
+"""The table of sizes: one line a candidate, in the columns that fit the width."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING, cast
+
+from rich.cells import cell_len
+from textual.strip import Strip
+
+from fuelwiz.advice.build import SAG_SHARE
+from fuelwiz.advice.numbers import Numbers
+from fuelwiz.wizard.look import Ground, Role
+from fuelwiz.wizard.paint import Area, Row, clip
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.result import Result
+    from fuelwiz.sizing.figures import SizeFigures
+
+POINTER = 1
+SIZE = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Columns:
+    """Where the columns stand: numbers by the column that they end before, the verdict by where it begins."""
+
+    header: int  # lines of header: 2 are name over unit, 1 is both, 0 is the unit alone
+    bore: int
+    velocity: int
+    verdict: int
+    loss: int
+    spare: int
+    feeds: int
+    works: int
+
+
+WIDE = Columns(1, bore=17, velocity=32, verdict=34, loss=54, spare=63, feeds=73, works=80)
+TIGHT = Columns(1, bore=17, velocity=32, verdict=33, loss=51, spare=60, feeds=70, works=76)
+NARROW = Columns(0, bore=14, velocity=21, verdict=23, loss=41, spare=47, feeds=53, works=59)
+SIDE = Columns(2, bore=13, velocity=22, verdict=24, loss=40, spare=46, feeds=52, works=58)
+
+
+def columns_for(width: int, longest: int) -> Columns:
+    """The columns of a table in that many cells whose longest size takes `longest` cells."""
+    columns = WIDE if width >= 80 else TIGHT if width >= 76 else NARROW if width >= 60 else SIDE
+    room = columns.bore - 5 - 1 - SIZE
+    most = columns.velocity - 6 - columns.bore
+    return replace(columns, bore=columns.bore + min(max(longest - room, 0), max(most, 0)))
+
+
+def header_rows(width: int) -> int:
+    """How many lines the header takes at that width."""
+    return max(columns_for(width, 0).header, 1)
+
+
+def shown_sizes(count: int, at: int, rows: int) -> range:
+    """Which of `count` sizes show in `rows` lines: those around the highlighted one."""
+    first = min(max(at - rows // 2, 0), max(count - rows, 0))
+    return range(first, min(first + rows, count))
+
+
+def size_lines(result: Result, highlighted: str, area: Area, focused: bool = False) -> list[Strip]:
+    """The header, and as many sizes as fit under it; `focused` where the table itself has the keys."""
+    sizes = result.figures.sizes
+    names = {row.size: _name(row, result) for row in sizes}
+    columns = columns_for(area.width, max(cell_len(name) for name in names.values()))
+    numbers = Numbers.of(result.session)
+    at = next((index for index, row in enumerate(sizes) if row.size == highlighted), 0)
+    lines = _headers(columns, numbers, area)
+    for index in shown_sizes(len(sizes), at, area.rows - len(lines)):
+        ground: Ground = "background" if index != at else "chosen" if focused else "row"
+        line = area.row(ground)
+        if index == at:
+            line.put(POINTER, area.look.mark("pointer"), "focus" if focused else "text", True)
+        lines.append(_size_line(line, result, sizes[index], columns, numbers))
+    return lines
+
+
+def _headers(columns: Columns, numbers: Numbers, area: Area) -> list[Strip]:
+    names = ("Bore", "Velocity", "Loss", "Spare", "Feeds")
+    in_units = tuple(numbers.unit(role) for role in ("bore", "velocity", "pressure", "percent", "power"))
+    ends = (columns.bore, columns.velocity, columns.loss, columns.spare, columns.feeds)
+    heads = names if columns.header == 2 else in_units
+    if columns.header == 1:
+        heads = tuple(f"{name}, {unit}" for name, unit in zip(names, in_units, strict=True))
+    first = area.row().put(SIZE, "Size", "muted")
+    for end, head in zip(ends[:2], heads[:2], strict=True):
+        first.put_right(end, head, "muted")
+    first.put(columns.verdict, "Verdict", "muted")
+    for end, head in zip(ends[2:], heads[2:], strict=True):
+        first.put_right(end, head, "muted")
+    first.put_right(columns.works, "Works", "muted")
+    if columns.header != 2:
+        return [first.strip()]
+    second = area.row()
+    for end, unit in zip(ends, in_units, strict=True):
+        second.put_right(end, unit, "muted")
+    return [first.strip(), second.strip()]
+
+
+def _size_line(line: Row, result: Result, row: SizeFigures, columns: Columns, numbers: Numbers) -> Strip:
+    look, strong = line.look, line.ground != "background"
+    verdict = cast(Role, row.band)
+    velocity = numbers.number("velocity", row.velocity_m_s, *result.session.bands.feed)
+    focused = line.ground == "chosen" and look.colours == "256"
+    line.put(SIZE, clip(_name(row, result), columns.bore - 6 - SIZE), "focus" if focused else "text", strong)
+    line.put_right(columns.bore, numbers.number("bore", row.bore_m), bold=strong)
+    line.put_right(columns.velocity, velocity, bold=strong)
+    mark = look.mark(verdict)
+    line.lay(columns.verdict, f"{mark:<2}", look.chip(verdict, line.ground, strong))
+    line.put(columns.verdict + 3, row.band, verdict, strong)
+    ends = (columns.loss, columns.spare, columns.feeds, columns.works)
+    for end, text in zip(ends, _later_figures(result, row, numbers), strict=True):
+        line.put_right(end, look.mark("unknown") if text is None else text, bold=strong)
+    return line.strip()
+
+
+def _later_figures(result: Result, row: SizeFigures, numbers: Numbers) -> tuple[str | None, ...]:
+    """Loss, spare, power and whether it works; None where the steps behind them are open."""
+    session, figures = result.session, result.figures
+    allowed_sag = SAG_SHARE * figures.pressure.injector_Pa
+    loss_limits = () if row.rail_sag_Pa is None else (allowed_sag,)
+    loss, spare, feeds = row.feed_loss_Pa, row.margin, row.max_power_W
+    return (
+        None if loss is None else numbers.number("pressure", loss, *loss_limits),
+        None if spare is None else numbers.number("percent", spare, session.goal.reserve, 0.0),
+        None if feeds is None else numbers.number("power", feeds, figures.demand.crank_power_W),
+        None if row.works is None else "yes" if row.works else "no",
+    )
+
+
+def _name(row: SizeFigures, result: Result) -> str:
+    """The size, with the mark of the one that was settled on."""
+    return row.size + "*" if row.size == result.figures.chosen else row.size
