@@ -26,7 +26,8 @@ def next_goal(build: Build) -> tuple[str, ...]:
 def _others(goal: NextFigures) -> list[str]:
     """What fails beside pump and injectors, and the cure."""
     failing = [FAILS[limit] for limit in goal.limits if limit not in {"pump", "injectors"}]
-    return [f"{opened(failed)}: it takes {cure}." for failed, cure in failing]
+    by_cure = {cure: failed for failed, cure in reversed(failing)}
+    return [f"{opened(failed)}: it takes {cure}." for cure, failed in reversed(by_cure.items())]
 
 
 def _name(build: Build, goal: NextFigures) -> str:
@@ -64,7 +65,7 @@ def _pump(build: Build, goal: NextFigures) -> str:
         short = f"{build.numbers.figure('percent', -goal.margin, 0.0)} short"
     else:
         figure, most = build.numbers.pair("percent", goal.margin, reserve)
-        short = f"short of reserve: {figure} to spare, {most}\u00a0% is wanted"
+        short = f"short of reserve, {figure} to spare where {most}\u00a0% is wanted"
     return (
         f"The {word} {verb} {short}: look for {flow} with {at} in the rail, and what the line loses on top."
     )
@@ -89,7 +90,7 @@ def _injectors(build: Build, goal: NextFigures) -> str:
 def _line(build: Build, goal: NextFigures) -> str:
     size = build.figures.verdict.size
     if goal.recommended is None:
-        return "" if size == "fixed" else "No line makes up for what is short."
+        return "" if size == "fixed" else "No size of line would do by itself."
     if goal.recommended == size:
         return "" if size == "fixed" else f"{size} would still be the line to fit."
     return f"{opened(goal.recommended)} would be the line to fit."

@@ -55,7 +55,9 @@ def _do_first(build: Build, row: SizeFigures, limit: str) -> str:
     if limit == "pump":
         if row.pump_volts_V is not None and row.pump_volts_V < ASSUMED_VOLTS:
             return "Look at the wiring first"
-        return "A bigger pump, one more, or a smaller goal is what helps"
+        if build.volts_assumed:
+            return "Measure the volts at the pump first"
+        return "It takes a bigger pump, or one more"
     return {
         "relief": "A pump whose relief opens higher is needed",
         "vapour": "Cool the fuel, or let it run down to the pump",

@@ -55,19 +55,24 @@ def vapour_need(build: Build) -> float:
     return OUTSIDE_NEEDS_PA if pump is not None and pump.place == "outside" else 0.0
 
 
+def vapour_phrase(build: Build, margin_pa: float) -> str:
+    """How near the fuel is to boiling at the pump's inlet, where that is too near."""
+    if margin_pa < 0.0:
+        missing = build.numbers.figure("pressure", -margin_pa, 0.0)
+        return f"the fuel boils at the pump's inlet, its pressure {missing} too low"
+    figure, wanted = build.numbers.pair("pressure", margin_pa, vapour_need(build))
+    return f"the fuel is {figure} from boiling at the pump's inlet, {wanted} is wanted"
+
+
 def _vapour(build: Build, row: SizeFigures) -> str:
     assert row.vapour_margin_Pa is not None
-    if row.vapour_margin_Pa < 0.0:
-        missing = build.numbers.figure("pressure", -row.vapour_margin_Pa, 0.0)
-        return f"the fuel boils at the pump's inlet, {missing} too low"
-    figure, wanted = build.numbers.pair("pressure", row.vapour_margin_Pa, vapour_need(build))
-    return f"{figure} from boiling at the pump's inlet, {wanted} is wanted"
+    return vapour_phrase(build, row.vapour_margin_Pa)
 
 
-def _inlet(build: Build, _row: SizeFigures) -> str:
+def _inlet(build: Build, row: SizeFigures) -> str:
     inlet = build.figures.inlet
     most = build.session.bands.inlet[2]
-    if inlet is None or inlet.velocity_m_s is None or inlet.velocity_m_s <= most:
+    if inlet is None or inlet.velocity_m_s is None or row is not build.pick:
         return "the suction line runs too fast"
     figure, shown = build.numbers.pair("velocity", inlet.velocity_m_s, most)
     return f"{figure} in the suction line, {shown} is the most"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from fuelwiz.advice.build import Build
-from fuelwiz.advice.phrases import vapour_need
+from fuelwiz.advice.phrases import vapour_need, vapour_phrase
 from fuelwiz.sizing.figures import StressFigures
 from fuelwiz.units import to_si
 
@@ -52,8 +52,7 @@ def stress_words(build: Build, case: StressFigures) -> str:
     else:
         said.append(_holds(build, case))
     if case.vapour_margin_Pa is not None and case.vapour_margin_Pa < vapour_need(build):
-        short = build.numbers.figure("pressure", vapour_need(build) - case.vapour_margin_Pa, 0.0)
-        said.append(f"the fuel boils at the pump, {short} too low")
+        said.append(vapour_phrase(build, case.vapour_margin_Pa))
         cures.append("cooler fuel or a flooded inlet")
     cure = f" Cure: {'; '.join(dict.fromkeys(cures))}." if cures else ""
     return f"{_changes(build, case)}: {'; '.join(said)}.{cure}"
@@ -76,7 +75,9 @@ def _holds(build: Build, case: StressFigures) -> str:
 
 
 def _spare(build: Build, case: StressFigures) -> str:
-    return f"{build.numbers.figure('percent', case.margin or 0.0, 0.0)} to spare"
+    margin = case.margin or 0.0
+    figure = build.numbers.figure("percent", abs(margin), 0.0)
+    return f"{figure} to spare" if margin >= 0.0 else f"{build.pump_word} {figure} short"
 
 
 def _changes(build: Build, case: StressFigures) -> str:

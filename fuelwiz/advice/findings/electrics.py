@@ -67,7 +67,7 @@ def _wire(build: Build) -> Iterator[Remark]:
         "note",
         "wiring.wire",
         f"The wiring loses {lost} between supply and pump.",
-        f"{figures.smallest_wire} is the thinnest that loses 0.5\u00a0V at most by itself and carries the fuse.",
+        f"{figures.smallest_wire} would lose no more than 0.5\u00a0V by itself, and carries the fuse.",
     )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from fuelwiz.advice.build import ASSUMED_VOLTS, SIZE_LIMITS, Build, called, opened
+from fuelwiz.advice.build import ASSUMED_VOLTS, LINE_LIMITS, SIZE_LIMITS, Build, called, opened
 from fuelwiz.advice.build_limits import WhatAndDo, build_limit
 from fuelwiz.advice.phrases import limit_phrase, spare, volts_seen
 from fuelwiz.advice.remark import Remark
@@ -49,8 +49,12 @@ def _pump(build: Build) -> WhatAndDo:
     what = f"The {build.pump_word} cannot do it{through}: {limit_phrase(build, row, 'pump')}."
     if line is not None and line is not row:
         return what, f"Fit {line.size}: {spare(build, line)}."
+    if LINE_LIMITS.intersection(row.limits):
+        return what, "A larger line comes first: too much is lost in this one."
     if row.pump_volts_V is not None and row.pump_volts_V < ASSUMED_VOLTS:
         return what, f"Look at the wiring first: the pump gets {volts_seen(build, row)}."
+    if build.volts_assumed:
+        return what, f"Measure the volts at the pump first: {volts_seen(build, row)} is taken."
     target = build.figures.pump_target
     assert target is not None
     flow = build.numbers.figure("flow", target.flow_m3_s)
