@@ -59,7 +59,7 @@ def case_faults(number: int, change: dict[str, Any], faults: list[Fault]) -> Ite
 
 
 def _flat(change: dict[str, Any], above: Way) -> Iterator[tuple[Way, Any]]:
-    """Paths and values; fuel.temperature without quotes, which TOML reads as a table in a table, is a path too."""
+    """Paths and values; fuel.temperature without quotes, a table in a table to TOML, is a path too."""
     for key, value in change.items():
         way = (*above, *way_of(str(key)))
         node = node_at(way)
@@ -101,7 +101,9 @@ def _no_such(at: Any, part: str | int, node: Node | None, way: Way) -> str | Non
         if isinstance(part, int) and part < len(at):
             return None
         return f"leads nowhere: `{path_of(way[:-1])}` has {len(at)}, counted from 0"
-    return f"leads nowhere: the file has no `{path_of(way[:-1])}` to change"
+    if at is None:
+        return f"leads nowhere: the file has no `{path_of(way[:-1])}` to change"
+    return f"leads nowhere: `{path_of(way[:-1])}` is a single value"
 
 
 def _value_above(way: Way) -> bool:

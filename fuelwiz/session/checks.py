@@ -10,8 +10,10 @@ from typing import Any
 
 from fuelwiz.errors import FactError, Fault
 from fuelwiz.facts import HOSES, bore_m
+from fuelwiz.session.compounds import Size
 from fuelwiz.session.paths import Way, field_at, list_ways, path_of, value_at
-from fuelwiz.session.readers import NEAR, Size, Wrong, read
+from fuelwiz.session.readers import read
+from fuelwiz.session.scalars import NEAR, Wrong
 from fuelwiz.session.spec import as_text
 
 

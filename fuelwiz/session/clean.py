@@ -2,27 +2,27 @@
 
 from __future__ import annotations
 
-from datetime import date, datetime, time
 from typing import Any
 
 _LONGEST_SHOWN = 40
-_BIDI = (0x061C, 0x200E, 0x200F, 0x2028, 0x2029, *range(0x202A, 0x202F), *range(0x2066, 0x206A))
-_CONTROLS = (*range(0x20), *range(0x7F, 0xA0), *_BIDI)
-_DROP: dict[int, str | None] = dict.fromkeys(_CONTROLS) | {ord("\t"): " ", ord("\n"): " "}
-_DROP_BUT_LINES = _DROP | {ord("\n"): "\n"}
+_TURNS = (0x061C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A))
+_LINE_ENDS = (0x2028, 0x2029)
+_HALVES = range(0xD800, 0xE000)
+_DROPPED: dict[int, str | None] = dict.fromkeys(
+    (*range(0x20), *range(0x7F, 0xA0), *_TURNS, *_LINE_ENDS, *_HALVES)
+)
+_ONE_LINE = _DROPPED | {ord("\t"): " ", ord("\n"): " "}
+_LINES = _DROPPED | {ord("\t"): " ", ord("\n"): "\n"}
 
 
 def clean(text: str, *, lines: bool = False) -> str:
-    """A text without control characters, without signs that turn the reading direction, and without half characters.
+    """A text without control characters, signs that turn the reading direction, and halves of characters.
 
     Args:
         text: what a file holds.
         lines: whether line ends stay; else each becomes a blank.
     """
-    kept = text.translate(_DROP_BUT_LINES if lines else _DROP)
-    if kept.isascii():
-        return kept
-    return "".join(sign for sign in kept if not "\ud800" <= sign <= "\udfff")
+    return text.translate(_LINES if lines else _ONE_LINE)
 
 
 def shown(value: Any) -> str:
@@ -30,19 +30,19 @@ def shown(value: Any) -> str:
     if isinstance(value, bool):
         return "true" if value else "false"
     if isinstance(value, str):
-        return f'"{_cut(clean(value))}"'
+        kept = clean(value[: _LONGEST_SHOWN + 1])
+        return f'"{kept}"' if len(kept) <= _LONGEST_SHOWN else f'"{kept[: _LONGEST_SHOWN - 1]}…"'
     if isinstance(value, int):
         return str(value) if abs(value) < 10**20 else "a number far too large"
     if isinstance(value, float):
-        return f"{value:g}"
+        return repr(value)
+    return _shown_whole(value)
+
+
+def _shown_whole(value: Any) -> str:
+    """A value that is too large to be said back."""
     if isinstance(value, dict):
         return "a table"
     if isinstance(value, list):
         return "a list" if value else "an empty list"
-    if isinstance(value, datetime | date | time):
-        return f"the date or time {value.isoformat()}"
-    return "something else"
-
-
-def _cut(text: str) -> str:
-    return text if len(text) <= _LONGEST_SHOWN else f"{text[: _LONGEST_SHOWN - 1]}…"
+    return f"the date or time {value}"

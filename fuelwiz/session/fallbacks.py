@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+from fuelwiz.session.fields import Section
+from fuelwiz.session.hardware import OPEN_REGULATOR
 from fuelwiz.session.paths import field_at, way_of
 from fuelwiz.session.readers import read
-from fuelwiz.session.sections import OPEN_REGULATOR, Section, Session
+from fuelwiz.session.sections import Session
 from fuelwiz.session.spec import as_text
 
 _BOOST = {"turbo": "15 psi", "supercharger": "8 psi", "none": "0 psi"}
@@ -52,7 +54,7 @@ def fallback_text(session: Session, path: str) -> str | None:
 
 
 def fill_in(session: Session, default_name: str) -> Session:
-    """The session with every fallback in its place that hangs on other keys; what the file gave stays noted."""
+    """The session with the fallbacks filled in that hang on other keys; what the file gave stays noted."""
     _put(session, "name", default_name)
     for path in (
         "pressure.boost",

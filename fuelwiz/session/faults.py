@@ -11,7 +11,7 @@ from fuelwiz import units
 from fuelwiz.errors import Fault
 from fuelwiz.session.clean import shown
 from fuelwiz.session.paths import Node, Way, leaf_paths, node_at, path_of, tree
-from fuelwiz.session.readers import nearest
+from fuelwiz.session.scalars import nearest
 from fuelwiz.session.spec import FieldSpec
 
 

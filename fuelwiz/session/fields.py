@@ -6,10 +6,11 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, get_args
 
-from pydantic import Field, GetCoreSchemaHandler
+from pydantic import BaseModel, ConfigDict, Field, GetCoreSchemaHandler
 from pydantic_core import PydanticCustomError, core_schema
 
-from fuelwiz.session.readers import Wrong, read
+from fuelwiz.session.readers import read
+from fuelwiz.session.scalars import Wrong
 from fuelwiz.session.spec import SHOWN_UNITS, FieldSpec
 from fuelwiz.units import Kind
 
@@ -24,6 +25,12 @@ FITTINGS = (
     "entrance",
     "exit",
 )
+
+
+class Section(BaseModel):
+    """A table of the file: no unknown keys, nothing bent into shape, nothing changed afterwards."""
+
+    model_config = ConfigDict(strict=True, extra="forbid", frozen=True, defer_build=True)
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,7 +217,9 @@ INJECTOR_FLOW = Leaf(
         required=True,
         example="1050 cc/min",
         parts=(
-            quantity("flow", "10 cc/min", "10000 cc/min", shown=("cc/min", "cc/min")).spec,
+            quantity(
+                "flow", "10 cc/min", "10000 cc/min", example="1050 cc/min", shown=("cc/min", "cc/min")
+            ).spec,
             quantity("mass_flow", "1 lb/h", "1000 lb/h", example="95 lb/h").spec,
         ),
     )

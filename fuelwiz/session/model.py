@@ -10,36 +10,40 @@ from fuelwiz.errors import Fault, SessionError
 from fuelwiz.session.cases import apply_change, case_faults, without_cases
 from fuelwiz.session.checks import cross_faults
 from fuelwiz.session.clean import clean
+from fuelwiz.session.compounds import Size
 from fuelwiz.session.fallbacks import fallback_text, fill_in
 from fuelwiz.session.faults import faults_of
+from fuelwiz.session.hardware import (
+    Feed,
+    Filter,
+    Inlet,
+    InletRun,
+    Part,
+    Pump,
+    PumpCurve,
+    Regulator,
+    ReturnLine,
+    Run,
+    Strainer,
+    Wiring,
+)
 from fuelwiz.session.paths import field_at, given, leaf_paths, order_of, value_at, way_of
-from fuelwiz.session.readers import Size, Wrong, read
+from fuelwiz.session.readers import read
+from fuelwiz.session.scalars import Wrong
 from fuelwiz.session.sections import (
     Bands,
     Engine,
-    Feed,
-    Filter,
     Fitted,
     Fuel,
     Goal,
     Injectors,
-    Inlet,
-    InletRun,
-    Part,
     Pressure,
-    Pump,
-    PumpCurve,
     Record,
-    Regulator,
-    ReturnLine,
-    Run,
     Session,
-    Strainer,
     StressCase,
     StressSection,
     Surge,
     Tank,
-    Wiring,
 )
 from fuelwiz.session.spec import FieldSpec
 
@@ -92,25 +96,15 @@ def validate(plain: dict[str, Any], default_name: str = "") -> Session:
     Raises:
         SessionError: with every fault, in the order of the file's keys.
     """
-    faults = newer_format(plain)
-    if not faults:
-        session, faults = _session(plain)
-        faults += _faults_of_cases(plain, faults)
-        if session is not None and not faults:
-            name = clean(default_name)[:_LONGEST_NAME]
-            return _with_cases(fill_in(session, name), plain, name)
-    faults.sort(key=lambda fault: order_of(way_of(fault.key)))
-    raise SessionError(default_name or "this build", tuple(faults))
-
-
-def _with_cases(session: Session, plain: dict[str, Any], name: str) -> Session:
-    """The session with each of its stress cases turned into the changed session; nobody has seen it yet."""
-    base = without_cases(plain)
-    for case in session.stress.case:
-        changed, _ = _session(apply_change(base, case.change))
-        assert changed is not None
-        case.hold(fill_in(changed, name))
-    return session
+    session, faults = _judged(plain)
+    changed, faults_of_cases = ([], []) if newer_format(plain) else _cases(plain, faults)
+    if session is None or faults or faults_of_cases:
+        found = sorted([*faults, *faults_of_cases], key=lambda fault: order_of(way_of(fault.key)))
+        raise SessionError(default_name or "this build", tuple(found))
+    name = clean(default_name)[:_LONGEST_NAME]
+    for case, build in zip(session.stress.case, changed, strict=True):
+        case.hold(fill_in(build, name))
+    return fill_in(session, name)
 
 
 def newer_format(plain: dict[str, Any]) -> list[Fault]:
@@ -125,31 +119,36 @@ def newer_format(plain: dict[str, Any]) -> list[Fault]:
     return []
 
 
-def _session(plain: dict[str, Any]) -> tuple[Session | None, list[Fault]]:
-    """The session without its stress cases judged, or None; and all faults."""
+def _judged(plain: dict[str, Any]) -> tuple[Session | None, list[Fault]]:
+    """The session, its stress cases not looked into, or None; and every fault."""
+    newer = newer_format(plain)
+    if newer:
+        return None, newer
     try:
-        session = Session.model_validate(plain)
+        return Session.model_validate(plain), list(cross_faults(plain))
     except ValidationError as error:
         return None, [*faults_of(error), *cross_faults(plain)]
-    return session, list(cross_faults(plain))
 
 
-def _faults_of_cases(plain: dict[str, Any], known: list[Fault]) -> list[Fault]:
-    """What only a stress case gets wrong: each is applied to a copy, which is then judged as a build."""
+def _cases(plain: dict[str, Any], known: list[Fault]) -> tuple[list[Session], list[Fault]]:
+    """The builds that the stress cases make, and what only they get wrong."""
     cases = value_at(plain, ("stress", "case"))
     base = without_cases(plain)
-    found: list[Fault] = []
+    builds: list[Session] = []
+    faults: list[Fault] = []
     for number, case in enumerate(cases if isinstance(cases, list) else []):
         change = case.get("change") if isinstance(case, dict) else None
-        if isinstance(change, dict) and change:
-            new = [fault for fault in _changed_faults(base, change) if fault not in known]
-            found += case_faults(number, change, new)
-    return found
+        if not isinstance(change, dict) or not change:
+            continue
+        build, found = _changed(base, change)
+        faults += case_faults(number, change, [fault for fault in found if fault not in known])
+        if build is not None:
+            builds.append(build)
+    return builds, faults
 
 
-def _changed_faults(base: dict[str, Any], change: dict[str, Any]) -> list[Fault]:
+def _changed(base: dict[str, Any], change: dict[str, Any]) -> tuple[Session | None, list[Fault]]:
     try:
-        changed = apply_change(base, change)
+        return _judged(apply_change(base, change))
     except SessionError as error:
-        return list(error.faults)
-    return newer_format(changed) or _session(changed)[1]
+        return None, list(error.faults)

@@ -13,14 +13,15 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from fuelwiz.session.clean import clean
-from fuelwiz.session.fields import Leaf, Tables
-from fuelwiz.session.sections import Section, Session
+from fuelwiz.session.fields import Leaf, Section, Tables
+from fuelwiz.session.sections import Session
 from fuelwiz.session.spec import FieldSpec
 
 Way = tuple[str | int, ...]
 """The way to a value: keys, and numbers in lists."""
 
 _BARE = re.compile(r"[A-Za-z0-9_-]+")
+_NUMBER = re.compile(r"[0-9]{1,4}")
 _LONGEST_KEY = 60
 
 
@@ -68,7 +69,7 @@ def _section_in(annotation: Any) -> type[Section]:
 
 def way_of(path: str) -> Way:
     """A dotted path as keys and numbers."""
-    return tuple(int(part) if part.isdecimal() and part.isascii() else part for part in path.split("."))
+    return tuple(int(part) if _NUMBER.fullmatch(part) else part for part in path.split("."))
 
 
 def path_of(way: Way) -> str:
@@ -118,7 +119,7 @@ def field_at(path: str) -> FieldSpec:
     Raises:
         KeyError: there is no such key.
     """
-    return _specs()[".".join(part for part in path.split(".") if not part.isdecimal())]
+    return _specs()[".".join(part for part in way_of(path) if isinstance(part, str))]
 
 
 @cache

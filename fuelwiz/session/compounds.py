@@ -1,0 +1,229 @@
+"""Reading one plain value that has several readings or several entries: sizes, wire, fittings, points."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Any, TypeVar
+
+from fuelwiz import units
+from fuelwiz.errors import UnitError
+from fuelwiz.physics.wire import awg_area_m2
+from fuelwiz.session.clean import clean, shown
+from fuelwiz.session.scalars import (
+    Found,
+    Wrong,
+    count,
+    edges,
+    nearest,
+    quantity,
+    range_text,
+    refuse,
+    si,
+    within,
+)
+from fuelwiz.session.spec import FieldSpec
+
+HEPTANE_KG_M3 = 684.0
+"""Density of n-heptane, on which injectors are rated (SAE J1832 practice)."""
+
+T = TypeVar("T")
+
+_DASH = re.compile(r"-([0-9]{1,3})")
+_GAUGE = re.compile(r"(.*?)\s*awg", re.IGNORECASE | re.DOTALL)
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """A candidate: a dash size, or a bore that is the same in any hose."""
+
+    text: str
+    dash: int | None
+    bore_m: float | None
+
+
+def size(spec: FieldSpec, value: Any) -> Size:
+    """A dash size or a bore."""
+    wanted = 'wants a dash size such as "-8", or a bore such as "8 mm" or "3/8 in"'
+    if not isinstance(value, str):
+        raise refuse(f"{wanted}, got {shown(value)}")
+    typed = value.strip()
+    dash = _DASH.fullmatch(typed)
+    if dash:
+        number = int(dash[1])
+        if not 2 <= number <= 32:
+            raise refuse(f"wants a dash size from -2 to -32, got {typed}")
+        return Size(f"-{number}", number, None)
+    try:
+        si(typed, "length")
+    except UnitError:
+        raise refuse(f"{wanted}, got {shown(value)}") from None
+    return Size(clean(typed), None, quantity(spec.parts[0], typed))
+
+
+def wire(spec: FieldSpec, value: Any) -> float:
+    """The area of a wire, m2, from its gauge or its area."""
+    wanted = f"wants a gauge of {range_text(spec)}, or an area of {range_text(spec.parts[0])}"
+    if not isinstance(value, str):
+        raise refuse(f'{wanted}, in quotes such as "12 AWG" or "4 mm^2", got {shown(value)}')
+    gauge = _GAUGE.fullmatch(value.strip())
+    if gauge:
+        if not re.fullmatch("[0-9]{1,3}", gauge[1]) or int(gauge[1]) > 24:
+            raise refuse(f"{wanted}, got {shown(value)}")
+        return awg_area_m2(int(gauge[1]))
+    try:
+        area = si(value, "area")
+    except UnitError:
+        raise refuse(f"{wanted}, got {shown(value)}") from None
+    if not within(spec.parts[0], area):
+        raise refuse(f"{wanted}, got {clean(value)}")
+    return area
+
+
+def rated_flow(spec: FieldSpec, value: Any) -> float:
+    """What an injector passes of n-heptane, m3/s, from a flow by volume or by mass."""
+    by_volume, by_mass = spec.parts
+    if not isinstance(value, str):
+        return quantity(by_volume, value)
+    try:
+        kinds = _kinds_of(value)
+    except UnitError as error:
+        raise refuse(str(error)) from None
+    if "mass_flow" in kinds:
+        return quantity(by_mass, value) / HEPTANE_KG_M3
+    if "flow" in kinds:
+        return quantity(by_volume, value)
+    examples = f'"{by_volume.example}", or by mass such as "{by_mass.example}"'
+    raise refuse(f"wants a flow such as {examples}, got {shown(value)}")
+
+
+@lru_cache(maxsize=512)
+def _kinds_of(text: str) -> tuple[units.Kind, ...]:
+    return units.kinds_of(units.split(text)[1])
+
+
+def sizes(spec: FieldSpec, value: Any) -> tuple[Size, ...]:
+    """Candidates."""
+    items = _entries(spec, value, 'dash sizes or bores, such as ["-6", "-8"]')
+    return tuple(_each(items, size, spec.parts[0]))
+
+
+def velocities(spec: FieldSpec, value: Any) -> tuple[float, ...]:
+    """Velocities, each above the one before, m/s."""
+    items = _entries(spec, value, f"four rising velocities, such as {_listed(spec.example)}")
+    speeds = _each(items, quantity, spec.parts[0])
+    falls = [at for at in range(1, len(speeds)) if not speeds[at] > speeds[at - 1]]
+    if falls:
+        raise Wrong(*(((at,), f"must lie above {items[at - 1]} before it, got {items[at]}") for at in falls))
+    return tuple(speeds)
+
+
+def _listed(items: list[str]) -> str:
+    return "[" + ", ".join(f'"{item}"' for item in items) + "]"
+
+
+def _entries(spec: FieldSpec, value: Any, words: str) -> list[Any]:
+    """The entries of a list that is not empty and not too long."""
+    least, most = edges(spec)
+    if not isinstance(value, list):
+        raise refuse(f"wants a list of {words}, got {shown(value)}")
+    if not int(least) <= len(value) <= int(most):
+        number = least if least == most else f"{least} to {most}"
+        raise refuse(f"wants {number} entries, got {len(value) or 'none'}")
+    return value
+
+
+def _each(items: list[Any], reader: Callable[[FieldSpec, Any], T], spec: FieldSpec) -> list[T]:
+    """Every entry read; all that is wrong in any of them is refused together."""
+    values: list[T] = []
+    found: list[Found] = []
+    for at, item in enumerate(items):
+        try:
+            values.append(reader(spec, item))
+        except Wrong as wrong:
+            found += [((at, *way), words) for way, words in wrong.found]
+    if found:
+        raise Wrong(*found)
+    return values
+
+
+def fittings(spec: FieldSpec, value: Any) -> dict[str, int]:
+    """How many of each fitting."""
+    if not isinstance(value, dict):
+        raise refuse(f"wants a table such as {{ straight = 2, exit = 1 }}, got {shown(value)}")
+    counts: dict[str, int] = {}
+    found: list[Found] = []
+    for name, number in value.items():
+        try:
+            counts[name] = count(_fitting(spec, name), number)
+        except Wrong as wrong:
+            found += [((name, *way), words) for way, words in wrong.found]
+    if found:
+        raise Wrong(*found)
+    return counts
+
+
+def _fitting(spec: FieldSpec, name: str) -> FieldSpec:
+    if name in spec.choices:
+        return spec.parts[0]
+    meant = nearest(name, spec.choices)
+    hint = f"did you mean `{meant}`?" if meant else f"known are {', '.join(spec.choices)}"
+    raise refuse(f"is not a fitting here; {hint}")
+
+
+_Row = tuple[float | None, float | None]
+
+
+def points(spec: FieldSpec, value: Any) -> tuple[tuple[float, float], ...]:
+    """Points of pressure and flow or current, rising in pressure."""
+    items = _entries(spec, value, f"points, such as {_listed(spec.example[0])} each")
+    rows: list[_Row] = []
+    found: list[Found] = []
+    for at, item in enumerate(items):
+        row, wrong = _row(spec, item)
+        rows.append(row)
+        found += [((at, *way), words) for way, words in wrong]
+    found += _out_of_order(spec, items, rows)
+    if found:
+        raise Wrong(*sorted(found, key=lambda one: [int(part) for part in one[0]]))
+    return tuple((pa, amount) for pa, amount in rows if pa is not None and amount is not None)
+
+
+def _row(spec: FieldSpec, item: Any) -> tuple[_Row, list[Found]]:
+    """One point, and what is wrong in it; None for what cannot be read."""
+    if not isinstance(item, list) or len(item) != 2:
+        got = f"a list of {len(item)}" if isinstance(item, list) and item else shown(item)
+        return (None, None), [((), f"wants two entries such as {_listed(spec.example[0])}, got {got}")]
+    row: list[float | None] = []
+    found: list[Found] = []
+    for column, part in enumerate(spec.parts):
+        try:
+            row.append(quantity(part, item[column]))
+        except Wrong as wrong:
+            row.append(None)
+            found += [((column, *way), words) for way, words in wrong.found]
+    return (row[0], row[1]), found
+
+
+def _out_of_order(spec: FieldSpec, items: list[Any], rows: list[_Row]) -> list[Found]:
+    """Points that do not rise in pressure, or that rise in flow where they may not."""
+    found: list[Found] = []
+    for at in range(1, len(rows)):
+        (before, more), (here, less) = rows[at - 1], rows[at]
+        if before is not None and here is not None and not here > before:
+            got = f"{clean(items[at][0])} after {clean(items[at - 1][0])}"
+            found.append(((at, 0), f"must rise in pressure from point to point, got {got}"))
+        if spec.falls and more is not None and less is not None and less > more:
+            got = f"{clean(items[at][1])} after {clean(items[at - 1][1])}"
+            found.append(((at, 1), f"must not rise in flow from point to point, got {got}"))
+    return found
+
+
+def change(spec: FieldSpec, value: Any) -> dict[str, Any]:
+    """Values by path; what they do is judged on a copy of the build."""
+    if isinstance(value, dict) and value:
+        return value
+    example = '{ "fuel.temperature" = "55 degC" }'
+    raise refuse(f"wants keys by their path, such as {example}, got {shown(value)}")
