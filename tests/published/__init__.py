@@ -1,0 +1,1 @@
+"""Checks against the outside: standards, handbooks, open data and libraries."""

@@ -1,0 +1,61 @@
+"""Fuel burned for power: identities, and the figures of handbooks."""
+
+from __future__ import annotations
+
+import pytest
+
+from fuelwiz import units
+from fuelwiz.physics.demand import is_credible, thermal_efficiency, usual_bsfc_kg_J
+
+from .reference import VALUES, near, printed
+
+BSFC = VALUES["bsfc"]
+G_KWH = 1e-3 / 3.6e6  # kg/J
+
+
+@pytest.mark.parametrize("case", BSFC["identity_cases"], ids=lambda case: f"{case['bsfc_g_kWh']:g}")
+def test_efficiency(case):
+    """eta = 3600/(bsfc LHV) in g/kWh and MJ/kg, by arithmetic; seven figures."""
+    found = thermal_efficiency(bsfc_kg_J=case["bsfc_g_kWh"] * G_KWH, lhv_J_kg=case["LHV"] * 1e6)
+    assert found == near(case["eta"], 1e-6)
+
+
+def test_best_of_heywood():
+    """Heywood 1988, section 2.8 (from memory): the best spark engines burn 75 ug/J, 270 g/kWh."""
+    best = BSFC["heywood_best"]
+    assert best["g_kWh"] * G_KWH * 1e9 == near(best["ug_J"], best["tol_rel"])
+    efficiency = thermal_efficiency(bsfc_kg_J=best["g_kWh"] * G_KWH, lhv_J_kg=44e6)
+    assert efficiency == near(best["brake_efficiency_LHV44"], 1e-4)
+    assert is_credible(efficiency)
+
+
+@pytest.mark.parametrize("example", BSFC["scale_examples"], ids=lambda example: example["fuel"])
+@pytest.mark.parametrize("induction", ["none", "turbo", "supercharger"])
+def test_a_leaner_fuel_is_burned_in_proportion(example, induction):
+    """At the same efficiency a fuel burns as the other's heating value over its own, by arithmetic."""
+    gasoline, other = (
+        usual_bsfc_kg_J(lhv_J_kg=example[key] * 1e6, induction=induction) for key in ("LHV_gas", "LHV")
+    )
+    assert other / gasoline == near(example["factor"], 1e-4)
+
+
+@pytest.mark.parametrize(("induction", "pounds"), [("none", 0.50), ("turbo", 0.61), ("supercharger", 0.63)])
+def test_what_is_usual_on_gasoline(induction, pounds):
+    """About 0.50, 0.61 and 0.63 lb/(hp h), rich for safety (common practice, no source); two decimals."""
+    found = units.from_si(usual_bsfc_kg_J(lhv_J_kg=43.4e6, induction=induction), "lb/(hp*h)")
+    assert found == printed(pounds, 2)
+
+
+@pytest.mark.parametrize(
+    ("induction", "case"),
+    [
+        ("none", "NA gasoline, wide open throttle, slightly rich"),
+        ("turbo", "boosted gasoline, enriched full load"),
+        ("supercharger", "boosted gasoline, enriched full load"),
+    ],
+)
+def test_what_is_usual_lies_in_the_range_of_full_load(induction, case):
+    """Heywood chapter 15 and Taylor chapter 12 (from memory), and what lambda 0.75 to 0.85 comes to."""
+    (limits,) = [limits for limits in BSFC["ranges"] if limits["case"] == case]
+    found = usual_bsfc_kg_J(lhv_J_kg=43.4e6, induction=induction) / G_KWH
+    assert limits["lo_g_kWh"] <= found <= limits["hi_g_kWh"]
