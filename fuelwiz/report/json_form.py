@@ -1,0 +1,60 @@
+"""Result -> JSON: every figure in SI under its own name, in the order that scripts hold on to."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import asdict
+from math import isfinite
+from typing import Any
+
+from fuelwiz import __version__
+from fuelwiz.advice.numbers import NO_BREAK
+from fuelwiz.advice.result import Result
+
+Plain = dict[str, Any]
+
+
+def json_text(result: Result, *, ascii_only: bool = False) -> str:
+    """The result as a JSON text that ends with a line end.
+
+    Args:
+        result: figures and words of one session.
+        ascii_only: whether signs beyond ASCII are escaped, for an output that cannot hold them.
+    """
+    return json.dumps(plain_result(result), indent=1, allow_nan=False, ensure_ascii=ascii_only) + "\n"
+
+
+def plain_result(result: Result) -> Plain:
+    """The result as plain dictionaries, lists, numbers and texts; what is not known is None."""
+    figures: Plain = _plain(asdict(result.figures))
+    words = result.words
+    for row, explanation in zip(figures["sizes"], words.explanations, strict=True):
+        row["explanation"] = _plain(asdict(explanation))
+    figures["verdict"]["answer"] = _plain(words.answer)
+    figures["stress"] = [
+        _with_what(case, _plain(what)) for case, what in zip(figures["stress"], words.stress, strict=True)
+    ]
+    return {
+        "format": result.session.format,
+        "name": result.session.name,
+        "version": __version__,
+        **figures,
+        "findings": [_plain(asdict(finding)) for finding in words.findings],
+    }
+
+
+def _with_what(case: Plain, what: str) -> Plain:
+    """A stress case with its words behind its name."""
+    name, *figures = case.items()
+    return dict((name, ("what", what), *figures))
+
+
+def _plain(value: Any) -> Any:
+    """A value as JSON has it: no tuples, no number without an end, and blanks that a search finds."""
+    if isinstance(value, dict):
+        return {key: _plain(item) for key, item in value.items()}
+    if isinstance(value, list | tuple):
+        return [_plain(item) for item in value]
+    if isinstance(value, float) and not isfinite(value):
+        return None
+    return value.replace(NO_BREAK, " ") if isinstance(value, str) else value

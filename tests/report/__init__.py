@@ -1,0 +1,1 @@
+"""What the reports hold, and how they look."""

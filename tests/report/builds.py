@@ -1,0 +1,33 @@
+"""Builds that the tests of the reports share: the examples, and what is made from them."""
+
+from __future__ import annotations
+
+import tomllib
+from functools import cache
+from pathlib import Path
+from typing import Any
+
+from fuelwiz.advice import Result, result
+from fuelwiz.session.model import validate
+from fuelwiz.sizing import assess
+
+EXAMPLES = Path(__file__).parent.parent / "examples"
+NAMES = tuple(sorted(path.stem for path in EXAMPLES.glob("*.toml")))
+SAMPLES = Path(__file__).parent.parent.parent / "saved_sessions"
+
+
+def plain(name: str) -> dict[str, Any]:
+    """What the file of an example holds; a fresh copy."""
+    return tomllib.loads((EXAMPLES / f"{name}.toml").read_text(encoding="utf-8"))
+
+
+def result_of(data: dict[str, Any], default_name: str = "build") -> Result:
+    """The result of plain session data."""
+    session = validate(data, default_name)
+    return result(session, assess(session))
+
+
+@cache
+def example(name: str) -> Result:
+    """The result of an example."""
+    return result_of(plain(name), name)
