@@ -28,7 +28,7 @@ def result(session: Session, figures: Figures) -> Result:
         headline=headline(build),
         to_do=to_do(build, found),
         explanations=tuple(explanation(build, row) for row in figures.sizes),
-        stress=tuple(stress_words(build, case) for case in figures.stress),
+        stress=stress_words(build) if figures.stress else (),
         gives_out_first=gives_out_first(build),
         next_goal=next_goal(build),
         findings=tuple(remark.finding for remark in found),

@@ -69,7 +69,8 @@ def _return(build: Build) -> WhatAndDo:
 
 def _lift(build: Build) -> WhatAndDo:
     surge, given = build.figures.surge, build.session.surge
-    assert surge is not None and given is not None and given.lift_flow is not None
+    assert surge is not None and surge.lift_needed_m3_s is not None
+    assert given is not None and given.lift_flow is not None
     gives, needs = build.numbers.pair("flow", given.lift_flow, surge.lift_needed_m3_s)
     return (
         f"The lift pump is short: it gives {gives}, the pot needs {needs}.",

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from fuelwiz.advice.build import Build
+from fuelwiz.advice.numbers import NO_BREAK, Role, System
 from fuelwiz.advice.phrases import vapour_need, vapour_phrase
 from fuelwiz.sizing.figures import StressFigures
 from fuelwiz.units import to_si
@@ -30,6 +32,25 @@ FAILS = {
     "rating": ("dead head is above a part's rating", "parts that are rated higher"),
     "fuse": ("the wire is too thin for its fuse", "thicker wire"),
 }
+OF_OTHER_SYSTEM: dict[System, dict[str, Role]] = {
+    "metric": {
+        "hp": "power",
+        "psi": "pressure",
+        "gal/h": "flow",
+        "ft": "length",
+        "ft/s": "velocity",
+        "degF": "temperature",
+    },
+    "us": {
+        "kW": "power",
+        "bar": "pressure",
+        "L/h": "flow",
+        "m": "length",
+        "m/s": "velocity",
+        "degC": "temperature",
+    },
+}
+PLAIN_NUMBER = re.compile(r"-?[0-9]+(\.[0-9]+)?")
 PUMP_CURES = {
     "low volts": "heavier wire or more pump",
     "dirty filters": "clean filters or more pump",
@@ -41,21 +62,28 @@ PUMP_CURES = {
 }
 
 
-def stress_words(build: Build, case: StressFigures) -> str:
-    """One case in two sentences at most."""
-    cures: list[str] = []
-    said: list[str] = []
+def stress_words(build: Build) -> tuple[str, ...]:
+    """One text a case, the builder's own last, as they are solved."""
+    cases, own = build.figures.stress, build.session.stress.case
+    standard = cases[: len(cases) - len(own)]
+    told = [_sentence(build, case, _STANDARD[case.case].format(**_values(build))) for case in standard]
+    mine = zip(cases[len(standard) :], own, strict=True)
+    return (*told, *(_sentence(build, case, _own_change(build, said.change)) for case, said in mine))
+
+
+def _sentence(build: Build, case: StressFigures, changes: str) -> str:
+    said, cures = [], []
     if case.limits:
         failed, cure = _failed(build, case)
         said.append(failed)
         cures.append(cure)
     else:
-        said.append(_holds(build, case))
+        said.append(f"still works, {_spare(build, case)}")
     if case.vapour_margin_Pa is not None and case.vapour_margin_Pa < vapour_need(build):
         said.append(vapour_phrase(build, case.vapour_margin_Pa))
-        cures.append("cooler fuel or a flooded inlet")
+        cures.append(FAILS["vapour"][1])
     cure = f" Cure: {'; '.join(dict.fromkeys(cures))}." if cures else ""
-    return f"{_changes(build, case)}: {'; '.join(said)}.{cure}"
+    return f"{changes}: {'; '.join(said)}.{cure}"
 
 
 def _failed(build: Build, case: StressFigures) -> tuple[str, str]:
@@ -70,27 +98,29 @@ def _failed(build: Build, case: StressFigures) -> tuple[str, str]:
     return f"the {word} {verb} {less} less than is burnt", PUMP_CURES.get(case.case, "more pump")
 
 
-def _holds(build: Build, case: StressFigures) -> str:
-    return f"still works, {_spare(build, case)}"
-
-
 def _spare(build: Build, case: StressFigures) -> str:
     margin = case.margin or 0.0
     figure = build.numbers.figure("percent", abs(margin), 0.0)
     return f"{figure} to spare" if margin >= 0.0 else f"{build.pump_word} {figure} short"
 
 
-def _changes(build: Build, case: StressFigures) -> str:
-    own = next((item for item in build.session.stress.case if item.name == case.case), None)
-    if case.case in _STANDARD:
-        return _STANDARD[case.case].format(**_values(build))
-    if own is None or not own.change:
+def _own_change(build: Build, change: dict[str, Any]) -> str:
+    if not change:
         return "Nothing changes"
-    return ", ".join(f"{key} {_told(value)}" for key, value in own.change.items())
+    return f"With {', '.join(f'{key} {_told(build, value)}' for key, value in change.items())}"
 
 
-def _told(value: Any) -> str:
-    return "/".join(str(item) for item in value) if isinstance(value, list) else str(value)
+def _told(build: Build, value: Any) -> str:
+    """A changed value as it was typed, or in the units shown where it was typed in the other system's."""
+    if isinstance(value, list):
+        return "/".join(_told(build, item) for item in value)
+    if not isinstance(value, str):
+        return str(value)
+    typed, _, unit = value.rpartition(" ")
+    role = OF_OTHER_SYSTEM[build.numbers.system].get(unit)
+    if role is None or not PLAIN_NUMBER.fullmatch(typed):
+        return value.replace(" ", NO_BREAK)
+    return build.numbers.limit(role, to_si(float(typed), unit))
 
 
 def _values(build: Build) -> dict[str, str]:

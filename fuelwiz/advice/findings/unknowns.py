@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.build import Build
+from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.remark import Remark
 
 MOVES_MOST = (
@@ -88,7 +89,7 @@ def _assumed(build: Build) -> Iterator[Remark]:
     yield Remark(
         "note",
         most,
-        f"{count} assumed; {named} ({_taken(build, most)}) matters most.",
+        f"{count} assumed, above all {named} ({_taken(build, most)}).",
         "Put in your own where you know it.",
     )
 
@@ -104,7 +105,7 @@ def _taken(build: Build, key: str) -> str:
         "fuel.temperature": lambda: numbers.figure("temperature", session.fuel.temperature),
         "feed.run.0.length": lambda: numbers.limit("length", session.feed.run[0].length),
     }
-    return shown[key]() if key in shown else build.assumed[key]
+    return shown[key]() if key in shown else build.assumed[key].replace(" ", NO_BREAK)
 
 
 def _not_covered(_build: Build) -> Iterator[Remark]:

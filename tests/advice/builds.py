@@ -1,0 +1,94 @@
+"""Builds to speak about: examples with their independent figures, and variations solved by ourselves."""
+
+from __future__ import annotations
+
+import copy
+import json
+import tomllib
+import types
+from dataclasses import fields, is_dataclass
+from pathlib import Path
+from typing import Any, Union, get_args, get_origin, get_type_hints
+
+from fuelwiz.advice import Result, result
+from fuelwiz.session.model import validate
+from fuelwiz.sizing import assess
+from fuelwiz.sizing.figures import Figures
+
+EXAMPLES = Path(__file__).parents[1] / "examples"
+NAMES = tuple(sorted(path.stem for path in EXAMPLES.glob("*.toml")))
+
+
+def plain(name: str) -> dict[str, Any]:
+    """An example as its file has it."""
+    return tomllib.loads((EXAMPLES / f"{name}.toml").read_text())
+
+
+def independent(name: str) -> Result:
+    """An example in words, from the figures of the independent solver (tests/examples/*.json)."""
+    figures = built(Figures, json.loads((EXAMPLES / f"{name}.json").read_text()))
+    return result(validate(plain(name), name), figures)
+
+
+def told(name: str, **changes: Any) -> Result:
+    """An example in words, with keys changed (`pump__volts="12.7 V"`; None takes a key out)."""
+    session = validate(changed(plain(name), changes), name)
+    return result(session, assess(session))
+
+
+def changed(session: dict[str, Any], changes: dict[str, Any]) -> dict[str, Any]:
+    """A copy with keys changed, their paths written with two underscores."""
+    session = copy.deepcopy(session)
+    for path, value in changes.items():
+        *above, last = path.split("__")
+        at: Any = session
+        for part in above:
+            at = at[int(part)] if isinstance(at, list) else at.setdefault(part, {})
+        if value is None:
+            at.pop(last, None)
+        else:
+            at[last] = value
+    return session
+
+
+def built(kind: Any, value: Any) -> Any:
+    """A frozen dataclass from parsed JSON, lists as tuples."""
+    if value is None:
+        return None
+    if get_origin(kind) in (Union, types.UnionType):
+        kind = next(arm for arm in get_args(kind) if arm is not type(None))
+    if get_origin(kind) is tuple:
+        return tuple(built(get_args(kind)[0], item) for item in value)
+    if not is_dataclass(kind):
+        return value
+    hints = get_type_hints(kind)
+    return kind(**{field.name: built(hints[field.name], value[field.name]) for field in fields(kind)})
+
+
+def texts(words_of: Result) -> list[str]:
+    """Every text that a result holds."""
+    words = words_of.words
+    explained = [
+        text
+        for one in words.explanations
+        for text in (one.no, one.means, one.costs, one.next, one.smaller)
+        if text is not None
+    ]
+    first = [words.gives_out_first] if words.gives_out_first is not None else []
+    found = [finding.text for finding in words.findings]
+    return [
+        words.answer,
+        words.headline,
+        words.to_do,
+        *explained,
+        *words.stress,
+        *first,
+        *words.next_goal,
+        *found,
+        *words.cautions,
+    ]
+
+
+def spaced(text: str) -> str:
+    """A text with plain spaces where it has no-break ones."""
+    return text.replace("\u00a0", " ")

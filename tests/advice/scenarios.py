@@ -1,0 +1,188 @@
+"""Variations of the examples, named by what each brings about."""
+
+from __future__ import annotations
+
+from typing import Any
+
+Scenario = tuple[str, dict[str, Any]]
+
+KEPT = [
+    {"what": "tank to engine bay", "length": "15 ft"},
+    {"what": "old hard line", "length": "2 ft", "hose": "tube", "bore": "4 mm"},
+]
+SUCTION = [{"what": "tank to pump", "size": "-6", "length": "4 ft"}]
+
+LIMITS: dict[str, Scenario] = {
+    "velocity": ("hill-climb-six", {"feed__chosen": "-4"}),
+    "delivery": ("hill-climb-coupe", {"goal__power": "250 hp", "feed__chosen": "-4"}),
+    "sag": ("mild", {"feed__chosen": "-4"}),
+    "pump": ("hill-climb-six", {}),
+    "relief": ("hill-climb-coupe", {"pump__relief": "60 psi"}),
+    "vapour": ("hill-climb-coupe", {"fuel__temperature": "70 degC", "pump__place": "outside"}),
+    "inlet": ("hill-climb-coupe", {"pump__place": "outside", "inlet__run": SUCTION}),
+    "kept run": ("hill-climb-coupe", {"feed__run": KEPT}),
+    "injector pressure": (
+        "hill-climb-coupe",
+        {"pressure__reference": "atmosphere", "pressure__boost": "50 psi"},
+    ),
+    "injectors": ("hill-climb-coupe", {"injectors__rated_flow": "700 cc/min"}),
+    "return": ("twins", {}),
+    "lift": ("hill-climb-coupe", {"surge": {"volume": "2 l", "lift_flow": "40 gal/h"}}),
+    "rating": ("hill-climb-coupe", {"feed__filter__0__pressure_rating": "100 psi"}),
+    "fuse": ("hill-climb-coupe", {"wiring": {"supply": "13.8 V", "wire": "22 AWG", "length": "14 ft"}}),
+}
+
+ONE_POINT = [{"voltage": "13.5 V", "points": [["58 psi", "100 gal/h"]]}]
+CURVE_12V = [{"voltage": "12 V", "points": [["40 psi", "112 gal/h"], ["87 psi", "74 gal/h"]]}]
+SHORT_CURVE = [{"points": [["30 psi", "118 gal/h"], ["58 psi", "100 gal/h"]]}]
+FLAT_CURVE = [{"points": [["30 psi", "118 gal/h"], ["100 psi", "118 gal/h"]]}]
+OWN_CASE = {"name": "mine", "change": {"fuel.temperature": "55 degC", "pressure.boost": "25 psi"}}
+WIRED = {"supply": "13.8 V", "wire": "12 AWG", "length": "14 ft"}
+
+# severity, what it is about, words that must be in it
+REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
+    "leans out": (("twins", {"goal__power": "1500 hp"}), ("warn", "goal.power", "the mixture goes lean")),
+    "one point": (("hill-climb-coupe", {"pump__curve": ONE_POINT}), ("warn", "pump.curve", "guessed")),
+    "off the table": (
+        ("hill-climb-coupe", {"pump__curve": SHORT_CURVE}),
+        ("warn", "pump.curve", "off the end"),
+    ),
+    "carried far": (
+        ("hill-climb-coupe", {"pump__curve": CURVE_12V}),
+        ("warn", "pump.curve", "1.5 V is far to carry"),
+    ),
+    "never ends": (
+        ("hill-climb-coupe", {"pump__curve": FLAT_CURVE}),
+        ("warn", "pump.relief", "never ends"),
+    ),
+    "near boiling": (
+        ("hill-climb-coupe", {"fuel__temperature": "57 degC"}),
+        ("warn", "inlet", "from boiling"),
+    ),
+    "boils when hot": (
+        ("hill-climb-coupe", {"fuel__temperature": "57 degC"}),
+        ("warn", "fuel.temperature", "may boil"),
+    ),
+    "sags": (("mild", {"feed__run__0__length": "90 ft"}), ("warn", "pressure.regulator", "sags by")),
+    "back pressure": (
+        ("hill-climb-coupe", {"return_line__run__0__length": "30 ft", "pressure__idle_vacuum": "14 psi"}),
+        ("warn", "return_line", "of the rail"),
+    ),
+    "low volts": (("hill-climb-coupe", {"pump__volts": "12.7 V"}), ("warn", "pump.volts", "12.7 V")),
+    "more than supply": (
+        ("hill-climb-coupe", {"wiring": {**WIRED, "supply": "13.1 V"}}),
+        ("warn", "pump.volts", "more than the supply"),
+    ),
+    "no such engine": (
+        ("hill-climb-coupe", {"engine__bsfc": "0.3 lb/(hp*h)"}),
+        ("warn", "engine.bsfc", "not credible"),
+    ),
+    "little pressure left": (
+        ("hill-climb-coupe", {"pressure__reference": "atmosphere"}),
+        ("warn", "pressure.reference", "54 % of the base"),
+    ),
+    "loss, not velocity": (("twins", {}), ("warn", "feed.run", "The velocity is fair, the loss is not")),
+    "velocity, not loss": (
+        (
+            "hill-climb-coupe",
+            {
+                "goal__power": "640 hp",
+                "goal__reserve": "0 %",
+                "feed__chosen": "-6",
+                "feed__run__0__length": "1 ft",
+                "feed__run__0__fittings": {},
+                "feed__filter": [],
+            },
+        ),
+        ("note", "feed.run", "sounds worse than it is"),
+    ),
+    "filter over its rating": (("twins", {}), ("warn", "feed.filter", "rated at 120 gal/h")),
+    "filter over at full delivery": (("hill-climb-six", {}), ("note", "feed.filter", "within its rating")),
+    "bores mixed": (
+        ("hill-climb-six", {"feed__run__1__hose": "nominal"}),
+        ("warn", "feed.run.hose", "1 of 2 runs"),
+    ),
+    "tank warms": (
+        ("twins", {"tank": {"volume": "20 l", "fill": "25 %"}}),
+        ("warn", "tank.volume", "warms by up to"),
+    ),
+    "bigger than needed": (
+        ("hill-climb-coupe", {"feed__chosen": "-10"}),
+        ("note", "feed.chosen", "-8 would do"),
+    ),
+    "smaller than sound": (
+        ("hill-climb-coupe", {"goal__power": "630 hp", "goal__reserve": "0 %", "feed__chosen": "-6"}),
+        ("warn", "feed.chosen", "strained"),
+    ),
+    "one pump dead": (("twins", {}), ("warn", "pump.count", "check valve for each pump")),
+    "in series": (("twins", {"pump__arrangement": "series"}), ("warn", "pump.arrangement", "holds up")),
+    "staged": (
+        ("twins", {"pump__running_at_idle": 1}),
+        ("note", "pump.running_at_idle", "all must run from"),
+    ),
+    "more pump than needed": (("mild", {}), ("note", "pump", "112 % more")),
+    "E85": (("hill-climb-coupe", {}), ("note", "fuel.ethanol", "51 to 83 % (ASTM D5798)")),
+    "methanol": (
+        ("hill-climb-coupe", {"fuel__kind": "methanol", "fuel__ethanol": None}),
+        ("note", "fuel.kind", "must be rated for it"),
+    ),
+    "turbulent": (("hill-climb-coupe", {}), ("note", "feed", "turbulent (Re 10 800)")),
+    "laminar": (("hill-climb-coupe", {"feed__chosen": "60 mm"}), ("note", "feed", "laminar")),
+    "no inlet": (("mild", {}), ("note", "inlet", "not known")),
+    "no return": (("hill-climb-six", {}), ("note", "return_line", "not known")),
+    "no injectors": (("hill-climb-six", {}), ("note", "injectors", "not known")),
+    "no wiring": (("hill-climb-six", {}), ("note", "wiring", "not looked at")),
+    "no ratings": (("hill-climb-coupe", {}), ("note", "feed.run.pressure_rating", "147.2 psi")),
+    "volts assumed": (
+        ("hill-climb-coupe", {"pump__volts": None}),
+        ("note", "pump.volts", "13.0 V at the pump is assumed"),
+    ),
+    "not covered": (("hill-climb-coupe", {}), ("note", "pump.place", "direct injection")),
+    "bad days": (("hill-climb-coupe", {}), ("warn", "stress", "low volts and bad day")),
+    "relay and fuse": (("hill-climb-coupe", {"wiring": WIRED}), ("note", "wiring", "relay and a")),
+    "pot": (
+        ("hill-climb-coupe", {"surge": {"volume": "2 l", "lift_flow": "120 gal/h"}}),
+        ("note", "surge.volume", "pick-up dry"),
+    ),
+}
+
+OTHERS: dict[str, Scenario] = {
+    "no pump, settled too small": ("no-pump-yet", {"feed__chosen": "-4"}),
+    "no pump, settled large": ("no-pump-yet", {"feed__chosen": "-12"}),
+    "no pump, nothing fits": ("no-pump-yet", {"feed__sizes": ["3 mm", "4 mm"]}),
+    "no pump, one line": ("no-pump-yet", {"feed__run__0__size": "-8", "feed__run__1__size": "-8"}),
+    "one line": ("hill-climb-coupe", {"feed__run__0__size": "-8"}),
+    "one line, too small": ("hill-climb-coupe", {"feed__run__0__size": "-4"}),
+    "nothing fits": ("hill-climb-coupe", {"feed__sizes": ["3 mm", "4 mm"]}),
+    "nothing at all": ("hill-climb-coupe", {"pressure__base": "150 psi", "pressure__boost": "100 psi"}),
+    "at the wheels": ("hill-climb-coupe", {"goal__power_at": "wheels", "goal__power": "400 hp"}),
+    "no reserve wanted": ("hill-climb-coupe", {"goal__reserve": "0 %"}),
+    "computer holds the rail": ("hill-climb-coupe", {"pressure__regulator": "none"}),
+    "own case": (
+        "hill-climb-six",
+        {"stress": {"case": [OWN_CASE]}},
+    ),
+    "settled before there is a line": ("goal-alone", {"feed__chosen": "-4"}),
+    "own fuel": (
+        "hill-climb-coupe",
+        {
+            "fuel": {
+                "kind": "own",
+                "density": "760 kg/m^3",
+                "viscosity": "0.7 mm^2/s",
+                "lhv": "30 MJ/kg",
+            }
+        },
+    ),
+    "next goal met": ("hill-climb-coupe", {"goal__next_power": "570 hp", "goal__reserve": "10 %"}),
+    "next goal, all short": (
+        "hill-climb-coupe",
+        {"goal__next_power": "1500 hp", "goal__next_boost": "60 psi"},
+    ),
+}
+
+ALL: dict[str, Scenario] = {
+    **{f"limit: {name}": scenario for name, scenario in LIMITS.items()},
+    **{f"remark: {name}": scenario for name, (scenario, _) in REMARKS.items()},
+    **OTHERS,
+}

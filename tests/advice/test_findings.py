@@ -1,0 +1,87 @@
+"""What is pointed out: a stop for each limit, each warning where its cause is, in the order of gravity."""
+
+from __future__ import annotations
+
+import pytest
+
+from .builds import NAMES, independent, spaced, told
+from .scenarios import ALL, LIMITS, REMARKS
+
+# The words for what can be wrong, in their order: agreed for this program.
+WORDS = (
+    "velocity", "delivery", "sag", "pump", "relief", "vapour", "inlet", "kept run", "injector pressure",
+    "injectors", "return", "lift", "rating", "fuse",
+)  # fmt: skip
+
+
+def scenario(name):
+    example, changes = ALL[name]
+    return told(example, **changes)
+
+
+def test_every_limit_is_brought_about_once():
+    assert tuple(LIMITS) == WORDS
+
+
+@pytest.mark.parametrize("limit", WORDS)
+def test_limit_is_reached_in_its_scenario(limit):
+    assert limit in scenario(f"limit: {limit}").figures.verdict.limits
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_stops_are_the_limits_in_their_order(name):
+    said = scenario(name)
+    stops = tuple(finding.about for finding in said.words.findings if finding.severity == "stop")
+    assert stops == said.figures.verdict.limits
+    assert stops == tuple(word for word in WORDS if word in stops)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_stops_of_the_examples(name):
+    said = independent(name)
+    stops = tuple(finding.about for finding in said.words.findings if finding.severity == "stop")
+    assert stops == said.figures.verdict.limits
+
+
+@pytest.mark.parametrize("name", ALL)
+def test_stops_come_first_then_warnings_then_notes(name):
+    severities = [finding.severity for finding in scenario(name).words.findings]
+    assert severities == sorted(severities, key=("stop", "warn", "note").index)
+
+
+@pytest.mark.parametrize("name", REMARKS)
+def test_remark_is_made(name):
+    (example, changes), (severity, about, words) = REMARKS[name]
+    findings = told(example, **changes).words.findings
+    texts = [
+        spaced(finding.text) for finding in findings if (finding.severity, finding.about) == (severity, about)
+    ]
+    assert any(words in text for text in texts), texts
+
+
+# What a sound build must not be warned of.
+SILENT = {
+    "goal.power", "pump.curve", "pump.relief", "pump.arrangement", "pump.running_at_idle", "pump.volts",
+    "inlet", "return_line", "engine.bsfc", "pressure.reference", "pressure.regulator", "tank.volume",
+    "feed.chosen", "feed.run", "feed.run.hose", "feed.filter", "surge.volume", "pump.count",
+}  # fmt: skip
+
+
+def test_sound_build_is_told_nothing_of_these():
+    findings = told("hill-climb-coupe").words.findings
+    abouts = {finding.about for finding in findings if finding.severity == "warn"}
+    assert not abouts & SILENT
+
+
+def test_text_has_its_limit_and_what_to_do():
+    for limit in WORDS:
+        text = next(f.text for f in scenario(f"limit: {limit}").words.findings if f.about == limit)
+        assert text.count(". ") >= 1, text
+
+
+def test_metric_finding():
+    findings = told("twins", show_units="metric").words.findings
+    text = next(spaced(finding.text) for finding in findings if finding.about == "return")
+    assert (
+        "2.85 bar where the regulator wants 2.38" in text
+    )  # 284.7 kPa and 237.9 kPa of the independent solver
