@@ -1,0 +1,142 @@
+"""The texts keep to the room that they have, are whole, and speak plainly."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import fields
+
+import pytest
+
+from fuelwiz.questions import Help, Question, catalogue
+
+QUESTIONS = catalogue()
+PARTS = tuple(field.name for field in fields(Help))
+SENTENCE_END = re.compile(r"(?<=[.?!])\s+")
+every_question = pytest.mark.parametrize("key", QUESTIONS)
+
+NAMES = {
+    "standards and rules": "SAE J1832 MIL-H-8788 FAA AC API RP ISO EN ASTM B258 D1250 D4814 D5798 CFR EPA "
+    "AP-42 DOE AFDC IACS TP-410",
+    "relations": "Colebrook Weisbach Fritsch Butland Rennels",
+    "materials, fuels and gauges": "PTFE E85 E10 E10's AWG",
+    "units and symbols": "V A K F C US L/h PS MJ/kg V/V0",
+    "steps, questions and keys of the program": "Pump Injectors Wiring Sheet Fuel F6 Enter",
+    "months and an invented car": "May March Gravel-rally",
+}
+ALLOWED = {word for words in NAMES.values() for word in words.split()}
+
+
+def texts(question: Question) -> list[str]:
+    """Everything that the entry says."""
+    return [
+        question.label,
+        question.why,
+        question.usual,
+        question.fallback,
+        *(text for choice in question.choices for text in (choice.say, choice.note)),
+        *(getattr(question.help, part) for part in PARTS),
+    ]
+
+
+@every_question
+def test_the_label_fits_its_column(key):
+    assert 1 <= len(QUESTIONS[key].label) <= 17
+
+
+@every_question
+def test_why_is_short_and_its_first_sentence_stands_alone(key):
+    why = QUESTIONS[key].why
+    assert len(SENTENCE_END.split(why)[0]) <= 54
+    assert len(why) <= 150
+    assert why.endswith(".")
+
+
+@every_question
+def test_the_usual_range_is_a_few_words(key):
+    assert 1 <= len(QUESTIONS[key].usual) <= 60
+
+
+@every_question
+def test_the_fallback_has_a_reason_that_reads_on(key):
+    fallback = QUESTIONS[key].fallback
+    assert fallback
+    assert fallback[0].islower()
+    assert fallback[-1] not in ".!?"
+
+
+@every_question
+@pytest.mark.parametrize("part", PARTS)
+def test_the_help_has_all_its_parts(key, part):
+    text = getattr(QUESTIONS[key].help, part)
+    assert 1 <= len(text) <= 400
+    if part != "rule":
+        assert text.endswith("."), text
+
+
+@every_question
+def test_choices_are_short_in_words(key):
+    for choice in QUESTIONS[key].choices:
+        assert 1 <= len(choice.say) <= 24
+        assert len(choice.note) <= 70
+
+
+@every_question
+def test_only_what_can_be_printed(key):
+    for text in texts(QUESTIONS[key]):
+        assert text.isprintable()
+        assert text == " ".join(text.split())
+
+
+@every_question
+def test_a_source_is_named_or_its_lack_is(key):
+    source = QUESTIONS[key].help.source
+    if "ommon practice" in source:
+        assert "no published source" in source
+
+
+@every_question
+def test_no_names_but_those_of_standards_relations_and_the_program(key):
+    """Capitals within a sentence are names; a maker's would be one too."""
+    for text in texts(QUESTIONS[key]):
+        for sentence in re.split(r"(?<=[.?!:;]) |(?<=: )", text):
+            words = re.findall(r"(?<![\w/.-])[A-Za-zÀ-ž][\w/'-]*", sentence)
+            capital = {word for word in words[1:] if word[0].isupper()}
+            assert capital <= ALLOWED, sentence
+
+
+@every_question
+def test_british_spelling_and_no_hype(key):
+    found = re.findall(
+        r"\b(?:color|gray|center|vapor|favorite|carburetor|aluminum|amazing|ultimate|best-in-class)\b",
+        " ".join(texts(QUESTIONS[key])),
+    )
+    assert not found
+
+
+def test_fuel_under_pressure_is_warned_of_where_a_line_is_opened():
+    for key in ("pressure.base", "pressure.regulator", "feed.filter.rated_loss"):
+        assert "reliev" in QUESTIONS[key].help.unsure.lower(), key
+    for key in ("pressure.base", "pump.curve.points", "pump.relief", "feed.run.pressure_rating"):
+        words = QUESTIONS[key].help
+        assert "burns" in f"{words.why} {words.unsure}", key
+
+
+def test_ratings_for_alcohol_are_asked_for_where_the_fuel_is():
+    for key in ("fuel.which", "feed.hose", "feed.filter", "inlet.strainer.have", "inlet.line"):
+        words = QUESTIONS[key].help
+        assert "rated for" in f"{words.wrong} {words.unsure}", key
+
+
+def test_what_e85_may_hold_is_said_where_it_is_chosen():
+    """ASTM D5798: 51 to 83 % by volume."""
+    e85 = next(choice for choice in QUESTIONS["fuel.which"].choices if choice.say == "E85")
+    assert "51 to 83 %" in e85.note
+    assert "51 to 83 %" in QUESTIONS["fuel.which"].help.usual
+    assert "reckoned at 85 %" in QUESTIONS["fuel.which"].help.usual
+    assert "ASTM D5798" in QUESTIONS["fuel.which"].help.source
+
+
+def test_where_volts_are_measured_is_said():
+    words = QUESTIONS["pump.volts"].help.unsure
+    for said in ("pump's own two terminals", "engine running", "full flow"):
+        assert said in words
