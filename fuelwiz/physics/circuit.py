@@ -88,7 +88,8 @@ class PumpSet:
         """The pressure at which one pump's flow ends, its volts there counted; None where it never does."""
         if self.pump.never_ends:
             return None
-        most = self.pump.end_pa(self.supply.volts)
+        volts = self.supply.volts
+        most = max(curve.end_pa * (volts / curve.voltage) ** 2 for curve in self.pump.curves)
 
         def left(pressure: float) -> float:
             return self.pump.end_pa(self.volts(pressure)) - pressure
@@ -100,7 +101,10 @@ class PumpSet:
         return root(left, low, most)
 
     def highest_rise_pa(self, flow_m3_s: float) -> float | None:
-        """The highest rise at which the pumps still deliver a flow above nought; 0 where they never do, None without end."""
+        """The highest rise at which the pumps still deliver a flow above nought; None where there is no highest.
+
+        Below nought where something has to push the flow through them, minus infinity where nothing could.
+        """
 
         def spare(pressure: float) -> float:
             return self.flow_m3_s(self.stages * pressure) - flow_m3_s
@@ -110,11 +114,16 @@ class PumpSet:
             if most > 1e4 * sheet_end:
                 return None
             most *= 2
+        low = 0.0
         if self._volts_may_rise:
             step = most / SCAN_STEPS
-            low = next((step * i for i in reversed(range(SCAN_STEPS)) if spare(step * i) >= 0), None)
-            return 0.0 if low is None else self.stages * root(spare, low, low + step)
-        return self.stages * root(spare, 0.0, most) if spare(0.0) >= 0 else 0.0
+            low = next((step * i for i in reversed(range(SCAN_STEPS)) if spare(step * i) >= 0), 0.0)
+            most = low + step
+        while spare(low) < 0:
+            if low < -1e4 * sheet_end:
+                return -math.inf
+            low = 2 * low - sheet_end
+        return self.stages * root(spare, low, most)
 
     @cached_property
     def _end_of_sheet_pa(self) -> float:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fuelwiz.session.model import Session, Size
 from fuelwiz.sizing.assumed import assumed
 from fuelwiz.sizing.build import Build
-from fuelwiz.sizing.candidates import candidates, spelled
+from fuelwiz.sizing.candidates import feed_candidates, spelled
 from fuelwiz.sizing.ceilings import ceilings
 from fuelwiz.sizing.choose import comfortable, line_to_fit, recommended
 from fuelwiz.sizing.figures import Figures, NextFigures, SizeFigures, VerdictFigures
@@ -65,10 +65,7 @@ def with_slower_parts(session: Session, first: Figures) -> Figures:
     build = Build(session)
     if build.pumps is None or not session.feed.run:
         return first
-    feed = session.feed
-    pick = next(
-        row for row in candidates(feed.sizes, feed.chosen, feed.run) if spelled(row) == first.verdict.size
-    )
+    pick = next(row for row in feed_candidates(session.feed) if spelled(row) == first.verdict.size)
     return_pick = None
     if first.return_line is not None:
         return_pick = ReturnPick(Return(System(build, pick)).candidate(first.return_line.size))
@@ -95,6 +92,5 @@ def _next_figures(session: Session, pick: Size | None, return_pick: ReturnPick |
 
 def _solved_rows(session: Session) -> tuple[Build, tuple[System, ...], tuple[SizeFigures, ...]]:
     build = Build(session)
-    feed = session.feed
-    systems = tuple(System(build, row) for row in candidates(feed.sizes, feed.chosen, feed.run))
+    systems = tuple(System(build, row) for row in feed_candidates(session.feed))
     return build, systems, tuple(size_row(system) for system in systems)

@@ -179,7 +179,10 @@ class Build:
 
     @cached_property
     def could_make_pa(self) -> float | None:
-        """The highest rise at which all the pumps still deliver the demand; None without a pump or without end."""
+        """The highest rise at which all the pumps still deliver the demand; None without a pump or without end.
+
+        Below nought where they deliver it only when pushed.
+        """
         return None if self.pumps is None else self.pumps.highest_rise_pa(self.flow_m3_s)
 
     @cached_property

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from fuelwiz.facts import INCH_M, bore_m
-from fuelwiz.session.model import Run, Size
+from fuelwiz.session.model import Feed, Run, Size
 
 SAME_BORE = 1e-9
 FIXED = "fixed"
@@ -47,12 +47,14 @@ def run_nominal_bore_m(run: Run, candidate: Size | None) -> float | None:
 def candidates(sizes: Sequence[Size], chosen: Size | None, runs: Sequence[Run]) -> tuple[Size | None, ...]:
     """The rows to reckon: by bore, smallest first, the chosen size among them, one for each bore.
 
-    With runs of which none follows there is one row, None; without runs a PTFE hose is meant.
+    Where no run follows there is one row, None.
     """
-    followers = [run for run in runs if follows(run)]
-    if runs and not followers:
-        return (None,)
-    hose = followers[0].hose if followers else "ptfe"
+    hose = next((run.hose for run in runs if follows(run)), None)
+    return (None,) if hose is None else candidates_in_hose(sizes, chosen, hose)
+
+
+def candidates_in_hose(sizes: Sequence[Size], chosen: Size | None, hose: str) -> tuple[Size, ...]:
+    """The same in one kind of hose."""
     asked = [*sizes, *([chosen] if chosen else [])]
     rows: list[tuple[float, Size]] = []
     for size in asked:
@@ -68,3 +70,10 @@ def candidates(sizes: Sequence[Size], chosen: Size | None, runs: Sequence[Run]) 
 def spelled(candidate: Size | None) -> str:
     """What a row is called."""
     return FIXED if candidate is None else candidate.text
+
+
+def feed_candidates(feed: Feed) -> tuple[Size | None, ...]:
+    """The rows of the feed; before any run is known a PTFE hose is meant."""
+    if not feed.run:
+        return candidates_in_hose(feed.sizes, feed.chosen, "ptfe")
+    return candidates(feed.sizes, feed.chosen, feed.run)

@@ -186,7 +186,7 @@ class HeatFigures:
 class SurgeFigures:
     """The surge pot and its lift pump."""
 
-    lift_needed_m3_s: float
+    lift_needed_m3_s: float | None
     lift_margin: float | None
     holds_s: float | None
 

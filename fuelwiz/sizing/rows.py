@@ -142,7 +142,7 @@ def ladder(system: System) -> Ladder:
     said = build.session.pressure
     inlet = -build.inlet_gauge_pa(flow, build.pumps)
     boost = said.boost if build.follows_manifold else 0.0
-    could = build.could_make_pa
+    could = None if build.could_make_pa is None else max(0.0, build.could_make_pa)
     if build.at_tank:
         return Ladder(said.base, boost, system.pump_filters_pa(flow), 0.0, 0.0, 0.0, 0.0, inlet, could)
     loss = system.feed.loss(flow)

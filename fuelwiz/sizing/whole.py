@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
+from fuelwiz.session.model import Surge
 from fuelwiz.sizing.bands import band_of, no_worse_than
 from fuelwiz.sizing.electrics import heat_figures, wiring_figures
 from fuelwiz.sizing.figures import (
@@ -123,22 +124,29 @@ class Whole:
 
     @cached_property
     def surge(self) -> SurgeFigures | None:
-        """The surge pot; None without one."""
+        """The surge pot; None without one, its needs unknown where they hang on a pump that is not there."""
         build = self.system.build
         pot = build.session.surge
-        if not self.solved or pot is None:
+        if not build.session.feed.run or pot is None:
             return None
-        needed = build.flow_m3_s
-        if pot.return_to == "tank" and build.session.pressure.regulator != "none":
-            assert build.idle_pumps is not None and self.system.capacity is not None
-            idle = self.system.capacity_m3_s(pumps=build.idle_pumps, rail_pa=build.pressure.idle_rail_Pa)
-            needed = max(self.system.capacity, idle)
-        flows = needed > 0
+        needed = self.lift_needed_m3_s(pot)
+        if not needed:
+            return SurgeFigures(needed, None, None)
         return SurgeFigures(
             lift_needed_m3_s=needed,
-            lift_margin=pot.lift_flow / needed - 1 if flows and pot.lift_flow is not None else None,
-            holds_s=pot.volume / needed if flows and pot.volume is not None else None,
+            lift_margin=None if pot.lift_flow is None else pot.lift_flow / needed - 1,
+            holds_s=None if pot.volume is None else pot.volume / needed,
         )
+
+    def lift_needed_m3_s(self, pot: Surge) -> float | None:
+        """What leaves the pot: the demand, or all that is delivered where the return goes past it to the tank."""
+        build = self.system.build
+        if pot.return_to == "surge" or build.session.pressure.regulator == "none":
+            return build.flow_m3_s
+        if build.idle_pumps is None or self.system.capacity is None:
+            return None
+        idle = self.system.capacity_m3_s(pumps=build.idle_pumps, rail_pa=build.pressure.idle_rail_Pa)
+        return max(self.system.capacity, idle)
 
     def limits(self, judged_return: ReturnFigures | ReturnSize | None) -> tuple[str, ...]:
         """What is wrong with the build as a whole, in the order of the verdict's table."""
@@ -177,9 +185,10 @@ class Whole:
     def lift_fails(self) -> bool:
         """Whether the lift pump gives less than the surge pot needs."""
         pot = self.system.build.session.surge
-        if self.surge is None or pot is None or pot.lift_flow is None:
+        needed = None if self.surge is None else self.surge.lift_needed_m3_s
+        if needed is None or pot is None or pot.lift_flow is None:
             return False
-        return pot.lift_flow < self.surge.lift_needed_m3_s
+        return pot.lift_flow < needed
 
     @property
     def rating_fails(self) -> bool:
