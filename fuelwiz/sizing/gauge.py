@@ -1,4 +1,4 @@
-"""What a gauge should show on the finished car, at the rail and behind the pump: hose off, idling, at full power."""
+"""What a gauge should show on the finished car, at the rail and behind the pump."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from typing import Literal
 
 from fuelwiz.session.model import Session
 from fuelwiz.sizing.build import Build
-from fuelwiz.sizing.candidates import candidates, spelled
+from fuelwiz.sizing.candidates import feed_candidates, spelled
 from fuelwiz.sizing.figures import Figures, SizeFigures
 from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.system import System
@@ -90,7 +90,7 @@ def _at_full_power(session: Session, figures: Figures) -> Reading:
 
 
 def _between(session: Session, figures: Figures, row: SizeFigures) -> float:
-    """What lies between pump and rail at full power: all that the pumps give, or the demand that they hold."""
+    """What is lost from pump to rail at full power, by all that the pumps give or by the demand."""
     system, demand = _system(session, figures), figures.demand.volume_flow_m3_s
     assert row.capacity_m3_s is not None and row.feed_loss_Pa is not None
     through = max(row.capacity_m3_s, demand)
@@ -102,7 +102,7 @@ def _between(session: Session, figures: Figures, row: SizeFigures) -> float:
 
 
 def _without_pump(session: Session, figures: Figures) -> float | None:
-    """Behind a pump that only keeps the pressure, so that the feed carries the demand; else it hangs on the pump."""
+    """Behind a pump that keeps the pressure alone: the feed then carries the demand, whatever the pump."""
     loss = figures.pick.feed_loss_Pa
     if session.pressure.regulator != "none" or loss is None:
         return None
@@ -114,6 +114,5 @@ def _none(when: When) -> Reading:
 
 
 def _system(session: Session, figures: Figures) -> System:
-    feed = session.feed
-    rows = candidates(feed.sizes, feed.chosen, feed.run)
+    rows = feed_candidates(session.feed)
     return System(Build(session), next(row for row in rows if spelled(row) == figures.verdict.size))

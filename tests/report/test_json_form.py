@@ -1,4 +1,4 @@
-"""The result as JSON: keys in the order that the contract lists, figures as an independent solver gives them."""
+"""The result as JSON: keys in the order of the contract, figures as an independent solver gives them."""
 
 from __future__ import annotations
 
