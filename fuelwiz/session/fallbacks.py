@@ -30,6 +30,22 @@ _HANGING: dict[str, Callable[[Session], Any]] = {
     "return_line.regulator.rated_loss": lambda session: OPEN_REGULATOR["rated_loss"],
 }
 
+HANGING_WORDS = {
+    "name": "the name of the file",
+    "goal.next_boost": "boost as absolute pressure in the ratio of the powers",
+    "engine.bsfc": "from the fuel's heating value and the efficiency that goes with the induction",
+    "engine.idle_fuel": "2 % of the demand",
+    "fuel.reid_pressure": "the blend's by table",
+    "pressure.boost": "15 psi with a turbo, 8 psi with a supercharger, else 0 psi",
+    "pressure.idle_vacuum": "9 psi with the manifold as reference, else 0 psi",
+    "pump.running_at_idle": "as many as there are",
+    "pump.volts": "what the wiring comes to, or 13.0 V without wiring",
+    "wiring.circuits": "one a pump",
+    "injectors.count": "one a cylinder",
+    "stress.case.name": "its number",
+}
+"""Fallbacks that hang on other keys, in words."""
+
 
 def fallback_text(session: Session, path: str) -> str | None:
     """What the key at a path counts as where it is left out, as the file would say it.

@@ -1,0 +1,206 @@
+"""A session file: read, with what is refused before it is parsed, and written so that nothing is lost."""
+
+from __future__ import annotations
+
+import os
+import re
+import secrets
+import stat
+import tomllib
+from contextlib import suppress
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any, NoReturn
+
+from fuelwiz.errors import Fault, OutputError, SessionError
+from fuelwiz.session.merge import merge, set_record
+from fuelwiz.session.model import newer_format, validate
+from fuelwiz.session.scan import deepest, key_lines, line_of
+from fuelwiz.session.sections import Session
+
+__all__ = ["Document", "load", "merge", "read", "set_record", "with_lines", "write_atomically"]
+
+MOST_BYTES = 64 * 1024
+MOST_LEVELS = 8
+BYTE_ORDER_MARK = "\ufeff"
+
+_PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
+_PLAINER = {
+    "Invalid value": "a value is missing here, or is not in quotes",
+    "Expected newline or end of": "something goes on after the value: are the quotes right?",
+    "Expected '=' after a key": "a key wants = and a value after it",
+    "Unterminated string": "a text has no closing quotes",
+    "Illegal character": "a text has no closing quotes, or holds a control character",
+    "Unclosed array": "a list has no closing bracket",
+    "Unclosed inline table": "a table has no closing brace",
+    "Cannot overwrite a value": "this key stands here for the second time",
+    "Duplicate inline table key": "a key stands in this table for the second time",
+    "Cannot declare": "this section stands here for the second time",
+    "Cannot mutate immutable namespace": "this table is already closed",
+    "Unescaped": "a backslash in a text has to be doubled",
+    "Escaped character": "a backslash in a text has to be doubled",
+    "Expected ']": "a section header has no closing bracket",
+    "Invalid initial character": "no key can begin like this",
+    "Found invalid character": "a line ends in a way that is not allowed",
+    "Invalid hex value": "a backslash in a text has to be doubled",
+    "Invalid date": "this is no date",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A session file as it stands: its text to the last character, and the plain data that it holds."""
+
+    path: Path
+    text: str
+    plain: dict[str, Any]
+
+
+def load(path: Path) -> tuple[Document, Session]:
+    """A session file and the session that it holds.
+
+    Raises:
+        SessionError: with every fault, and the line of each where it can be found.
+    """
+    document = read(path)
+    try:
+        return document, validate(document.plain, path.name.removesuffix(".toml"))
+    except SessionError as error:
+        raise SessionError(str(path), with_lines(error.faults, document.text)) from None
+
+
+def with_lines(faults: tuple[Fault, ...], text: str) -> tuple[Fault, ...]:
+    """The faults with the line of the text that each is about, where its key or the section is there."""
+    lines = key_lines(text.removeprefix(BYTE_ORDER_MARK))
+    return tuple(replace(fault, line=line_of(lines, fault.key)) for fault in faults)
+
+
+def read(path: Path) -> Document:
+    """A session file, parsed but not yet judged.
+
+    Raises:
+        SessionError: the file cannot be opened, is too large, nested too deep, no TOML, or of a newer format.
+    """
+    text = _text(path)
+    content = text.removeprefix(BYTE_ORDER_MARK)
+    if not content.strip():
+        _refuse(path, "is empty: a session file begins with format = 1")
+    levels = deepest(content)
+    if levels > MOST_LEVELS:
+        _refuse(path, f"is nested {levels} deep; {MOST_LEVELS} is the most that is read")
+    plain = _parsed(path, content)
+    newer = newer_format(plain)
+    if newer:
+        raise SessionError(str(path), with_lines(tuple(newer), text))
+    return Document(path, text, plain)
+
+
+def _refuse(path: Path, words: str, line: int | None = None) -> NoReturn:
+    raise SessionError(str(path), (Fault("", words, line),))
+
+
+def _text(path: Path) -> str:
+    """The text of a file; no byte of it is changed but the encoding."""
+    try:
+        if path.is_dir():
+            _refuse(path, "is a folder, not a session file")
+        if not stat.S_ISREG(path.stat().st_mode):
+            _refuse(path, "is not a plain file")
+        with path.open("rb") as file:
+            content = file.read(MOST_BYTES + 1)
+    except FileNotFoundError:
+        _refuse(path, "there is no such file")
+    except PermissionError:
+        _refuse(path, "may not be read: it belongs to somebody else, or its permissions forbid it")
+    except (OSError, ValueError) as error:
+        _refuse(path, f"cannot be read: {_reason(error)}")
+    if len(content) > MOST_BYTES:
+        _refuse(path, "is larger than 64 KiB, which no session file is")
+    try:
+        return content.decode("utf-8")
+    except UnicodeDecodeError as error:
+        _refuse(path, "is not text in UTF-8", content.count(b"\n", 0, error.start) + 1)
+
+
+def _reason(error: Exception) -> str:
+    return (getattr(error, "strerror", None) or str(error)).lower()
+
+
+def _parsed(path: Path, content: str) -> dict[str, Any]:
+    try:
+        return tomllib.loads(content)
+    except (ValueError, RecursionError) as error:
+        words, line = _toml_fault(str(error), content)
+        _refuse(path, words, line)
+
+
+def _toml_fault(message: str, content: str) -> tuple[str, int | None]:
+    """The parser's complaint in plain words, and its line."""
+    place = _PLACE.search(message)
+    plainer = next((words for start, words in _PLAINER.items() if message.startswith(start)), None)
+    line = None
+    if place:
+        line = int(place[1]) if place[1] else content.rstrip().count("\n") + 1
+    return f"is not TOML: {plainer or _PLACE.sub('', message)}", line
+
+
+def write_atomically(path: Path, text: str) -> None:
+    """Puts a text into a file at one stroke: a reader, or a power cut, meets the old file or the new one.
+
+    A link is followed, and the permissions of a file that is there are kept.
+
+    Raises:
+        OutputError: the file cannot be written; what stood there still stands.
+    """
+    try:
+        target = path.resolve()
+        mode = _mode(target)
+        beside = target.with_name(f".{target.name[:80]}.{secrets.token_hex(4)}.tmp")
+        _write_beside(beside, target, text.encode("utf-8"), mode)
+    except PermissionError:
+        raise OutputError(f"{path}: may not be written: the folder or the file forbids it") from None
+    except FileNotFoundError:
+        raise OutputError(f"{path}: there is no folder {path.parent}") from None
+    except (OSError, ValueError, RuntimeError) as error:
+        raise OutputError(f"{path}: cannot be written: {_reason(error)}") from None
+
+
+def _mode(target: Path) -> int | None:
+    """The permissions of the file that is there; None where there is none."""
+    try:
+        found = target.stat()
+    except FileNotFoundError:
+        return None
+    if stat.S_ISDIR(found.st_mode):
+        raise OSError("it is a folder")
+    if not os.access(target, os.W_OK):
+        raise PermissionError
+    return stat.S_IMODE(found.st_mode)
+
+
+def _write_beside(beside: Path, target: Path, content: bytes, mode: int | None) -> None:
+    """Writes a file beside the target, sees it safely on the disk, and puts it in the target's place."""
+    handle = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
+    try:
+        with os.fdopen(handle, "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        if mode is not None:
+            beside.chmod(mode)
+        os.replace(beside, target)
+    except BaseException:
+        with suppress(OSError):
+            beside.unlink()
+        raise
+    _settle(target.parent)
+
+
+def _settle(folder: Path) -> None:
+    """Sees the folder's new entry safely on the disk, on systems that can."""
+    with suppress(OSError):
+        handle = os.open(folder, os.O_RDONLY)
+        try:
+            os.fsync(handle)
+        finally:
+            os.close(handle)
