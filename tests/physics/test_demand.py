@@ -1,0 +1,55 @@
+"""Demand: goals at the crank and at the wheels, and what efficiency is credible."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from fuelwiz.physics.demand import (
+    BRAKE_EFFICIENCY,
+    crank_power_w,
+    is_credible,
+    thermal_efficiency,
+    usual_bsfc_kg_J,
+)
+
+
+@pytest.mark.parametrize("loss", [0.0, 0.15, 0.5])
+def test_a_goal_at_the_crank_knows_no_driveline(loss):
+    assert crank_power_w(power_w=3e5, at_wheels=False, driveline_loss=loss) == 3e5
+
+
+@given(power=st.floats(1e3, 4e6), loss=st.floats(0.0, 0.5))
+def test_what_the_driveline_takes_is_missing_at_the_wheels(power, loss):
+    crank = crank_power_w(power_w=power, at_wheels=True, driveline_loss=loss)
+    assert crank * (1 - loss) == pytest.approx(power)
+
+
+@pytest.mark.parametrize("induction", BRAKE_EFFICIENCY)
+@given(heating_value=st.floats(5e6, 60e6))
+def test_usual_bsfc_gives_its_efficiency_back(induction, heating_value):
+    bsfc = usual_bsfc_kg_J(lhv_J_kg=heating_value, induction=induction)
+    found = thermal_efficiency(bsfc_kg_J=bsfc, lhv_J_kg=heating_value)
+    assert found == pytest.approx(BRAKE_EFFICIENCY[induction])
+    assert is_credible(found)
+
+
+def test_boost_burns_more():
+    none, turbo, supercharger = (
+        usual_bsfc_kg_J(lhv_J_kg=43e6, induction=kind) for kind in ("none", "turbo", "supercharger")
+    )
+    assert none < turbo < supercharger
+
+
+def test_an_induction_that_there_is_not():
+    with pytest.raises(KeyError):
+        usual_bsfc_kg_J(lhv_J_kg=43e6, induction="nitrous")
+
+
+@pytest.mark.parametrize(
+    ("efficiency", "credible"), [(0.15, True), (0.1499, False), (0.42, True), (0.4201, False), (0.3, True)]
+)
+def test_edges_of_what_is_credible(efficiency, credible):
+    """Both ends are still credible."""
+    assert is_credible(efficiency) is credible

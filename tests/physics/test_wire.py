@@ -1,0 +1,101 @@
+"""Wire and fuse: between gauges, at the edges of the fuse ratings, and the smallest wire that does."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from fuelwiz.facts import table
+from fuelwiz.physics.wire import (
+    FUSE_OVER_PEAK,
+    MOST_WIRE_LOSS_V,
+    ampacity_A,
+    awg_area_m2,
+    copper_resistivity_ohm_m,
+    fuse_A,
+    loop_resistance_ohm,
+    smallest_wire,
+)
+
+GAUGES = sorted((int(gauge) for gauge in table("wire")["ampacity_105C"]), reverse=True)
+FUSES = table("wire")["fuses"]
+WARM_K = 313.15
+
+
+def loop_ohm(gauge, length_m, *, by_chassis=False, temperature_k=WARM_K):
+    """Resistance of a loop of that gauge."""
+    return loop_resistance_ohm(
+        area_m2=awg_area_m2(gauge), length_m=length_m, by_chassis=by_chassis, temperature_k=temperature_k
+    )
+
+
+def test_three_gauges_double_the_area():
+    """The rule of thumb that follows from 92^(6/39) = 2.005."""
+    for gauge in range(4, 22):
+        assert awg_area_m2(gauge) / awg_area_m2(gauge + 3) == pytest.approx(2.005, rel=1e-3)
+
+
+@given(gauge=st.sampled_from(GAUGES), length=st.floats(0.1, 30.0), temperature=st.floats(233.0, 423.0))
+def test_the_chassis_halves_the_loop(gauge, length, temperature):
+    both_ways = loop_ohm(gauge, length, temperature_k=temperature)
+    assert loop_ohm(gauge, length, by_chassis=True, temperature_k=temperature) == pytest.approx(both_ways / 2)
+
+
+def test_warm_copper_resists_more():
+    assert copper_resistivity_ohm_m(WARM_K + 50) > copper_resistivity_ohm_m(WARM_K)
+
+
+def test_no_wire_no_resistance():
+    assert loop_ohm(12, 0.0) == 0.0
+
+
+@pytest.mark.parametrize("gauge", GAUGES)
+def test_a_wire_between_gauges_counts_as_the_thinner(gauge):
+    area = awg_area_m2(gauge)
+    assert ampacity_A(area * 1.01) == ampacity_A(area)
+    assert ampacity_A(area * 0.99) < ampacity_A(area)
+
+
+def test_below_the_table_nothing_and_above_it_the_thickest():
+    assert ampacity_A(awg_area_m2(20)) == 0.0
+    assert ampacity_A(awg_area_m2(0)) == ampacity_A(awg_area_m2(GAUGES[-1]))
+
+
+@pytest.mark.parametrize("rating", FUSES)
+def test_fuse_at_the_edge_of_a_rating(rating):
+    """A peak of just its share is still its own; a little more takes the next, and none is above the last."""
+    edge = rating / FUSE_OVER_PEAK
+    after = dict(zip(FUSES, [*FUSES[1:], None], strict=True))[rating]
+    assert fuse_A(edge) == rating
+    assert fuse_A(edge * 1.0001) == after
+
+
+def test_fuse_without_current():
+    assert fuse_A(0.0) == FUSES[0]
+
+
+@settings(deadline=None)
+@given(
+    current=st.floats(0.1, 120.0),
+    fuse=st.sampled_from(FUSES),
+    length=st.floats(0.1, 30.0),
+    by_chassis=st.booleans(),
+)
+def test_smallest_wire_does_and_none_thinner_does(current, fuse, length, by_chassis):
+    found = smallest_wire(
+        current_a=current, fuse_a=fuse, length_m=length, by_chassis=by_chassis, temperature_k=WARM_K
+    )
+
+    def does(gauge):
+        volts = current * loop_ohm(gauge, length, by_chassis=by_chassis)
+        return volts <= MOST_WIRE_LOSS_V and ampacity_A(awg_area_m2(gauge)) >= fuse
+
+    good = [gauge for gauge in GAUGES if does(gauge)]
+    assert found == (f"{max(good)} AWG" if good else None)
+
+
+def test_no_wire_of_the_table_carries_a_great_current_far():
+    assert (
+        smallest_wire(current_a=100, fuse_a=100, length_m=30, by_chassis=False, temperature_k=WARM_K) is None
+    )
