@@ -6,7 +6,18 @@ from functools import lru_cache
 
 from fluids.fittings import bend_miter, bend_rounded_Crane, contraction_sharp, diffuser_sharp, ft_Crane
 
-KINDS = ("straight", "swept_45", "swept_90", "swept_180", "forged_90", "tee_run", "tee_branch", "entrance", "exit")
+KINDS = (
+    "straight",
+    "swept_45",
+    "swept_90",
+    "swept_180",
+    "forged_90",
+    "tee_run",
+    "tee_branch",
+    "entrance",
+    "exit",
+)
+SWEPT_DEGREES = {"swept_45": 45.0, "swept_90": 90.0, "swept_180": 180.0}
 BEND_DIAMETERS = 3
 
 
@@ -15,9 +26,9 @@ def loss_coefficient(kind: str, bore_m: float, end_ratio: float) -> float:
     """Loss coefficient of a fitting on the bore of its run.
 
     A hose end narrows to `end_ratio` times the bore of its hose, so a coefficient on the narrow bore counts
-    `end_ratio**-4` times on the wide one. Sharp contraction and expansion, rounded bends and tees after TP-410,
-    the forged elbow as a sharp mitre after Rennels, all as fluids has them. Raises KeyError for a kind that is
-    not one of KINDS.
+    `end_ratio**-4` times on the wide one. Sharp contraction, and the forged elbow as a sharp mitre, after
+    Rennels (Pipe Flow, 2012); sharp expansion after Borda and Carnot; rounded bends and tees after TP-410;
+    all as fluids has them. Raises KeyError for a kind that is not one of KINDS.
     """
     if kind in ("entrance", "exit"):
         return {"entrance": 0.5, "exit": 1.0}[kind]
@@ -26,8 +37,8 @@ def loss_coefficient(kind: str, bore_m: float, end_ratio: float) -> float:
     straight = contraction_sharp(bore_m, narrow_m) + diffuser_sharp(narrow_m, bore_m)
     if kind == "straight":
         own = straight
-    elif kind.startswith("swept_"):
-        angle = float(kind.removeprefix("swept_"))
+    elif kind in SWEPT_DEGREES:
+        angle = SWEPT_DEGREES[kind]
         own = straight + bend_rounded_Crane(Di=narrow_m, angle=angle, bend_diameters=BEND_DIAMETERS)
     elif kind == "forged_90":
         own = straight + bend_miter(90, method="Rennels")
@@ -41,8 +52,10 @@ def sum_of_fittings(counts: dict[str, int], *, bore_m: float, end_ratio: float) 
     return sum(count * loss_coefficient(kind, bore_m, end_ratio) for kind, count in counts.items() if count)
 
 
-def filter_loss_pa(*, flow_m3_s: float, rated_flow_m3_s: float, rated_loss_pa: float, clogging: float) -> float:
-    """Loss of a filter or strainer: half viscous in its medium, half inertial in its ports (common practice)."""
+def filter_loss_pa(
+    *, flow_m3_s: float, rated_flow_m3_s: float, rated_loss_pa: float, clogging: float
+) -> float:
+    """Loss of a filter or strainer: half viscous (the medium), half inertial (the ports); common practice."""
     share = flow_m3_s / rated_flow_m3_s
     return clogging * rated_loss_pa * (0.5 * share + 0.5 * share * share)
 
