@@ -5,7 +5,7 @@ from __future__ import annotations
 from fuelwiz.advice.build import Build
 from fuelwiz.advice.build_limits import build_limit, return_creeps
 from fuelwiz.advice.no_cure import every_size_fails, no_line_cures
-from fuelwiz.advice.phrases import GUESSED, limit_phrase, loss, spare, speed
+from fuelwiz.advice.phrases import GUESSED, limit_phrase, lost, spare, speed
 from fuelwiz.sizing.figures import SizeFigures
 
 
@@ -78,8 +78,7 @@ def _look_for(build: Build, row: SizeFigures) -> str:
 
 def _figures(build: Build, row: SizeFigures, *, short: bool = False) -> str:
     """Velocity, loss and what is to spare, as they follow a size."""
-    lost = None if short else loss(build, row)
-    told = [speed(build, row), f"{lost} lost" if lost else None, spare(build, row)]
+    told = [speed(build, row), None if short else lost(build, row), spare(build, row)]
     return ", ".join(filter(None, told)) + (GUESSED if build.one_point and row.margin is not None else "")
 
 

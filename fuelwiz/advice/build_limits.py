@@ -31,8 +31,10 @@ def return_creeps(build: Build) -> WhatAndDo:
 
 
 def _kept_run(build: Build) -> WhatAndDo:
+    kept = [run.what for run in build.session.feed.run if run.size is not None or run.bore is not None]
+    name = f" ({kept[0]})" if len(kept) == 1 and kept[0] else ""
     return (
-        "A run of the feed kept at its own size is too small for the flow.",
+        f"A run of the feed kept at its own size{name} is too small.",
         "Fit it as large as the rest of the line.",
     )
 
@@ -100,9 +102,11 @@ def _fuse(build: Build) -> WhatAndDo:
             "Give each pump a circuit of its own.",
         )
     fuse = build.numbers.limit("amps", wiring.fuse_A)
-    ampacity = build.numbers.figure("amps", wiring.ampacity_A, wiring.fuse_A)
+    ampacity = f"may carry {build.numbers.figure('amps', wiring.ampacity_A, wiring.fuse_A)}"
+    if wiring.ampacity_A <= 0.0:
+        ampacity = "is thinner than any that is rated"
     return (
-        f"The wire is too thin: its circuit takes a {fuse} fuse, it may carry {ampacity}.",
+        f"The wire is too thin: its circuit takes a {fuse} fuse, it {ampacity}.",
         f"{wiring.smallest_wire} would do."
         if wiring.smallest_wire
         else "Fit thicker wire, or more circuits.",

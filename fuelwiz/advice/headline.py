@@ -5,7 +5,7 @@ from __future__ import annotations
 from fuelwiz.advice.answer import short_goal
 from fuelwiz.advice.build import Build, opened
 from fuelwiz.advice.no_cure import short_why
-from fuelwiz.advice.phrases import limit_phrase, loss, spare, speed
+from fuelwiz.advice.phrases import limit_phrase, lost, spare, speed
 
 COLUMNS = 56
 
@@ -29,7 +29,8 @@ def _forms(build: Build) -> list[str]:
 def _no_cure(build: Build) -> list[str]:
     row = build.line
     if row is None:
-        return ["No size tried works: try larger ones."]
+        fixed = build.pick.size == "fixed"
+        return ["The line as it is does not work." if fixed else "No size tried works: try larger ones."]
     phrase = limit_phrase(build, row, row.limits[0])
     return [f"No line cures this: {phrase}.", f"No line cures this: {short_why(build, row.limits[0])}."]
 
@@ -62,7 +63,7 @@ def _works(build: Build) -> list[str]:
     lead = "The line works" if row.size == "fixed" else lead
     spared = f"{'probably ' if build.one_point else ''}{spare(build, row)}"
     fast = speed(build, row)
-    return [f"{lead}: {fast}, {loss(build, row)} lost, {spared}.", f"{lead}: {fast}, {spared}.", f"{lead}."]
+    return [f"{lead}: {fast}, {lost(build, row)}, {spared}.", f"{lead}: {fast}, {spared}.", f"{lead}."]
 
 
 _LIMITS = {

@@ -102,6 +102,14 @@ def loss(build: Build, row: SizeFigures) -> str | None:
     return build.numbers.figure("pressure", row.feed_loss_Pa, *limits)
 
 
+def lost(build: Build, row: SizeFigures) -> str | None:
+    """The loss with its verb; a line that runs downhill may gain."""
+    if row.feed_loss_Pa is not None and row.feed_loss_Pa < 0.0:
+        return f"{build.numbers.figure('pressure', -row.feed_loss_Pa)} gained"
+    told = loss(build, row)
+    return f"{told} lost" if told is not None else None
+
+
 def spare(build: Build, row: SizeFigures) -> str | None:
     """What the pump has to spare, with the volts where they are assumed."""
     if row.margin is None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.advice.build import LINE_LIMITS, Build
-from fuelwiz.advice.phrases import limit_phrase, loss, speed
+from fuelwiz.advice.phrases import limit_phrase, loss, lost, speed
 from fuelwiz.advice.result import Explanation
 from fuelwiz.sizing.figures import SizeFigures
 
@@ -41,10 +41,9 @@ def reasons(build: Build, row: SizeFigures) -> str:
 
 
 def _refused(build: Build, row: SizeFigures) -> str:
-    lost = loss(build, row)
     tail = [] if "velocity" in row.limits else [speed(build, row)]
-    if lost is not None and "sag" not in row.limits:
-        tail.append(lost if tail else f"{lost} lost")
+    if row.feed_loss_Pa is not None and row.feed_loss_Pa >= 0.0 and "sag" not in row.limits:
+        tail.append((loss(build, row) if tail else lost(build, row)) or "")
     return "; ".join(filter(None, (f"refused: {reasons(build, row)}", ", ".join(tail))))
 
 
@@ -58,16 +57,18 @@ def _means(build: Build, row: SizeFigures) -> str:
 
 
 def _costs(build: Build, row: SizeFigures) -> str:
-    lost = loss(build, row)
+    if row.feed_loss_Pa is not None and row.feed_loss_Pa < 0.0:
+        return f"nothing: the line runs downhill, {lost(build, row)}"
+    told = loss(build, row)
     if build.at_tank:
-        return f"{lost}, by which the rail sags at full power"
+        return f"{told}, by which the rail sags at full power"
     if row.capacity_m3_s is None or build.figures.pump is None:
-        return f"{lost} at full power"
+        return f"{told} at full power"
     free = build.figures.pump.capacity_without_feed_loss_m3_s
     if free <= 0.0:
-        return f"{lost}; the pump gives nothing here even without it"
+        return f"{told}; the pump gives nothing here even without it"
     share = build.numbers.figure("percent", 1.0 - row.capacity_m3_s / free)
-    return f"{lost}, so {share} of the pump's flow, or {_power_of(build, free - row.capacity_m3_s)}"
+    return f"{told}, so {share} of the pump's flow, or {_power_of(build, free - row.capacity_m3_s)}"
 
 
 def _power_of(build: Build, flow_m3_s: float) -> str:
@@ -79,15 +80,15 @@ def _next(build: Build, row: SizeFigures) -> str | None:
     larger = build.neighbour(row, 1)
     if larger is None or larger.feed_loss_Pa is None or row.feed_loss_Pa is None:
         return None
-    saved = f"{larger.size} saves {_pressure(build, row.feed_loss_Pa - larger.feed_loss_Pa)}"
+    saves = row.feed_loss_Pa - larger.feed_loss_Pa
+    verb = "saves" if saves >= 0.0 else "costs"
+    told = f"{larger.size} {verb} {_pressure(build, abs(saves))}"
     if larger.max_power_W is None or row.max_power_W is None:
-        return saved
+        return told
     gained = larger.max_power_W - row.max_power_W
     small = gained < WORTH_BUYING * build.figures.demand.crank_power_W
     needless = small and (not row.limits or bool(larger.limits))
-    fed = build.numbers.figure("power", gained)
-    more = "no more power" if fed.startswith("0\u00a0") else f"{fed} more"
-    return f"{saved} and feeds {more}" + (": not worth buying" if needless else "")
+    return f"{told} and feeds {_power(build, gained)}" + (": not worth buying" if needless else "")
 
 
 def _smaller(build: Build, row: SizeFigures) -> str | None:
@@ -96,18 +97,23 @@ def _smaller(build: Build, row: SizeFigures) -> str | None:
         return None
     if smaller.limits:
         return f"{smaller.size} is refused: {reasons(build, smaller)}"
-    extra = _pressure(build, smaller.feed_loss_Pa - row.feed_loss_Pa)
-    return f"{smaller.size} saves money and weight, loses {extra} more{_fed_less(build, row, smaller)}"
-
-
-def _fed_less(build: Build, row: SizeFigures, smaller: SizeFigures) -> str:
+    loses = smaller.feed_loss_Pa - row.feed_loss_Pa
+    change = f"loses {_pressure(build, abs(loses))} {'more' if loses >= 0.0 else 'less'}"
+    told = f"{smaller.size} saves money and weight, {change}"
     if smaller.max_power_W is None or row.max_power_W is None:
-        return ""
-    less = build.numbers.figure("power", row.max_power_W - smaller.max_power_W)
-    return " and feeds as much" if less.startswith("0\u00a0") else f" and feeds {less} less"
+        return told
+    return f"{told} and feeds {_power(build, smaller.max_power_W - row.max_power_W)}"
+
+
+def _power(build: Build, gained_w: float) -> str:
+    """A change in the power that is fed, in words where it would be shown as nothing."""
+    figure = build.numbers.figure("power", abs(gained_w))
+    if figure.startswith("0\u00a0"):
+        return "no more power" if gained_w >= 0.0 else "as much"
+    return f"{figure} {'more' if gained_w >= 0.0 else 'less'}"
 
 
 def _pressure(build: Build, change_pa: float) -> str:
-    """A difference in pressure, in words where it would be shown as nothing."""
+    """A change in pressure, in words where it would be shown as nothing."""
     figure = build.numbers.figure("pressure", change_pa)
     return "next to nothing" if float(figure.split("\u00a0")[0]) == 0.0 else figure

@@ -11,7 +11,7 @@ def to_do(build: Build, remarks: list[Remark]) -> str:
     if not build.has_runs:
         return _next_step(build)
     chosen, line = build.figures.row(build.figures.chosen), build.line
-    if chosen is not None and chosen.limits and line is not None and line is not chosen:
+    if chosen is not None and chosen.limits and line is not None and line.bore_m > chosen.bore_m:
         return f"Settle on {line.size} in place of {chosen.size}."
     stops = [remark for remark in remarks if remark.severity == "stop"]
     if stops:

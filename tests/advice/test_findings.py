@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import combinations
+
 import pytest
 
 from .builds import NAMES, independent, spaced, told
@@ -34,6 +36,17 @@ def test_stops_are_the_limits_in_their_order(name):
     stops = tuple(finding.about for finding in said.words.findings if finding.severity == "stop")
     assert stops == said.figures.verdict.limits
     assert stops == tuple(word for word in WORDS if word in stops)
+
+
+COUPE = [limit for limit, (example, _) in LIMITS.items() if example == "hill-climb-coupe"]
+
+
+@pytest.mark.parametrize(("first", "second"), combinations(COUPE, 2))
+def test_stops_where_two_things_are_wrong(first, second):
+    said = told("hill-climb-coupe", **{**LIMITS[first][1], **LIMITS[second][1]})
+    stops = [finding for finding in said.words.findings if finding.severity == "stop"]
+    assert tuple(finding.about for finding in stops) == said.figures.verdict.limits
+    assert len({finding.text for finding in stops}) == len(stops)
 
 
 @pytest.mark.parametrize("name", NAMES)

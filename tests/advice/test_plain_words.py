@@ -6,7 +6,11 @@ import re
 
 import pytest
 
-from .builds import NAMES, independent, spaced, texts, told
+from fuelwiz.advice import result
+from fuelwiz.session.model import validate
+from fuelwiz.sizing import first_figures
+
+from .builds import NAMES, independent, plain, spaced, texts, told
 from .scenarios import ALL
 
 US_UNITS = re.compile(r"\d\u00a0(psi|hp|gal/h|ft/s|ft|°F|in|lb/\(hp\*h\))\b")
@@ -94,6 +98,15 @@ def test_velocity_and_loss_are_the_solver_s(name):
         psi = row.feed_loss_Pa / 6894.757
         if abs(psi * 10 % 1 - 0.5) > 0.01:
             assert spaced(one.costs).startswith(f"{psi:.1f} psi"), one.costs
+
+
+def test_first_figures_have_their_words_too():
+    """A screen shows the figures before the bad days are solved."""
+    session = validate(plain("twins"), "twins")
+    words = result(session, first_figures(session)).words
+    assert words.stress == ()
+    assert words.answer.startswith("Full power holds")
+    assert any(finding.about == "pump.count" for finding in words.findings)
 
 
 def test_cautions_of_alcohol_only_with_alcohol():

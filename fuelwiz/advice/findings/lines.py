@@ -131,7 +131,8 @@ def _dash_bores(build: Build) -> Iterator[Remark]:
     if not nominal:
         return
     if len(nominal) < len(runs):
-        what = f"{len(nominal)} of {len(runs)} runs take their bore from the dash number, the rest do not."
+        take = "takes its" if len(nominal) == 1 else "take their"
+        what = f"{len(nominal)} of {len(runs)} runs {take} bore from the dash number, the rest do not."
     else:
         what = "The bore is taken from the dash number, a sixteenth of an inch each."
     yield Remark(

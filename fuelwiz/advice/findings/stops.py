@@ -34,7 +34,7 @@ def _delivery(build: Build) -> WhatAndDo:
     name = opened(called(build.pick.size))
     return (
         f"{name} is too small: {phrase}.",
-        f"The feed carries all that the pump gives. {_larger_line(build)}",
+        _larger_line(build),
     )
 
 
