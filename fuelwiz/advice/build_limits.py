@@ -33,8 +33,13 @@ def return_creeps(build: Build) -> WhatAndDo:
 def _kept_run(build: Build) -> WhatAndDo:
     kept = [run.what for run in build.session.feed.run if run.size is not None or run.bore is not None]
     name = f" ({kept[0]})" if len(kept) == 1 and kept[0] else ""
+    edges = build.session.bands.feed
+    most = build.numbers.limit("velocity", edges[2])
+    flowing = ""
+    if build.at_rail and build.has_pump:
+        flowing = f", or over {build.numbers.limit('velocity', edges[3])} with the return flow on top"
     return (
-        f"A run of the feed kept at its own size{name} is too small.",
+        f"A run of the feed kept at its own size{name} is too small: over {most}{flowing}.",
         "Fit it as large as the rest of the line.",
     )
 
