@@ -1,0 +1,32 @@
+"""A short digest of all that a build is computed from: tells a changed build from a changed program."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from typing import Any
+
+from fuelwiz.session.sections import Session
+
+DIGITS = 16
+_SECTIONS_OF_WORDS = {"notes", "show_units", "fitted", "record"}
+_WORDS = {"name", "what"}
+
+
+def inputs_digest(session: Session) -> str:
+    """The digest of what the file gave: 16 hexadecimal digits.
+
+    A value typed in another unit is the same value; names move no figure; a fallback is the program's.
+    """
+    given = session.model_dump(exclude_unset=True, exclude=_SECTIONS_OF_WORDS, warnings=False)
+    text = json.dumps(_figures(given), sort_keys=True)
+    return hashlib.sha256(text.encode()).hexdigest()[:DIGITS]
+
+
+def _figures(value: Any) -> Any:
+    """The value without names, floats to twelve figures so that the unit they were typed in leaves no trace."""
+    if isinstance(value, dict):
+        return {str(key): _figures(item) for key, item in value.items() if key not in _WORDS}
+    if isinstance(value, list | tuple):
+        return [_figures(item) for item in value]
+    return f"{value:.12g}" if isinstance(value, float) else value
