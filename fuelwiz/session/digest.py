@@ -24,7 +24,7 @@ def inputs_digest(session: Session) -> str:
 
 
 def _figures(value: Any) -> Any:
-    """The value without names, floats to twelve figures so that the unit they were typed in leaves no trace."""
+    """The value without names, and with floats to twelve figures: the unit that was typed leaves no trace."""
     if isinstance(value, dict):
         return {str(key): _figures(item) for key, item in value.items() if key not in _WORDS}
     if isinstance(value, list | tuple):
