@@ -1,1 +1,9 @@
+"""One build on the desk, without a screen: raw text, last good answer, what is refused, undo, draft, save."""
 
+from __future__ import annotations
+
+from fuelwiz.desk.desk import Desk, diff
+from fuelwiz.desk.errors import DraftError, NoSuchField, SaveRefused
+from fuelwiz.desk.shown import FieldText
+
+__all__ = ["Desk", "DraftError", "FieldText", "NoSuchField", "SaveRefused", "diff"]

@@ -1,0 +1,26 @@
+"""What the desk refuses, in a sentence."""
+
+from __future__ import annotations
+
+from typing import Literal
+
+from fuelwiz.errors import FuelwizError
+
+Reason = Literal["refused", "name", "exists", "changed", "newer"]
+
+
+class NoSuchField(FuelwizError):  # noqa: N818  named for what it says
+    """A path leads to no field of this build."""
+
+
+class SaveRefused(FuelwizError):  # noqa: N818  named for what it says
+    """A build is not written; `reason` tells a form what to offer, `path` the field that stands in the way."""
+
+    def __init__(self, reason: Reason, sentence: str, path: str | None = None) -> None:
+        self.reason: Reason = reason
+        self.path = path
+        super().__init__(sentence)
+
+
+class DraftError(FuelwizError):
+    """A draft cannot be read or written."""

@@ -1,0 +1,84 @@
+"""What is declared about the field at a path, inside points, fittings and stress cases too."""
+
+from __future__ import annotations
+
+from functools import cache, lru_cache
+from typing import Literal
+
+from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.plain import Way, way
+from fuelwiz.session.model import FieldSpec, field_at, leaf_paths
+from fuelwiz.session.paths import list_ways
+
+System = Literal["us", "metric"]
+Cell = tuple[str, int, int]
+"""The path of a list of points, the number of a point, and its column."""
+
+
+@lru_cache(maxsize=2048)
+def spec_at(path: str) -> FieldSpec:
+    """What is declared about the field at a path.
+
+    Raises:
+        NoSuchField: the path leads to no field.
+    """
+    parts = way(path)
+    length = leaf_length(parts)
+    if length is None:
+        raise NoSuchField(f"there is no {path} in a build")
+    return _inside(field_at(".".join(map(str, parts[:length]))), parts[length:], path)
+
+
+def leaf_length(at: Way) -> int | None:
+    """How much of a way leads to a key that holds a value; what is left leads into that value."""
+    keys: Way = ()
+    for length, part in enumerate(at, 1):
+        if isinstance(part, int):
+            if keys not in list_ways() or isinstance(at[length - 2], int):
+                return None
+            continue
+        if keys in list_ways() and isinstance(at[length - 2], str):
+            return None
+        keys = (*keys, part)
+        if ".".join(map(str, keys)) in _leaves():
+            return length
+    return None
+
+
+@cache
+def _leaves() -> frozenset[str]:
+    return frozenset(leaf_paths())
+
+
+def _inside(spec: FieldSpec, trail: Way, path: str) -> FieldSpec:
+    match spec.type, trail:
+        case _, ():
+            return spec
+        case "points", (int(), 0 | 1 as column):
+            return spec.parts[column]
+        case "fittings", (str(name),) if name in spec.choices:
+            return spec.parts[0]
+        case "sizes" | "velocities", (int(),):
+            return spec.parts[0]
+        case "change", (str(changed),):
+            return spec_at(changed)
+    raise NoSuchField(f"there is no {path} in a build")
+
+
+def shown_unit(spec: FieldSpec, system: System) -> str:
+    """The unit that a bare number takes, as the file would write it; empty where there is none."""
+    return (spec.us_unit if system == "us" else spec.metric_unit) or ""
+
+
+def other(system: System) -> System:
+    """The other unit system."""
+    return "metric" if system == "us" else "us"
+
+
+def cell_of(path: str) -> Cell | None:
+    """The cell that a path leads to; None where it leads to no cell of points."""
+    parts = path.split(".")
+    if len(parts) < 3 or not (parts[-1] in {"0", "1"} and parts[-2].isdecimal()):
+        return None
+    points = ".".join(parts[:-2])
+    return (points, int(parts[-2]), int(parts[-1])) if points.endswith((".points", "pump.current")) else None

@@ -1,0 +1,82 @@
+"""What lies on the desk at one moment; never changed, so that undo is to take an older one back."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from fuelwiz.desk.plain import Plain, put, taken_out, way
+
+
+@dataclass(frozen=True, slots=True)
+class State:
+    """One build as far as it is told.
+
+    `plain` is what a file would hold, as typed. `raw` is what stands in fields and cannot be taken: refused or
+    half typed, by path. `picked` are answers in words that no key of the file tells, `aside` what a choice put
+    away and its opposite brings back. `good` is the last `plain` that made a session.
+    """
+
+    plain: Plain
+    raw: Mapping[str, str] = field(default_factory=dict)
+    picked: Mapping[str, str] = field(default_factory=dict)
+    aside: Mapping[str, Any] = field(default_factory=dict)
+    good: Plain | None = None
+
+    def same(self, other: State) -> bool:
+        """Whether the builder has said the same."""
+        return (
+            self.plain == other.plain
+            and self.raw == other.raw
+            and self.picked == other.picked
+            and self.aside == other.aside
+        )
+
+    def with_value(self, path: str, value: Any) -> State:
+        """Another value at a path; what stood there refused is gone."""
+        return replace(self, plain=put(self.plain, way(path), value), raw=_without(self.raw, path))
+
+    def without(self, path: str) -> State:
+        """Nothing at a path."""
+        return replace(self, plain=taken_out(self.plain, way(path)), raw=_without(self.raw, path))
+
+    def with_raw(self, path: str, text: str) -> State:
+        """A text that stands in the field at a path and is not taken."""
+        return replace(self, raw={**self.raw, path: text})
+
+    def without_raw(self, path: str) -> State:
+        """Nothing refused at a path, nor below it."""
+        return replace(self, raw=_without(self.raw, path)) if self.raw else self
+
+    def with_picked(self, key: str, value: str) -> State:
+        """An answer in words."""
+        return replace(self, picked={**self.picked, key: value})
+
+    def without_picked(self, key: str) -> State:
+        """No answer in words."""
+        return replace(self, picked={name: value for name, value in self.picked.items() if name != key})
+
+    def put_aside(self, key: str, value: Any) -> State:
+        """Something that a choice put away."""
+        return replace(self, aside={**self.aside, key: value})
+
+    def renumbered(self, path: str, number: Callable[[int], int | None]) -> State:
+        """Texts that stand in entries of the list at a path, each with its entry's new number; None drops them."""
+        if not self.raw:
+            return self
+        raw = {_moved(at, path, number): text for at, text in self.raw.items()}
+        return replace(self, raw={at: text for at, text in raw.items() if at is not None})
+
+
+def _moved(at: str, path: str, number: Callable[[int], int | None]) -> str | None:
+    if not at.startswith(f"{path}."):
+        return at
+    entry, *below = at[len(path) + 1 :].split(".")
+    new = number(int(entry))
+    return None if new is None else ".".join((path, str(new), *below))
+
+
+def _without(raw: Mapping[str, str], path: str) -> Mapping[str, str]:
+    below = f"{path}."
+    return {at: text for at, text in raw.items() if at != path and not at.startswith(below)}

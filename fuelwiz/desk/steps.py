@@ -1,0 +1,98 @@
+"""Which step a field belongs to, and how the steps stand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import Literal
+
+from fuelwiz.advice import Result
+from fuelwiz.desk.plain import Plain
+from fuelwiz.questions import STEPS
+
+StepState = Literal["untouched", "done", "look"]
+
+_FIRST_FIVE = ("goal", "fuel", "pressure", "pump", "lines")
+_BY_SECTION = {
+    "format": "goal",
+    "name": "goal",
+    "notes": "goal",
+    "show_units": "goal",
+    "goal": "goal",
+    "engine": "goal",
+    "fuel": "fuel",
+    "pressure": "pressure",
+    "pump": "pump",
+    "feed": "lines",
+    "bands": "lines",
+    "inlet": "inlet",
+    "return": "inlet",
+    "return_line": "inlet",
+    "surge": "inlet",
+    "tank": "sheet",
+    "wiring": "wiring",
+    "injectors": "injectors",
+    "stress": "stress",
+    "fitted": "sheet",
+    "record": "sheet",
+}
+_BY_LIMIT = {
+    "velocity": "lines",
+    "delivery": "lines",
+    "sag": "lines",
+    "pump": "pump",
+    "relief": "pump",
+    "vapour": "inlet",
+    "inlet": "inlet",
+    "kept run": "lines",
+    "injector pressure": "pressure",
+    "injectors": "injectors",
+    "return": "inlet",
+    "lift": "inlet",
+    "rating": "lines",
+    "fuse": "wiring",
+}
+
+
+def step_of(path: str) -> str:
+    """The step that asks for the field or question at a path."""
+    if path.startswith("tank.pressure"):
+        return "inlet"
+    return _BY_SECTION.get(path.partition(".")[0], "sheet")
+
+
+def steps_in(plain: Plain) -> frozenset[str]:
+    """The steps that a file answers something of."""
+    tables = (
+        f"{section}.{key}"
+        for section, value in plain.items()
+        if isinstance(value, dict)
+        for key in value or ("",)
+    )
+    singles = (
+        key for key, value in plain.items() if not isinstance(value, dict) and key not in {"format", "name"}
+    )
+    return frozenset(step_of(path) for path in (*tables, *singles) if not path.startswith("record"))
+
+
+def steps_to_look_at(refused: Iterable[str], result: Result | None) -> frozenset[str]:
+    """The steps with a refused field, or with something that stops the build."""
+    steps = {step_of(path) for path in refused}
+    if result is not None:
+        steps |= {_step_of_limit(limit, result) for limit in result.figures.verdict.limits}
+    return frozenset(steps)
+
+
+def _step_of_limit(limit: str, result: Result) -> str:
+    """A pump that is short through the size settled on is a matter of the line, where another line cures it."""
+    if limit == "pump" and result.figures.recommended is not None:
+        return "lines"
+    return _BY_LIMIT.get(limit, "lines")
+
+
+def step_that_needs_attention(look: Iterable[str], seen: Iterable[str]) -> str:
+    """The first step to look at, else the first of the five that is untouched, else the first of all."""
+    wanted, known = set(look), set(seen)
+    for step in STEPS:
+        if step.id in wanted:
+            return step.id
+    return next((step for step in _FIRST_FIVE if step not in known), _FIRST_FIVE[0])
