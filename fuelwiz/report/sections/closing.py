@@ -1,0 +1,92 @@
+"""The end of a sheet: what is assumed, what is on the car, what was said before, and the cautions."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+
+from fuelwiz.advice.build import Build
+from fuelwiz.advice.numbers import NO_BREAK
+from fuelwiz.advice.result import Words
+from fuelwiz.report.sheet import Block, Heading, Item, Listing, Pairs, Paragraph
+from fuelwiz.session.digest import inputs_digest
+
+ASSUMED = {
+    "goal.reserve": "flow kept in reserve",
+    "engine.induction": "how the engine gets its air",
+    "engine.bsfc": "fuel for each power and hour",
+    "fuel.ethanol": "ethanol in the fuel",
+    "fuel.temperature": "how warm the fuel is",
+    "pressure.base": "base pressure",
+    "pressure.boost": "boost",
+    "pressure.idle_vacuum": "vacuum at idle",
+    "pressure.regulator": "where the regulator sits",
+    "pump": "pump",
+    "pump.volts": "volts at the pump",
+    "feed.run": "line from pump to rail",
+    "feed.run.hose": "kind of hose",
+    "feed.run.length": "length of the hose",
+    "feed.run.fittings": "ends and fittings on it",
+    "feed.filter": "filter",
+    "feed.filter.rated_loss": "loss of the filter at its rating",
+    "inlet": "the pump's inlet",
+    "return_line": "return line",
+    "injectors": "injectors",
+}
+FITTED = {
+    "line": "line",
+    "return_line": "return line",
+    "pump": "pump",
+    "regulator": "regulator",
+    "injectors": "injectors",
+    "filter": "filter",
+}
+
+
+def assumed(build: Build, _words: Words) -> Iterator[Block]:
+    """Every key that was left out, in words, with what is taken for it."""
+    yield Heading("What is assumed")
+    taken = build.figures.assumed
+    if not taken:
+        yield Paragraph("Nothing that matters: every answer is the builder's own.")
+        return
+    yield Pairs(tuple((item.key, f"{_in_words(item.key)}: {item.value}") for item in taken))
+
+
+def _in_words(key: str) -> str:
+    return ASSUMED[re.sub(r"\.\d+", "", key)]
+
+
+def on_the_car(build: Build, _words: Words) -> Iterator[Block]:
+    """What the builder wrote down as fitted."""
+    yield Heading("What is on the car")
+    fitted = build.session.fitted
+    said = {name: getattr(fitted, key).strip() for key, name in FITTED.items()}
+    rows = tuple((name, text) for name, text in said.items() if text)
+    if rows:
+        yield Pairs(rows)
+    else:
+        yield Paragraph("Nothing is written down, in [fitted].")
+
+
+def said_before(build: Build, words: Words) -> Iterator[Block]:
+    """The answer of the last save, where the build or the program has changed since."""
+    record = build.session.record
+    if record is None or not record.answer:
+        return
+    when = f" of {record.saved}" if record.saved else ""
+    if record.inputs != inputs_digest(build.session):
+        yield Heading("What it said before")
+        yield Paragraph(f"The build has changed since the save{when}. It then said: {record.answer}")
+    elif record.answer.replace(NO_BREAK, " ") != words.answer.replace(NO_BREAK, " "):
+        version = f", version {record.version}," if record.version else ""
+        yield Heading("What it said before")
+        yield Paragraph(
+            f"The build is that of the save{when}, the program{version} then said: {record.answer}"
+        )
+
+
+def cautions(_build: Build, words: Words) -> Iterator[Block]:
+    """The standing cautions that apply."""
+    yield Heading("Cautions")
+    yield Listing(tuple(Item(text) for text in words.cautions))
