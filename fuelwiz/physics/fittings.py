@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from functools import lru_cache
 
-from fluids.fittings import bend_miter, bend_rounded_Crane, contraction_sharp, diffuser_sharp, ft_Crane
-
 KINDS = (
     "straight",
     "swept_45",
@@ -32,6 +30,9 @@ def loss_coefficient(kind: str, bore_m: float, end_ratio: float) -> float:
     """
     if kind in ("entrance", "exit"):
         return {"entrance": 0.5, "exit": 1.0}[kind]
+    # Loaded when the first fitting is asked for: a screen can stand before that.
+    from fluids.fittings import bend_miter, bend_rounded_Crane, contraction_sharp, diffuser_sharp, ft_Crane
+
     narrow_m = end_ratio * bore_m
     scale = end_ratio**-4
     straight = contraction_sharp(bore_m, narrow_m) + diffuser_sharp(narrow_m, bore_m)

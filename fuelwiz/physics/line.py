@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Callable
 from dataclasses import dataclass
-
-from fluids.friction import Clamond
+from functools import cache
 
 GRAVITY = 9.80665
 LAMINAR_BELOW = 2040.0
@@ -57,12 +57,21 @@ def friction_factor(*, reynolds: float, relative_roughness: float) -> float:
     """
     if reynolds <= LAMINAR_BELOW:
         return 64 / reynolds
-    turbulent = float(Clamond(reynolds, relative_roughness))
+    turbulent = float(_clamond()(reynolds, relative_roughness))
     if reynolds >= TURBULENT_FROM:
         return turbulent
     laminar = 64 / reynolds
     share = (reynolds - LAMINAR_BELOW) / (TURBULENT_FROM - LAMINAR_BELOW)
     return laminar + share * (turbulent - laminar)
+
+
+@cache
+def _clamond() -> Callable[[float, float], float]:
+    """Loaded when the first friction factor is asked for: a screen can stand before that."""
+    from fluids.friction import Clamond
+
+    solve: Callable[[float, float], float] = Clamond
+    return solve
 
 
 def run_loss(run: Run, *, flow_m3_s: float, density_kg_m3: float, viscosity_m2_s: float) -> RunLoss:
