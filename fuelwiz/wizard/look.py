@@ -114,6 +114,11 @@ class Look:
         """The style of a verdict's mark: as its word, but with 16 colours a coloured cell."""
         return _chip(self, role, ground, bold)
 
+    @property
+    def cursor(self) -> Style:
+        """What is laid over the cell under the cursor, or over text that the next key replaces."""
+        return Style(reverse=True)
+
     def hex(self, role: Role) -> str:
         """The colour of a role as `#rrggbb`, for a style sheet."""
         return (_LIGHT if self.light else _DARK)[role]
@@ -168,7 +173,10 @@ def _folded(text: str) -> str:
 def _plain_letter(letter: str) -> str:
     if letter.isascii() or letter == "\N{NO-BREAK SPACE}":
         return letter
-    base = "".join(part for part in unicodedata.normalize("NFKD", letter) if part.isascii())
+    parts = unicodedata.normalize("NFKD", letter)
+    if "\N{FRACTION SLASH}" in parts:
+        return " " + parts.replace("\N{FRACTION SLASH}", "/")
+    base = "".join(part for part in parts if part.isascii())
     if base or unicodedata.combining(letter):
         return base
     return "?"

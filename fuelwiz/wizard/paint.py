@@ -39,7 +39,7 @@ def wrap(text: str, width: int, rows: int | None = None, more: str = "…") -> l
 
     With `rows` there are at most that many, and the last one ends in `more` where something was left out.
     """
-    width = max(width, 1)
+    width = max(width, 2)  # a wide character takes two
     lines: list[str] = []
     for word in _SPACES.split(text.strip()):
         if lines and cell_len(lines[-1]) + 1 + cell_len(word) <= width:
@@ -47,18 +47,26 @@ def wrap(text: str, width: int, rows: int | None = None, more: str = "…") -> l
         else:
             lines += _fitting(word, width)
     if rows is not None and len(lines) > rows:
-        lines = lines[:rows]
-        if lines:
-            lines[-1] = clip(lines[-1], width - cell_len(more)).rstrip(" ,;:") + more
+        lines = [*lines[: rows - 1], _cut_short(lines[rows - 1], width, more)] if rows > 0 else []
     return lines
+
+
+def _cut_short(line: str, width: int, more: str) -> str:
+    """A line that goes on, with as many of its words as leave room for `more`."""
+    while cell_len(line) + cell_len(more) > width and " " in line:
+        line = line.rsplit(" ", 1)[0]
+    return clip(line, width - cell_len(more)).rstrip(" ,;:.") + more
 
 
 def _fitting(word: str, width: int) -> list[str]:
     """A word in pieces that fit; one piece where it does anyway."""
-    at = word.rfind(NO_BREAK, 0, width + 1)
-    if cell_len(word) > width and at > 0:
-        return [word[:at], *_fitting(word[at + 1 :], width)]
-    return chop_cells(word, width) or [""]
+    if cell_len(word) <= width:
+        return [word]
+    breaks = [at for at, mark in enumerate(word) if mark == NO_BREAK and 0 < cell_len(word[:at]) <= width]
+    if breaks:
+        return [word[: breaks[-1]], *_fitting(word[breaks[-1] + 1 :], width)]
+    first, *others = chop_cells(word, width)
+    return [first, *_fitting("".join(others), width)] if others else [first]
 
 
 class Row:
@@ -99,7 +107,7 @@ class Row:
         """The style of a gap: that of the piece before it where nobody can tell, to send fewer bytes."""
         own = self.look.style("text", self.ground)
         before = self._pieces[-1][1] if self._pieces else own
-        return before if _behind_text(before) == _behind_text(own) else own
+        return before if before is own or _behind_text(before) == _behind_text(own) else own
 
     def _add(self, text: str, style: Style) -> None:
         if not text:

@@ -12,7 +12,7 @@ from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:
-    from fuelwiz.advice.result import Result, Words
+    from fuelwiz.advice.result import Result
 
 MARK = 1
 TEXT = 3
@@ -24,16 +24,17 @@ def answer_lines(result: Result, area: Area, held: str | None = None) -> list[St
     shown = area if held is None else replace(area, look=area.look.greyed)
     if area.rows == 1:
         return [_short_answer(result, area, shown, held)]
+    answer, rest = _told(result, area)
     mark, role = _judgement(result, area)
     lines = []
-    for index, text in enumerate(_fitting_answer(result.words, area, max(area.rows // 2, 1))):
+    for index, text in enumerate(answer):
         line = shown.row()
         if index == 0 and held is None:
             line.put(MARK, mark, role, True)
         lines.append(line.put(TEXT, text, bold=True).strip())
     below = area.high(area.rows - len(lines))
-    to_do = below.paragraph(result.words.to_do, TEXT, rows=below.rows)
-    return area.filled(lines + (to_do if held is None else held_lines(held, below)))
+    under = below.paragraph(rest, TEXT, rows=below.rows) if held is None else held_lines(held, below)
+    return area.filled(lines + under)
 
 
 def held_lines(held: str, area: Area) -> list[Strip]:
@@ -70,11 +71,34 @@ def _judgement(result: Result, area: Area) -> tuple[str, Role]:
     return area.look.mark("works"), cast(Role, result.figures.pick.band)
 
 
-def _fitting_answer(words: Words, area: Area, rows: int) -> list[str]:
-    """The answer, or as many of its sentences as fit those rows, or its short form."""
-    sentences = _BETWEEN_SENTENCES.split(words.answer)
-    for count in range(len(sentences), 0, -1):
-        lines = area.wrapped(" ".join(sentences[:count]), TEXT)
-        if len(lines) <= rows:
-            return lines
-    return area.wrapped(words.headline, TEXT, rows)
+def _told(result: Result, area: Area) -> tuple[list[str], str]:
+    """The sentence that answers, wrapped, and what stands under it: the rest of the answer, and what to do.
+
+    Where not all of it fits, the rest goes first, sentence by sentence; then the short form takes its place.
+    """
+    words, to_do = result.words, _to_do(result)
+    whole = area.wrapped(words.answer, TEXT)
+    if len(whole) <= area.rows // 2:
+        return whole, to_do
+    first, *others = _BETWEEN_SENTENCES.split(words.answer)
+    answer = area.wrapped(first, TEXT)
+    room = area.rows - len(answer)
+    choices = [" ".join([*others, to_do]), " ".join(others)] if others else [to_do]
+    choices += [" ".join([*others[:count], to_do]) for count in range(len(others) - 1, 0, -1)]
+    if others and to_do in others:
+        choices = choices[1:]
+    for text in choices:
+        if len(area.wrapped(text, TEXT)) <= room:
+            return answer, text
+    if others or room < 1:
+        answer = area.wrapped(words.headline, TEXT, max(area.rows - 1, 1))
+    return answer, to_do
+
+
+def _to_do(result: Result) -> str:
+    """What to do next; with the key that does it, where that is to settle on another size."""
+    figures = result.figures
+    settled, fit = figures.row(figures.chosen), figures.line_to_fit
+    if settled is not None and settled.limits and fit not in (None, figures.chosen):
+        return f"To take {fit}: F6, then Enter."
+    return result.words.to_do

@@ -168,16 +168,22 @@ def _name_goal(canvas: Canvas, view: _View, flow: float, name: str) -> None:
 def _right_labels(
     canvas: Canvas, data: CurveData, view: _View, names: list[str], highlighted: str
 ) -> dict[int, tuple[str, Role]]:
-    """Which size ends in which row at the right edge; the smaller bore, which asks more, stands above."""
+    """Which size ends in which row at the right edge; one that leaves the picture above is named there."""
     labels: dict[int, tuple[str, Role]] = {}
     for name in names:
         seen = canvas.seen(view.curve(data.flows, data.systems[name]))
         if not seen or seen[-1][0] < canvas.width - 1:
+            if seen:
+                canvas.write(seen[-1][0] + 2, seen[-1][1], name, _role(name, highlighted))
             continue
         row = max([seen[-1][1], *(taken + 1 for taken in labels)])
         if row < canvas.height:
-            labels[row] = name, "focus" if name == highlighted else "muted"
+            labels[row] = name, _role(name, highlighted)
     return labels
+
+
+def _role(name: str, highlighted: str) -> Role:
+    return "focus" if name == highlighted else "muted"
 
 
 def _plot_line(canvas: Canvas, row: int, view: _View, label: tuple[str, Role] | None, area: Area) -> Strip:

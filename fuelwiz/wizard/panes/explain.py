@@ -82,7 +82,7 @@ def _more(result: Result, row: SizeFigures) -> Labelled:
         lines.append(("at most", f"{full}, {row.full_delivery_band}, when the pump gives all it can"))
     if row.nominal_velocity_m_s is not None:
         quoted = numbers.figure("velocity", row.nominal_velocity_m_s)
-        lines.append(("quoted", f"{quoted} by dash/16 in, the figure that people quote"))
+        lines.append(("quoted", f"{quoted} by dash/16 in, as people quote it"))
     return [*lines, ("flow", _regime(row.reynolds))]
 
 
@@ -98,9 +98,9 @@ def _where_the_loss_sits(ladder: Ladder, numbers: Numbers) -> str:
 
 
 def _regime(reynolds: float) -> str:
-    told = f"Reynolds number {float(f'{reynolds:.3g}'):.0f}"
+    told = f"Reynolds number {float(f'{reynolds:.2g}'):.0f}"
     if reynolds <= LAMINAR_BELOW:
-        return f"laminar, layer on layer ({told})"
+        return f"laminar, layer on layer: {told}"
     if reynolds < TURBULENT_FROM:
-        return f"between laminar and turbulent ({told})"
-    return f"turbulent, as nearly always ({told})"
+        return f"half turbulent: {told}"
+    return f"turbulent, as is usual: {told}"

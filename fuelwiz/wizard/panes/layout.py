@@ -11,6 +11,7 @@ MOST_SIZES = 6
 TALL = 18  # lines from which answer and explanation get more than their least
 PICTURE = 10  # lines that a picture under the table wants
 LADDER = 12  # lines of the ladder where the curves stand under it
+MORE_WORDS = 3  # lines that the explanation gets beyond its labels before the pictures get more
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +20,7 @@ class Layout:
 
     answer: int
     table: int
+    gap: int  # between the table and its words
     explanation: int
     pictures: tuple[int, ...]  # under the table: none, one, or ladder and curves
     rest: int  # from under the answer to the bottom: what a view has that takes the table's place
@@ -38,10 +40,13 @@ def layout_for(width: int, height: int, sizes: int, focused: bool) -> Layout:
     left = rest - table
     words = min(left, (5 if tall else 4) + (EXTRA_ROWS if focused else 0))
     under = left - words - 2 if tall else 0
+    spread = min(max(under - LADDER, 0), MORE_WORDS)
+    words, under = words + spread, under - spread
     if under >= PICTURE + LADDER + 1:
         pictures: tuple[int, ...] = (LADDER, under - LADDER - 1)
     else:
         pictures = (under,) if under >= PICTURE else ()
+    gap = 1 if pictures or left > words else 0
     if not pictures:
-        words = max(left, 0)
-    return Layout(answer, table, words, pictures, rest)
+        words = max(left - gap, 0)
+    return Layout(answer, table, gap, words, pictures, rest)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from itertools import zip_longest
+from itertools import repeat, zip_longest
 from typing import TYPE_CHECKING
 
 from rich.cells import cell_len
@@ -32,7 +32,8 @@ if TYPE_CHECKING:
 
 CurveSource = Callable[["Result", str], CurveData | None]
 NOTHING_YET = "Type the power that you want: the answer starts with it."
-MORE_BELOW = "more below: F6, then the arrows"
+MORE_BELOW = "more below: the arrows"
+MORE_BEHIND_F6 = "more below: F6, then the arrows"
 
 
 class LivePane(Widget):
@@ -92,10 +93,10 @@ class LivePane(Widget):
         if not self.size.width or not self.size.height:
             return
         before, self._lines = self._lines, self._painted()
-        for y, (old, new) in enumerate(zip_longest(before, self._lines)):
-            span = _changed_span(old, new)
-            if span is not None:
-                self.refresh(Region(span[0], y, span[1] - span[0], 1))
+        spans = [_changed_span(old, new) for old, new in zip_longest(before, self._lines)]
+        changed = [Region(span[0], y, span[1] - span[0], 1) for y, span in enumerate(spans) if span]
+        if changed:
+            self.refresh(*changed)
 
     def _ground(self) -> Style:
         return self.look.style("text")
@@ -118,10 +119,8 @@ class LivePane(Widget):
             return self._picture(self.view, result, area)
         table = size_lines(result, self.highlighted, area.high(layout.table), self.table_focused)
         words = explanation_lines(result, self.highlighted, area.high(layout.explanation), self.table_focused)
-        if not layout.pictures:
-            return [*table, *words]
         blank = area.row().strip()
-        lines = [*table, blank, *area.high(layout.explanation).filled(words)]
+        lines = [*table, *[blank] * layout.gap, *area.high(layout.explanation).filled(words)]
         for name, rows in zip(self._pictures(layout), self._heights(layout), strict=True):
             lines += [blank, *area.high(rows).filled(self._picture(name, result, area.high(rows)))]
         return lines
@@ -159,7 +158,8 @@ class LivePane(Widget):
         self.scrolled = min(self.scrolled, max(len(lines) - area.rows, 0))
         shown = lines[self.scrolled : self.scrolled + area.rows]
         if self.scrolled + area.rows < len(lines):
-            shown[-1] = area.row().put(3, MORE_BELOW, "muted").strip()
+            hint = MORE_BELOW if self.table_focused else MORE_BEHIND_F6
+            shown[-1] = area.row().put(3, hint, "muted").strip()
         return shown
 
 
@@ -172,14 +172,20 @@ def _changed_span(old: Strip | None, new: Strip | None) -> tuple[int, int] | Non
     before, after = _cells(old), _cells(new)
     if len(before) != len(after):
         return 0, max(len(before), len(after))
-    changed = [at for at, (one, other) in enumerate(zip(before, after, strict=True)) if one != other]
-    return (changed[0], changed[-1] + 1) if changed else None
+    first = next((at for at, pair in enumerate(zip(before, after, strict=True)) if pair[0] != pair[1]), None)
+    if first is None:
+        return None
+    last = next(at for at in range(len(after) - 1, -1, -1) if before[at] != after[at])
+    return first, last + 1
 
 
 def _cells(strip: Strip) -> list[tuple[str, Style | None]]:
     """Each cell of a line with its style; a wide character holds its second cell with an empty text."""
     cells: list[tuple[str, Style | None]] = []
     for text, style, _ in strip:
-        for mark in text:
-            cells += [(mark, style), *[("", style)] * (cell_len(mark) - 1)]
+        if cell_len(text) == len(text):
+            cells += zip(text, repeat(style), strict=False)
+        else:
+            for mark in text:
+                cells += [(mark, style), *[("", style)] * (cell_len(mark) - 1)]
     return cells

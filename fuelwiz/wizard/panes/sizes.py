@@ -19,6 +19,8 @@ if TYPE_CHECKING:
 
 POINTER = 1
 SIZE = 3
+LEAST_BORE = 6  # cells of a bore in inches and the gap before it
+LEAST_VELOCITY = 5  # cells of a usual velocity and the gap before it
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,20 +35,32 @@ class Columns:
     spare: int
     feeds: int
     works: int
+    give: int = 0  # cells that velocity and verdict can move to the right for long sizes
 
 
 WIDE = Columns(1, bore=17, velocity=32, verdict=34, loss=54, spare=63, feeds=73, works=80)
 TIGHT = Columns(1, bore=17, velocity=32, verdict=33, loss=51, spare=60, feeds=70, works=76)
-NARROW = Columns(0, bore=14, velocity=21, verdict=23, loss=41, spare=47, feeds=53, works=59)
+NARROW = Columns(0, bore=14, velocity=21, verdict=23, loss=41, spare=47, feeds=53, works=59, give=1)
 SIDE = Columns(2, bore=13, velocity=22, verdict=24, loss=40, spare=46, feeds=52, works=58)
 
 
 def columns_for(width: int, longest: int) -> Columns:
     """The columns of a table in that many cells whose longest size takes `longest` cells."""
     columns = WIDE if width >= 80 else TIGHT if width >= 76 else NARROW if width >= 60 else SIDE
-    room = columns.bore - 5 - 1 - SIZE
-    most = columns.velocity - 6 - columns.bore
-    return replace(columns, bore=columns.bore + min(max(longest - room, 0), max(most, 0)))
+    wanted = max(longest - _room_for_size(columns), 0)
+    free = columns.velocity - LEAST_VELOCITY - columns.bore
+    moved = min(max(wanted - free, 0), columns.give)
+    return replace(
+        columns,
+        bore=columns.bore + min(wanted, free + moved),
+        velocity=columns.velocity + moved,
+        verdict=columns.verdict + moved,
+    )
+
+
+def _room_for_size(columns: Columns) -> int:
+    """Cells from where the sizes begin to the gap before their bores."""
+    return columns.bore - LEAST_BORE - SIZE
 
 
 def header_rows(width: int) -> int:
@@ -104,7 +118,9 @@ def _size_line(line: Row, result: Result, row: SizeFigures, columns: Columns, nu
     verdict = cast(Role, row.band)
     velocity = numbers.number("velocity", row.velocity_m_s, *result.session.bands.feed)
     focused = line.ground == "chosen" and look.colours == "256"
-    line.put(SIZE, clip(_name(row, result), columns.bore - 6 - SIZE), "focus" if focused else "text", strong)
+    line.put(
+        SIZE, _fitting(_name(row, result), _room_for_size(columns)), "focus" if focused else "text", strong
+    )
     line.put_right(columns.bore, numbers.number("bore", row.bore_m), bold=strong)
     line.put_right(columns.velocity, velocity, bold=strong)
     mark = look.mark(verdict)
@@ -128,6 +144,11 @@ def _later_figures(result: Result, row: SizeFigures, numbers: Numbers) -> tuple[
         None if feeds is None else numbers.number("power", feeds, figures.demand.crank_power_W),
         None if row.works is None else "yes" if row.works else "no",
     )
+
+
+def _fitting(name: str, room: int) -> str:
+    """A size in that many cells: without its blank, then cut, where it is longer."""
+    return name if cell_len(name) <= room else clip(name.replace(" ", ""), room)
 
 
 def _name(row: SizeFigures, result: Result) -> str:

@@ -27,19 +27,29 @@ def stress_lines(result: Result, area: Area, whole: bool = False) -> list[Strip]
     """
     cases = result.figures.stress
     if not cases:
-        return area.paragraph("What a bad day does to it shows once pump and lines are known.")
+        waits = "once pump and lines are known." if result.figures.pump is None else "in a moment."
+        return area.paragraph(f"What a bad day does to it shows {waits}")
     numbers = Numbers.of(result.session)
     name = min(max(cell_len(case.case) for case in cases), LONGEST_CASE)
-    spare, works = CASE + name + 9, CASE + name + 16
-    head = area.row().put(CASE, "Case", "muted").put_right(spare, "Spare, %", "muted")
+    spare_head = "Spare, %" if area.width >= 76 else "%"
+    spare = CASE + name + max(len(spare_head) + 1, 5)
+    works = spare + 7
+    head = area.row().put(CASE, "Case", "muted").put_right(spare, spare_head, "muted")
     header = head.put_right(works, "Works", "muted").put(works + 2, "What happens", "muted").strip()
     told = [area.wrapped(what, works + 2) for what in result.words.stress]
     if not whole and sum(len(lines) for lines in told) >= area.rows:
-        told = [area.wrapped(what, works + 2, 1) for what in result.words.stress]
+        short = (_short(what, case) for what, case in zip(result.words.stress, cases, strict=True))
+        told = [area.wrapped(text, works + 2, 1) for text in short]
     lines = [header]
     for case, what in zip(cases, told, strict=True):
         lines += _case_lines(case, what, (spare, works), numbers, area)
     return lines
+
+
+def _short(what: str, case: StressFigures) -> str:
+    """What fails, or where nothing does, what changes: the columns beside it say the rest."""
+    changes, colon, fails = what.partition(": ")
+    return f"{fails[:1].upper()}{fails[1:]}" if colon and case.works is False else changes
 
 
 def _case_lines(
@@ -52,7 +62,7 @@ def _case_lines(
     for at, text in enumerate(what or [""]):
         line = area.row()
         if at == 0:
-            line.put(MARK, mark, role, True).put(CASE, clip(case.case, spare - 9 - CASE))
+            line.put(MARK, mark, role, True).put(CASE, clip(case.case, LONGEST_CASE))
             line.put_right(spare, margin).put_right(works, word, role)
         lines.append(line.put(works + 2, text, "muted").strip())
     return lines
