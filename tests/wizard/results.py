@@ -1,4 +1,4 @@
-"""Results to draw: the examples with the figures of the independent solver, and what a drawn line looks like."""
+"""Results to draw: the examples with the figures of the independent solver."""
 
 from __future__ import annotations
 

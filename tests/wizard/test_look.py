@@ -21,6 +21,10 @@ PRINTED = {
     "fault": ((8.1, 5.7), (7.4, 6.4)),
 }
 BANDS = ("easy", "fair", "strained", "poor", "unfit")
+OTHER_MARKS = (
+    *("works", "stop", "warn", "note", "untouched", "done", "look here", "not sure", "pointer", "unknown"),
+    *("settled", "bar", "could", "goal", "rule", "axis", "corner", "crossing"),
+)
 # The sixteen colours of a VGA text console, the first eight and bright white; from memory.
 VGA = {
     0: (0, 0, 0),
@@ -164,8 +168,7 @@ def test_a_no_break_space_outlives_folding():
 
 
 def test_every_mark_has_an_ascii_form():
-    for name in (*BANDS, "works", "stop", "warn", "note", "untouched", "done", "look here", "not sure", "pointer",
-                 "unknown", "settled", "bar", "could", "goal", "rule", "axis", "corner", "crossing"):  # fmt: skip
+    for name in (*BANDS, *OTHER_MARKS):
         mark = Look(unicode=False).mark(name)
         assert mark.isascii() and len(mark) == len(Look().mark(name))
     assert len({Look(unicode=False).mark(band) for band in BANDS}) == len(BANDS)

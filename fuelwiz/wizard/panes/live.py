@@ -41,8 +41,8 @@ class LivePane(Widget):
 
     DEFAULT_CSS = "LivePane { width: 1fr; height: 1fr; }"
 
-    def __init__(self, look: Look, curves: CurveSource | None = None, **kwargs: str | None) -> None:
-        super().__init__(**kwargs)  # type: ignore[arg-type]
+    def __init__(self, look: Look, curves: CurveSource | None = None, *, id: str | None = None) -> None:
+        super().__init__(id=id)
         self.look = look
         self.view = "sizes"
         self.highlighted = ""

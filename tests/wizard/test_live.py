@@ -1,0 +1,215 @@
+"""The live pane on a screen: what shows at which size, and how little of it is sent again."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from rich.console import Console
+from textual.app import App
+from textual.strip import Strip
+
+from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.panes.layout import layout_for
+from fuelwiz.wizard.panes.live import LivePane
+from fuelwiz.wizard.panes.rule import VIEWS
+
+from .results import LOOKS, NAMES, crossing_lines, drawn_result
+
+SIZES = [(60, 13), (80, 14), (80, 21), (59, 27), (59, 34), (80, 48), (109, 20), (59, 10), (60, 5)]
+HELD = "Held: the answer stands on boost 22\u00a0psi until yours can be read."
+
+
+class Shown(App[None]):
+    """An app that is nothing but the pane, and keeps what it asks to be drawn again."""
+
+    def __init__(self, look: Look) -> None:
+        super().__init__(ansi_color=True)
+        self.pane = LivePane(look, crossing_lines)
+        self.regions = []
+
+    def compose(self):
+        yield self.pane
+
+    def on_mount(self):
+        refresh = self.pane.refresh
+
+        def kept(*regions, **options):
+            self.regions.extend(regions)
+            return refresh(*regions, **options)
+
+        self.pane.refresh = kept
+
+
+def lines_of(pane) -> list[str]:
+    return [pane.render_line(y).text.rstrip() for y in range(pane.size.height)]
+
+
+def shown(size=(80, 14), look=None):
+    return Shown(look or Look()).run_test(size=size)
+
+
+@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("view", VIEWS)
+async def test_every_view_fills_every_size(size, view):
+    async with shown(size) as pilot:
+        pane = pilot.app.pane
+        for name in NAMES:
+            for focused in (False, True):
+                pane.focus_table(focused)
+                for held in (None, HELD):
+                    pane.show(drawn_result(name), "-8", held=held, view=view)
+                    drawn = [pane.render_line(y) for y in range(size[1])]
+                    assert {line.cell_length for line in drawn} == {size[0]}
+                    assert f"[{view}]" in drawn[0].text
+
+
+@pytest.mark.parametrize("look", LOOKS.values(), ids=list(LOOKS))
+async def test_reading_order_is_rule_answer_table_words(look):
+    async with shown(look=look) as pilot:
+        pilot.app.pane.show(drawn_result("hill-climb-six"), "-6")
+        lines = lines_of(pilot.app.pane)
+        assert "[sizes]" in lines[0] and "no longer works" in lines[1] and "To take -8" in lines[2]
+        assert lines[3].split()[0] == "Size" and "-4" in lines[4] and "-16" in lines[9]
+        assert [line.split()[0] for line in lines[10:]] == ["no", "means", "costs", "bigger"]
+
+
+async def test_a_view_takes_the_place_of_the_table_on_a_small_screen():
+    async with shown((80, 14)) as pilot:
+        pilot.app.pane.show(drawn_result("hill-climb-six"), "-8", view="ladder")
+        lines = lines_of(pilot.app.pane)
+        assert "no longer works" in lines[1] and "-8 at goal" in lines[3] and "must make" in "".join(lines)
+        assert not any("Verdict" in line for line in lines)
+
+
+@pytest.mark.parametrize("view", VIEWS)
+async def test_a_view_turns_the_picture_alone_on_a_high_screen(view):
+    async with shown((59, 34)) as pilot:
+        pilot.app.pane.show(drawn_result("hill-climb-six"), "-8", view=view)
+        lines = "\n".join(lines_of(pilot.app.pane))
+        assert "Verdict" in lines and "means" in lines
+        sign = {"curves": "meet at", "ceilings": "Rules of thumb", "stress": "bad day", "findings": "stop"}
+        assert sign.get(view, "could make") in lines
+
+
+async def test_ladder_and_curves_both_show_where_there_is_room():
+    async with shown((80, 48)) as pilot:
+        for view in ("sizes", "ladder", "curves"):
+            pilot.app.pane.show(drawn_result("hill-climb-six"), "-8", view=view)
+            lines = "\n".join(lines_of(pilot.app.pane))
+            assert "could make" in lines and "meet at" in lines
+
+
+async def test_before_the_first_answer_it_says_where_to_begin():
+    async with shown() as pilot:
+        pilot.app.pane.show(None, "")
+        assert "power" in lines_of(pilot.app.pane)[1]
+
+
+async def test_a_held_answer_is_grey_and_says_why():
+    async with shown() as pilot:
+        pane = pilot.app.pane
+        pane.show(drawn_result("hill-climb-six"), "-8", held=HELD)
+        assert "Held: the answer stands" in lines_of(pane)[2]
+        table = [style.color for y in range(3, 14) for _, style, _ in pane.render_line(y)]
+        assert set(table) == {Look().style("muted").color}
+
+
+async def test_only_the_cells_that_changed_are_drawn_again():
+    async with shown() as pilot:
+        app, result = pilot.app, drawn_result("hill-climb-six")
+        app.pane.show(result, "-8")
+        await pilot.pause()
+        app.regions.clear()
+        app.pane.show(result, "-8")
+        assert app.regions == []
+        faster = replace(result.figures.sizes[5], velocity_m_s=0.5)
+        changed = replace(result, figures=replace(result.figures, sizes=(*result.figures.sizes[:5], faster)))
+        app.pane.show(changed, "-8")
+        (region,) = app.regions
+        assert (region.y, region.height) == (9, 1)  # -16 stands in line 9; 0.9 ft/s becomes 1.6 ft/s
+        before, after = "-16      0.875            0.9", "-16      0.875            1.6"
+        first = next(at for at, pair in enumerate(zip(before, after, strict=True)) if pair[0] != pair[1])
+        assert (region.x, region.right) == (3 + first, 3 + len(after))
+
+
+@pytest.mark.parametrize("look", [Look(), Look(light=True)])
+async def test_a_change_of_every_row_costs_little(look):
+    """The terminal gets each changed line up to its last changed cell, and a move of the cursor before it."""
+    async with shown(look=look) as pilot:
+        app, console = pilot.app, Console(color_system="256", force_terminal=True)
+        app.pane.show(drawn_result("hill-climb-six"), "-8")
+        await pilot.pause()
+        for name in ("twins", "contract", "mild", "hill-climb-six"):
+            app.regions.clear()
+            app.pane.show(drawn_result(name), "-8")
+            assert len(app.regions) >= 8
+            sent = [app.pane.render_line(region.y).crop(0, region.right) for region in app.regions]
+            moves = len("\x1b[24;80H") * len(sent)
+            assert sum(len(Strip(list(line)).render(console).encode()) for line in sent) + moves <= 3000
+
+
+async def test_a_resized_pane_is_laid_out_anew():
+    async with shown((80, 14)) as pilot:
+        pane = pilot.app.pane
+        pane.show(drawn_result("hill-climb-six"), "-8")
+        await pilot.resize_terminal(60, 13)
+        await pilot.pause()
+        assert lines_of(pane)[1].startswith(" ! -6* is refused")
+        assert lines_of(pane)[2].split()[:3] == ["Size", "in", "ft/s"]
+
+
+async def test_a_long_list_scrolls_and_stops_at_its_end():
+    async with shown() as pilot:
+        pane = pilot.app.pane
+        pane.show(drawn_result("hill-climb-six"), "-8", view="findings")
+        assert lines_of(pane)[-1].strip().startswith("more below")
+        top = lines_of(pane)[3]
+        pane.scroll_lines(500)
+        assert not lines_of(pane)[-1].strip().startswith("more below")
+        last = drawn_result("hill-climb-six").words.cautions[-1]
+        assert lines_of(pane)[-1].strip() in last and last.endswith(lines_of(pane)[-1].strip())
+        pane.scroll_lines(-500)
+        assert lines_of(pane)[3] == top
+
+
+async def test_the_table_in_focus_has_the_longer_words():
+    async with shown((80, 21)) as pilot:
+        pane = pilot.app.pane
+        pane.show(drawn_result("hill-climb-six"), "-8")
+        assert not any("quoted" in line for line in lines_of(pane))
+        pane.focus_table(True)
+        assert any("quoted" in line for line in lines_of(pane))
+
+
+async def test_wide_letters_are_compared_by_cells():
+    async with shown() as pilot:
+        app, result = pilot.app, drawn_result("contract")
+        cases = tuple(replace(case, case=f"燃料 {at}") for at, case in enumerate(result.figures.stress))
+        wide = replace(result, figures=replace(result.figures, stress=cases))
+        app.pane.show(wide, "-8", view="stress")
+        app.regions.clear()
+        app.pane.show(result, "-8", view="stress")
+        assert app.regions and all(region.right <= 80 for region in app.regions)
+
+
+@pytest.mark.parametrize("focused", [False, True])
+@pytest.mark.parametrize("width", [59, 60, 80, 109])
+@pytest.mark.parametrize("sizes", [1, 6, 24])
+def test_the_parts_fit_into_the_pane(width, sizes, focused):
+    for height in range(3, 70):
+        layout = layout_for(width, height, sizes, focused)
+        pictures = sum(layout.pictures) + len(layout.pictures)
+        least = min(layout.table, layout.rest)
+        assert 1 + layout.answer + layout.rest <= max(height, 1 + layout.answer)
+        assert least + layout.gap + layout.explanation + pictures <= max(layout.rest, layout.table)
+        assert all(rows >= 10 for rows in layout.pictures)
+
+
+@pytest.mark.parametrize(
+    ("width", "height", "pictures"),
+    [(60, 13, 0), (80, 14, 0), (59, 27, 0), (59, 32, 1), (80, 44, 2)],
+)
+def test_pictures_stand_under_the_table_from_the_heights_of_the_design(width, height, pictures):
+    # wireframes: 60x20, 80x24, 110x30 none; 120 columns from 34 rows one; 160 columns from 46 rows two
+    assert len(layout_for(width, height, 6, False).pictures) == pictures
