@@ -1,0 +1,46 @@
+"""Pump against system: the pressures that the pumps make and that each size asks for, over a range of flows."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from fuelwiz.session.model import Session
+from fuelwiz.sizing.build import Build
+from fuelwiz.sizing.candidates import feed_candidates, spelled
+from fuelwiz.sizing.system import System
+
+POINTS = 41
+BEYOND = 1.3  # how far past the goal and the meeting point the flows go
+
+
+@dataclass(frozen=True, slots=True)
+class Plot:
+    """Rising flows in m3/s, and pressures in pascals across the pumps at each; nan beyond what the pumps can do."""
+
+    flows: tuple[float, ...]
+    pump_pressures: tuple[float, ...]
+    systems: dict[str, tuple[float, ...]]
+    goal_flow: float
+    crossing: tuple[float, float] | None
+
+
+def plot(session: Session, sizes: Sequence[str], highlighted: str) -> Plot | None:
+    """Curves for some sizes and where the pumps meet the highlighted one; None without a pump or a feed."""
+    build = Build(session)
+    pumps = build.pumps
+    if pumps is None or not session.feed.run:
+        return None
+    systems = {spelled(row): System(build, row) for row in feed_candidates(session.feed)}
+    meeting = systems[highlighted].capacity if highlighted in systems else None
+    most = BEYOND * max(build.flow_m3_s, meeting or 0.0)
+    flows = tuple(most * i / (POINTS - 1) for i in range(POINTS))
+    made = [pumps.highest_rise_pa(flow) if flow > 0 else pumps.stages * (pumps.end_pa or math.nan) for flow in flows]
+    return Plot(
+        flows=flows,
+        pump_pressures=tuple(math.nan if rise is None or rise < 0 else rise for rise in made),
+        systems={size: tuple(systems[size].rise_pa(flow) for flow in flows) for size in sizes if size in systems},
+        goal_flow=build.flow_m3_s,
+        crossing=(meeting, systems[highlighted].rise_pa(meeting)) if meeting else None,
+    )

@@ -1,0 +1,115 @@
+"""What can be done, once: footer, key page and command palette all read this list."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+Place = Literal["build", "shelf", "table", "help", "text"]
+
+
+@dataclass(frozen=True, slots=True)
+class Action:
+    """One thing that can be done.
+
+    `keys` are the keys that do it at once, `letter` the one that does it behind Ctrl+G, `say` its two or three
+    words in the footer and `text` its line on the key page.
+    """
+
+    id: str
+    keys: tuple[str, ...]
+    letter: str
+    say: str
+    text: str
+
+    @property
+    def shown_key(self) -> str:
+        """The first key as people write it; behind Ctrl+G where there is no other."""
+        return key_name(self.keys[0]) if self.keys else f"Ctrl+G {self.letter}"
+
+
+_NAMES = {
+    "pagedown": "PgDn",
+    "pageup": "PgUp",
+    "escape": "Esc",
+    "question_mark": "?",
+    "enter": "Enter",
+    "space": "Space",
+    "slash": "/",
+    "tab": "Tab",
+    "shift+tab": "Shift+Tab",
+    "down": "Down",
+    "up": "Up",
+}
+
+
+def key_name(key: str) -> str:
+    """A key as people write it."""
+    if key.startswith("ctrl+"):
+        return f"Ctrl+{key[5:].upper()}"
+    return _NAMES.get(key, key.upper() if len(key) > 1 and key[0] == "f" and key[1:].isdigit() else key)
+
+
+BUILD = (
+    Action("next", ("enter", "tab", "down"), "", "next", "next question; a list row opens"),
+    Action("previous", ("up", "shift+tab"), "", "back", "previous question"),
+    Action(
+        "unsure",
+        ("question_mark", "f2"),
+        "?",
+        "not sure",
+        "not sure: take the usual value, marked as assumed",
+    ),
+    Action("help", ("f1",), "h", "help", "a page on this question; it goes on taking keys"),
+    Action("size", ("pagedown", "pageup"), "", "size", "highlight another size while you type"),
+    Action("view", ("f5",), "v", "view", "next view: sizes, ladder, curves, ceilings, stress, findings"),
+    Action("next_step", ("f4",), "n", "step", "next step; Ctrl+G and 1 to 0 goes to a step by number"),
+    Action("previous_step", ("f3",), "p", "step back", "previous step"),
+    Action("table", ("f6",), "t", "table", "into the table of sizes, where Enter settles on one; and back"),
+    Action("save", ("ctrl+s",), "s", "save", "save the build"),
+    Action("save_as", (), "a", "save as", "save under another name"),
+    Action("write", ("f7",), "w", "write answer", "write the answer to a text file"),
+    Action("points", ("f8",), "i", "paste or CSV", "paste a pump's table, or read it from a CSV file"),
+    Action("undo", ("ctrl+z",), "u", "undo", "undo the last question's change"),
+    Action("redo", ("ctrl+y",), "r", "redo", "do it again"),
+    Action("more", (), "m", "more", "show or hide the step's further questions"),
+    Action("remove", (), "d", "remove row", "take the highlighted list row out"),
+    Action("what_if", (), "x", "what if", "try changes on a scratch copy, then and now side by side"),
+    Action("builds", ("escape",), "b", "past builds", "close what is open, else back to the past builds"),
+    Action("quit", ("ctrl+q",), "q", "leave", "leave the program; unsaved changes are asked about"),
+    Action("keys", ("ctrl+g", "f9"), "", "all keys", "this page: one letter does it"),
+)
+
+SHELF = (
+    Action("open", ("enter",), "o", "open", "open the highlighted build"),
+    Action("new", ("n",), "n", "new", "start a new build"),
+    Action("sample", ("g",), "g", "guided sample", "start from an invented build"),
+    Action("copy", ("c",), "c", "copy", "copy the highlighted build"),
+    Action("rename", ("r",), "r", "rename", "give the highlighted build another name"),
+    Action("delete", ("d",), "d", "delete", "put the highlighted build into the bin"),
+    Action("restore", ("u",), "u", "undelete", "bring the last one back from the bin"),
+    Action("mark", ("space",), "m", "mark", "mark a build to compare"),
+    Action("compare", ("x",), "x", "compare", "compare the marked builds"),
+    Action("filter", ("slash",), "/", "filter", "show only builds that hold a word"),
+    Action("folder", ("f",), "f", "folder", "another folder of builds"),
+    Action("quit", ("ctrl+q", "escape"), "q", "leave", "leave the program"),
+    Action("keys", ("ctrl+g", "f9"), "", "all keys", "this page: one letter does it"),
+)
+
+
+def by_key(actions: tuple[Action, ...], key: str) -> Action | None:
+    """The action that a key does at once."""
+    return next((action for action in actions if key in action.keys), None)
+
+
+def by_letter(actions: tuple[Action, ...], letter: str) -> Action | None:
+    """The action that a letter does behind Ctrl+G."""
+    return next((action for action in actions if letter and letter == action.letter), None)
+
+
+def by_id(actions: tuple[Action, ...], name: str) -> Action:
+    """The action of that id; KeyError where there is none."""
+    found = next((action for action in actions if action.id == name), None)
+    if found is None:
+        raise KeyError(name)
+    return found

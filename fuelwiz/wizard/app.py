@@ -1,0 +1,105 @@
+"""The wizard: the list of past builds, and the screen of the one that is open."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Callable, Sequence
+from contextlib import suppress
+from pathlib import Path
+from typing import Any
+
+from textual.app import App
+
+from fuelwiz.desk.desk import Desk
+from fuelwiz.errors import FuelwizError
+from fuelwiz.wizard.build.screen import BuildScreen
+from fuelwiz.wizard.leaving import LOOK_EVERY_S, guarded_run
+from fuelwiz.wizard.look import Look, look_of
+
+
+class FuelwizApp(App[int]):
+    """Shows one screen at a time; takes no key itself."""
+
+    CSS_PATH = Path(__file__).with_name("wizard.tcss")
+    ENABLE_COMMAND_PALETTE = False
+    BINDINGS = []  # noqa: RUF012  every key is a screen's own
+
+    def __init__(self, folder: Path, path: Path | None = None, *, look: Look | None = None) -> None:
+        self.look = look or look_of(os.environ)
+        super().__init__(ansi_color=self.look.colours != "256")
+        self.animation_level = "none"
+        self.folder = folder
+        self.first_path = path
+        self.look_around: Callable[[], None] = lambda: None
+        self.message = ""
+        self.title = "fuelwiz"
+
+    def on_mount(self) -> None:
+        """Open the build that was asked for, else the list."""
+        self.set_interval(LOOK_EVERY_S, lambda: self.look_around())
+        if self.first_path is None:
+            self.show_shelf()
+        else:
+            self.open_build(self.first_path)
+
+    def show_shelf(self) -> None:
+        """The list of past builds."""
+        from fuelwiz.wizard.shelf.screen import ShelfScreen
+
+        self._show(ShelfScreen(self.folder))
+
+    def open_build(self, path: Path) -> None:
+        """A build from its file; where there is no such file, a new one to be saved there."""
+        try:
+            desk = Desk.open(path)
+        except FuelwizError as error:
+            self.said(str(error))
+            return
+        self._show(BuildScreen(desk))
+
+    def new_build(self) -> None:
+        """An empty build."""
+        self._show(BuildScreen(Desk.new(self.folder)))
+
+    def open_sample(self) -> None:
+        """An invented build to learn with."""
+        from fuelwiz.wizard.sample import sample_desk
+
+        self._show(BuildScreen(sample_desk(self.folder), guided=True))
+
+    def compare(self, paths: Sequence[Path]) -> None:
+        """Builds side by side."""
+        from fuelwiz.wizard.compare import CompareScreen
+
+        self.push_screen(CompareScreen(paths))
+
+    def leave(self, status: int = 0) -> None:
+        """End the program."""
+        self.exit(return_code=status)
+
+    def keep_draft(self) -> None:
+        """Write the draft of the build that is open, if any; nothing here may fail."""
+        for screen in self.screen_stack:
+            if isinstance(screen, BuildScreen) and screen.desk.dirty:
+                with suppress(Exception):
+                    screen.desk.write_draft()
+
+    def said(self, text: str) -> None:
+        """A sentence that the list of builds shows; at the start, the reason why there is nothing to show."""
+        self.message = text
+        if not self.screen_stack or self.screen is self.screen_stack[0]:
+            self.show_shelf()
+
+    def _show(self, screen: Any) -> None:
+        if len(self.screen_stack) > 1:
+            self.switch_screen(screen)
+        else:
+            self.push_screen(screen)
+
+
+def run(path: Path | None, sessions: Path | None, mouse: bool = True) -> int:
+    """Run the wizard until it is left; its exit status."""
+    from fuelwiz.session.shelf import shelf_folder
+
+    app = FuelwizApp(shelf_folder(sessions, os.environ), path)
+    return guarded_run(app, mouse=mouse)

@@ -1,0 +1,1 @@
+"""The screen of one build: its questions, their help, and the answer beside them."""

@@ -1,0 +1,189 @@
+"""The lines around the questions: the build on top, the steps, and the keys at the bottom."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from rich.cells import cell_len
+from textual.strip import Strip
+
+from fuelwiz.wizard.actions import Action
+from fuelwiz.wizard.look import Look, Role
+from fuelwiz.wizard.paint import Area, Row, clip, pad
+
+
+@dataclass(frozen=True, slots=True)
+class StepMark:
+    """A step as its line shows it: name, short name, and "untouched", "done" or "look"."""
+
+    name: str
+    short: str
+    state: str
+    reason: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Headline:
+    """What the top line says of the build."""
+
+    name: str
+    facts: str
+    assumed: int
+    kept: str
+    units: str
+
+
+_STATE_MARK = {"untouched": "untouched", "done": "done", "look": "look here"}
+_STATE_ROLE: dict[str, Role] = {"untouched": "muted", "done": "text", "look": "fault"}
+FIRST_STEPS = 5
+
+
+def top_line(head: Headline, area: Area) -> Strip:
+    """The build's name and its facts, how much is assumed, when the draft was kept, and the units."""
+    parts = [f"{head.assumed} assumed" if head.assumed else "", head.kept, head.units]
+    line = Row(area.look, area.width, "bar")
+    right = "   ".join(part for part in parts if part)
+    room = area.width - cell_len(right) - 4
+    name = clip(area.look.fold(head.name), max(room, 8), area.look.fold("…"))
+    line.put(1, name, bold=True)
+    left = room - cell_len(name) - 2
+    if left > 8:
+        line.put(
+            1 + cell_len(name) + 3, clip(area.look.fold(head.facts), left - 1, area.look.fold("…")), "muted"
+        )
+    return line.put_right(area.width - 1, right, "muted").strip()
+
+
+def steps_row(steps: Sequence[StepMark], current: int, area: Area) -> Strip:
+    """The steps in one line: names of one half, marks of the other; in a narrow one the current name alone."""
+    line = area.row()
+    if area.width < 76:
+        return _narrow_steps(steps, current, line)
+    first = current < FIRST_STEPS or len(steps) <= FIRST_STEPS
+    named = range(min(FIRST_STEPS, len(steps))) if first else range(FIRST_STEPS, len(steps))
+    other = [i for i in range(len(steps)) if i not in named]
+    column = 1
+    if not first:
+        column = _marks(steps, other, line, column) + 1
+    for i in named:
+        column = _step(steps[i], i == current, line, column)
+    if first and other:
+        text = f"then {'·' * len(other)} {_number_word(len(other))} more"
+        start = area.width - 1 - cell_len(text)
+        if start > column:
+            line.put(start, "then ", "muted")
+            _marks(steps, other, line, start + 5)
+            line.put(start + 5 + len(other), f" {_number_word(len(other))} more", "muted")
+    return line.strip()
+
+
+def _number_word(number: int) -> str:
+    return ("no", "one", "two", "three", "four", "five", "six")[number] if number < 7 else str(number)
+
+
+def _narrow_steps(steps: Sequence[StepMark], current: int, line: Row) -> Strip:
+    step = steps[current]
+    line.put(1, f"{current + 1} of {len(steps)} ", "muted")
+    _step(step, True, line, 10)
+    end = line.width - 1
+    column = end - len(steps) - (1 if len(steps) > FIRST_STEPS else 0)
+    column = _marks(steps, list(range(min(FIRST_STEPS, len(steps)))), line, column)
+    if len(steps) > FIRST_STEPS:
+        _marks(steps, list(range(FIRST_STEPS, len(steps))), line, column + 1)
+    return line.strip()
+
+
+def _marks(steps: Sequence[StepMark], which: Sequence[int], line: Row, column: int) -> int:
+    for i in which:
+        line.put(column, line.look.mark(_STATE_MARK[steps[i].state]), _STATE_ROLE[steps[i].state])
+        column += 1
+    return column
+
+
+def _step(step: StepMark, current: bool, line: Row, column: int) -> int:
+    mark = line.look.mark(_STATE_MARK[step.state])
+    line.put(column, "[" if current else " ", "focus")
+    line.put(column + 1, mark, _STATE_ROLE[step.state], current)
+    line.put(column + 2, f" {step.short}", "focus" if current else "text", current)
+    column += 3 + cell_len(step.short)
+    line.put(column, "]" if current else " ", "focus")
+    return column + 3
+
+
+def steps_column(steps: Sequence[StepMark], current: int, area: Area) -> list[Strip]:
+    """The steps one below the other, with the reason under one that wants a look where there is room."""
+    wide = area.width >= 24
+    lines = [area.row("bar").put(1, "First answer", "muted").strip()]
+    for i, step in enumerate(steps):
+        if i == FIRST_STEPS:
+            lines += [area.row("bar").strip(), area.row("bar").put(1, "If you like", "muted").strip()]
+        line = area.row("bar")
+        if i == current:
+            line.put(1, area.look.mark("pointer"), "focus", True)
+        line.put(3, area.look.mark(_STATE_MARK[step.state]), _STATE_ROLE[step.state], True)
+        name = step.name if wide else step.short
+        line.put(5, name, "focus" if i == current else "text", i == current)
+        lines.append(line.strip())
+        if wide and step.state == "look" and step.reason:
+            lines += [
+                area.row("bar").put(5, text, "muted").strip() for text in area.wrapped(step.reason, 5, 2)
+            ]
+    blank = area.row("bar").strip()
+    return (lines + [blank] * area.rows)[: area.rows]
+
+
+def footer_line(actions: Sequence[Action], last: Action, area: Area, said: str = "") -> Strip:
+    """The keys that matter now, the one thing to do first; those that do not fit go, the last never goes.
+
+    `said` is a message that stands in their place until the next key.
+    """
+    line = Row(area.look, area.width, "bar")
+    end = f"{last.shown_key} {last.say}"
+    room = area.width - 1
+    if said:
+        line.put(1, clip(area.look.fold(said), room - cell_len(end) - 3, area.look.fold("…")), bold=True)
+        _key(last, line, room - cell_len(end))
+        return line.strip()
+    column = 1
+    for action in actions:
+        width = cell_len(f"{action.shown_key} {action.say}")
+        if column + width + 2 + cell_len(end) > room:
+            break
+        column = _key(action, line, column) + 2
+    _key(last, line, column)
+    return line.strip()
+
+
+def _key(action: Action, line: Row, column: int) -> int:
+    line.put(column, action.shown_key, bold=True)
+    column += cell_len(action.shown_key)
+    line.put(column, f" {action.say}", "muted")
+    return column + 1 + cell_len(action.say)
+
+
+def keys_page(actions: Sequence[Action], area: Area) -> list[Strip]:
+    """Every action with its keys and the letter that does it now."""
+    lines = [area.row().put(1, "All keys: now one letter does it; Esc closes", "focus", True).strip()]
+    wide = area.width >= 100
+    column_width = area.width // 2 if wide else area.width
+    cells = [_key_cell(action, column_width, area.look) for action in actions]
+    if not wide:
+        shown = [area.row().put(1, cell).strip() for cell in cells]
+    else:
+        half = (len(cells) + 1) // 2
+        right = [*cells[half:], ""]
+        shown = [
+            area.row().put(1, pad(left, column_width - 1)).put(column_width, other).strip()
+            for left, other in zip(cells[:half], right, strict=False)
+        ]
+    return area.filled([*lines, *shown])
+
+
+def _key_cell(action: Action, width: int, look: Look) -> str:
+    from fuelwiz.wizard.actions import key_name
+
+    keys = ", ".join(key_name(key) for key in action.keys)
+    return clip(
+        look.fold(f"{action.letter or ' '}  {pad(keys, 17)} {action.text}"), width - 2, look.fold("…")
+    )

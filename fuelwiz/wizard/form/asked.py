@@ -1,0 +1,99 @@
+"""Which questions a build is asked: some only make sense after the answer to another."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from fuelwiz.desk.desk import Desk
+
+_WITH_PUMP = ("pump.count", "pump.volts", "pump.name", "pump.running_at_idle", "pump.relief", "pump.current")
+
+
+def says(desk: Desk, path: str) -> str:
+    """What stands at a path, the fallback where nothing is said."""
+    return desk.text_in_field(path).text
+
+
+def _own_fuel(desk: Desk) -> bool:
+    return says(desk, "fuel.which") == "own"
+
+
+def _pump_is(*known: str) -> Callable[[Desk], bool]:
+    return lambda desk: says(desk, "pump.known") in known
+
+
+def _has_pump(desk: Desk) -> bool:
+    return says(desk, "pump.known") != "none"
+
+
+def _several_pumps(desk: Desk) -> bool:
+    return _has_pump(desk) and says(desk, "pump.count") not in ("", "1")
+
+
+def _has_strainer(desk: Desk) -> bool:
+    return says(desk, "inlet.strainer.have") == "yes"
+
+
+def _has_pot(desk: Desk) -> bool:
+    return says(desk, "surge.have") == "yes"
+
+
+def _returns(desk: Desk) -> bool:
+    return says(desk, "pressure.regulator") == "rail"
+
+
+_ASKED_IF: dict[str, Callable[[Desk], bool]] = {
+    "goal.driveline_loss": lambda desk: says(desk, "goal.power_at") == "wheels",
+    "goal.next_boost": lambda desk: desk.is_given("goal.next_power"),
+    "fuel.ethanol": lambda desk: says(desk, "fuel.which") == "blend",
+    "fuel.kind": lambda desk: False,
+    "fuel.density": _own_fuel,
+    "fuel.viscosity": _own_fuel,
+    "fuel.lhv": _own_fuel,
+    "fuel.stoich": _own_fuel,
+    "pressure.idle_vacuum": lambda desk: says(desk, "pressure.reference") == "manifold",
+    "pressure.boost": lambda desk: says(desk, "engine.induction") != "none" or desk.is_given("pressure.boost"),
+    "pump.figure.flow": _pump_is("figure"),
+    "pump.figure.pressure": _pump_is("figure"),
+    "pump.curve.voltage": _pump_is("curve", "sample"),
+    "pump.curve.points": _pump_is("curve", "sample"),
+    "pump.curve": _pump_is("curve", "sample", "figure"),
+    "pump.arrangement": _several_pumps,
+    "pump.place": _has_pump,
+    **dict.fromkeys(_WITH_PUMP, _has_pump),
+    "inlet.strainer.rated_flow": _has_strainer,
+    "inlet.strainer.rated_loss": _has_strainer,
+    "inlet.strainer.clogging": _has_strainer,
+    "inlet.size": lambda desk: desk.is_given("inlet.line"),
+    "return.length": _returns,
+    "return.hose": _returns,
+    "return_line.regulator.rated_flow": _returns,
+    "return_line.regulator.rated_loss": _returns,
+    "return_line.sizes": _returns,
+    "return_line.chosen": _returns,
+    "return_line.run": _returns,
+    "return_line.part": _returns,
+    "surge.volume": _has_pot,
+    "surge.lift_flow": _has_pot,
+    "surge.return_to": _has_pot,
+    "feed.length": lambda desk: not _run_by_run(desk),
+    "feed.hose": lambda desk: not _run_by_run(desk),
+    "feed.hoses": lambda desk: not _run_by_run(desk),
+    "feed.bends": lambda desk: not _run_by_run(desk),
+}
+
+
+def _run_by_run(desk: Desk) -> bool:
+    """Whether the feed is told run by run, so that one length and one count of bends cannot say it."""
+    return len(desk.plain.get("feed", {}).get("run", ())) > 1
+
+
+def is_asked(desk: Desk, key: str) -> bool:
+    """Whether a question makes sense for what the build says so far."""
+    asked = _ASKED_IF.get(key)
+    return asked is None or asked(desk)
+
+
+def runs_come_first(desk: Desk) -> bool:
+    """Whether the list of runs stands at once instead of under *more*."""
+    return _run_by_run(desk)

@@ -1,0 +1,153 @@
+"""Which rows a step shows: from the catalogue, the model's lists and what the build says so far."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.plain import value_at, way
+from fuelwiz.questions.catalogue import Question, catalogue, step_questions
+from fuelwiz.session.model import field_at
+from fuelwiz.wizard.form.asked import is_asked, runs_come_first
+from fuelwiz.wizard.form.entries import HEADS, columns, entries
+from fuelwiz.wizard.form.rows import AnyRow, Cell, CellsRow, ChoiceRow, DoRow, FieldRow, HeadRow, ItemRow
+
+POINTS_A_ROW = 5
+_FITTINGS = (
+    ("Hose ends", (("straight", "straight"), ("swept_45", "45°"), ("swept_90", "90°"), ("swept_180", "180°"))),
+    ("Also on it", (("forged_90", "forged 90°"), ("tee_run", "tee through"), ("tee_branch", "tee side"))),
+    ("Into and out of", (("entrance", "entrance"), ("exit", "exit"))),
+)
+_LISTS = {
+    "feed.run": ("feed.run", "+ add a run"),
+    "feed.filters": ("feed.filter", "+ add a filter"),
+    "feed.part": ("feed.part", "+ add a part"),
+    "inlet.run": ("inlet.run", "+ add a suction run"),
+    "return_line.run": ("return_line.run", "+ add a return run"),
+    "return_line.part": ("return_line.part", "+ add a part"),
+    "pump.curve": ("pump.curve", "+ add a voltage"),
+    "stress.case": ("stress.case", "+ add a case of your own"),
+}
+_IN_A_LIST = tuple(f"{path}." for path, _ in _LISTS.values())
+_FIRST_CURVE = ("pump.curve.voltage", "pump.curve.points")
+_POINT_HEADS = {"points": (("Pressure", "psi", "bar"), ("Flow", "gal/h", "L/h")), "current": (("Pressure", "psi", "bar"), ("Current", "A", "A"))}
+_TYPED_WORDS = ("feed.filter", "inlet.line", "pump.volts", "pressure.idle_vacuum")
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where the form is: a step, whether its further questions show, and the list entry that is open, if any."""
+
+    step: str
+    more: bool = False
+    list_path: str = ""
+    index: int = 0
+
+    @property
+    def in_entry(self) -> bool:
+        """Whether an entry of a list is open."""
+        return bool(self.list_path)
+
+
+def rows_of(desk: Desk, place: Place, points_a_row: int = POINTS_A_ROW) -> list[AnyRow]:
+    """The rows to show at a place, in the order of asking."""
+    if place.in_entry:
+        return list(_entry_rows(desk, place, points_a_row))
+    asked = [q for q in step_questions(place.step) if _is_of_step(q) and is_asked(desk, q.key)]
+    at_once = [q for q in asked if _at_once(desk, q)]
+    further = [q for q in asked if not _at_once(desk, q)]
+    rows = [row for q in at_once for row in _rows_of_question(desk, q, points_a_row)]
+    if further:
+        said = "hide the further questions" if place.more else f"more: {len(further)} further questions"
+        rows.append(DoRow(further[0], "more", said))
+    if place.more:
+        rows += [row for q in further for row in _rows_of_question(desk, q, points_a_row)]
+    return rows
+
+
+def _at_once(desk: Desk, question: Question) -> bool:
+    return not question.more or (question.key == "feed.run" and runs_come_first(desk))
+
+
+def _is_of_step(question: Question) -> bool:
+    """Whether a question stands in its step's own rows, not inside an entry of a list."""
+    return question.key in _LISTS or question.key in _FIRST_CURVE or not question.key.startswith(_IN_A_LIST)
+
+
+def _rows_of_question(desk: Desk, question: Question, points_a_row: int) -> Iterator[AnyRow]:
+    key = question.key
+    if key in _LISTS:
+        yield from _list_rows(desk, question)
+    elif key == "pump.curve.points":
+        yield from _points_rows(desk, question, "pump.curve.0.points", points_a_row)
+    elif key == "pump.current":
+        yield from _points_rows(desk, question, key, points_a_row)
+    elif key == "pump.curve.voltage":
+        yield FieldRow(question, "pump.curve.0.voltage")
+    else:
+        yield _plain_row(question, key)
+
+
+def _plain_row(question: Question, path: str) -> AnyRow:
+    """A row of choices where a word is wanted, else a field; choices of a quantity stand beside its field."""
+    if question.choices and question.key not in _TYPED_WORDS and not _takes_quantity(question.key):
+        return ChoiceRow(question, path)
+    return FieldRow(question, path)
+
+
+def _takes_quantity(key: str) -> bool:
+    try:
+        return field_at(key).type != "choice"
+    except KeyError:
+        return False
+
+
+def _list_rows(desk: Desk, question: Question) -> Iterator[AnyRow]:
+    path, add = _LISTS[question.key]
+    first = 1 if path == "pump.curve" else 0
+    found = entries(desk, path)
+    if len(found) > first:
+        yield HeadRow(question, HEADS[path.rpartition(".")[2]])
+    for index, entry in enumerate(found):
+        if index >= first:
+            yield ItemRow(question, path, index, columns(path, index, entry))
+    yield DoRow(question, "add", add, path)
+
+
+def _points_rows(desk: Desk, question: Question, path: str, a_row: int) -> Iterator[AnyRow]:
+    """Points run across: a row of pressures over a row of the other column, and one empty place for the next."""
+    points = value_at(desk.plain, way(path))
+    count = len(points) if isinstance(points, list) else 0
+    heads = _POINT_HEADS[path.rpartition(".")[2]]
+    for start in range(0, count + 1, a_row):
+        which = range(start, min(start + a_row, count + 1))
+        for column, (name, us, metric) in enumerate(heads):
+            cells = tuple(Cell(f"{path}.{i}.{column}") for i in which)
+            label = name if start == 0 else ""
+            yield CellsRow(question, cells, label, us if desk.system == "us" else metric)
+
+
+def _entry_rows(desk: Desk, place: Place, points_a_row: int) -> Iterator[AnyRow]:
+    base = f"{place.list_path}.{place.index}"
+    about = [(key, q) for key, q in catalogue().items() if key.startswith(f"{place.list_path}.")]
+    for key, question in about:
+        path = f"{base}.{key.removeprefix(f'{place.list_path}.')}"
+        if key.endswith(".fittings"):
+            for label, kinds in _FITTINGS:
+                yield CellsRow(question, tuple(Cell(f"{path}.{kind}", name) for kind, name in kinds), label)
+        elif key.endswith(".points"):
+            yield from _points_rows(desk, question, path, points_a_row)
+        elif key.endswith(".change"):
+            yield from _change_rows(desk, question, path)
+        else:
+            yield _plain_row(question, path)
+    yield DoRow(about[0][1], "close", "done: back to the list")
+
+
+def _change_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:
+    """One field for each value that a stress case changes, and a way to add one."""
+    change = value_at(desk.plain, way(path))
+    for key in change if isinstance(change, dict) else ():
+        yield FieldRow(question, f"{path}.{key}")
+    yield DoRow(question, "add_change", "+ change another value", path)

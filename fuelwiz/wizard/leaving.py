@@ -1,0 +1,76 @@
+"""Leaving when the terminal hangs up, the system asks for the end, or the terminal is gone: the draft is kept."""
+
+from __future__ import annotations
+
+import os
+import select
+import signal
+import sys
+import threading
+from types import FrameType
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from fuelwiz.wizard.app import FuelwizApp
+
+HUNG_UP, ASKED_TO_END = 129, 143
+GRACE_S = 1.0
+LOOK_EVERY_S = 1.0
+
+
+class Leaving:
+    """Keeps the draft and ends the program, whatever state the terminal is in."""
+
+    def __init__(self, app: FuelwizApp) -> None:
+        self.app = app
+        self.status: int | None = None
+
+    def install(self) -> None:
+        """Answer signals here, in plain handlers: they run even while a stalled terminal blocks the event loop."""
+        for number in (signal.SIGHUP, signal.SIGTERM):
+            if signal.getsignal(number) is not signal.SIG_IGN:
+                signal.signal(number, self._signalled)
+
+    def _signalled(self, number: int, frame: FrameType | None) -> None:
+        self.leave(HUNG_UP if number == signal.SIGHUP else ASKED_TO_END)
+
+    def leave(self, status: int) -> None:
+        """Keep the draft, ask the program to end, and end it after a second if it cannot."""
+        if self.status is not None:
+            return
+        self.status = status
+        self.app.keep_draft()
+        watchdog = threading.Timer(GRACE_S, os._exit, (status,))
+        watchdog.daemon = True
+        watchdog.start()
+        self.app.call_later(self.app.leave, status)
+
+    def look_at_terminal(self) -> None:
+        """Leave where the terminal is gone and nobody said so."""
+        if not terminal_is_there():
+            self.leave(HUNG_UP)
+
+
+def terminal_is_there() -> bool:
+    """Whether something still holds the other end of the terminal that keys come from."""
+    stdin = sys.__stdin__
+    try:
+        if stdin is None or not os.isatty(stdin.fileno()):
+            return True
+        watch = select.poll()
+        watch.register(stdin.fileno(), select.POLLIN)
+        gone = select.POLLHUP | select.POLLERR | select.POLLNVAL
+        return not any(event & gone for _, event in watch.poll(0))
+    except (OSError, ValueError):
+        return False
+
+
+def guarded_run(app: FuelwizApp, *, mouse: bool) -> int:
+    """Run the program; its exit status, that of a hang-up or a request to end included."""
+    leaving = Leaving(app)
+    leaving.install()
+    app.look_around = leaving.look_at_terminal
+    status = app.run(mouse=mouse)
+    if leaving.status is not None:
+        return leaving.status
+    return status or app.return_code or 0
