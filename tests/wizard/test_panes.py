@@ -84,7 +84,10 @@ def test_an_answer_that_does_not_fit_gives_way_to_its_short_form():
     words = drawn_result("twins").words
     first, second = text(drawn("answer", "twins", rows=2))
     assert first == f" ! {words.headline}" and second.strip() == words.to_do
-    assert text(drawn("answer", "twins", rows=12, width=109))[0].startswith(" ! Full power holds")
+    for width, rows in ((100, 3), (59, 4), (109, 12)):
+        lines = text(drawn("answer", "twins", rows=rows, width=width))
+        assert lines[0].startswith(" ! Full power holds, 32 % to spare")
+        assert " ".join(lines).count(words.to_do) <= 1
 
 
 def test_the_mark_before_the_answer_says_works_fails_or_open():
@@ -119,9 +122,10 @@ def test_the_table_in_focus_says_four_things_more():
     assert [line[3:10].strip() for line in more[4:]] == ["lost in", "at most", "quoted", "flow"]
     ladder = drawn_result("hill-climb-six").figures.row("-8").ladder
     sat = [float(part) for part in re.findall(r"\d+\.\d", more[4])]
+    lost = sorted((ladder.friction_Pa, ladder.fittings_Pa, ladder.filters_Pa), reverse=True)
     assert sat == pytest.approx(
-        [part / 6894.757 for part in (ladder.friction_Pa, ladder.fittings_Pa, ladder.filters_Pa)], abs=0.05
-    )
+        [part / 6894.757 for part in lost], abs=0.05
+    )  # 1 psi is 6894.757 Pa (NIST SP 811)
     assert "5.1 ft/s, fair" in more[5] and "2.9 ft/s" in more[6] and "turbulent" in more[7]
 
 
@@ -222,6 +226,10 @@ def test_each_case_of_stress_has_its_line():
         assert line[3:].startswith(case.case)
         assert (line[1] == "!") == (case.works is False)
         assert (" no " in line) == (case.works is False)
+    for line, case, what in zip(lines[1:], cases, drawn_result("hill-climb-six").words.stress, strict=True):
+        changes, _, fails = what.partition(": ")
+        said = (changes if case.works else fails[:1].upper() + fails[1:]).replace("\u00a0", " ")
+        assert said[:12] in line
 
 
 def test_stress_in_focus_is_told_whole():

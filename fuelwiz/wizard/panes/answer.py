@@ -79,15 +79,15 @@ def _told(result: Result, area: Area) -> tuple[list[str], str]:
     words, to_do = result.words, _to_do(result)
     whole = area.wrapped(words.answer, TEXT)
     if len(whole) <= area.rows // 2:
-        return whole, to_do
+        return whole, "" if to_do in words.answer else to_do
     first, *others = _BETWEEN_SENTENCES.split(words.answer)
     answer = area.wrapped(first, TEXT)
     room = area.rows - len(answer)
-    choices = [" ".join([*others, to_do]), " ".join(others)] if others else [to_do]
-    choices += [" ".join([*others[:count], to_do]) for count in range(len(others) - 1, 0, -1)]
-    if others and to_do in others:
-        choices = choices[1:]
-    for text in choices:
+    choices = [" ".join([*others, *([] if to_do in others else [to_do])]), " ".join(others)]
+    for count in range(len(others) - 1, 0, -1):
+        kept = others[:count]
+        choices.append(" ".join([*kept, *([] if to_do in kept else [to_do])]))
+    for text in choices if others else [to_do]:
         if len(area.wrapped(text, TEXT)) <= room:
             return answer, text
     if others or room < 1:

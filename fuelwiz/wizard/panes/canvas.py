@@ -47,6 +47,12 @@ class Canvas:
                 self._letters[row][at], self._dots[row][at] = letter, 0
                 self._roles[row][at] = role
 
+    def has_room(self, column: int, row: int, text: str) -> bool:
+        """Whether a text and the cell behind it fall on cells where nothing is drawn."""
+        cells = range(column, column + len(text) + 1)
+        inside = 0 <= row < self.height and cells[0] >= 0 and cells[-1] < self.width
+        return inside and all(self.is_free(at, row) for at in cells)
+
     def is_free(self, column: int, row: int) -> bool:
         """Whether nothing is drawn in a cell."""
         return not self._dots[row][column] and not self._letters[row][column].strip()

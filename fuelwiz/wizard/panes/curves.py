@@ -159,8 +159,7 @@ def _name_goal(canvas: Canvas, view: _View, flow: float, name: str) -> None:
     for row in range(canvas.height):
         canvas.write(column, row, canvas.look.mark("goal"), "muted")
     for row in range(canvas.height - 1, -1, -1):
-        cells = range(column + 1, column + 2 + len(name))
-        if cells[-1] < canvas.width and all(canvas.is_free(at, row) for at in cells):
+        if canvas.has_room(column + 1, row, name):
             canvas.write(column + 1, row, name, "muted")
             return
 
@@ -174,12 +173,21 @@ def _right_labels(
         seen = canvas.seen(view.curve(data.flows, data.systems[name]))
         if not seen or seen[-1][0] < canvas.width - 1:
             if seen:
-                canvas.write(seen[-1][0] + 2, seen[-1][1], name, _role(name, highlighted))
+                _name_leaving(canvas, seen[-1], name, _role(name, highlighted))
             continue
         row = max([seen[-1][1], *(taken + 1 for taken in labels)])
         if row < canvas.height:
             labels[row] = name, _role(name, highlighted)
     return labels
+
+
+def _name_leaving(canvas: Canvas, cell: tuple[int, int], name: str, role: Role) -> None:
+    """Name a curve beside the cell where it leaves the picture, where there is room."""
+    column, row = cell
+    for place in ((column + 2, row), (column + 2, row + 1), (column - 2 - len(name), row)):
+        if canvas.has_room(*place, name):
+            canvas.write(*place, name, role)
+            return
 
 
 def _role(name: str, highlighted: str) -> Role:

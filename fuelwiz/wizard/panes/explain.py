@@ -91,9 +91,10 @@ def _where_the_loss_sits(ladder: Ladder, numbers: Numbers) -> str:
         "line": ladder.friction_Pa,
         "fittings": ladder.fittings_Pa,
         "filter": ladder.filters_Pa,
-        "other parts": ladder.parts_Pa,
+        "parts": ladder.parts_Pa,
     }
-    told = [f"{what} {numbers.number('pressure', loss)}" for what, loss in parts.items() if loss]
+    worst_first = sorted(parts.items(), key=lambda part: -part[1])
+    told = [f"{what} {numbers.number('pressure', loss)}" for what, loss in worst_first if loss]
     return f"{', '.join(told)}\N{NO-BREAK SPACE}{numbers.unit('pressure')}" if told else "nothing"
 
 
