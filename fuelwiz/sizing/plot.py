@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -12,12 +11,13 @@ from fuelwiz.sizing.candidates import feed_candidates, spelled
 from fuelwiz.sizing.system import System
 
 POINTS = 41
+FAR_PA = 1e8  # stands for a pressure without end, far outside any picture
 BEYOND = 1.3  # how far past the goal and the meeting point the flows go
 
 
 @dataclass(frozen=True, slots=True)
 class Plot:
-    """Rising flows in m3/s, and pressures in pascals across the pumps at each; nan beyond what the pumps can do."""
+    """Rising flows in m3/s, and pressures in pascals across the pumps at each; below nought where the pumps send no such flow."""
 
     flows: tuple[float, ...]
     pump_pressures: tuple[float, ...]
@@ -36,10 +36,11 @@ def plot(session: Session, sizes: Sequence[str], highlighted: str) -> Plot | Non
     meeting = systems[highlighted].capacity if highlighted in systems else None
     most = BEYOND * max(build.flow_m3_s, meeting or 0.0)
     flows = tuple(most * i / (POINTS - 1) for i in range(POINTS))
-    made = [pumps.highest_rise_pa(flow) if flow > 0 else pumps.stages * (pumps.end_pa or math.nan) for flow in flows]
+    ends = pumps.stages * pumps.end_pa if pumps.end_pa is not None else None
+    made = [pumps.highest_rise_pa(flow) if flow > 0 else ends for flow in flows]
     return Plot(
         flows=flows,
-        pump_pressures=tuple(math.nan if rise is None or rise < 0 else rise for rise in made),
+        pump_pressures=tuple(FAR_PA if rise is None else max(rise, -FAR_PA) for rise in made),
         systems={size: tuple(systems[size].rise_pa(flow) for flow in flows) for size in sizes if size in systems},
         goal_flow=build.flow_m3_s,
         crossing=(meeting, systems[highlighted].rise_pa(meeting)) if meeting else None,

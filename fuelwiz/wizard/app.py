@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from textual.app import App
+from textual.filter import LineFilter
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.errors import FuelwizError
@@ -33,6 +34,10 @@ class FuelwizApp(App[int]):
         self.look_around: Callable[[], None] = lambda: None
         self.message = ""
         self.title = "fuelwiz"
+
+    def get_line_filters(self) -> Sequence[LineFilter]:
+        """None: every colour is already one that this terminal has."""
+        return ()
 
     def on_mount(self) -> None:
         """Open the build that was asked for, else the list."""

@@ -243,7 +243,9 @@ class Deeds:
         view = self.screen.query_one(PointsView)
         metric = self.screen.desk.system == "metric"
         current = self.screen.form.question.key == "pump.current"
-        view.start("bar" if metric else "psi", "A" if current else "L/h" if metric else "gal/h", text)
+        units = ("bar" if metric else "psi", "A" if current else "L/h" if metric else "gal/h")
+        path = "pump.current" if current else "pump.curve.points"
+        view.start(path, self.screen.desk.folder, units, text)
         self.screen.to_mode("points")
 
     def points_key(self, key: str, character: str | None) -> None:

@@ -6,13 +6,11 @@ from pathlib import Path
 
 from textual.strip import Strip
 
-from fuelwiz.desk.points import Points, read_points
-from fuelwiz.errors import FuelwizError
+from fuelwiz.desk.points import Points, points_typed
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
 
-MOST_BYTES = 64 * 1024
 MOST_LINES = 400
 
 
@@ -22,19 +20,20 @@ class PointsView(Painted):
     def __init__(self, look: Look) -> None:
         super().__init__(look, id="points")
         self.lines = [""]
-        self.second_unit = "gal/h"
-        self.first_unit = "psi"
-        self.trouble = ""
+        self.first_unit, self.second_unit = "psi", "gal/h"
+        self.folder = Path()
+        self.path = "pump.curve.points"
 
     @property
     def text(self) -> str:
         """All that was typed or pasted."""
         return "\n".join(self.lines)
 
-    def start(self, first_unit: str, second_unit: str, text: str = "") -> None:
-        """Begin with what was pasted, if anything."""
-        self.first_unit, self.second_unit = first_unit, second_unit
-        self.lines, self.trouble = [""], ""
+    def start(self, path: str, folder: Path, units: tuple[str, str], text: str = "") -> None:
+        """Begin a table for the points at a path, with what was pasted, if anything."""
+        self.path, self.folder = path, folder
+        self.first_unit, self.second_unit = units
+        self.lines = [""]
         self.insert(text)
 
     def insert(self, text: str) -> None:
@@ -49,29 +48,13 @@ class PointsView(Painted):
         self.repaint()
 
     def understood(self) -> Points:
-        """The points in the text, or in the CSV file that it names."""
-        text = self.text
-        name = text.strip()
-        if name and "\n" not in name and name.lower().endswith((".csv", ".txt", ".tsv")):
-            text = self._file(name)
-        return read_points(text, (self.first_unit, self.second_unit))
-
-    def _file(self, name: str) -> str:
-        self.trouble = ""
-        try:
-            with Path(name).expanduser().open("rb") as file:
-                return file.read(MOST_BYTES).decode("utf-8-sig", errors="replace")
-        except (OSError, ValueError, RuntimeError) as error:
-            self.trouble = f"{name} cannot be read: {getattr(error, 'strerror', None) or 'no such file'}"
-            return ""
+        """The points in the text, or in the file that it names."""
+        return points_typed(self.text, self.folder, (self.first_unit, self.second_unit), self.path)
 
     def painted(self, area: Area) -> list[Strip]:
         """The text and what was understood, side by side where there is room."""
         lines = [area.row().put(1, "Paste the table here, or type a CSV file's name", "focus", True).strip()]
-        try:
-            said = self._said(self.understood())
-        except FuelwizError as error:
-            said = [f"! {error}"]
+        said = self._said(self.understood())
         half = area.width // 2 if area.width >= 60 else area.width
         room = area.rows - 1
         shown = self.lines[-room:]
@@ -89,12 +72,10 @@ class PointsView(Painted):
         return area.filled(lines)
 
     def _said(self, points: Points) -> list[str]:
-        if self.trouble:
-            return [f"! {self.trouble}"]
         if not self.text.strip():
             return [f"Two columns: pressure, then {'flow' if self.second_unit != 'A' else 'current'}.",
                     f"Without units {self.first_unit} and {self.second_unit} are taken."]
-        said = [f"Understood {len(points.points)} points:"]
+        said = [f"Understood {len(points.points)} points" + (f", for {points.voltage}:" if points.voltage else ":")]
         said += [f"  {pressure}   {other}" for pressure, other in points.points[:12]]
         said += [f"! {sentence}" for sentence in points.left_out[:6]]
         if points.points:

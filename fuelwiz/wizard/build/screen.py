@@ -74,6 +74,8 @@ class BuildScreen(Screen[None]):
 
     def on_mount(self) -> None:
         """Stand first, reckon then: what reckons takes longest to load."""
+        look = self.wizard.look
+        self.styles.background = look.ground_hex("background") if look.colours == "256" else "ansi_default"
         self.call_after_refresh(self._first_answer)
 
     def _first_answer(self) -> None:

@@ -59,7 +59,7 @@ def rows_of(desk: Desk, place: Place, points_a_row: int = POINTS_A_ROW) -> list[
     further = [q for q in asked if not _at_once(desk, q)]
     rows = [row for q in at_once for row in _rows_of_question(desk, q, points_a_row)]
     if further:
-        said = "hide the further questions" if place.more else f"more: {len(further)} further questions"
+        said = "hide the further questions" if place.more else f"more: {len(further)} further question{'s' if len(further) > 1 else ''}"
         rows.append(DoRow(further[0], "more", said))
     if place.more:
         rows += [row for q in further for row in _rows_of_question(desk, q, points_a_row)]
