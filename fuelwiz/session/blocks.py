@@ -31,12 +31,12 @@ class Entry:
         return self.text[: len(self.text) - len(self.text.lstrip(" \t"))]
 
     def put(self, written: str) -> None:
-        """Writes another value in the place of this one; a comment beside it keeps its column."""
+        """Writes another value in the place of this one; a comment set off in a column keeps its column."""
         after = self.text[self.end :]
         comment = after.lstrip(" ")
-        if comment.startswith("#") and "\n" not in self.value + written:
-            blanks = len(after) - len(comment) + len(self.value) - len(written)
-            after = " " * max(blanks, 1) + comment
+        blanks = len(after) - len(comment)
+        if blanks > 1 and comment.startswith("#") and "\n" not in self.value + written:
+            after = " " * max(blanks + len(self.value) - len(written), 1) + comment
         self.text = self.text[: self.start] + written + after
         self.end = self.start + len(written)
 

@@ -13,6 +13,7 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 from fuelwiz.errors import Fault, OutputError, SessionError
+from fuelwiz.session.clean import clean
 from fuelwiz.session.merge import merge, set_record
 from fuelwiz.session.model import newer_format, validate
 from fuelwiz.session.scan import deepest, key_lines, line_of
@@ -41,7 +42,7 @@ _PLAINER = {
     "Escaped character": "a backslash in a text has to be doubled",
     "Expected ']": "a section header has no closing bracket",
     "Invalid initial character": "no key can begin like this",
-    "Found invalid character": "a line ends in a way that is not allowed",
+    "Found invalid character": "a character stands here that must not",
     "Invalid hex value": "a backslash in a text has to be doubled",
     "Invalid date": "this is no date",
 }
@@ -66,7 +67,7 @@ def load(path: Path) -> tuple[Document, Session]:
     try:
         return document, validate(document.plain, path.name.removesuffix(".toml"))
     except SessionError as error:
-        raise SessionError(str(path), with_lines(error.faults, document.text)) from None
+        raise SessionError(clean(str(path)), with_lines(error.faults, document.text)) from None
 
 
 def with_lines(faults: tuple[Fault, ...], text: str) -> tuple[Fault, ...]:
@@ -91,12 +92,12 @@ def read(path: Path) -> Document:
     plain = _parsed(path, content)
     newer = newer_format(plain)
     if newer:
-        raise SessionError(str(path), with_lines(tuple(newer), text))
+        raise SessionError(clean(str(path)), with_lines(tuple(newer), text))
     return Document(path, text, plain)
 
 
 def _refuse(path: Path, words: str, line: int | None = None) -> NoReturn:
-    raise SessionError(str(path), (Fault("", words, line),))
+    raise SessionError(clean(str(path)), (Fault("", words, line),))
 
 
 def _text(path: Path) -> str:
@@ -129,9 +130,11 @@ def _reason(error: Exception) -> str:
 def _parsed(path: Path, content: str) -> dict[str, Any]:
     try:
         return tomllib.loads(content)
-    except (ValueError, RecursionError) as error:
+    except tomllib.TOMLDecodeError as error:
         words, line = _toml_fault(str(error), content)
         _refuse(path, words, line)
+    except (ValueError, RecursionError):
+        _refuse(path, "is not TOML: a number in it is far too large")
 
 
 def _toml_fault(message: str, content: str) -> tuple[str, int | None]:
@@ -152,17 +155,18 @@ def write_atomically(path: Path, text: str) -> None:
     Raises:
         OutputError: the file cannot be written; what stood there still stands.
     """
+    name = clean(str(path))
     try:
         target = path.resolve()
         mode = _mode(target)
         beside = target.with_name(f".{target.name[:80]}.{secrets.token_hex(4)}.tmp")
         _write_beside(beside, target, text.encode("utf-8"), mode)
     except PermissionError:
-        raise OutputError(f"{path}: may not be written: the folder or the file forbids it") from None
+        raise OutputError(f"{name}: may not be written: the folder or the file forbids it") from None
     except FileNotFoundError:
-        raise OutputError(f"{path}: there is no folder {path.parent}") from None
+        raise OutputError(f"{name}: there is no folder {clean(str(path.parent))}") from None
     except (OSError, ValueError, RuntimeError) as error:
-        raise OutputError(f"{path}: cannot be written: {_reason(error)}") from None
+        raise OutputError(f"{name}: cannot be written: {_reason(error)}") from None
 
 
 def _mode(target: Path) -> int | None:

@@ -27,7 +27,8 @@ class Page:
 
     def holds(self, way: Way) -> bool:
         """Whether any line stands for a way, or for one that leads through it."""
-        return bool(self._within(way)) or self._naming(way) is not None
+        keys = (entry.way for block in self._blocks for entry in block.entries)
+        return bool(self._within(way)) or any(_is_within(key, way) for key in keys)
 
     def remove(self, way: Way) -> None:
         """Takes out a key or a section; comments beside a key, and those that stand apart, stay."""
@@ -106,12 +107,6 @@ class Page:
         """Where the blocks of a section stand, those of its own tables too."""
         return [at for at, block in enumerate(self._blocks) if block.header and _is_within(block.way, way)]
 
-    def _naming(self, way: Way) -> Block | None:
-        """The first block with a key that stands for a way or leads through it."""
-        return next(
-            (one for one in self._blocks if any(_is_within(key.way, way) for key in one.entries)), None
-        )
-
     def _add_entry(self, way: Way, value: Any) -> None:
         block = self._host(way[:-1])
         keys = [at for at, entry in enumerate(block.entries) if entry.way]
@@ -126,8 +121,13 @@ class Page:
 
     def _host(self, table: Way) -> Block:
         """The block for a new key of a table: its own, one that names it in dotted keys, or a new one."""
-        own = next((block for block in self._blocks if block.way == table), None)
-        return own or self._naming(table) or self._add_block(table)
+        for block in self._blocks:
+            if block.way == table:
+                return block
+        for block in self._blocks:
+            if len(block.way) < len(table) and any(_is_within(entry.way, table) for entry in block.entries):
+                return block
+        return self._add_block(table)
 
 
 def _is_within(way: Way, above: Way) -> bool:
