@@ -161,3 +161,12 @@ def test_what_is_merged_is_what_the_text_then_holds(
 @settings(max_examples=200, deadline=None)
 def test_any_data_can_be_written_from_nothing(plain: dict[str, Any]) -> None:
     assert same(tomllib.loads(merge("", plain)), plain)
+
+
+@given(SECTIONS, SECTIONS)
+@settings(max_examples=200, deadline=None)
+def test_any_data_can_be_turned_into_any_other(one: dict[str, Any], other: dict[str, Any]) -> None:
+    text = "# mine\n\n" + merge("", one)
+    new = merge(text, other)
+    assert same(tomllib.loads(new), other)
+    assert new.startswith("# mine\n")

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import difflib
 import tomllib
-from collections.abc import Callable
 from typing import Any
 
 import pytest
@@ -13,48 +11,9 @@ from fuelwiz.session.file import merge, set_record
 from fuelwiz.session.model import validate
 
 from .builds import EXAMPLES, FULL, full
+from .edits import TYPED, changed, difference
 
 TEXT = FULL.read_text(encoding="utf-8")
-TYPED = """\
-# My wagon.  Do not touch!
-format=1
-name   = 'Wagon'       # as the club knows it
-
-[goal]
-power = "  410   HP "  # dyno, May
-# reserve: ask Sam
-reserve='15%'
-
-[[feed.run]]           # first
-# from the tank
-what = "tank to bulkhead"
-length = "3.2 m"       # measured twice
-
-# --- second half ---
-
-[[feed.run]]           # second
-what = "bulkhead to rail"
-length = "4 ft"
-fittings = { straight = 2,  swept_90 = 0x1 } # bent by hand
-
-[[feed.filter]]
-rated_flow = "120 gal/h"
-"""
-
-
-def changed(text: str, change: Callable[[dict[str, Any]], object]) -> str:
-    """The text after a change of its data, which is all that the text then holds."""
-    plain = tomllib.loads(text)
-    change(plain)
-    new = merge(text, plain)
-    assert tomllib.loads(new) == plain
-    return new
-
-
-def difference(old: str, new: str) -> list[str]:
-    """Lines that went, with -, and lines that came, with +."""
-    lines = list(difflib.unified_diff(old.splitlines(), new.splitlines(), n=0, lineterm=""))[2:]
-    return [line for line in lines if not line.startswith("@@")]
 
 
 @pytest.mark.parametrize("ending", ["\n", "\r\n"])
@@ -223,56 +182,6 @@ def test_sections_that_are_taken_out() -> None:
     assert (
         "# [[inlet.run]] as feed.run, for a pump outside the tank; such a run gives its size or bore" in new
     )
-
-
-def test_the_last_key_of_a_section() -> None:
-    text = 'format = 1\n[goal]\npower = "410 hp"\n[[feed.run]]\n'
-    assert changed(text, lambda plain: plain["goal"].clear()) == "format = 1\n[goal]\n[[feed.run]]\n"
-    new = changed(text, lambda plain: plain["feed"].clear())
-    assert tomllib.loads(new)["feed"] == {}
-
-
-@pytest.mark.parametrize(
-    "text",
-    [
-        'format = 1\ngoal.power = "410 hp" # dotted\ngoal.reserve = "15 %"\n',
-        'format = 1\ngoal = { power = "410 hp", reserve = "15 %" } # inline\n',
-        'format = 1\n[goal] # section\n"power" = "410 hp"\n\'reserve\' = "15 %"\n',
-    ],
-)
-def test_sections_written_in_other_ways(text: str) -> None:
-    comment = text[text.index("#") :].splitlines()[0]
-    for change in (
-        lambda plain: plain["goal"].update(power="420 hp"),
-        lambda plain: plain["goal"].update(power_at="wheels"),
-        lambda plain: plain["goal"].pop("reserve"),
-        lambda plain: plain.update(tank={"fill": "30 %"}),
-    ):
-        assert comment in changed(text, change)
-
-
-def test_runs_written_as_a_list_of_inline_tables() -> None:
-    text = 'format = 1\n[feed]\nrun = [\n  { length = "3 ft" }, # a\n  { length = "4 ft" }, # b\n]\n'
-    new = changed(text, lambda plain: plain["feed"]["run"][1].update(length="5 ft"))
-    assert difference(text, new) == ['-  { length = "4 ft" }, # b', '+  { length = "5 ft" }, # b']
-    changed(text, lambda plain: plain["feed"]["run"].pop(0))
-
-
-@pytest.mark.parametrize(
-    "value",
-    [
-        "",
-        'quotes " and \\ backslash \\n',
-        "two\nlines\n",
-        'ends in """',
-        "\n\nx\\\n",
-        "tab\t bell\x07 del\x7f nul\x00 nel\x85",
-        "日本 ü",
-        "a\r\nb",
-    ],
-)
-def test_any_text_is_written_as_it_is(value: str) -> None:
-    assert tomllib.loads(changed(TYPED, lambda plain: plain.update(notes=value)))["notes"] == value
 
 
 def test_a_new_file_from_nothing() -> None:
