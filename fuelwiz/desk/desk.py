@@ -12,9 +12,13 @@ from fuelwiz.advice import Result, result
 from fuelwiz.desk import edits, lists
 from fuelwiz.desk.composites import COUNTED, PICKED, field_of
 from fuelwiz.desk.curves import with_points
+from fuelwiz.desk.draft import Draft, drafts_in
+from fuelwiz.desk.errors import SaveRefused
 from fuelwiz.desk.fields import System, spec_at
+from fuelwiz.desk.keeping import Keeping, from_draft, opened
 from fuelwiz.desk.plain import Plain, changes, value_at, way
 from fuelwiz.desk.refusals import all_refused
+from fuelwiz.desk.saving import Saved, left_out, refuse_to_overwrite, refuse_unfinished, written
 from fuelwiz.desk.shown import FieldText
 from fuelwiz.desk.standing import Standing, for_file, standing
 from fuelwiz.desk.state import State
@@ -23,6 +27,7 @@ from fuelwiz.desk.undo import Trail
 from fuelwiz.desk.view import View
 from fuelwiz.desk.words import Refusal
 from fuelwiz.session.model import Session
+from fuelwiz.session.shelf import file_name
 from fuelwiz.sizing import first_figures, with_slower_parts
 
 UNNAMED = "Unnamed build"
@@ -36,14 +41,14 @@ class Desk:
     all that reckons.
     """
 
-    def __init__(self, state: State, folder: Path, path: Path | None = None) -> None:
-        self.folder = folder
-        self.path = path
+    def __init__(self, state: State, keeping: Keeping, *, saved: State | None = None) -> None:
+        self.origin: Desk | None = None
+        self._keeping = keeping
         self.session: Session | None = None
         self.result: Result | None = None
         self.complete = False
         self._state = state
-        self._saved = state
+        self._saved = state if saved is None else saved
         self._trail = Trail()
         self._seen = set(steps_in(state.plain))
         self._visited: str | None = None
@@ -56,7 +61,46 @@ class Desk:
     def new(cls, folder: Path, name: str = "") -> Desk:
         """An empty build that is to be saved in a folder."""
         plain: Plain = {"format": 1}
-        return cls(State({**plain, "name": name} if name else plain), folder)
+        return cls(State({**plain, "name": name} if name else plain), Keeping(folder))
+
+    @classmethod
+    def open(cls, path: Path) -> Desk:
+        """A build from its file; where there is none, an empty one to be saved there.
+
+        Raises:
+            SessionError: the file cannot be read, or holds keys that a save would lose.
+        """
+        return cls(*opened(path))
+
+    @staticmethod
+    def drafts(folder: Path) -> list[Draft]:
+        """The drafts in a folder, the last kept first."""
+        return drafts_in(folder)
+
+    @classmethod
+    def from_draft(cls, place: Path) -> Desk:
+        """A build as its draft has it, refused texts and all. DraftError where it cannot be read."""
+        state, seen, saved, keeping = from_draft(place)
+        desk = cls(state, keeping, saved=saved)
+        desk._seen |= seen
+        return desk
+
+    def what_if(self) -> Desk:
+        """A scratch copy to try things on; it has no file and keeps no draft until it is saved under a name."""
+        copy = Desk(self._state, Keeping(self.folder, is_scratch=True))
+        copy.origin = self
+        copy.update()
+        return copy
+
+    @property
+    def folder(self) -> Path:
+        """Where the build is kept, or will be."""
+        return self._keeping.folder
+
+    @property
+    def path(self) -> Path | None:
+        """The build's file; None for one that was never saved."""
+        return self._keeping.path
 
     @property
     def name(self) -> str:
@@ -180,6 +224,45 @@ class Desk:
             return
         self.result = result(self.session, with_slower_parts(self.session, self.result.figures))
         self.complete = True
+
+    def save(self, path: Path | None = None, *, overwrite: bool = False) -> Saved:
+        """Write the build to its file, or to another, with what the program says of it today.
+
+        Raises:
+            SaveRefused: a field holds something refused, or a file stands in the way and `overwrite` is false.
+            OutputError: the file cannot be written.
+        """
+        keeping, target = self._keeping, path or self.path
+        refuse_unfinished(self._refusals, self.result)
+        if target is None:
+            raise SaveRefused("name", "Not saved: the build wants a name first.")
+        if not overwrite:
+            refuse_to_overwrite(target, keeping.paper, target == keeping.path)
+        self.finish()
+        assert self.result is not None
+        paper = written(target, keeping.paper, self.plain, self.result)
+        keeping.discard_draft()
+        self._keeping = Keeping(target.parent, target, paper)
+        self._saved = self._state
+        return Saved(target, left_out(self.plain, self._state.plain))
+
+    def save_as(self, name: str, *, overwrite: bool = False) -> Saved:
+        """Write the build under a name, in a file called after it; raises as `save` does."""
+        target = self.folder / file_name(name)
+        refuse_unfinished(self._refusals, self.result)
+        if not overwrite:
+            refuse_to_overwrite(target, self._keeping.paper, target == self.path)
+        if self._state.plain.get("name") != name:
+            self._change("name", self._state.with_value("name", name))
+        return self.save(target, overwrite=True)
+
+    def write_draft(self) -> Path | None:
+        """Keep all that is told, refused or not, beside the build. OutputError where that cannot be."""
+        return self._keeping.write_draft(self._state, frozenset(self._seen))
+
+    def discard_draft(self) -> None:
+        """The draft is no longer wanted."""
+        self._keeping.discard_draft()
 
     def step_state(self, step: str) -> StepState:
         """How a step stands."""

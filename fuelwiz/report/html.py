@@ -44,7 +44,7 @@ dt { flex: 0 0 11rem; color: #585858; }
 dd { margin: 0; }
 b { font-weight: bold; white-space: nowrap; }
 b.easy { color: #005f5f; }
-b.fair, b.yes, b.better { color: #005f00; }
+b.fair, b.yes { color: #005f00; }
 b.strained { color: #5f5f00; }
 b.poor, b.warn { color: #875f00; }
 b.unfit, b.no, b.stop { color: #af0000; }

@@ -25,7 +25,6 @@ _SIXTEEN: dict[Mark, tuple[int, int]] = {
     "no": (15, 1),
     "stop": (15, 1),
     "warn": (0, 3),
-    "better": (0, 2),
 }
 # The same with the cells of the 256-colour cube, which no theme changes; black on each.
 _CUBE: dict[Mark, tuple[int, int]] = {

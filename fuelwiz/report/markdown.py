@@ -62,7 +62,9 @@ def _paragraph(block: Paragraph) -> str:
 
 
 def _item(item: Item) -> str:
-    return f"{escaped(SYMBOLS[item.mark])} {escaped(item.text)}" if item.mark else escaped(item.text)
+    if item.mark is None or item.mark == "note":
+        return escaped(item.text)
+    return f"{escaped(SYMBOLS[item.mark])} {escaped(item.text)}"
 
 
 def _table(table: Table) -> Iterator[str]:

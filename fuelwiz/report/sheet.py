@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-Mark = Literal["easy", "fair", "strained", "poor", "unfit", "yes", "no", "stop", "warn", "note", "better"]
+Mark = Literal["easy", "fair", "strained", "poor", "unfit", "yes", "no", "stop", "warn", "note"]
 
 SYMBOLS: dict[Mark, str] = {
     "easy": "✓✓",
@@ -18,7 +18,6 @@ SYMBOLS: dict[Mark, str] = {
     "stop": "✗",
     "warn": "!",
     "note": "·",
-    "better": "✓",
 }
 UNKNOWN = "–"
 
@@ -63,11 +62,17 @@ class Pairs:
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """The head of a column; figures stand to the right, words to the left."""
+    """The head of a column; figures stand to the right; words to the left, in several lines unless kept whole."""
 
     title: str
     unit: str = ""
     figures: bool = False
+    whole: bool = False
+
+    @property
+    def wraps(self) -> bool:
+        """Whether its words may take several lines."""
+        return not (self.figures or self.whole)
 
     @property
     def head(self) -> str:

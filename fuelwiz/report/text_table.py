@@ -74,14 +74,14 @@ def _mark_width(cells: list[Cell], look: Look) -> int:
 def _least(columns: tuple[Column, ...], widths: list[int]) -> int:
     """The room that a table needs at least, its words wrapped."""
     return sum(
-        width if column.figures else min(width, COMFORTABLE)
+        min(width, COMFORTABLE) if column.wraps else width
         for column, width in zip(columns, widths, strict=True)
     )
 
 
 def _widest(columns: tuple[Column, ...], widths: list[int]) -> int:
     """The column that gives way: the widest one of words, while it is wide enough to wrap."""
-    words = [at for at, column in enumerate(columns) if not column.figures and widths[at] > COMFORTABLE]
+    words = [at for at, column in enumerate(columns) if column.wraps and widths[at] > COMFORTABLE]
     return max(words or range(len(widths)), key=lambda at: widths[at])
 
 

@@ -9,11 +9,11 @@ from pathlib import Path
 from typing import Any
 
 from textual.app import App
+from textual.events import Key, Paste
 from textual.filter import LineFilter
 
-from fuelwiz.desk.desk import Desk
 from fuelwiz.errors import FuelwizError
-from fuelwiz.wizard.build.screen import BuildScreen
+from fuelwiz.wizard.build.face import FaceScreen
 from fuelwiz.wizard.leaving import LOOK_EVERY_S, guarded_run
 from fuelwiz.wizard.look import Look, look_of
 
@@ -54,20 +54,34 @@ class FuelwizApp(App[int]):
         self._show(ShelfScreen(self.folder))
 
     def open_build(self, path: Path) -> None:
-        """A build from its file; where there is no such file, a new one to be saved there."""
+        """A build from its file; where there is no such file, a new one to be saved there.
+
+        What its file says stands on the screen before what reckons is loaded.
+        """
+        self._show(FaceScreen(path, self.look, lambda keys: self._open(path, keys)))
+
+    def _open(self, path: Path, keys: Sequence[Key | Paste]) -> None:
+        from fuelwiz.desk.desk import Desk
+        from fuelwiz.wizard.build.screen import BuildScreen
+
         try:
             desk = Desk.open(path)
         except FuelwizError as error:
-            self.said(str(error))
+            self.message = str(error)
+            self.show_shelf()
             return
-        self._show(BuildScreen(desk))
+        self._show(BuildScreen(desk, keys=keys))
 
     def new_build(self) -> None:
         """An empty build."""
+        from fuelwiz.desk.desk import Desk
+        from fuelwiz.wizard.build.screen import BuildScreen
+
         self._show(BuildScreen(Desk.new(self.folder)))
 
     def open_sample(self) -> None:
         """An invented build to learn with."""
+        from fuelwiz.wizard.build.screen import BuildScreen
         from fuelwiz.wizard.sample import sample_desk
 
         self._show(BuildScreen(sample_desk(self.folder), guided=True))
@@ -85,15 +99,10 @@ class FuelwizApp(App[int]):
     def keep_draft(self) -> None:
         """Write the draft of the build that is open, if any; nothing here may fail."""
         for screen in self.screen_stack:
-            if isinstance(screen, BuildScreen) and screen.desk.dirty:
+            desk = getattr(screen, "desk", None)
+            if desk is not None and desk.dirty:
                 with suppress(Exception):
-                    screen.desk.write_draft()
-
-    def said(self, text: str) -> None:
-        """A sentence that the list of builds shows; at the start, the reason why there is nothing to show."""
-        self.message = text
-        if not self.screen_stack or self.screen is self.screen_stack[0]:
-            self.show_shelf()
+                    desk.write_draft()
 
     def _show(self, screen: Any) -> None:
         if len(self.screen_stack) > 1:

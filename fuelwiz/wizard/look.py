@@ -119,6 +119,11 @@ class Look:
         """What is laid over the cell under the cursor, or over text that the next key replaces."""
         return Style(reverse=True)
 
+    @property
+    def screen_background(self) -> str:
+        """What lies under everything: the theme's own ground, or that of the terminal."""
+        return self.ground_hex("background") if self.colours == "256" else "ansi_default"
+
     def hex(self, role: Role) -> str:
         """The colour of a role as `#rrggbb`, for a style sheet."""
         return (_LIGHT if self.light else _DARK)[role]

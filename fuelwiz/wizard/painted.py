@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from itertools import zip_longest
+from itertools import repeat, zip_longest
 
+from rich.cells import cell_len
+from rich.style import Style
 from textual.events import Resize
 from textual.geometry import Region
 from textual.strip import Strip
@@ -11,13 +13,12 @@ from textual.widget import Widget
 
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.panes.live import _changed_span
 
 
 class Painted(Widget):
     """Holds its lines; `painted` makes them, `repaint` compares them with those that stand there."""
 
-    def __init__(self, look: Look, *, id: str) -> None:  # noqa: A002  Textual's own name
+    def __init__(self, look: Look, *, id: str | None = None) -> None:
         super().__init__(id=id)
         self.look = look
         self._lines: list[Strip] = []
@@ -47,7 +48,35 @@ class Painted(Widget):
         if not self.size.width or not self.size.height:
             return
         before, self._lines = self._lines, self.painted(self.area)
-        spans = [_changed_span(old, new) for old, new in zip_longest(before, self._lines)]
+        spans = [changed_span(old, new) for old, new in zip_longest(before, self._lines)]
         changed = [Region(span[0], y, span[1] - span[0], 1) for y, span in enumerate(spans) if span]
         if changed:
             self.refresh(*changed)
+
+
+def changed_span(old: Strip | None, new: Strip | None) -> tuple[int, int] | None:
+    """The cells from the first to the last that differ between two lines; None where they are alike."""
+    if old is None or new is None:
+        return 0, max(strip.cell_length for strip in (old, new) if strip is not None)
+    if old == new:
+        return None
+    before, after = _cells(old), _cells(new)
+    if len(before) != len(after):
+        return 0, max(len(before), len(after))
+    first = next((at for at, pair in enumerate(zip(before, after, strict=True)) if pair[0] != pair[1]), None)
+    if first is None:
+        return None
+    last = next(at for at in range(len(after) - 1, -1, -1) if before[at] != after[at])
+    return first, last + 1
+
+
+def _cells(strip: Strip) -> list[tuple[str, Style | None]]:
+    """Each cell of a line with its style; a wide character holds its second cell with an empty text."""
+    cells: list[tuple[str, Style | None]] = []
+    for text, style, _ in strip:
+        if cell_len(text) == len(text):
+            cells += zip(text, repeat(style), strict=False)
+        else:
+            for mark in text:
+                cells += [(mark, style), *[("", style)] * (cell_len(mark) - 1)]
+    return cells

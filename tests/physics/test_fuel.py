@@ -68,6 +68,15 @@ def test_mass_fraction_rises_with_volume_fraction(ethanol, more):
         assert ethanol_mass_fraction(ethanol + more) > ethanol_mass_fraction(ethanol)
 
 
+@pytest.mark.parametrize("ethanol", [0.1, 0.5, 0.85])
+def test_heat_capacity_mixes_by_mass_and_true_over_reid_by_volume(ethanol):
+    gasoline, alcohol = table("fuels")["gasoline"], table("fuels")["ethanol"]
+    fuel, by_mass = blend(ethanol=ethanol, temperature_k=REID_K), ethanol_mass_fraction(ethanol)
+    assert fuel.cp_J_kgK == pytest.approx((1 - by_mass) * gasoline["cp"] + by_mass * alcohol["cp"])
+    ratio = (1 - ethanol) * gasoline["true_over_reid"] + ethanol * alcohol["true_over_reid"]
+    assert fuel.vapour_pressure_pa == pytest.approx(ratio * blend_reid_pa(ethanol))
+
+
 @pytest.mark.parametrize("column", ["reid_psi", "clausius_K"])
 def test_blend_table_at_its_rows_and_between(column):
     rows = table("fuels")["blend"]

@@ -42,6 +42,13 @@ def test_bores_of_tubes(dash, outside):
     assert bore_m("tube", dash) * 1000 == pytest.approx(tube["id_mm"], abs=DASH["tol_abs_mm"])
 
 
+@pytest.mark.parametrize("dash", SIZES)
+def test_a_tube_is_its_outside_less_two_walls(dash):
+    """The same by arithmetic, for the sizes that the tables of tubes leave out."""
+    outside = row(DASH["rows"], dash=dash)["tube_od_in"]
+    assert bore_m("tube", dash) == near((outside - 2 * 0.035) * INCH_M, 1e-9)
+
+
 def test_bore_of_a_thick_tube():
     """FAA lesson on fluid lines: a number 10 tube with a wall of 0.065 in has a bore of 0.495 in."""
     worked = DASH["worked"]

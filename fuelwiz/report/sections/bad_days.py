@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.build import Build
 from fuelwiz.advice.result import Words
-from fuelwiz.report.sheet import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
+from fuelwiz.report.sheet import SYMBOLS, Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.sizing.figures import StressFigures
 
 
@@ -51,6 +51,9 @@ def findings(_build: Build, words: Words) -> Iterator[Block]:
     """Stops, warnings and notes."""
     yield Heading("Findings")
     if words.findings:
+        yield Paragraph(
+            f"{SYMBOLS['stop']} stops the build, {SYMBOLS['warn']} is a warning, the rest is good to know."
+        )
         yield Listing(tuple(Item(finding.text, finding.severity) for finding in words.findings))
     else:
         yield Paragraph("Nothing to point out.")

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import datetime
-from pathlib import Path
 from typing import TYPE_CHECKING
 
 from fuelwiz.desk.errors import SaveRefused
+from fuelwiz.desk.saving import Saved
 from fuelwiz.errors import FuelwizError
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.session.model import leaf_paths
@@ -30,6 +30,7 @@ class Deeds:
     def __init__(self, screen: BuildScreen) -> None:
         self.screen = screen
         self.kept = ""
+        self._named = ""
         self._curves: tuple[object, str, CurveData | None] | None = None
 
     def do(self, name: str, key: str = "") -> None:
@@ -134,6 +135,7 @@ class Deeds:
         if desk.path is None:
             self._save_as(key)
         else:
+            self._named = ""
             self._saved(lambda: desk.save())
 
     def _save_as(self, key: str) -> None:
@@ -142,12 +144,13 @@ class Deeds:
         self.screen.ask(Prompt("Save as:", self._save_named, editor=Editor.at_end(name)))
 
     def _save_named(self, name: str) -> None:
+        self._named = name
         self._saved(lambda: self.screen.desk.save_as(name))
 
-    def _saved(self, save: Callable[[], Path]) -> bool:
+    def _saved(self, save: Callable[[], Saved]) -> bool:
         """Save, and say how it went; where a file stands in the way, ask."""
         try:
-            path = save()
+            saved = save()
         except SaveRefused as refused:
             self._refused(refused)
             return False
@@ -155,7 +158,7 @@ class Deeds:
             self.screen.say(str(error))
             return False
         self.kept = f"saved {datetime.now():%H:%M}"
-        self.screen.say(f"Saved: {path.name}")
+        self.screen.say(f"Saved: {saved.path.name}. {saved.left_out or ''}".rstrip())
         return True
 
     def _refused(self, refused: SaveRefused) -> None:
@@ -167,7 +170,11 @@ class Deeds:
             self.screen.say(str(refused))
 
     def _overwrite(self, letter: str) -> None:
-        self._saved(lambda: self.screen.desk.save(overwrite=True))
+        desk = self.screen.desk
+        if self._named:
+            self._saved(lambda: desk.save_as(self._named, overwrite=True))
+        else:
+            self._saved(lambda: desk.save(overwrite=True))
 
     def keep_draft(self) -> None:
         """Write the draft; says once where that is not possible."""

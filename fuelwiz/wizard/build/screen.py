@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, cast
 
 from textual.app import ComposeResult
@@ -39,7 +40,9 @@ Mode = str  # "form", "table", "help", "keys", "points"
 class BuildScreen(Screen[None]):
     """One build. Every key comes here first; nothing on the screen has the focus of its own."""
 
-    def __init__(self, desk: Desk, *, guided: bool = False, step: str | None = None) -> None:
+    def __init__(
+        self, desk: Desk, *, guided: bool = False, step: str | None = None, keys: Sequence[Key | Paste] = ()
+    ) -> None:
         super().__init__()
         self.desk = desk
         self.guided = guided
@@ -51,6 +54,7 @@ class BuildScreen(Screen[None]):
         self.prompt: Prompt | None = None
         self.deeds = Deeds(self)
         self._step = step
+        self._keys = keys
         self._layout: Layout | None = None
         self._pause: Timer | None = None
         self._keep: Timer | None = None
@@ -74,8 +78,7 @@ class BuildScreen(Screen[None]):
 
     def on_mount(self) -> None:
         """Stand first, reckon then: what reckons takes longest to load."""
-        look = self.wizard.look
-        self.styles.background = look.ground_hex("background") if look.colours == "256" else "ansi_default"
+        self.styles.background = self.wizard.look.screen_background
         self.call_after_refresh(self._first_answer)
 
     def _first_answer(self) -> None:
@@ -86,6 +89,8 @@ class BuildScreen(Screen[None]):
             self.form.go_to_path(self.form.path)
         self.show_all()
         self._typing_pauses()
+        for event in self._keys:
+            self.post_message(event)
 
     def on_resize(self, event: Resize) -> None:
         """Lay everything out for the new size."""

@@ -55,7 +55,7 @@ def rows_of(desk: Desk, place: Place, points_a_row: int = POINTS_A_ROW) -> list[
     if place.in_entry:
         return list(_entry_rows(desk, place, points_a_row))
     asked = [q for q in step_questions(place.step) if _is_of_step(q) and is_asked(desk, q.key)]
-    at_once = [q for q in asked if _at_once(desk, q)]
+    at_once = sorted((q for q in asked if _at_once(desk, q)), key=lambda q: q.key != "feed.run")
     further = [q for q in asked if not _at_once(desk, q)]
     rows = [row for q in at_once for row in _rows_of_question(desk, q, points_a_row)]
     if further:

@@ -3,17 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from itertools import repeat, zip_longest
 from typing import TYPE_CHECKING
 
-from rich.cells import cell_len
-from rich.style import Style
-from textual.geometry import Region
 from textual.strip import Strip
-from textual.widget import Widget
 
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
+from fuelwiz.wizard.painted import Painted
 from fuelwiz.wizard.panes.answer import answer_lines, held_lines
 from fuelwiz.wizard.panes.ceilings import ceiling_lines
 from fuelwiz.wizard.panes.curves import CurveData, curve_lines
@@ -26,8 +22,6 @@ from fuelwiz.wizard.panes.sizes import size_lines
 from fuelwiz.wizard.panes.stress import stress_lines
 
 if TYPE_CHECKING:
-    from textual.events import Resize
-
     from fuelwiz.advice.result import Result
 
 CurveSource = Callable[["Result", str], CurveData | None]
@@ -36,14 +30,13 @@ MORE_BELOW = "more below: the arrows"
 MORE_BEHIND_F6 = "more below: F6, then the arrows"
 
 
-class LivePane(Widget):
+class LivePane(Painted):
     """Draws a Result line by line, and sends the terminal only the cells that changed."""
 
     DEFAULT_CSS = "LivePane { width: 1fr; height: 1fr; }"
 
     def __init__(self, look: Look, curves: CurveSource | None = None, *, id: str | None = None) -> None:
-        super().__init__(id=id)
-        self.look = look
+        super().__init__(look, id=id)
         self.view = "sizes"
         self.highlighted = ""
         self.notes: tuple[str, ...] = ()
@@ -52,7 +45,6 @@ class LivePane(Widget):
         self._curves = curves
         self._result: Result | None = None
         self._held: str | None = None
-        self._lines: list[Strip] = []
 
     def show(
         self, result: Result | None, highlighted: str, *, held: str | None = None, view: str = "sizes"
@@ -79,30 +71,8 @@ class LivePane(Widget):
         self.scrolled = max(self.scrolled + lines, 0)
         self.repaint()
 
-    def render_line(self, y: int) -> Strip:
-        """One line, as it was painted."""
-        return self._lines[y] if y < len(self._lines) else Strip.blank(self.size.width, self._ground())
-
-    def on_resize(self, event: Resize) -> None:
-        """Lay the parts out anew."""
-        self._lines = self._painted()
-        self.refresh()
-
-    def repaint(self) -> None:
-        """Paint all lines anew and refresh what differs from what stands there."""
-        if not self.size.width or not self.size.height:
-            return
-        before, self._lines = self._lines, self._painted()
-        spans = [_changed_span(old, new) for old, new in zip_longest(before, self._lines)]
-        changed = [Region(span[0], y, span[1] - span[0], 1) for y, span in enumerate(spans) if span]
-        if changed:
-            self.refresh(*changed)
-
-    def _ground(self) -> Style:
-        return self.look.style("text")
-
-    def _painted(self) -> list[Strip]:
-        area = Area(self.look, self.size.width, self.size.height)
+    def painted(self, area: Area) -> list[Strip]:
+        """All lines of the view as it stands."""
         rule = rule_line(self.view, self.notes, area)
         if self._result is None:
             told = held_lines(self._held, area) if self._held else area.paragraph(NOTHING_YET)
@@ -161,31 +131,3 @@ class LivePane(Widget):
             hint = MORE_BELOW if self.table_focused else MORE_BEHIND_F6
             shown[-1] = area.row().put(3, hint, "muted").strip()
         return shown
-
-
-def _changed_span(old: Strip | None, new: Strip | None) -> tuple[int, int] | None:
-    """The cells from the first to the last that differ between two lines; None where they are alike."""
-    if old is None or new is None:
-        return 0, max(strip.cell_length for strip in (old, new) if strip is not None)
-    if old == new:
-        return None
-    before, after = _cells(old), _cells(new)
-    if len(before) != len(after):
-        return 0, max(len(before), len(after))
-    first = next((at for at, pair in enumerate(zip(before, after, strict=True)) if pair[0] != pair[1]), None)
-    if first is None:
-        return None
-    last = next(at for at in range(len(after) - 1, -1, -1) if before[at] != after[at])
-    return first, last + 1
-
-
-def _cells(strip: Strip) -> list[tuple[str, Style | None]]:
-    """Each cell of a line with its style; a wide character holds its second cell with an empty text."""
-    cells: list[tuple[str, Style | None]] = []
-    for text, style, _ in strip:
-        if cell_len(text) == len(text):
-            cells += zip(text, repeat(style), strict=False)
-        else:
-            for mark in text:
-                cells += [(mark, style), *[("", style)] * (cell_len(mark) - 1)]
-    return cells

@@ -1,0 +1,77 @@
+"""Where a build on the desk comes from and goes to: its file, its draft, and a scratch copy."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from fuelwiz.desk import draft
+from fuelwiz.desk.reading import is_well_formed, known_part, sorted_out
+from fuelwiz.desk.saving import Paper
+from fuelwiz.desk.state import State
+from fuelwiz.errors import SessionError
+from fuelwiz.session.entry import draft_of
+from fuelwiz.session.file import load, read
+
+
+@dataclass(slots=True)
+class Keeping:
+    """The file of a build as it was last seen, and the place of its draft."""
+
+    folder: Path
+    path: Path | None = None
+    paper: Paper = field(default_factory=Paper)
+    draft: Path | None = None
+    is_scratch: bool = False
+
+    def write_draft(self, state: State, seen: frozenset[str]) -> Path | None:
+        """Keep all that is told beside the build; a scratch copy is not kept. OutputError where it cannot be."""
+        if self.is_scratch:
+            return None
+        if self.draft is None:
+            self.draft = draft.new_place(self.folder) if self.path is None else draft_of(self.path)
+        draft.write(self.draft, draft.draft_text(state, seen, self.paper.digest))
+        return self.draft
+
+    def discard_draft(self) -> None:
+        """The draft is no longer wanted."""
+        place, self.draft = self.draft or (draft_of(self.path) if self.path else None), None
+        if place is not None and not self.is_scratch:
+            with suppress(OSError):
+                place.unlink()
+
+
+def opened(path: Path) -> tuple[State, Keeping]:
+    """A build from its file; one that is not there yet is empty. What cannot be read stands in its field.
+
+    Raises:
+        SessionError: the file cannot be read, or holds keys that a save would lose.
+    """
+    if not path.exists():
+        return State({"format": 1}), Keeping(path.parent, path)
+    document = read(path)
+    if not is_well_formed(document.plain):
+        load(path)
+        raise SessionError(path.name, ())
+    plain, raw = sorted_out(known_part(document.plain))
+    return State(plain, raw), Keeping(path.parent, path, Paper.of(document.text))
+
+
+def from_draft(place: Path) -> tuple[State, frozenset[str], State, Keeping]:
+    """A build from its draft, the steps that were seen, and the build as its file has it.
+
+    Raises:
+        DraftError: the draft cannot be read.
+    """
+    contents = draft.read(place)
+    path = draft.build_of(place)
+    saved, keeping = State({"format": 1}), Keeping(place.parent)
+    if path is not None:
+        try:
+            saved, keeping = opened(path)
+        except SessionError:
+            keeping = Keeping(place.parent, path)
+        keeping.paper = Paper(keeping.paper.text, contents.base)
+    keeping.draft = place
+    return contents.state, contents.seen, saved, keeping

@@ -1,0 +1,91 @@
+"""Builds side by side: what they were told differently, what each comes to, and which is better in what."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from fuelwiz.report.differences import Told, differences
+from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
+from fuelwiz.report.sheet import Block, Cell, Column, Heading, Pairs, Paragraph, Sheet, Table, row
+
+LABEL_COLUMNS = 22
+BUILD_COLUMNS = 20
+
+
+def builds_that_fit(width: int) -> int:
+    """How many builds stand side by side in so many columns; two always do."""
+    return max(2, (width - LABEL_COLUMNS) // BUILD_COLUMNS)
+
+
+def comparison(builds: Sequence[Told], width: int) -> Sheet:
+    """Two builds or more, as many side by side as fit; what is over follows, again beside the first."""
+    names = _names(builds)
+    fit = builds_that_fit(width)
+    blocks: list[Block] = [
+        Pairs(tuple((name, build.result.words.answer) for name, build in zip(names, builds, strict=True)))
+    ]
+    for start in range(1, len(builds), fit - 1):
+        shown = [0, *range(start, min(start + fit - 1, len(builds)))]
+        blocks += _side_by_side([builds[at] for at in shown], [names[at] for at in shown])
+    follow = "; the others follow, each beside the first" if len(builds) > fit else ""
+    blocks.append(Paragraph(f"{width} columns hold {fit} builds side by side{follow}."))
+    return Sheet("Builds side by side", tuple(blocks))
+
+
+def _names(builds: Sequence[Told]) -> list[str]:
+    """What each build is called; its file is told too where two have one name."""
+    names = [build.result.session.name or "unnamed" for build in builds]
+    return [
+        f"{name} ({build.file})" if names.count(name) > 1 else name
+        for name, build in zip(names, builds, strict=True)
+    ]
+
+
+def _side_by_side(builds: Sequence[Told], names: list[str]) -> Iterator[Block]:
+    yield Heading("What they were told differently")
+    columns = tuple(Column(name) for name in names)
+    found = differences(builds)
+    if found:
+        yield Table(
+            (Column("Key", whole=True), *columns), tuple(row(item.key, *item.texts) for item in found)
+        )
+    else:
+        yield Paragraph("Nothing that is computed from.")
+    yield Heading("What they come to")
+    sides = sides_of([build.result for build in builds])
+    yield Table(
+        (Column("", whole=True), *columns), tuple(_measure_row(measure, sides) for measure in MEASURES)
+    )
+    yield from _better_in(sides, names)
+
+
+def _measure_row(measure: Measure, sides: Sequence[Side]) -> tuple[Cell, ...]:
+    best = _best(measure, sides)
+    word = "better" if len(sides) == 2 else "best"
+    shown = [measure.shown(side) for side in sides]
+    cells = [f"{text} ({word})" if text is not None and at in best else text for at, text in enumerate(shown)]
+    return row(measure.name, *cells)
+
+
+def _best(measure: Measure, sides: Sequence[Side]) -> list[int]:
+    """The places of the best figure; none where there is no better, or where all look the same."""
+    if measure.better is None or len({measure.shown(side) for side in sides}) == 1:
+        return []
+    values = [measure.value(side) for side in sides]
+    known = [value for value in values if value is not None]
+    if len(known) < 2:
+        return []
+    top = max(known) if measure.better == "more" else min(known)
+    shown = {measure.shown(side) for side, value in zip(sides, values, strict=True) if value == top}
+    return [at for at, side in enumerate(sides) if measure.shown(side) in shown]
+
+
+def _better_in(sides: Sequence[Side], names: list[str]) -> Iterator[Block]:
+    """In what each is better, in a line each."""
+    best = {measure.name: _best(measure, sides) for measure in MEASURES}
+    word = "better in" if len(sides) == 2 else "best in"
+    rows = tuple(
+        (name, f"{word} {'; '.join(what for what, places in best.items() if at in places) or 'nothing'}")
+        for at, name in enumerate(names)
+    )
+    yield Pairs(rows)

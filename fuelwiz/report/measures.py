@@ -1,0 +1,147 @@
+"""What builds are measured by when they stand side by side."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from fuelwiz.advice.build import SAG_SHARE, Build
+from fuelwiz.advice.ceilings import PARTS
+from fuelwiz.advice.numbers import Numbers, Role
+from fuelwiz.advice.result import Result
+
+
+@dataclass(frozen=True, slots=True)
+class Side:
+    """One build, and how all of them are shown: in one unit system, and powers at one place."""
+
+    build: Build
+    numbers: Numbers
+
+
+def sides_of(results: Sequence[Result]) -> tuple[Side, ...]:
+    """The builds in the units of the first; powers at the crank where not all goals are at the wheels."""
+    at_wheels = all(result.session.goal.power_at == "wheels" for result in results)
+    system = results[0].session.show_units
+    shares = [Numbers.of(result.session).power_share if at_wheels else 1.0 for result in results]
+    return tuple(
+        Side(Build(result.session, result.figures), Numbers(system, share))
+        for result, share in zip(results, shares, strict=True)
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A line of the comparison: a figure or a word, and whether more or less of it is better."""
+
+    name: str
+    shown: Callable[[Side], str | None]
+    value: Callable[[Side], float | None] = lambda _side: None
+    better: Literal["more", "less"] | None = None
+
+
+def _figure(
+    name: str,
+    role: Role,
+    value: Callable[[Build], float | None],
+    better: Literal["more", "less"] | None = None,
+    limits: Callable[[Build], tuple[float, ...]] = lambda _build: (),
+) -> Measure:
+    """A measure that is a figure, kept on its own side of the limits that judge it."""
+
+    def shown(side: Side) -> str | None:
+        found = value(side.build)
+        return None if found is None else side.numbers.figure(role, found, *limits(side.build))
+
+    return Measure(name, shown, lambda side: value(side.build), better)
+
+
+def _works(side: Side) -> str:
+    return {True: "yes", False: "no", None: "not known"}[side.build.figures.verdict.works]
+
+
+def _works_value(side: Side) -> float | None:
+    works = side.build.figures.verdict.works
+    return None if works is None else float(works)
+
+
+def _gives_out_first(side: Side) -> str | None:
+    if not side.build.figures.ceilings:
+        return None
+    first = side.build.figures.ceilings[0]
+    rule = ", by rule of thumb" if first.basis == "rule" else ""
+    power = side.numbers.figure("power", first.max_power_W, side.build.figures.demand.crank_power_W)
+    return f"{PARTS[first.part].removeprefix('the ')} at {power}{rule}"
+
+
+def _first_ceiling(side: Side) -> float | None:
+    return side.build.figures.ceilings[0].max_power_W if side.build.figures.ceilings else None
+
+
+def _bad_day(build: Build) -> float | None:
+    return next((case.margin for case in build.figures.stress if case.case == "bad day"), None)
+
+
+def _loss_limits(build: Build) -> tuple[float, ...]:
+    return (SAG_SHARE * build.figures.pressure.injector_Pa,) if build.at_tank else ()
+
+
+def _duty_limit(build: Build) -> tuple[float, ...]:
+    given = build.session.injectors
+    return () if given is None else (given.duty_limit,)
+
+
+def _creep(build: Build) -> float | None:
+    return None if build.figures.return_line is None else build.figures.return_line.creep_Pa
+
+
+MEASURES: tuple[Measure, ...] = (
+    Measure("works", _works, _works_value, "more"),
+    Measure("what is wrong", lambda side: ", ".join(side.build.figures.verdict.limits) or "nothing"),
+    _figure("power at the goal", "power", lambda build: build.figures.demand.crank_power_W),
+    _figure("fuel burnt", "flow", lambda build: build.figures.demand.volume_flow_m3_s),
+    Measure("line to fit", lambda side: side.build.figures.line_to_fit),
+    Measure("judged at", lambda side: side.build.figures.verdict.size),
+    _figure(
+        "velocity",
+        "velocity",
+        lambda build: build.pick.velocity_m_s,
+        limits=lambda build: build.session.bands.feed,
+    ),
+    _figure("loss of the line", "pressure", lambda build: build.pick.feed_loss_Pa, "less", _loss_limits),
+    _figure("pump must make", "pressure", lambda build: build.pick.pump_rise_Pa),
+    _figure(
+        "to spare",
+        "percent",
+        lambda build: build.pick.margin,
+        "more",
+        lambda build: (build.session.goal.reserve, 0.0),
+    ),
+    _figure(
+        "feeds",
+        "power",
+        lambda build: build.pick.max_power_W,
+        "more",
+        lambda build: (build.figures.demand.crank_power_W,),
+    ),
+    Measure("gives out first", _gives_out_first, _first_ceiling, "more"),
+    _figure("to spare, bad day", "percent", _bad_day, "more", lambda _build: (0.0,)),
+    _figure("volts at the pump", "volts", lambda build: build.pick.pump_volts_V, "more"),
+    _figure("rail at the goal", "pressure", lambda build: build.pick.rail_at_goal_Pa),
+    _figure("from boiling", "pressure", lambda build: build.pick.vapour_margin_Pa, "more"),
+    _figure("creep at idle", "pressure", _creep, "less", lambda _build: (0.0,)),
+    _figure(
+        "injector duty",
+        "percent",
+        lambda build: build.figures.injectors.duty if build.figures.injectors else None,
+        "less",
+        _duty_limit,
+    ),
+    _figure(
+        "warming an hour",
+        "warming",
+        lambda build: build.figures.heat.rise_K_per_h if build.figures.heat else None,
+        "less",
+    ),
+)

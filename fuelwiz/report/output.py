@@ -1,0 +1,113 @@
+"""Where a report goes, and in which form: standard output as its terminal can show it, or a file."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import sys
+from pathlib import Path
+
+from fuelwiz.advice.numbers import NO_BREAK
+from fuelwiz.advice.result import Result
+from fuelwiz.errors import OutputError
+from fuelwiz.report.look import WIDTH, Look, in_ascii, look_of, speaks_utf8
+from fuelwiz.session.clean import clean
+
+
+ENDINGS = {".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".json": "json"}
+
+
+def in_format(result: Result, form: str, *, to_file: bool) -> str:
+    """The report of a build as text, Markdown, HTML or JSON, in the signs that its place can hold.
+
+    Args:
+        result: figures and words.
+        form: "text", "markdown", "html" or "json".
+        to_file: whether it goes to a file, which is UTF-8, 80 columns wide, and has no colours.
+    """
+    anything = to_file or speaks_utf8(sys.stdout)
+    if form == "json":
+        from fuelwiz.report.json_form import json_text
+
+        return json_text(result, ascii_only=not anything)
+    from fuelwiz.report.compose import sheet_of
+
+    sheet = sheet_of(result)
+    if form == "html":
+        from fuelwiz.report.html import html_of
+
+        page = html_of(sheet)
+        return page if anything else page.encode("ascii", "xmlcharrefreplace").decode("ascii")
+    if form == "markdown":
+        from fuelwiz.report.markdown import markdown_of
+
+        text = markdown_of(sheet)
+        return text if anything else in_ascii(text)
+    from fuelwiz.report.text import text_of
+
+    return text_of(sheet, Look() if to_file else stdout_look())
+
+
+def write_report(result: Result, path: Path) -> Path:
+    """Write the report of a build in the form that the file's ending asks for, as text where it asks for none.
+
+    Raises:
+        OutputError: the file cannot be written.
+    """
+    put(in_format(result, ENDINGS.get(path.suffix.lower(), "text"), to_file=True), path)
+    return path
+
+
+def stdout_look(*, fill: bool = False) -> Look:
+    """How to write to standard output: 80 columns or less; on a terminal that is to be filled, all it has."""
+    columns = shutil.get_terminal_size((WIDTH, 24)).columns
+    return look_of(sys.stdout, os.environ, columns if fill else min(columns, WIDTH))
+
+
+def said_in_a_line(result: Result) -> str:
+    """Whether a build works, and its answer, in one line."""
+    works, limits = result.figures.verdict.works, result.figures.verdict.limits
+    if works is None:
+        word = "no pump yet" if result.session.pump is None else "not known yet"
+    else:
+        word = "works" if works else f"does not work ({', '.join(limits)})"
+    return f"{word}. {result.words.answer}"
+
+
+def shown(line: str) -> str:
+    """A line that is safe on standard output, in the signs that it can hold."""
+    plain = clean(line).replace(NO_BREAK, " ")
+    return plain if speaks_utf8(sys.stdout) else in_ascii(plain)
+
+
+def put(text: str, path: Path | None, *, never: Path | None = None) -> None:
+    """Print a text, or write it to a file at one stroke; a device or a pipe is written as it comes.
+
+    Args:
+        text: ends with a line end.
+        path: the file; None for standard output.
+        never: a file that must not be written over.
+
+    Raises:
+        OutputError: the file cannot be written.
+    """
+    if path is None:
+        if sys.stdout is not None:
+            sys.stdout.write(text)
+        return
+    name = clean(str(path))
+    if path.suffix.lower() == ".toml":
+        raise OutputError(f"{name}: a name that ends in .toml is a build's, give the report another")
+    try:
+        if never is not None and path.exists() and path.samefile(never):
+            raise OutputError(f"{name}: is the build's own file, give the report another name")
+        is_device = path.exists() and not path.is_file() and not path.is_dir()
+        if is_device:
+            path.write_text(text, encoding="utf-8")
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or str(error)
+        raise OutputError(f"{name}: cannot be written: {reason.lower()}") from None
+    if not is_device:
+        from fuelwiz.session.file import write_atomically
+
+        write_atomically(path, text)

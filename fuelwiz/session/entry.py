@@ -1,0 +1,204 @@
+"""One build of a folder as a list shows it: read quickly, judged by nobody yet."""
+
+from __future__ import annotations
+
+import os
+import re
+import stat
+import tomllib
+from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
+from pathlib import Path
+from typing import Any
+
+from fuelwiz.errors import SessionError
+from fuelwiz.session.clean import clean
+
+MOST_BYTES = 64 * 1024
+MOST_LEVELS = 8
+LONGEST_NAME = 200
+SUFFIX = ".toml"
+
+_LONG_KEY = re.compile(r"(?<![\w\"'-])(?:[\w\"'-]++[ \t]*+\.[ \t]*+){8}")
+_BRACKET = re.compile(r"[\[\]{}]")
+_POWER = re.compile(r"\s*([0-9]{1,7}(?:\.[0-9]{0,6})?)\s*([A-Za-z]{1,4})\s*")
+_PERCENT = re.compile(r"\s*([0-9]{1,3}(?:\.[0-9]{0,6})?)\s*%\s*")
+
+
+@dataclass(frozen=True, slots=True)
+class Recorded:
+    """What the program said at the last save, as far as the file tells it; texts are safe to show."""
+
+    inputs: str
+    saved: str
+    works: bool | None
+    margin: str
+    answer: str
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One file of the folder.
+
+    `changed` is the time of its last change in ns since 1970, `plain` what it holds, as TOML reads it.
+    `fault` says in words why it cannot be read; `plain` is then empty. `has_draft` tells of a draft that is
+    newer than the file.
+    """
+
+    path: Path
+    changed: int
+    plain: dict[str, Any]
+    fault: str | None
+    has_draft: bool
+
+    @property
+    def file_name(self) -> str:
+        """The name of the file, safe to show."""
+        return clean(self.path.name) or "?"
+
+    @property
+    def name(self) -> str:
+        """What the build is called: its own name, else that of its file, whole where it cannot be read."""
+        own = self.plain.get("name")
+        told = clean(own).strip()[:LONGEST_NAME] if isinstance(own, str) else ""
+        return told or (self.file_name if self.fault else clean(self.path.name.removesuffix(SUFFIX)) or "?")
+
+    @property
+    def goal(self) -> tuple[str, str] | None:
+        """The power wanted and its unit, as the builder gave them; None where that is no plain quantity."""
+        power = self._at("goal", "power")
+        found = _POWER.fullmatch(power) if isinstance(power, str) else None
+        return (str(Decimal(found[1]).quantize(Decimal(1), ROUND_HALF_UP)), found[2]) if found else None
+
+    @property
+    def fuel(self) -> str | None:
+        """The fuel by the name that people use; None where the file does not say it plainly."""
+        kind, ethanol = self._at("fuel", "kind"), self._at("fuel", "ethanol")
+        if kind in ("methanol", "own"):
+            return str(kind)
+        if kind not in (None, "blend"):
+            return None
+        if ethanol is None:
+            return "E10"
+        found = _PERCENT.fullmatch(ethanol) if isinstance(ethanol, str) else None
+        if found is None:
+            return None
+        share = round(float(found[1]), 1)
+        return f"E{share:g}" if share else "gasoline"
+
+    @property
+    def chosen(self) -> str | None:
+        """The size of the feed line that the builder settled on."""
+        size = self._at("feed", "chosen")
+        return clean(size)[:LONGEST_NAME] if isinstance(size, str) and size.strip() else None
+
+    @property
+    def is_metric(self) -> bool:
+        """Whether the build is shown in metric units."""
+        return self.plain.get("show_units") == "metric"
+
+    @property
+    def record(self) -> Recorded | None:
+        """What the program said at the last save; None where it has not saved the file yet."""
+        table = self.plain.get("record")
+        if not isinstance(table, dict):
+            return None
+        works = table.get("works")
+        inputs, saved, margin, answer = map(_text_of, map(table.get, ("inputs", "saved", "margin", "answer")))
+        return Recorded(inputs, saved, works if isinstance(works, bool) else None, margin, answer)
+
+    def _at(self, section: str, key: str) -> Any:
+        table = self.plain.get(section)
+        return table.get(key) if isinstance(table, dict) else None
+
+
+def _text_of(value: Any) -> str:
+    return clean(value).strip()[:2000] if isinstance(value, str) else ""
+
+
+def read_entry(path: Path) -> Entry:
+    """The entry of one file, whatever stands in it."""
+    changed = _changed(path)
+    plain, fault = _content(path)
+    draft = _changed(draft_of(path))
+    return Entry(path, changed, plain, fault, draft > changed)
+
+
+def draft_of(path: Path) -> Path:
+    """Where the draft of a build is kept."""
+    return path.with_name(f".{path.name}.draft")
+
+
+def _changed(path: Path) -> int:
+    """When a file was last changed; 0 where there is none."""
+    try:
+        return path.stat().st_mtime_ns
+    except (OSError, ValueError):
+        return 0
+
+
+def _content(path: Path) -> tuple[dict[str, Any], str | None]:
+    text = _quickly_read(path)
+    if text is not None and not _needs_care(text):
+        try:
+            plain = tomllib.loads(text)
+        except (ValueError, RecursionError):
+            return _carefully_read(path)
+        if isinstance(plain.get("format"), int) and plain["format"] <= 1:
+            return plain, None
+    return _carefully_read(path)
+
+
+def _quickly_read(path: Path) -> str | None:
+    """The text of a plain file of a session's size; None where anything is unusual."""
+    try:
+        return read_whole(path).decode("utf-8").removeprefix("\ufeff")
+    except (OSError, ValueError):
+        return None
+
+
+def read_whole(path: Path) -> bytes:
+    """What stands in a plain file of a session's size.
+
+    Raises:
+        OSError: it cannot be read, is no plain file, or is larger than a session may be.
+    """
+    # Without O_NONBLOCK a pipe of that name would be waited for.
+    handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
+    with open(handle, "rb") as file:
+        if not stat.S_ISREG(os.fstat(handle).st_mode):
+            raise OSError("it is not a plain file")
+        content = file.read(MOST_BYTES + 1)
+    if len(content) > MOST_BYTES:
+        raise OSError("it is larger than 64 KiB, which no session file is")
+    return content
+
+
+def _needs_care(text: str) -> bool:
+    """Whether a text may be nested too deep to be parsed; rather once too often than too seldom."""
+    depth = 0
+    for bracket in _BRACKET.finditer(text):
+        depth += 1 if bracket[0] in "[{" else -1
+        if depth > MOST_LEVELS:
+            return True
+    return _LONG_KEY.search(text) is not None
+
+
+def _carefully_read(path: Path) -> tuple[dict[str, Any], str | None]:
+    """As `session.file` reads it, with its words for what is wrong; loaded only where it is needed."""
+    from fuelwiz.session.file import read
+
+    if path.is_symlink() and not path.exists():
+        return {}, "is a link to a file that is not there"
+    try:
+        return read(path).plain, None
+    except SessionError as error:
+        return {}, first_fault(error)
+
+
+def first_fault(error: SessionError) -> str:
+    """The first thing that is wrong with a file, in a line that need not name the file."""
+    fault = error.faults[0]
+    place = f"line {fault.line}: " if fault.line is not None else ""
+    key = f"`{fault.key}` " if fault.key else ""
+    return clean(f"{place}{key}{fault.text}")

@@ -1,0 +1,119 @@
+"""How quick and how quiet the wizard is on a real pty: printed, never asserted by the clock."""
+
+from __future__ import annotations
+
+import os
+import pty
+import select
+import signal
+import statistics
+import struct
+import sys
+import termios
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager
+from fcntl import ioctl
+from pathlib import Path
+
+ROOT = Path(__file__).parents[1]
+BUILD = ROOT / "examples" / "hill-climb-six.toml"
+BARE = """
+from textual.app import App
+from textual.widgets import Label
+class Bare(App):
+    def compose(self):
+        yield Label("bare")
+Bare().run(mouse=False)
+"""
+QUIET_S = 0.06
+
+
+@contextmanager
+def terminal(command: list[str], cwd: Path) -> Iterator[int]:
+    """A program on a pty of 80 by 24 with 256 colours; its other end."""
+    pid, fd = pty.fork()
+    if pid == 0:
+        os.chdir(cwd)
+        os.environ.update(TERM="xterm-256color", LANG="C.UTF-8", COLUMNS="80", LINES="24")
+        for name in ("NO_COLOR", "COLORTERM", "LC_ALL"):
+            os.environ.pop(name, None)
+        os.execvp(command[0], command)
+    ioctl(fd, termios.TIOCSWINSZ, struct.pack("HHHH", 24, 80, 0, 0))
+    try:
+        yield fd
+    finally:
+        os.kill(pid, signal.SIGKILL)
+        os.waitpid(pid, 0)
+        os.close(fd)
+
+
+def until(fd: int, text: bytes, timeout: float = 20.0) -> float:
+    """Seconds until a text has come."""
+    start, seen = time.perf_counter(), b""
+    while text not in seen:
+        if time.perf_counter() - start > timeout:
+            raise AssertionError(f"{text!r} never came")
+        if select.select([fd], [], [], 0.5)[0]:
+            seen += os.read(fd, 65536)
+    return time.perf_counter() - start
+
+
+def drain(fd: int, quiet: float) -> bytes:
+    """What comes until nothing has come for a while."""
+    seen = b""
+    while select.select([fd], [], [], quiet)[0]:
+        seen += os.read(fd, 65536)
+    return seen
+
+
+def answer_to(fd: int, key: bytes) -> tuple[float, int]:
+    """Milliseconds from a key to the last byte of its first burst, and the bytes."""
+    start = time.perf_counter()
+    os.write(fd, key)
+    last, size = start, 0
+    while select.select([fd], [], [], QUIET_S)[0]:
+        size += len(os.read(fd, 65536))
+        last = time.perf_counter()
+    return (last - start) * 1e3, size
+
+
+def wizard(tmp_path: Path) -> list[str]:
+    copy = tmp_path / "six.toml"
+    copy.write_text(BUILD.read_text(encoding="utf-8"), encoding="utf-8")
+    return [sys.executable, "-m", "fuelwiz", str(copy)]
+
+
+def test_key_to_verdict(tmp_path: Path, capsys: object) -> None:
+    """A key in Power that changes every row: time to the last byte, and bytes; wanted 10 ms, 16 ms and 3 kB."""
+    with terminal(wizard(tmp_path), tmp_path) as fd:
+        until(fd, b"to fit")
+        drain(fd, 1.0)
+        os.write(fd, b"\x1bOR" * 6 + b"7")
+        drain(fd, 1.5)
+        times, sizes = [], []
+        for _ in range(20):
+            for key in (b"5", b"0", b"\x7f", b"\x7f"):
+                spent, size = answer_to(fd, key)
+                if size:
+                    times.append(spent)
+                    sizes.append(size)
+        idle = len(drain(fd, 0.0)) + len(drain(fd, 2.5))
+    assert times, "no key was answered"
+    times.sort()
+    print(f"\nkey to verdict: median {statistics.median(times):.1f} ms, 95 % {times[int(len(times) * 0.95)]:.1f} ms; "
+          f"bytes median {statistics.median(sizes):.0f}, most {max(sizes)}; idle bytes {idle}")
+
+
+def test_start_against_a_bare_app(tmp_path: Path) -> None:
+    """First question and first verdict against an app with one label; wanted 1.5 and 2.3 times."""
+    bare, first, verdict = [], [], []
+    for _ in range(5):
+        with terminal([sys.executable, "-c", BARE], tmp_path) as fd:
+            bare.append(until(fd, b"bare"))
+        with terminal(wizard(tmp_path), tmp_path) as fd:
+            first.append(until(fd, b"Power wanted"))
+            verdict.append(first[-1] + until(fd, b"to fit"))
+    base = statistics.median(bare)
+    print(f"\nbare {base * 1e3:.0f} ms; first question {statistics.median(first) / base:.2f} times, "
+          f"first verdict {statistics.median(verdict) / base:.2f} times")
