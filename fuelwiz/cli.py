@@ -21,11 +21,13 @@ PIPE_CLOSED, INTERRUPTED = 141, 130
 FORMATS = ("text", "markdown", "html", "json")
 SHELLS = ("bash", "zsh", "fish")
 
-ABOUT = "Sizes the fuel system of a fuel-injected car: pump, lines, filter, return, wiring and injectors."
+ABOUT = "Sizes the fuel system of a fuel-injected car, from the tank to the injectors."
 CARE = """\
-Gallons are US gallons. Fuel under pressure burns people and cars: this is an aid to design, not an approval.
-Exit status: 0 fine; 1 `check` found a build that is not known to work; 2 bad usage, bad input, or an output
-that cannot be written."""
+Gallons are US gallons. Fuel under pressure burns people and cars: this is an
+aid to design, not an approval.
+
+Exit status: 0 fine; 1 `check` found a build that is not known to work; 2 bad
+usage, bad input, or an output that cannot be written."""
 
 
 class Parser(argparse.ArgumentParser):
@@ -250,31 +252,31 @@ def _shell_argument(parser: argparse.ArgumentParser) -> None:
 
 COMMANDS = {
     "report": Command(
-        "Print all there is to know about a build, or write it to a file.",
+        "Print all there is to know of a build, or write it to a file.",
         "fuelwiz report builds/coupe.toml --format html --output sheet.html",
         _report_arguments,
         _report,
     ),
     "check": Command(
-        "Print a line a build: 0 where all work, 1 where one is not known to, 2 where one cannot be read.",
+        "Print a line a build; the exit status says whether all work.",
         "fuelwiz check builds/*.toml",
         _files_argument,
         _check,
     ),
     "compare": Command(
-        "Put builds side by side: what differs in them, and which is better in what.",
+        "Put builds side by side, differences and the better figures marked.",
         "fuelwiz compare before.toml after.toml",
         _files_argument,
         _compare,
     ),
     "schema": Command(
-        "Print the JSON Schema of a session file, for an editor that checks while you type.",
+        "Print the JSON Schema of a session file, for editors that check.",
         "fuelwiz schema > session.schema.json",
         lambda _parser: None,
         _schema,
     ),
     "completion": Command(
-        "Print a script that completes commands, options and files at the Tab key.",
+        "Print a script that completes commands and options at the Tab key.",
         'eval "$(fuelwiz completion bash)"',
         _shell_argument,
         _completion,

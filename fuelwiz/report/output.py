@@ -13,7 +13,6 @@ from fuelwiz.errors import OutputError
 from fuelwiz.report.look import WIDTH, Look, in_ascii, look_of, speaks_utf8
 from fuelwiz.session.clean import clean
 
-
 ENDINGS = {".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".json": "json"}
 
 
@@ -49,7 +48,7 @@ def in_format(result: Result, form: str, *, to_file: bool) -> str:
 
 
 def write_report(result: Result, path: Path) -> Path:
-    """Write the report of a build in the form that the file's ending asks for, as text where it asks for none.
+    """Write the report of a build in the form that the file's ending asks for, else as text.
 
     Raises:
         OutputError: the file cannot be written.

@@ -62,7 +62,7 @@ class Pairs:
 
 @dataclass(frozen=True, slots=True)
 class Column:
-    """The head of a column; figures stand to the right; words to the left, in several lines unless kept whole."""
+    """The head of a column; figures stand to the right, words to the left, wrapped unless kept whole."""
 
     title: str
     unit: str = ""

@@ -60,9 +60,9 @@ class Form:
         return Focus(self.cell, self.editor)
 
     def position(self) -> tuple[int, int]:
-        """Which question of how many the pointer is at, from 1."""
-        asked = [i for i, row in enumerate(self.rows) if takes_focus(row)]
-        return asked.index(self.at) + 1, len(asked)
+        """Which question of how many the pointer is at or past, from 1."""
+        asked = [i for i, row in enumerate(self.rows) if takes_focus(row) and not isinstance(row, DoRow)]
+        return max(1, sum(i <= self.at for i in asked)), max(1, len(asked))
 
     def go_to_step(self, step: str) -> None:
         """Show a step from its first question on."""
@@ -182,6 +182,9 @@ class Form:
         if isinstance(row, CellsRow) and row.question.key.endswith(("points", "current")):
             if not self.editor.text.strip():
                 return self._past_points()
+        target = self._neighbour(1)
+        if target is not None and _shows_more(self.rows[target[0]]) and not self.place.more:
+            return "next_step"
         return self.move(1)
 
     def _past_points(self) -> Reaction:
@@ -344,3 +347,7 @@ class Form:
         self._load()
         self.note = note
         return "edited"
+
+
+def _shows_more(row: AnyRow) -> bool:
+    return isinstance(row, DoRow) and row.act == "more"

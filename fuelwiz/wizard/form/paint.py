@@ -199,7 +199,7 @@ def _cells(row: CellsRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
             column += cell_len(cell.name) + 2
         width = 2 if named else 6
         text = field.text
-        if named and text in ("0", "") and not (focus and focus.cell == i):
+        if (not text or (named and text == "0")) and not (focus and focus.cell == i):
             text = "·"
         if focus and focus.cell == i:
             _editing(line, column - 1 if named else column, width, focus.editor, field)
