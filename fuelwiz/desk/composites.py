@@ -85,7 +85,10 @@ def field_of(path: str) -> str:
     if path in _FIELDS:
         return _FIELDS[path]
     for section in _LISTS:
-        if path.startswith(f"{section}.") and not path[len(section) + 1 :].split(".", maxsplit=1)[0].isdecimal():
+        if (
+            path.startswith(f"{section}.")
+            and not path[len(section) + 1 :].split(".", maxsplit=1)[0].isdecimal()
+        ):
             return f"{section}.0.{path[len(section) + 1 :]}"
     return path
 

@@ -21,7 +21,6 @@ from fuelwiz.errors import OutputError
 from fuelwiz.questions import STEPS
 from fuelwiz.session.clean import clean
 from fuelwiz.session.file import write_atomically
-from fuelwiz.session.entry import draft_of
 
 SUFFIX = ".draft"
 UNNAMED = ".unnamed-"
@@ -83,7 +82,9 @@ def new_place(folder: Path) -> Path:
                 os.close(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666))
                 return path
     except OSError as error:
-        raise OutputError(f"{clean(str(folder))}: no draft can be kept: {(error.strerror or str(error)).lower()}") from None
+        raise OutputError(
+            f"{clean(str(folder))}: no draft can be kept: {(error.strerror or str(error)).lower()}"
+        ) from None
     raise OutputError(f"{clean(str(folder))}: there are too many drafts already")
 
 
@@ -139,7 +140,9 @@ def read(path: Path) -> Contents:
     picked = {key: text for key, text in _pairs(told.get("picked")) if key in PICKED}
     state = State(plain, raw, picked, _aside(told.get("aside")))
     base = told.get("base")
-    return Contents(state, _steps(told.get("seen")), base if isinstance(base, str) else None, _time(told.get("kept")))
+    return Contents(
+        state, _steps(told.get("seen")), base if isinstance(base, str) else None, _time(told.get("kept"))
+    )
 
 
 def _parsed(path: Path) -> dict[str, Any]:
@@ -200,13 +203,17 @@ def _pairs(told: Any) -> list[tuple[str, str]]:
 
 def _aside(told: Any) -> dict[str, Any]:
     items = told.items() if isinstance(told, dict) else ()
-    fitting = {key: known_entry(_ASIDE.get(key, key), value) for key, value in items if key in _KEPT_ASIDE}
+    fitting = {key: known_entry(_ASIDE.get(key) or key, value) for key, value in items if key in _KEPT_ASIDE}
     return {key: value for key, value in fitting.items() if value}
 
 
 def _steps(told: Any) -> frozenset[str]:
     names = {step.id for step in STEPS}
-    return frozenset(step for step in told if isinstance(step, str) and step in names) if isinstance(told, list) else frozenset()
+    return (
+        frozenset(step for step in told if isinstance(step, str) and step in names)
+        if isinstance(told, list)
+        else frozenset()
+    )
 
 
 def _time(told: Any) -> datetime | None:

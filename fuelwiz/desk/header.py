@@ -53,7 +53,9 @@ def header_of(cells: list[str], default_units: tuple[str, str], spec: FieldSpec)
     if not any(columns):
         return Header((0, 1), default_units, voltage) if voltage or _is_words(cells) else None
     first = _placed(columns)
-    found = [_unit_in(cells[at], kind) if at < len(cells) else None for at, kind in zip(first, kinds, strict=True)]
+    found = [
+        _unit_in(cells[at], kind) if at < len(cells) else None for at, kind in zip(first, kinds, strict=True)
+    ]
     chosen = tuple(unit or usual for unit, usual in zip(found, default_units, strict=True))
     said = [
         *_not_understood(cells, first, kinds, found, chosen),
@@ -119,7 +121,9 @@ def _not_understood(
     for at, kind, unit, taken in zip(columns, kinds, found, chosen, strict=True):
         named = _IN_BRACKETS.findall(cells[at]) if at < len(cells) else []
         if unit is None and named and voltage_in(named[0]) is None:
-            said.append(f'"{named[0]}" is no unit of {units.describe(kind).partition(" ")[2]}: {taken} is taken')
+            said.append(
+                f'"{named[0]}" is no unit of {units.describe(kind).partition(" ")[2]}: {taken} is taken'
+            )
     return said
 
 

@@ -6,6 +6,7 @@ import csv
 import re
 from collections.abc import Iterator
 from dataclasses import dataclass
+from itertools import pairwise
 from pathlib import Path
 
 from fuelwiz.desk.header import Header, header_of, voltage_in
@@ -66,7 +67,9 @@ _DIALECTS = (
 )
 
 
-def points_typed(text: str, folder: Path, default_units: tuple[str, str], path: str = "pump.curve.points") -> Points:
+def points_typed(
+    text: str, folder: Path, default_units: tuple[str, str], path: str = "pump.curve.points"
+) -> Points:
     """What stands in the box: a table, or the name of a file that holds one.
 
     Args:
@@ -118,10 +121,14 @@ def read_points(text: str, default_units: tuple[str, str], path: str = "pump.cur
     spec = field_at(path)
     said = [] if len(text) <= _MOST_TEXT else ["the table is very long: what comes after 64 kB is left out"]
     lines = clean(text[:_MOST_TEXT].lstrip("\ufeff").replace("\r\n", "\n").replace("\r", "\n"), lines=True)
-    numbered = [(number, line.strip()) for number, line in enumerate(_with_tabs(text, lines)[:_MOST_LINES], 1)]
+    numbered = [
+        (number, line.strip()) for number, line in enumerate(_with_tabs(text, lines)[:_MOST_LINES], 1)
+    ]
     told = [(number, line) for number, line in numbered if line and not line.startswith(_COMMENTS)]
     remarks = [line for _, line in numbered if line.startswith(_COMMENTS)]
-    best = max((_read(told, dialect, default_units, spec) for dialect in _DIALECTS), key=lambda one: len(one[0]))
+    best = max(
+        (_read(told, dialect, default_units, spec) for dialect in _DIALECTS), key=lambda one: len(one[0])
+    )
     found, header, left = best
     voltage = header.voltage or next(filter(None, map(voltage_in, remarks)), None)
     kept, dropped = _in_order(found, spec)
@@ -173,7 +180,12 @@ def _blank_cells(line: str) -> list[str]:
     """Cells parted by blanks; a unit that stands after a number goes with it."""
     cells: list[str] = []
     for word in line.split():
-        if cells and not word[0].isdigit() and split_or_whole(cells[-1]) == (cells[-1], "") and _is_number(cells[-1]):
+        if (
+            cells
+            and not word[0].isdigit()
+            and split_or_whole(cells[-1]) == (cells[-1], "")
+            and _is_number(cells[-1])
+        ):
             cells[-1] = f"{cells[-1]} {word}"
         else:
             cells.append(word)
@@ -223,13 +235,15 @@ def _in_order(found: list[_Point], spec: FieldSpec) -> tuple[list[_Point], list[
         else:
             kept.append(point)
     if len(kept) > MOST_POINTS:
-        said.append(f"{MOST_POINTS} points are the most: those above {kept[MOST_POINTS - 1].texts[0]} are left out")
+        said.append(
+            f"{MOST_POINTS} points are the most: those above {kept[MOST_POINTS - 1].texts[0]} are left out"
+        )
         kept = kept[:MOST_POINTS]
     return kept, [*said, *(_rises(kept) if spec.falls else ())]
 
 
 def _rises(kept: list[_Point]) -> Iterator[str]:
-    for before, after in zip(kept, kept[1:], strict=False):
+    for before, after in pairwise(kept):
         if after.values[1] > before.values[1]:
             yield f"line {after.line}: flow rises to {after.texts[1]} at {after.texts[0]}, which no pump does"
 

@@ -102,7 +102,9 @@ def refuse_to_overwrite(path: Path, paper: Paper, is_its_own: bool) -> None:
     except SessionError:
         same = False
     if not same:
-        raise SaveRefused("changed", f"{clean(path.name)} was changed by somebody else since it was opened. Write over it?")
+        raise SaveRefused(
+            "changed", f"{clean(path.name)} was changed by somebody else since it was opened. Write over it?"
+        )
 
 
 def written(path: Path, paper: Paper, plain: Plain, result: Result) -> Paper:
@@ -114,11 +116,15 @@ def written(path: Path, paper: Paper, plain: Plain, result: Result) -> Paper:
     """
     text = merge(paper.text or _FIRST_LINE, {**plain, "record": record_of(result)})
     if len(text.encode("utf-8")) > MOST_BYTES:
-        raise SaveRefused("refused", "Not saved: it is larger than 64 KiB, which no build may be. Shorten the notes.")
+        raise SaveRefused(
+            "refused", "Not saved: it is larger than 64 KiB, which no build may be. Shorten the notes."
+        )
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:
-        raise OutputError(f"{clean(str(path.parent))}: cannot be made: {(error.strerror or str(error)).lower()}") from None
+        raise OutputError(
+            f"{clean(str(path.parent))}: cannot be made: {(error.strerror or str(error)).lower()}"
+        ) from None
     write_atomically(path, text)
     return Paper.of(text)
 

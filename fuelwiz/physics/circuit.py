@@ -96,7 +96,10 @@ class PumpSet:
 
         low = 0.0
         if self._volts_may_rise:
-            low = next((most * i / SCAN_STEPS for i in range(SCAN_STEPS) if left(most * (i + 1) / SCAN_STEPS) <= 0), 0.0)
+            low = next(
+                (most * i / SCAN_STEPS for i in range(SCAN_STEPS) if left(most * (i + 1) / SCAN_STEPS) <= 0),
+                0.0,
+            )
             most = min(most, low + most / SCAN_STEPS) if low else most
         return root(left, low, most)
 

@@ -15,7 +15,7 @@ LEAST_PUMP_VOLTS = 13.0
 def awg_area_m2(gauge: int) -> float:
     """Area of solid round wire of an American gauge, from the diameter of ASTM B258."""
     diameter_m = 0.127e-3 * 92 ** ((36 - gauge) / 39)
-    return math.pi / 4 * diameter_m * diameter_m
+    return float(math.pi / 4 * diameter_m * diameter_m)
 
 
 def copper_resistivity_ohm_m(temperature_k: float) -> float:

@@ -33,7 +33,7 @@ def _left_out(build: Build) -> Iterator[tuple[str, str]]:
     for key in BEFORE_PUMP:
         if given(session, key) or (key == "fuel.ethanol" and session.fuel.kind != "blend"):
             continue
-        yield key, bsfc_text(build.demand.bsfc_kg_J) if key == "engine.bsfc" else fallback_text(session, key)
+        yield key, bsfc_text(build.demand.bsfc_kg_J) if key == "engine.bsfc" else _fallback(session, key)
     if session.pump is None:
         yield "pump", NOT_GIVEN
     elif session.pump.volts is None and session.wiring is None:
@@ -55,7 +55,13 @@ def _left_out_of_feed(session: Session) -> Iterator[tuple[str, str]]:
         yield "feed.filter", NOT_GIVEN
     for i, part in enumerate(session.feed.filter):
         if "rated_loss" not in part.model_fields_set:
-            yield f"feed.filter.{i}.rated_loss", fallback_text(session, f"feed.filter.{i}.rated_loss")
+            yield f"feed.filter.{i}.rated_loss", _fallback(session, f"feed.filter.{i}.rated_loss")
+
+
+def _fallback(session: Session, key: str) -> str:
+    text = fallback_text(session, key)
+    assert text is not None
+    return text
 
 
 def bsfc_text(bsfc_kg_J: float) -> str:

@@ -100,7 +100,9 @@ def feed_line(
     """The feed of a session at a candidate; a filter ahead of a regulator at the tank is not part of it."""
     return FeedLine(
         runs=tuple(
-            FeedRun(plain_run(run, candidate, feed.end_ratio), follows(run), run_nominal_bore_m(run, candidate))
+            FeedRun(
+                plain_run(run, candidate, feed.end_ratio), follows(run), run_nominal_bore_m(run, candidate)
+            )
             for run in feed.run
         ),
         filters=tuple(part for part in feed.filter if not (at_tank and part.place == "pump")),

@@ -17,7 +17,7 @@ BEYOND = 1.3  # how far past the goal and the meeting point the flows go
 
 @dataclass(frozen=True, slots=True)
 class Plot:
-    """Rising flows in m3/s, and pressures in pascals across the pumps at each; below nought where the pumps send no such flow."""
+    """Rising flows in m3/s, and pascals across the pumps at each; below nought where they send no such flow."""
 
     flows: tuple[float, ...]
     pump_pressures: tuple[float, ...]
@@ -41,7 +41,9 @@ def plot(session: Session, sizes: Sequence[str], highlighted: str) -> Plot | Non
     return Plot(
         flows=flows,
         pump_pressures=tuple(FAR_PA if rise is None else max(rise, -FAR_PA) for rise in made),
-        systems={size: tuple(systems[size].rise_pa(flow) for flow in flows) for size in sizes if size in systems},
+        systems={
+            size: tuple(systems[size].rise_pa(flow) for flow in flows) for size in sizes if size in systems
+        },
         goal_flow=build.flow_m3_s,
         crossing=(meeting, systems[highlighted].rise_pa(meeting)) if meeting else None,
     )

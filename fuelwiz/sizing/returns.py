@@ -26,7 +26,12 @@ class Return:
         """Whether there is a return to judge: a regulator at the rail, a pump, a feed and a return line."""
         build = self.system.build
         session = build.session
-        return build.at_rail and build.pumps is not None and bool(session.feed.run) and session.return_line is not None
+        return (
+            build.at_rail
+            and build.pumps is not None
+            and bool(session.feed.run)
+            and session.return_line is not None
+        )
 
     @cached_property
     def rows(self) -> tuple[Size | None, ...]:

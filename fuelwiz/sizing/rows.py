@@ -49,11 +49,15 @@ def size_row(system: System) -> SizeFigures:
         pump_current_A=pumps.pump.current_A(at_capacity) if solved and pumps else None,
         full_delivery_velocity_m_s=full,
         full_delivery_band=None if full is None else band_of(full, build.session.bands.feed),
-        full_delivery_loss_Pa=system.feed.loss_pa(capacity) if full is not None and capacity is not None else None,
+        full_delivery_loss_Pa=system.feed.loss_pa(capacity)
+        if full is not None and capacity is not None
+        else None,
         rail_at_goal_Pa=system.rail_at_goal_pa if solved else None,
         rail_sag_Pa=system.sag_pa if has_runs else None,
         vapour_margin_Pa=vapour_margin_pa(system) if solved else None,
-        extrapolated=bool(solved and pumps and pumps.pump.extrapolates(at_capacity, pumps.volts(at_capacity))),
+        extrapolated=bool(
+            solved and pumps and pumps.pump.extrapolates(at_capacity, pumps.volts(at_capacity))
+        ),
         line_works=not any(limit in LINE_LIMITS for limit in limits),
         works=False if limits else (True if solved else None),
         limits=limits,
@@ -80,9 +84,7 @@ def nominal_velocity_m_s(run: FeedRun, flow_m3_s: float) -> float | None:
     """The velocity that people quote, at dash/16 in; None where no dash number is in play."""
     if run.nominal_bore_m is None:
         return None
-    return velocity_m_s(
-        flow_m3_s=flow_m3_s, bore_m=run.nominal_bore_m, side_by_side=run.line.side_by_side
-    )
+    return velocity_m_s(flow_m3_s=flow_m3_s, bore_m=run.nominal_bore_m, side_by_side=run.line.side_by_side)
 
 
 def margin(system: System) -> float:
@@ -108,9 +110,9 @@ def size_limits(system: System, shown: FeedRun) -> tuple[str, ...]:
     if not build.session.feed.run:
         return tuple(limits)
     capacity = system.capacity
-    if build.at_rail and capacity is not None:
-        if band_of(run_velocity_m_s(shown, capacity), bands.feed) == "unfit":
-            limits.append("delivery")
+    full = run_velocity_m_s(shown, capacity) if build.at_rail and capacity is not None else 0.0
+    if band_of(full, bands.feed) == "unfit":
+        limits.append("delivery")
     if system.sag_pa is not None and system.sag_pa >= MOST_SAG * build.pressure.injector_Pa:
         limits.append("sag")
     return (*limits, *pump_limits(system)) if capacity is not None else tuple(limits)

@@ -60,7 +60,10 @@ def built_in_cases(session: Session) -> Iterator[Case]:
     pump = session.pump
     if pump is not None and pump.arrangement == "parallel" and pump.count > 1:
         left = pump.count - 1
-        yield "one pump dead", changed(session, "pump", count=left, running_at_idle=min(pump.running_at_idle, left))
+        yield (
+            "one pump dead",
+            changed(session, "pump", count=left, running_at_idle=min(pump.running_at_idle, left)),
+        )
     yield "bad day", worn_pump(dirty_filters(low_volts(session)))
 
 

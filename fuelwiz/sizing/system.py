@@ -34,7 +34,9 @@ class System:
 
     def pump_filters_pa(self, flow_m3_s: float) -> float:
         """Loss of the filters between the pump and a regulator at the tank."""
-        return filters_loss_pa([part for part in self.build.session.feed.filter if part.place == "pump"], flow_m3_s)
+        return filters_loss_pa(
+            [part for part in self.build.session.feed.filter if part.place == "pump"], flow_m3_s
+        )
 
     def rise_pa(
         self,
@@ -124,4 +126,3 @@ def flow_where(feed: FeedLine, loss_pa: float, about_m3_s: float) -> float:
     while feed.loss_pa(most) < loss_pa:
         most *= 2
     return root(lambda flow: feed.loss_pa(flow) - loss_pa, 0.0, most)
-

@@ -7,6 +7,7 @@ from functools import cached_property
 
 from fuelwiz.session.model import Surge
 from fuelwiz.sizing.bands import band_of, no_worse_than
+from fuelwiz.sizing.candidates import spelled
 from fuelwiz.sizing.electrics import heat_figures, wiring_figures
 from fuelwiz.sizing.figures import (
     HeatFigures,
@@ -19,7 +20,6 @@ from fuelwiz.sizing.figures import (
     SurgeFigures,
     WiringFigures,
 )
-from fuelwiz.sizing.candidates import spelled
 from fuelwiz.sizing.injection import injector_figures
 from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.rows import run_velocity_m_s
@@ -84,7 +84,7 @@ class Whole:
         if build.at_tank:
             rated = [part.pressure_rating for part in feed.filter if part.place == "pump"]
         else:
-            rated = [part.pressure_rating for part in (*feed.run, *feed.filter)]
+            rated = [run.pressure_rating for run in feed.run] + [part.pressure_rating for part in feed.filter]
         return min((rating for rating in rated if rating is not None), default=None)
 
     @cached_property
@@ -176,9 +176,9 @@ class Whole:
                 continue
             if not no_worse_than(band_of(run_velocity_m_s(run, build.flow_m3_s), bands), "strained"):
                 return True
-            if build.at_rail and capacity is not None:
-                if band_of(run_velocity_m_s(run, capacity), bands) == "unfit":
-                    return True
+            full = run_velocity_m_s(run, capacity) if build.at_rail and capacity is not None else 0.0
+            if band_of(full, bands) == "unfit":
+                return True
         return False
 
     @property

@@ -41,11 +41,14 @@ class FuelwizApp(App[int]):
 
     def on_mount(self) -> None:
         """Open the build that was asked for, else the list."""
-        self.set_interval(LOOK_EVERY_S, lambda: self.look_around())
+        self.set_interval(LOOK_EVERY_S, self._look_around)
         if self.first_path is None:
             self.show_shelf()
         else:
             self.open_build(self.first_path)
+
+    def _look_around(self) -> None:
+        self.look_around()
 
     def show_shelf(self) -> None:
         """The list of past builds."""

@@ -72,7 +72,13 @@ class CompareScreen(Screen[None]):
         event.stop()
         event.prevent_default()
         page = max(self.size.height - 3, 1)
-        moves = {**MOVES, "pageup": -page, "pagedown": page, "home": -self.scrolled, "end": len(self._lines())}
+        moves = {
+            **MOVES,
+            "pageup": -page,
+            "pagedown": page,
+            "home": -self.scrolled,
+            "end": len(self._lines()),
+        }
         if event.key == "escape":
             self.app.pop_screen()
         elif event.key in moves:

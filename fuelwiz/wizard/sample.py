@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from fuelwiz.desk.composites import SAMPLE_PUMP
 from fuelwiz.desk.desk import Desk
 
 SAID = (

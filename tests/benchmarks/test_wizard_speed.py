@@ -101,8 +101,10 @@ def test_key_to_verdict(tmp_path: Path, capsys: object) -> None:
         idle = len(drain(fd, 0.0)) + len(drain(fd, 2.5))
     assert times, "no key was answered"
     times.sort()
-    print(f"\nkey to verdict: median {statistics.median(times):.1f} ms, 95 % {times[int(len(times) * 0.95)]:.1f} ms; "
-          f"bytes median {statistics.median(sizes):.0f}, most {max(sizes)}; idle bytes {idle}")
+    print(
+        f"\nkey to verdict: median {statistics.median(times):.1f} ms, 95 % {times[int(len(times) * 0.95)]:.1f} ms; "
+        f"bytes median {statistics.median(sizes):.0f}, most {max(sizes)}; idle bytes {idle}"
+    )
 
 
 def test_start_against_a_bare_app(tmp_path: Path) -> None:
@@ -115,5 +117,7 @@ def test_start_against_a_bare_app(tmp_path: Path) -> None:
             first.append(until(fd, b"Power wanted"))
             verdict.append(first[-1] + until(fd, b"to fit"))
     base = statistics.median(bare)
-    print(f"\nbare {base * 1e3:.0f} ms; first question {statistics.median(first) / base:.2f} times, "
-          f"first verdict {statistics.median(verdict) / base:.2f} times")
+    print(
+        f"\nbare {base * 1e3:.0f} ms; first question {statistics.median(first) / base:.2f} times, "
+        f"first verdict {statistics.median(verdict) / base:.2f} times"
+    )

@@ -14,7 +14,7 @@ import pytest
 from fuelwiz.errors import OutputError, SessionError
 from fuelwiz.session.shelf import copy, entries, file_name, rename, shelf_folder
 
-BUILD = '# by hand\nformat = 1\nname = "Hill-climb six" # the old one\n\n[goal]\npower = "750 hp"\n'
+BUILD = '# by hand\nformat = 1\nname = "Hill-climb six"\n\n[goal]\npower = "750 hp"\n'
 
 
 def build(folder: Path, name: str, text: str = BUILD, changed: int = 1_700_000_000) -> Path:
@@ -68,7 +68,8 @@ def test_a_folder_that_is_not_there_is_empty_and_a_file_is_none(tmp_path: Path) 
 def test_an_entry_tells_what_the_file_says(tmp_path: Path) -> None:
     text = BUILD.replace("750 hp", "559.5 kW") + (
         'power_at = "crank"\n[fuel]\nethanol = "85 %"\n[feed]\nchosen = "-8"\n'
-        '[record]\ninputs = "9f86"\nsaved = "2026-05-14"\nworks = true\nmargin = "17 %"\nanswer = "-8 fits."\n'
+        '[record]\ninputs = "9f86"\nsaved = "2026-05-14"\nworks = true\n'
+        'margin = "17 %"\nanswer = "-8 fits."\n'
     )
     build(tmp_path, "six.toml", text)
     (entry,) = entries(tmp_path)

@@ -93,7 +93,10 @@ def test_names_are_safe_to_show(tmp_path: Path, name: bytes) -> None:
 
 
 def test_texts_of_the_file_are_safe_to_show(tmp_path: Path) -> None:
-    text = 'format = 1\nname = "a\\u001b[2Jb\\u009b"\n[feed]\nchosen = "\\u001b]0;x\\u0007"\n[record]\nanswer = "\\u001bc"\n'
+    text = (
+        'format = 1\nname = "a\\u001b[2Jb\\u009b"\n'
+        '[feed]\nchosen = "\\u001b]0;x\\u0007"\n[record]\nanswer = "\\u001bc"\n'
+    )
     (tmp_path / "one.toml").write_text(text)
     entry = only(tmp_path)
     assert entry.name == "a[2Jb" and entry.chosen == "]0;x"

@@ -136,7 +136,7 @@ class Deeds:
             self._save_as(key)
         else:
             self._named = ""
-            self._saved(lambda: desk.save())
+            self._saved(desk.save)
 
     def _save_as(self, key: str) -> None:
         desk = self.screen.desk
@@ -165,7 +165,9 @@ class Deeds:
         if refused.path:
             self.screen.form.go_to_path(refused.path)
         if refused.reason in ("exists", "changed"):
-            self.screen.ask(Prompt(f"{refused} y writes over it, Esc leaves it", self._overwrite, letters="y"))
+            self.screen.ask(
+                Prompt(f"{refused} y writes over it, Esc leaves it", self._overwrite, letters="y")
+            )
         else:
             self.screen.say(str(refused))
 
@@ -213,7 +215,7 @@ class Deeds:
                 go()
             elif self.screen.desk.path is None:
                 self._save_as("")
-            elif self._saved(lambda: self.screen.desk.save()):
+            elif self._saved(self.screen.desk.save):
                 go()
 
         self.screen.ask(Prompt(LEAVE, answered, letters="skd"))
@@ -291,7 +293,9 @@ class Deeds:
 
     def ask_change(self) -> None:
         """Ask which value a stress case changes."""
-        self.screen.ask(Prompt("Which value? Its key in the file, such as fuel.temperature:", self._add_change))
+        self.screen.ask(
+            Prompt("Which value? Its key in the file, such as fuel.temperature:", self._add_change)
+        )
 
     def _add_change(self, key: str) -> None:
         form, desk = self.screen.form, self.screen.desk
@@ -319,6 +323,10 @@ class Deeds:
         names = [row.size for row in result.figures.sizes]
         at = names.index(size) if size in names else 0
         found = plot(result.session, names[max(at - 1, 0) : at + 2], size)
-        data = None if found is None else CurveData(found.flows, found.pump_pressures, found.systems, found.goal_flow, found.crossing)
+        data = (
+            None
+            if found is None
+            else CurveData(found.flows, found.pump_pressures, found.systems, found.goal_flow, found.crossing)
+        )
         self._curves = (result, size, data)
         return data

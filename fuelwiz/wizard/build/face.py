@@ -27,7 +27,7 @@ class FaceView(Painted):
 
     def __init__(self, look: Look, name: str, plain: dict[str, Any]) -> None:
         super().__init__(look, id="face")
-        self._name = name
+        self._title = name
         self._plain = plain
 
     def painted(self, area: Area) -> list[Strip]:
@@ -36,7 +36,7 @@ class FaceView(Painted):
         column = layout.form.x
         lines = [area.row().strip() for _ in range(layout.form.y)]
         if layout.top.is_shown and lines:
-            lines[0] = area.row("bar").put(1, self._name, bold=True).strip()
+            lines[0] = area.row("bar").put(1, self._title, bold=True).strip()
         for question in [q for q in step_questions("goal") if not q.more][:5]:
             said = self._said(question.key)
             if said or question.key == "goal.power":

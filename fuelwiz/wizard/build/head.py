@@ -14,7 +14,11 @@ def headline(desk: Desk, kept: str) -> Headline:
     """The top line's words."""
     power = desk.text_in_field("goal.power")
     assumed = len(desk.result.figures.assumed) if desk.result else 0
-    facts = [f"{power.text}{NO_BREAK}{power.unit}".strip() if power.text else "", fuel_name(desk), _AIR.get(desk.text_in_field("engine.induction").text, "")]
+    facts = [
+        f"{power.text}{NO_BREAK}{power.unit}".strip() if power.text else "",
+        fuel_name(desk),
+        _AIR.get(desk.text_in_field("engine.induction").text, ""),
+    ]
     return Headline(
         name=desk.name,
         facts=", ".join(part for part in facts if part),

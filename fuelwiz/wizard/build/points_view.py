@@ -73,9 +73,14 @@ class PointsView(Painted):
 
     def _said(self, points: Points) -> list[str]:
         if not self.text.strip():
-            return [f"Two columns: pressure, then {'flow' if self.second_unit != 'A' else 'current'}.",
-                    f"Without units {self.first_unit} and {self.second_unit} are taken."]
-        said = [f"Understood {len(points.points)} points" + (f", for {points.voltage}:" if points.voltage else ":")]
+            return [
+                f"Two columns: pressure, then {'flow' if self.second_unit != 'A' else 'current'}.",
+                f"Without units {self.first_unit} and {self.second_unit} are taken.",
+            ]
+        said = [
+            f"Understood {len(points.points)} points"
+            + (f", for {points.voltage}:" if points.voltage else ":")
+        ]
         said += [f"  {pressure}   {other}" for pressure, other in points.points[:12]]
         said += [f"! {sentence}" for sentence in points.left_out[:6]]
         if points.points:

@@ -181,7 +181,11 @@ class BuildScreen(Screen[None]):
     def _offered(self) -> list[Action]:
         """The actions that matter now, the one thing to do first."""
         if self.mode == "table":
-            first = [Action("settle", ("enter",), "", "settle on it", ""), by_id(BUILD, "table"), by_id(BUILD, "view")]
+            first = [
+                Action("settle", ("enter",), "", "settle on it", ""),
+                by_id(BUILD, "table"),
+                by_id(BUILD, "view"),
+            ]
             return [*first, by_id(BUILD, "save")]
         if self.mode == "help":
             return [
@@ -190,7 +194,10 @@ class BuildScreen(Screen[None]):
                 Action("next", ("tab",), "", "next question", ""),
             ]
         if self.mode == "points":
-            return [Action("use", ("f8",), "", "use these points", ""), Action("leave", ("escape",), "", "leave", "")]
+            return [
+                Action("use", ("f8",), "", "use these points", ""),
+                Action("leave", ("escape",), "", "leave", ""),
+            ]
         row = self.form.row
         first_word = "open" if isinstance(row, ItemRow) else "do it" if isinstance(row, DoRow) else "next"
         start = [Action("enter", ("enter",), "", first_word, "")]
@@ -259,7 +266,9 @@ class BuildScreen(Screen[None]):
                 self.form.go_to_step(STEPS[number].id)
             return
         action = by_letter(BUILD, character or "") or by_key(BUILD, key)
-        if action is not None and action.id not in ("keys", "next", "previous", "builds") or character == "b":
+        if (
+            action is not None and action.id not in ("keys", "next", "previous", "builds")
+        ) or character == "b":
             self.deeds.do(action.id if action else "builds")
 
     def _act_or_type(self, key: str, character: str | None) -> None:

@@ -22,7 +22,7 @@ def why_lines(form: Form, area: Area) -> list[Strip]:
     lines = []
     for i, words in enumerate(area.wrapped(text, TEXT, area.rows)):
         line = area.row()
-        if i == 0 and area.rows > 1 or mark != "Why":
+        if (i == 0 and area.rows > 1) or mark != "Why":
             line.put(1, mark if i == 0 else "", "fault" if role == "fault" else "text", True)
         lines.append(line.put(TEXT, words, role).strip())
     return area.filled(lines)

@@ -52,7 +52,9 @@ _ASKED_IF: dict[str, Callable[[Desk], bool]] = {
     "fuel.lhv": _own_fuel,
     "fuel.stoich": _own_fuel,
     "pressure.idle_vacuum": lambda desk: says(desk, "pressure.reference") == "manifold",
-    "pressure.boost": lambda desk: says(desk, "engine.induction") != "none" or desk.is_given("pressure.boost"),
+    "pressure.boost": lambda desk: (
+        says(desk, "engine.induction") != "none" or desk.is_given("pressure.boost")
+    ),
     "pump.figure.flow": _pump_is("figure"),
     "pump.figure.pressure": _pump_is("figure"),
     "pump.curve.voltage": _pump_is("curve", "sample"),

@@ -45,20 +45,38 @@ def columns(list_path: str, index: int, entry: dict[str, Any]) -> tuple[str, ...
 def _run(index: int, run: dict[str, Any]) -> tuple[str, ...]:
     kept = run.get("bore") or run.get("size")
     hose = _HOSE.get(run.get("hose", "ptfe"), "?") + (f" {kept}" if kept else "")
-    return (run.get("what") or f"run {index + 1}", hose, run.get("length", "15 ft"), _fittings(run.get("fittings") or {}))
+    return (
+        run.get("what") or f"run {index + 1}",
+        hose,
+        run.get("length", "15 ft"),
+        _fittings(run.get("fittings") or {}),
+    )
 
 
 def _fittings(counts: dict[str, Any]) -> str:
-    return ", ".join(f"{count} {_SHORT.get(kind, kind)}" for kind, count in counts.items() if count) or "no fittings"
+    return (
+        ", ".join(f"{count} {_SHORT.get(kind, kind)}" for kind, count in counts.items() if count)
+        or "no fittings"
+    )
 
 
 def _filter(index: int, part: dict[str, Any]) -> tuple[str, ...]:
     place = {"pump": "at the pump"}.get(part.get("place", "line"), "in the line")
-    return (part.get("what") or f"filter {index + 1}", part.get("rated_flow", "?"), part.get("rated_loss", "1.5 psi"), place)
+    return (
+        part.get("what") or f"filter {index + 1}",
+        part.get("rated_flow", "?"),
+        part.get("rated_loss", "1.5 psi"),
+        place,
+    )
 
 
 def _part(index: int, part: dict[str, Any]) -> tuple[str, ...]:
-    return (part.get("what") or f"part {index + 1}", part.get("rated_flow", "?"), part.get("rated_loss", "?"), "")
+    return (
+        part.get("what") or f"part {index + 1}",
+        part.get("rated_flow", "?"),
+        part.get("rated_loss", "?"),
+        "",
+    )
 
 
 def _curve(index: int, curve: dict[str, Any]) -> tuple[str, ...]:

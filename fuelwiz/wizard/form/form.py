@@ -12,7 +12,17 @@ from fuelwiz.wizard.editor import Editor
 from fuelwiz.wizard.form.entries import entries
 from fuelwiz.wizard.form.paint import Focus
 from fuelwiz.wizard.form.plan import POINTS_A_ROW, Place, rows_of
-from fuelwiz.wizard.form.rows import AnyRow, CellsRow, ChoiceRow, DoRow, FieldRow, ItemRow, cells_of, path_of, takes_focus
+from fuelwiz.wizard.form.rows import (
+    AnyRow,
+    CellsRow,
+    ChoiceRow,
+    DoRow,
+    FieldRow,
+    ItemRow,
+    cells_of,
+    path_of,
+    takes_focus,
+)
 
 Reaction = Literal["", "moved", "edited", "next_step", "paste", "changes"]
 FREE_TEXT = ("text", "note")
@@ -179,9 +189,9 @@ class Form:
         if cells_of(row) and self.desk.text_in_field(self.path).refused and not self._insisted:
             self._insisted = True
             return "moved"
-        if isinstance(row, CellsRow) and row.question.key.endswith(("points", "current")):
-            if not self.editor.text.strip():
-                return self._past_points()
+        is_point = isinstance(row, CellsRow) and row.question.key.endswith(("points", "current"))
+        if is_point and not self.editor.text.strip():
+            return self._past_points()
         target = self._neighbour(1)
         if target is not None and _shows_more(self.rows[target[0]]) and not self.place.more:
             return "next_step"
@@ -191,7 +201,11 @@ class Form:
         """Enter on an empty point ends the table."""
         key = self.question.key
         beyond = next(
-            (i for i in range(self.at, len(self.rows)) if self.rows[i].question.key != key and takes_focus(self.rows[i])),
+            (
+                i
+                for i in range(self.at, len(self.rows))
+                if self.rows[i].question.key != key and takes_focus(self.rows[i])
+            ),
             None,
         )
         if beyond is None:
@@ -218,7 +232,9 @@ class Form:
             return
         self.place = replace(self.place, more=not self.place.more)
         self.rebuild()
-        first = next((i for i, row in enumerate(self.rows) if isinstance(row, DoRow) and row.act == "more"), 0)
+        first = next(
+            (i for i, row in enumerate(self.rows) if isinstance(row, DoRow) and row.act == "more"), 0
+        )
         self.focus_on(first + 1 if self.place.more and first + 1 < len(self.rows) else first)
 
     def open_entry(self, list_path: str, index: int) -> Reaction:
@@ -235,10 +251,16 @@ class Form:
         self.place = replace(self.place, list_path="", index=0)
         self.rows = []
         self.rebuild()
-        rows = [i for i, row in enumerate(self.rows) if isinstance(row, ItemRow) and row.list_path == list_path]
+        rows = [
+            i for i, row in enumerate(self.rows) if isinstance(row, ItemRow) and row.list_path == list_path
+        ]
         if not rows and not self.place.more:
             self.toggle_more()
-            rows = [i for i, row in enumerate(self.rows) if isinstance(row, ItemRow) and row.list_path == list_path]
+            rows = [
+                i
+                for i, row in enumerate(self.rows)
+                if isinstance(row, ItemRow) and row.list_path == list_path
+            ]
         self.focus_on(rows[min(index, len(rows) - 1)] if rows else self.at)
 
     def remove_entry(self) -> bool:
@@ -269,10 +291,8 @@ class Form:
         field = self.desk.text_in_field(self.path)
         said = f"{field.text} {field.unit}".strip()
         current = next((i for i, value in enumerate(choices) if value in (said, field.text)), None)
-        if current is None:
-            new = 0 if way > 0 else len(choices) - 1
-        else:
-            new = (current + way) % len(choices)
+        first = 0 if way > 0 else len(choices) - 1
+        new = first if current is None else (current + way) % len(choices)
         self.desk.choose(self.path, choices[new])
         self.note = self.question.choices[new].note
         self.rebuild()

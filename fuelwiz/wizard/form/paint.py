@@ -12,6 +12,7 @@ from fuelwiz.desk.shown import FieldText
 from fuelwiz.questions.catalogue import Choice, Question
 from fuelwiz.wizard.editor import Editor
 from fuelwiz.wizard.form.rows import AnyRow, CellsRow, ChoiceRow, DoRow, FieldRow, HeadRow, ItemRow
+from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area, Row, clip
 
 LABEL = 3
@@ -93,7 +94,7 @@ def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
         _editing(line, at.bracket, wide, focus.editor, field)
     else:
         text = field.text or ("·" if not field.assumed else "")
-        role = "fault" if field.refused else "muted" if field.assumed or not field.text else "text"
+        role: Role = "fault" if field.refused else "muted" if field.assumed or not field.text else "text"
         line.put(at.text, clip(area.look.fold(text), wide, area.look.fold("…")), role)
     if wide > at.field:
         return line.strip()
@@ -101,7 +102,11 @@ def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
         said = f"! {field.refused}"
         return line.put(at.unit, clip(area.look.fold(said), area.width - at.unit), "fault", True).strip()
     picked = _picked(row.question, field)
-    line.put(at.unit, clip(area.look.fold(field.unit), max((at.echo or at.tag or area.width) - at.unit - 1, 4)), "muted")
+    line.put(
+        at.unit,
+        clip(area.look.fold(field.unit), max((at.echo or at.tag or area.width) - at.unit - 1, 4)),
+        "muted",
+    )
     if at.echo:
         line.put(at.echo, clip(area.look.fold(field.echo), at.tag - at.echo - 1), "muted")
     if at.tag:
@@ -159,7 +164,7 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
     field = desk.text_in_field(row.path)
     choices = row.question.choices
     current = next((i for i, choice in enumerate(choices) if choice.value == field.text), None)
-    role = "muted" if field.assumed else "text"
+    role: Role = "muted" if field.assumed else "text"
     whole = "  ".join(f"(x) {choice.say}" for choice in choices)
     tag = f"! {field.refused}" if field.refused else TAG if field.assumed else ""
     room = area.width - at.text - 1
@@ -178,7 +183,11 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
         line.put(column, number, "muted")
         column += len(number) + 2
     if tag and column + cell_len(tag) < area.width:
-        line.put(max(column, min(at.tag or column, area.width - cell_len(tag) - 1)), tag, "fault" if field.refused else "muted")
+        line.put(
+            max(column, min(at.tag or column, area.width - cell_len(tag) - 1)),
+            tag,
+            "fault" if field.refused else "muted",
+        )
     return line.strip()
 
 
@@ -204,7 +213,7 @@ def _cells(row: CellsRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
         if focus and focus.cell == i:
             _editing(line, column - 1 if named else column, width, focus.editor, field)
         else:
-            role = "fault" if field.refused else "muted" if text == "·" else "text"
+            role: Role = "fault" if field.refused else "muted" if text == "·" else "text"
             shown = clip(line.look.fold(text), width)
             line.put_right(column + 1 + width, shown, role)
         column += width + (2 if named else 3)
@@ -215,8 +224,10 @@ def _columns(line: Row, columns: tuple[str, ...], *, muted: bool = False, focuse
     """A line of a list: what, hose, a figure to the right, and what is on it."""
     width = line.width
     starts = (LABEL, 27, 40, 42) if width >= 76 else (LABEL, 22, 36, 37)
-    role = "muted" if muted else "text"
+    role: Role = "muted" if muted else "text"
     line.put(starts[0], clip(line.look.fold(columns[0]), starts[1] - starts[0] - 1), role, focused)
     line.put(starts[1], clip(line.look.fold(columns[1]), 9), role, focused)
     line.put_right(starts[2], clip(line.look.fold(columns[2]), 9), role, focused)
-    return line.put(starts[3], clip(line.look.fold(f" {columns[3]}"), width - starts[3] - 1), role, focused).strip()
+    return line.put(
+        starts[3], clip(line.look.fold(f" {columns[3]}"), width - starts[3] - 1), role, focused
+    ).strip()

@@ -15,7 +15,10 @@ from fuelwiz.wizard.form.rows import AnyRow, Cell, CellsRow, ChoiceRow, DoRow, F
 
 POINTS_A_ROW = 5
 _FITTINGS = (
-    ("Hose ends", (("straight", "straight"), ("swept_45", "45°"), ("swept_90", "90°"), ("swept_180", "180°"))),
+    (
+        "Hose ends",
+        (("straight", "straight"), ("swept_45", "45°"), ("swept_90", "90°"), ("swept_180", "180°")),
+    ),
     ("Also on it", (("forged_90", "forged 90°"), ("tee_run", "tee through"), ("tee_branch", "tee side"))),
     ("Into and out of", (("entrance", "entrance"), ("exit", "exit"))),
 )
@@ -31,7 +34,10 @@ _LISTS = {
 }
 _IN_A_LIST = tuple(f"{path}." for path, _ in _LISTS.values())
 _FIRST_CURVE = ("pump.curve.voltage", "pump.curve.points")
-_POINT_HEADS = {"points": (("Pressure", "psi", "bar"), ("Flow", "gal/h", "L/h")), "current": (("Pressure", "psi", "bar"), ("Current", "A", "A"))}
+_POINT_HEADS = {
+    "points": (("Pressure", "psi", "bar"), ("Flow", "gal/h", "L/h")),
+    "current": (("Pressure", "psi", "bar"), ("Current", "A", "A")),
+}
 _TYPED_WORDS = ("feed.filter", "inlet.line", "pump.volts", "pressure.idle_vacuum")
 
 
@@ -59,7 +65,11 @@ def rows_of(desk: Desk, place: Place, points_a_row: int = POINTS_A_ROW) -> list[
     further = [q for q in asked if not _at_once(desk, q)]
     rows = [row for q in at_once for row in _rows_of_question(desk, q, points_a_row)]
     if further:
-        said = "hide the further questions" if place.more else f"more: {len(further)} further question{'s' if len(further) > 1 else ''}"
+        said = (
+            "hide the further questions"
+            if place.more
+            else f"more: {len(further)} further question{'s' if len(further) > 1 else ''}"
+        )
         rows.append(DoRow(further[0], "more", said))
     if place.more:
         rows += [row for q in further for row in _rows_of_question(desk, q, points_a_row)]
