@@ -6,6 +6,7 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, NoReturn
@@ -177,8 +178,7 @@ def _check(asked: argparse.Namespace) -> int:
         except SessionError as error:
             _complain(str(error))
             count = len(error.faults)
-            faults = "1 fault" if count == 1 else f"{count} faults"
-            print(shown(f"{file}: cannot be read, {faults}"))
+            print(shown(f"{file}: cannot be read, {count} fault{'' if count == 1 else 's'}"))
             worst = BAD
             continue
         print(shown(f"{file}: {said_in_a_line(result)}"))
@@ -288,20 +288,16 @@ def _complain(text: str) -> None:
     """Say on standard error what is wrong, line by line; where that is closed too, say nothing."""
     if sys.stderr is None:
         return
-    try:
+    with suppress(OSError):
         for line in text.splitlines():
             sys.stderr.write(f"fuelwiz: {line}\n")
         sys.stderr.flush()
-    except OSError:
-        return
 
 
 def _give_up_on_output() -> None:
     """Send what is still in the buffer nowhere, so that leaving raises nothing more."""
     if sys.stdout is None:
         return
-    try:
+    with suppress(OSError):
         nowhere = os.open(os.devnull, os.O_WRONLY)
         os.dup2(nowhere, sys.stdout.fileno())
-    except OSError:
-        return
