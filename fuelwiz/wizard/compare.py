@@ -29,7 +29,6 @@ if TYPE_CHECKING:
 TITLE = "Builds side by side"
 RECKONING = "Reckoning the builds …"
 NEEDS_TWO = "It takes two builds that can be read to stand side by side."
-MOVES = {"up": -1, "down": 1}
 _BETTER = re.compile(r"(\((?:better|best)\))")
 
 SCROLL = Action("scroll", ("up", "down", "pageup", "pagedown"), "", "and Down, PgUp, PgDn scroll", "")
@@ -73,7 +72,8 @@ class CompareScreen(Screen[None]):
         event.prevent_default()
         page = max(self.size.height - 3, 1)
         moves = {
-            **MOVES,
+            "up": -1,
+            "down": 1,
             "pageup": -page,
             "pagedown": page,
             "home": -self.scrolled,
