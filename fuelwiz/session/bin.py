@@ -9,7 +9,7 @@ from pathlib import Path
 
 from fuelwiz.errors import OutputError
 from fuelwiz.session.clean import clean
-from fuelwiz.session.entry import SUFFIX
+from fuelwiz.session.entry import DRAFT, SUFFIX
 from fuelwiz.session.moving import HISTORY, free_names, in_words, move, move_what_goes_along
 
 BIN = ".bin"
@@ -84,11 +84,15 @@ def _places(bin_folder: Path) -> list[Path]:
 
 
 def _build_in(place: Path) -> Path | None:
+    """The build that lies in a place of the bin, or the draft where it had no file."""
     try:
-        found = [one for one in place.iterdir() if one.name.endswith(SUFFIX) and not one.name.startswith(".")]
+        found = {one.name: one for one in place.iterdir()}
     except OSError:
         return None
-    return min(found, default=None)
+    builds = [name for name in found if name.endswith(SUFFIX) and not name.startswith(".")]
+    drafts = [name for name in found if name.startswith(".") and name.endswith(DRAFT)]
+    name = min(builds or drafts, default=None)
+    return None if name is None else found[name]
 
 
 def _moved_to(wanted: Path, source: Path) -> Path:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import re
 import stat
@@ -15,9 +16,12 @@ from fuelwiz.errors import SessionError
 from fuelwiz.session.clean import clean
 
 MOST_BYTES = 64 * 1024
+MOST_BYTES_OF_DRAFT = 512 * 1024
 MOST_LEVELS = 8
 LONGEST_NAME = 200
 SUFFIX = ".toml"
+DRAFT = ".draft"
+UNNAMED = "Unnamed build"
 
 _LONG_KEY = re.compile(r"(?<![\w\"'-])(?:[\w\"'-]++[ \t]*+\.[ \t]*+){8}")
 _BRACKET = re.compile(r"[\[\]{}]")
@@ -31,6 +35,7 @@ class Recorded:
 
     inputs: str
     saved: str
+    version: str
     works: bool | None
     margin: str
     answer: str
@@ -42,7 +47,7 @@ class Entry:
 
     `changed` is the time of its last change in ns since 1970, `plain` what it holds, as TOML reads it.
     `fault` says in words why it cannot be read; `plain` is then empty. `has_draft` tells of a draft that is
-    newer than the file.
+    newer than the file. `is_draft` is one of a build that has no file: its path is the draft's.
     """
 
     path: Path
@@ -50,6 +55,7 @@ class Entry:
     plain: dict[str, Any]
     fault: str | None
     has_draft: bool
+    is_draft: bool = False
 
     @property
     def file_name(self) -> str:
@@ -61,7 +67,7 @@ class Entry:
         """What the build is called: its own name, else that of its file, whole where it cannot be read."""
         own = self.plain.get("name")
         told = clean(own).strip()[:LONGEST_NAME] if isinstance(own, str) else ""
-        return told or (self.file_name if self.fault else clean(self.path.name.removesuffix(SUFFIX)) or "?")
+        return told or (self.file_name if self.fault else self._stem)
 
     @property
     def goal(self) -> tuple[str, str] | None:
@@ -104,8 +110,18 @@ class Entry:
         if not isinstance(table, dict):
             return None
         works = table.get("works")
-        inputs, saved, margin, answer = map(_text_of, map(table.get, ("inputs", "saved", "margin", "answer")))
-        return Recorded(inputs, saved, works if isinstance(works, bool) else None, margin, answer)
+        inputs, saved, version = map(_text_of, map(table.get, ("inputs", "saved", "version")))
+        margin, answer = map(_text_of, map(table.get, ("margin", "answer")))
+        return Recorded(inputs, saved, version, works if isinstance(works, bool) else None, margin, answer)
+
+    @property
+    def _stem(self) -> str:
+        """What stands in for the name that the build does not give."""
+        stem = self.path.name
+        if self.is_draft:
+            stem = stem.removeprefix(".").removesuffix(DRAFT)
+            return clean(stem.removesuffix(SUFFIX)) if stem.endswith(SUFFIX) else UNNAMED
+        return clean(stem.removesuffix(SUFFIX)) or "?"
 
     def _at(self, section: str, key: str) -> Any:
         table = self.plain.get(section)
@@ -126,7 +142,19 @@ def read_entry(path: Path) -> Entry:
 
 def draft_of(path: Path) -> Path:
     """Where the draft of a build is kept."""
-    return path.with_name(f".{path.name}.draft")
+    return path.with_name(f".{path.name}{DRAFT}")
+
+
+def read_draft(path: Path) -> Entry | None:
+    """The entry of the draft of a build that has no file; None where it holds no build."""
+    try:
+        told = json.loads(read_whole(path, MOST_BYTES_OF_DRAFT))
+    except (OSError, ValueError, RecursionError):
+        return None
+    plain = told.get("plain") if isinstance(told, dict) else None
+    if not isinstance(plain, dict):
+        return None
+    return Entry(path, _changed(path), plain, None, has_draft=True, is_draft=True)
 
 
 def _changed(path: Path) -> int:
@@ -157,20 +185,24 @@ def _quickly_read(path: Path) -> str | None:
         return None
 
 
-def read_whole(path: Path) -> bytes:
-    """What stands in a plain file of a session's size.
+def read_whole(path: Path, most: int = MOST_BYTES) -> bytes:
+    """What stands in a plain file.
+
+    Args:
+        path: the file.
+        most: how many bytes it may hold.
 
     Raises:
-        OSError: it cannot be read, is no plain file, or is larger than a session may be.
+        OSError: it cannot be read, is no plain file, or is larger.
     """
     # Without O_NONBLOCK a pipe of that name would be waited for.
     handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
     with open(handle, "rb") as file:
         if not stat.S_ISREG(os.fstat(handle).st_mode):
             raise OSError("it is not a plain file")
-        content = file.read(MOST_BYTES + 1)
-    if len(content) > MOST_BYTES:
-        raise OSError("it is larger than 64 KiB, which no session file is")
+        content = file.read(most + 1)
+    if len(content) > most:
+        raise OSError(f"it is larger than {most // 1024} KiB")
     return content
 
 

@@ -10,7 +10,7 @@ from pathlib import Path
 
 from fuelwiz.errors import OutputError
 from fuelwiz.session.clean import clean
-from fuelwiz.session.entry import SUFFIX, draft_of
+from fuelwiz.session.entry import DRAFT, SUFFIX, draft_of
 
 HISTORY = ".history"
 
@@ -61,10 +61,11 @@ def put_new(target: Path, content: bytes, like: Path | None = None) -> None:
 
 def free_names(path: Path) -> Iterator[Path]:
     """The path itself, then the same with a number: build.toml, build-2.toml, build-3.toml."""
-    stem = path.name.removesuffix(SUFFIX)
+    ending = next((one for one in (SUFFIX + DRAFT, DRAFT, SUFFIX) if path.name.endswith(one)), "")
+    stem = path.name.removesuffix(ending)
     yield path
     for number in range(2, _MOST_NUMBERS):
-        yield path.with_name(f"{stem}-{number}{SUFFIX}")
+        yield path.with_name(f"{stem}-{number}{ending}")
 
 
 def move_what_goes_along(source: Path, target: Path) -> None:

@@ -8,7 +8,7 @@ from __future__ import annotations
 import os
 import re
 import unicodedata
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from pathlib import Path
 from typing import Any
@@ -16,10 +16,20 @@ from typing import Any
 from fuelwiz.errors import Fault, OutputError, SessionError
 from fuelwiz.session.bin import bring_back, put_in_bin
 from fuelwiz.session.clean import clean
-from fuelwiz.session.entry import LONGEST_NAME, SUFFIX, Entry, read_entry, read_whole
+from fuelwiz.session.entry import DRAFT, LONGEST_NAME, SUFFIX, Entry, read_draft, read_entry, read_whole
 from fuelwiz.session.moving import free_names, in_words, move_what_goes_along, put_new, reason
 
-__all__ = ["Entry", "bring_back", "copy", "entries", "file_name", "put_in_bin", "rename", "shelf_folder"]
+__all__ = [
+    "Entry",
+    "bring_back",
+    "copy",
+    "entries",
+    "file_name",
+    "put_in_bin",
+    "rename",
+    "shelf_folder",
+    "unsaved",
+]
 
 VARIABLE = "FUELWIZ_SESSIONS"
 USUAL = "saved_sessions"
@@ -60,17 +70,39 @@ def entries(folder: Path) -> list[Entry]:
     Raises:
         SessionError: the folder cannot be read; one that is not there yet holds nothing.
     """
-    found = [read_entry(folder / name) for name in _names(folder)]
+    names = _names(folder)
+    return _in_order(read_entry(folder / name) for name in names if _is_build(name))
+
+
+def unsaved(folder: Path) -> list[Entry]:
+    """The drafts of builds that have no file, the last kept first; drafts of builds that do are not among them.
+
+    Raises:
+        SessionError: the folder cannot be read.
+    """
+    names = _names(folder)
+    lonely = [name for name in names if _is_draft(name) and name[1 : -len(DRAFT)] not in names]
+    return _in_order(entry for name in lonely if (entry := read_draft(folder / name)))
+
+
+def _in_order(found: Iterable[Entry]) -> list[Entry]:
     return sorted(found, key=lambda entry: (-entry.changed, entry.path.name))
 
 
-def _names(folder: Path) -> list[str]:
-    """The names of the files that are builds: drafts, bin and history begin with a dot."""
+def _is_build(name: str) -> bool:
+    """Whether a file is a build by its name: drafts, bin and history begin with a dot."""
+    return name.endswith(SUFFIX) and not name.startswith(".")
+
+
+def _is_draft(name: str) -> bool:
+    return name.startswith(".") and name.endswith(DRAFT)
+
+
+def _names(folder: Path) -> set[str]:
     try:
-        with os.scandir(folder) as found:
-            return [one.name for one in found if one.name.endswith(SUFFIX) and not one.name.startswith(".")]
+        return set(os.listdir(folder))
     except FileNotFoundError:
-        return []
+        return set()
     except NotADirectoryError:
         words = "is a file, not a folder of builds"
     except PermissionError:

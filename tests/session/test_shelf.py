@@ -12,7 +12,7 @@ import platformdirs
 import pytest
 
 from fuelwiz.errors import OutputError, SessionError
-from fuelwiz.session.shelf import copy, entries, file_name, rename, shelf_folder
+from fuelwiz.session.shelf import copy, entries, file_name, rename, shelf_folder, unsaved
 
 BUILD = '# by hand\nformat = 1\nname = "Hill-climb six"\n\n[goal]\npower = "750 hp"\n'
 
@@ -121,6 +121,24 @@ def test_a_draft_counts_only_while_it_is_newer(tmp_path: Path) -> None:
         "one.toml": True,
         "two.toml": False,
     }
+
+
+def test_drafts_of_builds_without_a_file_are_told_apart(tmp_path: Path) -> None:
+    build(tmp_path, "one.toml")
+    build(tmp_path, ".one.toml.draft", '{"plain": {}}')
+    build(tmp_path, ".never-saved.toml.draft", '{"plain": {"format": 1}}', changed=1_700_000_000)
+    kept = '{"draft": 1, "plain": {"format": 1, "name": "Kit car", "goal": {"power": "320 hp"}}}'
+    build(tmp_path, ".unnamed-2.draft", kept, changed=1_700_000_060)
+    build(tmp_path, ".unnamed-1.draft", '{"plain": {}}', changed=1_700_000_120)
+    for number, text in enumerate(("", "[1]", '{"plain": 3}', "[" * 100_000)):
+        build(tmp_path, f".broken-{number}.draft", text)
+    found = unsaved(tmp_path)
+    assert [(one.name, one.goal, one.is_draft) for one in found] == [
+        ("Unnamed build", None, True),
+        ("Kit car", ("320", "hp"), True),
+        ("never-saved", None, True),
+    ]
+    assert [one.name for one in entries(tmp_path)] == ["Hill-climb six"]
 
 
 def test_the_list_loads_nothing_that_reckons() -> None:

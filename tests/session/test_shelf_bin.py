@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from fuelwiz.errors import OutputError
-from fuelwiz.session.shelf import bring_back, entries, put_in_bin
+from fuelwiz.session.shelf import bring_back, entries, put_in_bin, unsaved
 
 
 def files(folder: Path) -> list[str]:
@@ -99,3 +99,11 @@ def test_a_file_in_place_of_the_bin_is_said(tmp_path: Path) -> None:
     with pytest.raises(OutputError):
         put_in_bin(tmp_path / "six.toml")
     assert bring_back(tmp_path) is None and (tmp_path / "six.toml").exists()
+
+
+def test_a_draft_without_a_build_goes_and_comes_back_too(tmp_path: Path) -> None:
+    (tmp_path / ".unnamed-1.draft").write_text('{"plain": {"format": 1}}')
+    put_in_bin(tmp_path / ".unnamed-1.draft")
+    (tmp_path / ".unnamed-1.draft").write_text('{"plain": {"format": 1, "name": "another"}}')
+    assert bring_back(tmp_path) == tmp_path / ".unnamed-1-2.draft"
+    assert len(unsaved(tmp_path)) == 2
