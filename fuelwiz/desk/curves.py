@@ -4,11 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from fuelwiz.desk.fields import Cell, System, cell_of, spec_at
+from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.fields import MOST_POINTS, Cell, System, cell_of, place_exists, spec_at
 from fuelwiz.desk.plain import value_at, way
 from fuelwiz.desk.state import State
 from fuelwiz.desk.taking import take
 from fuelwiz.desk.words import Refusal, label
+from fuelwiz.session.readers import read
+from fuelwiz.session.scalars import Wrong
+from fuelwiz.units import describe
 
 
 def type_cell(state: State, cell: Cell, raw: str, system: System) -> State:
@@ -44,11 +48,24 @@ def without_point(state: State, points: str, number: int) -> State:
 
 
 def with_points(state: State, points: str, rows: Sequence[tuple[str, str]]) -> State:
-    """The build with a whole table in place of the points that were there."""
+    """The build with a whole table in place of the points that were there.
+
+    Raises:
+        NoSuchField: there is no such table, it has no point or too many, or a text in it cannot be read.
+    """
+    spec = spec_at(points)
+    if spec.type != "points" or not 0 < len(rows) <= MOST_POINTS or not place_exists(state.plain, points):
+        raise NoSuchField(f"{points} takes no table of {len(rows)} points")
+    for row in rows:
+        try:
+            for part, text in zip(spec.parts, row, strict=True):
+                read(part, text)
+        except Wrong as wrong:
+            raise NoSuchField(f"{points} {wrong.found[0][1]}") from None
     return state.without_raw(points).with_value(points, [list(row) for row in rows])
 
 
-def half_points(state: State, system: System) -> Iterable[tuple[str, Refusal]]:
+def half_points(state: State) -> Iterable[tuple[str, Refusal]]:
     """The cells that are empty or cannot be read beside one that can."""
     for path, raw in state.raw.items():
         cell = cell_of(path)
@@ -56,8 +73,6 @@ def half_points(state: State, system: System) -> Iterable[tuple[str, Refusal]]:
             continue
         partner = f"{cell[0]}.{cell[1]}.{1 - cell[2]}"
         if not _text_in(state, partner).strip():
-            wanted = "a pressure" if cell[2] else "the other half"
-            yield (
-                partner,
-                Refusal(f"{wanted} is wanted", f"a point wants both its figures: {wanted} is missing here."),
-            )
+            kind = spec_at(partner).kind
+            assert kind is not None
+            yield partner, Refusal(f"{describe(kind)} is wanted", f"this point wants {describe(kind)} too.")

@@ -17,6 +17,7 @@ from fuelwiz.desk.errors import SaveRefused
 from fuelwiz.desk.fields import System, spec_at
 from fuelwiz.desk.keeping import Keeping, from_draft, opened
 from fuelwiz.desk.plain import Plain, changes, value_at, way
+from fuelwiz.desk.reading import sorted_out
 from fuelwiz.desk.refusals import all_refused
 from fuelwiz.desk.saving import Saved, left_out, refuse_to_overwrite, refuse_unfinished, written
 from fuelwiz.desk.shown import FieldText
@@ -203,7 +204,8 @@ class Desk:
 
     def update(self) -> None:
         """Reckons the answer again: all but what `finish` adds."""
-        self._warm = True
+        if not self._warm:
+            self._warm_up()
         self._state = edits.read_again(self._state, self.system)
         before, self._standing = (
             self._standing,
@@ -288,6 +290,13 @@ class Desk:
             self._warm,
             self._typing,
         )
+
+    def _warm_up(self) -> None:
+        """Reads every value for the first time, which loads the units; what cannot be read stands in its field."""
+        same = self._saved is self._state
+        self._state = sorted_out(self._state)
+        self._saved = self._state if same else sorted_out(self._saved)
+        self._warm = True
 
     def _go(self, found: tuple[str, State] | None) -> str | None:
         if found is None:

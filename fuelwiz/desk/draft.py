@@ -13,9 +13,9 @@ from typing import Any
 
 from fuelwiz.desk.composites import COUNTED, PICKED
 from fuelwiz.desk.errors import DraftError, NoSuchField
-from fuelwiz.desk.fields import spec_at
+from fuelwiz.desk.fields import place_exists, spec_at
 from fuelwiz.desk.plain import Plain
-from fuelwiz.desk.reading import known_entry, known_part, sorted_out
+from fuelwiz.desk.reading import known_entry, known_part
 from fuelwiz.desk.state import State
 from fuelwiz.errors import OutputError
 from fuelwiz.questions import STEPS
@@ -29,7 +29,13 @@ _MOST_BYTES = 512 * 1024
 _MOST_LEVELS = 12
 _MOST_UNNAMED = 1000
 _LONGEST_TEXT = 4000
-_ASIDE = {"pump.figure": "pump.curve", "pump.curve": "pump.curve", "pump.sample": "pump.curve"}
+_ASIDE = {
+    "pump.figure": "pump.curve",
+    "pump.curve": "pump.curve",
+    "pump.sample": "pump.curve",
+    "surge": "surge",
+    "inlet.strainer": "inlet.strainer",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,8 +141,8 @@ def read(path: Path) -> Contents:
         DraftError: it cannot be read, or is no draft.
     """
     told = _parsed(path)
-    plain, raw = sorted_out(known_part(told.get("plain")))
-    raw.update(_texts(told.get("raw"), plain))
+    plain = known_part(told.get("plain"))
+    raw = _texts(told.get("raw"), plain)
     picked = {key: text for key, text in _pairs(told.get("picked")) if key in PICKED}
     state = State(plain, raw, picked, _aside(told.get("aside")))
     base = told.get("base")
@@ -178,22 +184,9 @@ def _is_field(path: str, plain: Plain) -> bool:
     if path in COUNTED:
         return True
     try:
-        return spec_at(path).type not in {"format", "kept", "flag", "change"} and _has_place(plain, path)
+        return spec_at(path).type not in {"format", "kept", "flag", "change"} and place_exists(plain, path)
     except NoSuchField:
         return False
-
-
-def _has_place(plain: Plain, path: str) -> bool:
-    """Whether the entries of lists are there that a path leads through; a point may be the next one."""
-    at: Any = plain
-    for part in path.split("."):
-        if part.isdecimal():
-            if not isinstance(at, list) or int(part) > len(at):
-                return not isinstance(at, list) and int(part) == 0
-            at = at[int(part)] if int(part) < len(at) else None
-        else:
-            at = at.get(part) if isinstance(at, dict) else None
-    return True
 
 
 def _pairs(told: Any) -> list[tuple[str, str]]:
@@ -203,7 +196,7 @@ def _pairs(told: Any) -> list[tuple[str, str]]:
 
 def _aside(told: Any) -> dict[str, Any]:
     items = told.items() if isinstance(told, dict) else ()
-    fitting = {key: known_entry(_ASIDE.get(key) or key, value) for key, value in items if key in _KEPT_ASIDE}
+    fitting = {key: known_entry(_ASIDE[key], value) for key, value in items if key in _ASIDE}
     return {key: value for key, value in fitting.items() if value}
 
 
@@ -222,6 +215,3 @@ def _time(told: Any) -> datetime | None:
     except ValueError:
         return None
     return kept if kept is not None and kept.tzinfo is not None else None
-
-
-_KEPT_ASIDE = (*_ASIDE, "surge", "inlet.strainer")

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fuelwiz.desk.composites import COUNTED, PICKED, Counted, field_of, several, without_item
 from fuelwiz.desk.curves import type_cell
 from fuelwiz.desk.errors import NoSuchField
-from fuelwiz.desk.fields import System, cell_of, spec_at
+from fuelwiz.desk.fields import System, cell_of, place_exists, spec_at
 from fuelwiz.desk.plain import value_at, way
 from fuelwiz.desk.state import State
 from fuelwiz.desk.taking import take
@@ -33,10 +33,9 @@ def typed(state: State, path: str, raw: str, system: System) -> State:
     """
     if path in PICKED:
         return picked(state, path, raw.strip(), system)
-    at = place_of(state, path)
+    at = _known_place(state, path)
     cell = cell_of(at)
     if cell is not None:
-        spec_at(at)
         return type_cell(state, cell, raw, system)
     if not raw.strip():
         return _emptied(state, path, at)
@@ -49,6 +48,16 @@ def typed(state: State, path: str, raw: str, system: System) -> State:
 def place_of(state: State, path: str) -> str:
     """Where a question's text stands: in its field, or under its own name where it is about several keys."""
     return path if path in COUNTED or several(state, path) else field_of(path)
+
+
+def _known_place(state: State, path: str) -> str:
+    """As `place_of`; NoSuchField where nothing can be put there."""
+    field = field_of(path)
+    if path not in COUNTED:
+        spec_at(field)
+        if not place_exists(state.plain, field):
+            raise NoSuchField(f"there is no {path} in this build yet")
+    return place_of(state, path)
 
 
 def taken(state: State, path: str, raw: str, system: System) -> State:
@@ -84,7 +93,6 @@ def _emptied(state: State, path: str, at: str) -> State:
         return state.without_raw(path)
     if path in COUNTED:
         return COUNTED[path].clear(state).without_raw(path)
-    spec_at(at)
     state = state.without(at)
     if at in ALWAYS_WANTED:
         return state.with_raw(at, "")

@@ -6,11 +6,12 @@ from functools import cache, lru_cache
 from typing import Literal
 
 from fuelwiz.desk.errors import NoSuchField
-from fuelwiz.desk.plain import Way, way
+from fuelwiz.desk.plain import Plain, Way, value_at, way
 from fuelwiz.session.model import FieldSpec, field_at, leaf_paths
 from fuelwiz.session.paths import list_ways
 
 System = Literal["us", "metric"]
+MOST_POINTS = 200
 Cell = tuple[str, int, int]
 """The path of a list of points, the number of a point, and its column."""
 
@@ -78,7 +79,21 @@ def other(system: System) -> System:
 def cell_of(path: str) -> Cell | None:
     """The cell that a path leads to; None where it leads to no cell of points."""
     parts = path.split(".")
-    if len(parts) < 3 or not (parts[-1] in {"0", "1"} and parts[-2].isdecimal()):
+    if len(parts) < 4 or parts[0] != "pump" or not (parts[-1] in {"0", "1"} and parts[-2].isdecimal()):
         return None
     points = ".".join(parts[:-2])
     return (points, int(parts[-2]), int(parts[-1])) if points.endswith((".points", "pump.current")) else None
+
+
+def place_exists(plain: Plain, path: str) -> bool:
+    """Whether a value can be put at the path of a field: in an entry that is there, or in the next one of its list."""
+    at = way(path)
+    length = leaf_length(at) or 0
+    for place in range(length):
+        number = at[place]
+        if isinstance(number, int):
+            keys = tuple(part for part in at[:place] if isinstance(part, str))
+            if number > len(value_at(plain, at[:place]) or ()) or number >= list_ways()[keys].most:
+                return False
+    cell = cell_of(path)
+    return cell is None or cell[1] < MOST_POINTS

@@ -7,10 +7,11 @@ from dataclasses import dataclass, field
 from pathlib import Path
 
 from fuelwiz.desk import draft
-from fuelwiz.desk.reading import is_well_formed, known_part, sorted_out
+from fuelwiz.desk.reading import is_well_formed, known_part
 from fuelwiz.desk.saving import Paper
 from fuelwiz.desk.state import State
-from fuelwiz.errors import SessionError
+from fuelwiz.errors import Fault, SessionError
+from fuelwiz.session.clean import clean
 from fuelwiz.session.entry import draft_of
 from fuelwiz.session.file import load, read
 
@@ -43,7 +44,7 @@ class Keeping:
 
 
 def opened(path: Path) -> tuple[State, Keeping]:
-    """A build from its file; one that is not there yet is empty. What cannot be read stands in its field.
+    """A build from its file; one that is not there yet is empty. Its values are not read yet.
 
     Raises:
         SessionError: the file cannot be read, or holds keys that a save would lose.
@@ -53,9 +54,8 @@ def opened(path: Path) -> tuple[State, Keeping]:
     document = read(path)
     if not is_well_formed(document.plain):
         load(path)
-        raise SessionError(path.name, ())
-    plain, raw = sorted_out(known_part(document.plain))
-    return State(plain, raw), Keeping(path.parent, path, Paper.of(document.text))
+        raise SessionError(clean(str(path)), (Fault("", "holds something that a save would lose"),))
+    return State(known_part(document.plain)), Keeping(path.parent, path, Paper.of(document.text))
 
 
 def from_draft(place: Path) -> tuple[State, frozenset[str], State, Keeping]:

@@ -10,6 +10,7 @@ from fuelwiz.desk.errors import NoSuchField
 from fuelwiz.desk.fields import spec_at
 from fuelwiz.desk.plain import Plain, put, taken_out, value_at, way
 from fuelwiz.desk.state import State
+from fuelwiz.session.clean import clean
 from fuelwiz.session.paths import list_ways
 from fuelwiz.session.readers import read
 from fuelwiz.session.scalars import Wrong
@@ -39,6 +40,8 @@ def with_entry(state: State, path: str, values: Mapping[str, Any]) -> tuple[Stat
     for key, value in values.items():
         try:
             read(spec_at(f"{path}.{number}.{key}"), value)
+            if isinstance(value, str) and value != clean(value):
+                raise NoSuchField(f"{path}.{key} holds a character that cannot be seen")
         except Wrong as wrong:
             raise NoSuchField(f"{path}.{key} {wrong.found[0][1]}") from None
     return state.with_value(f"{path}.{number}", dict(values)), number

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Any
 
 from fuelwiz.desk.plain import Plain, put, taken_out, way
 from fuelwiz.desk.shown import in_words
+from fuelwiz.desk.state import State
 from fuelwiz.session.clean import clean
 from fuelwiz.session.model import FieldSpec
 from fuelwiz.session.paths import Node, tree
@@ -76,20 +78,20 @@ def _is_pair(item: Any) -> bool:
     return isinstance(item, list) and len(item) == 2 and all(isinstance(text, str) for text in item)
 
 
-def sorted_out(plain: Plain) -> tuple[Plain, dict[str, str]]:
-    """Data without the values that cannot be read, and the texts of those by path, to stand in their fields.
+def sorted_out(state: State) -> State:
+    """A build whose values that cannot be read stand in their fields as they were written.
 
     Args:
-        plain: data of which all is known and has the form of its key.
+        state: a build of which all is known and has the form of its key.
     """
-    raw: dict[str, str] = {}
+    plain, raw = state.plain, dict(state.raw)
     for path, spec, value in list(_values(tree(), plain, "")):
         if spec.type == "points":
             plain = _without_bad_points(plain, path, spec, value, raw)
         elif not _can_be_read(spec, value):
             raw[path] = clean(in_words(value)[:_LONGEST_TEXT])
             plain = taken_out(plain, way(path))
-    return plain, raw
+    return replace(state, plain=plain, raw=raw)
 
 
 def _values(node: Node, table: dict[str, Any], above: str) -> Iterator[tuple[str, FieldSpec, Any]]:

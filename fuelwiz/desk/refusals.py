@@ -21,7 +21,7 @@ def all_refused(state: State, faults: Iterable[Fault], system: System) -> dict[s
         refusal = refusal_of(state, path, system)
         if refusal is not None:
             found[path] = refusal
-    for path, refusal in half_points(state, system):
+    for path, refusal in half_points(state):
         found.setdefault(path, refusal)
     for fault in faults:
         path = _field_of_fault(fault.key)

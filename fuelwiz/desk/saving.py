@@ -20,6 +20,7 @@ from fuelwiz.errors import OutputError, SessionError
 from fuelwiz.session.clean import clean
 from fuelwiz.session.digest import inputs_digest
 from fuelwiz.session.file import MOST_BYTES, merge, read, write_atomically
+from fuelwiz.session.history import keep
 
 _FIRST_LINE = "format = 1\n"
 _NO_PUMP = "The pump is not in the file until its flow is known."
@@ -125,6 +126,7 @@ def written(path: Path, paper: Paper, plain: Plain, result: Result) -> Paper:
         raise OutputError(
             f"{clean(str(path.parent))}: cannot be made: {(error.strerror or str(error)).lower()}"
         ) from None
+    keep(path, text)
     write_atomically(path, text)
     return Paper.of(text)
 

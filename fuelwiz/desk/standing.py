@@ -38,7 +38,8 @@ class Standing:
 
 def for_file(plain: Plain) -> Plain:
     """What a file can hold: a pump is no pump until its curve has a point, so the section is left out."""
-    if "pump" not in plain or plain["pump"].get("curve"):
+    curves = value_at(plain, ("pump", "curve")) or ()
+    if "pump" not in plain or any(curve.get("points") for curve in curves):
         return plain
     return {key: value for key, value in plain.items() if key != "pump"}
 
