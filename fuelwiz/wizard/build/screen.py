@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, cast
 from textual.app import ComposeResult
 from textual.events import Key, Paste, Resize
 from textual.screen import Screen
+from textual.strip import Strip
 from textual.timer import Timer
 from textual.widget import Widget
 
@@ -21,7 +22,7 @@ from fuelwiz.wizard.build.help_view import HelpView
 from fuelwiz.wizard.build.lines_view import LinesView
 from fuelwiz.wizard.build.points_view import PointsView
 from fuelwiz.wizard.build.prompt import Prompt
-from fuelwiz.wizard.chrome import footer_line, keys_page, steps_column, steps_row, top_line
+from fuelwiz.wizard.chrome import Headline, footer_line, keys_page, steps_column, steps_row, top_line
 from fuelwiz.wizard.form.form import Form, Reaction
 from fuelwiz.wizard.form.rows import DoRow, ItemRow
 from fuelwiz.wizard.layout import SMALLEST, Box, Layout, layout_for
@@ -39,6 +40,8 @@ Mode = str  # "form", "table", "help", "keys", "points"
 
 class BuildScreen(Screen[None]):
     """One build. Every key comes here first; nothing on the screen has the focus of its own."""
+
+    strip_rows = 0  # above the footer, where a kind of this screen has more to say
 
     def __init__(
         self, desk: Desk, *, guided: bool = False, step: str | None = None, keys: Sequence[Key | Paste] = ()
@@ -67,13 +70,14 @@ class BuildScreen(Screen[None]):
     def compose(self) -> ComposeResult:
         """The parts, in the order in which they are read."""
         look = self.wizard.look
-        yield LinesView(look, "top", lambda area: [top_line(headline(self.desk, self.deeds.kept), area)])
+        yield LinesView(look, "top", lambda area: [top_line(self.headline(), area)])
         yield LinesView(look, "steps", self._steps)
         yield FormView(look, self.form)
         yield HelpView(look)
         yield LivePane(look, self.deeds.curves, id="live")
         yield LinesView(look, "sheet", lambda area: keys_page(BUILD, area))
         yield PointsView(look)
+        yield LinesView(look, "strip", self.strip_lines)
         yield LinesView(look, "footer", self._footer)
 
     def on_mount(self) -> None:
@@ -99,14 +103,15 @@ class BuildScreen(Screen[None]):
     def lay_out(self) -> None:
         """Put every part where it belongs at this size and in this mode."""
         width, height = self.size
-        layout = layout_for(width, height, table_focused=self.mode == "table")
+        over = {"keys": "sheet", "points": "points"}.get(self.mode, "")
+        strip_rows = 0 if over else self.strip_rows
+        layout = layout_for(width, height - strip_rows, table_focused=self.mode == "table")
         self._layout = layout
         if width < SMALLEST[0] or height < SMALLEST[1]:
             self._too_small(width, height)
             return
         whole = Box(0, layout.form.y, width, layout.footer.y - layout.form.y)
         body = Box(0, layout.form.y + 1, width, whole.height - 1)
-        over = {"keys": "sheet", "points": "points"}.get(self.mode, "")
         opened = self.mode == "help" and not layout.help.is_shown
         form = self.query_one(FormView)
         form.why_rows = 0 if opened else layout.why_rows
@@ -119,7 +124,8 @@ class BuildScreen(Screen[None]):
             "live": Box() if opened else layout.live,
             "sheet": whole if over == "sheet" else Box(),
             "points": whole if over == "points" else Box(),
-            "footer": layout.footer,
+            "strip": Box(0, height - 1 - strip_rows, width, strip_rows),
+            "footer": Box(0, height - 1, width, 1),
         }
         for name, box in boxes.items():
             hidden = bool(over) and name in ("form", "help", "live")
@@ -140,7 +146,7 @@ class BuildScreen(Screen[None]):
         page = self.query_one(HelpView)
         words = self.desk.result.words if self.desk.result else None
         page.show(self.form.question, words.headline if words else "", opened=not self._layout.help.is_shown)
-        for name in ("top", "steps", "sheet", "points", "footer"):
+        for name in ("top", "steps", "sheet", "points", "strip", "footer"):
             cast("LinesView", self.query_one(f"#{name}")).repaint()
 
     def show_answer(self) -> None:
@@ -173,12 +179,20 @@ class BuildScreen(Screen[None]):
             return steps_column(marks, self.form.step_number, area)
         return [steps_row(marks, self.form.step_number, area)]
 
+    def headline(self) -> Headline:
+        """What the top line says."""
+        return headline(self.desk, self.deeds.kept)
+
+    def strip_lines(self, area: Area) -> list[Strip]:
+        """What stands above the footer; nothing here."""
+        return []
+
     def _footer(self, area: Area) -> list:  # type: ignore[type-arg]
         if self.prompt is not None:
             return [self.prompt.line(area)]
-        return [footer_line(self._offered(), by_id(BUILD, "keys"), area, self.said)]
+        return [footer_line(self.offered(), by_id(BUILD, "keys"), area, self.said)]
 
-    def _offered(self) -> list[Action]:
+    def offered(self) -> list[Action]:
         """The actions that matter now, the one thing to do first."""
         if self.mode == "table":
             first = [

@@ -1,0 +1,109 @@
+"""A build and a changed copy of it in four lines: what each comes to, and what was changed."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from rich.cells import cell_len
+from textual.strip import Strip
+
+from fuelwiz.desk.desk import Desk, diff
+from fuelwiz.desk.shown import in_words
+from fuelwiz.desk.words import label
+from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
+from fuelwiz.report.sheet import UNKNOWN
+from fuelwiz.wizard.paint import Area, Row, clip
+
+ROWS = 4
+LABELS = 9
+GAP = 2
+LONGEST_VALUE = 24
+NO_INPUT = {"name", "notes"}
+# By what they are called in the comparison, and in this strip; the last ones go where room is short.
+SHOWN = (
+    ("works", "works"),
+    ("to spare", "to spare"),
+    ("velocity", "velocity"),
+    ("loss of the line", "loss"),
+    ("feeds", "feeds"),
+    ("judged at", "at"),
+    ("power at the goal", "goal"),
+    ("fuel burnt", "burns"),
+    ("pump must make", "pump must make"),
+    ("gives out first", "gives out first"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """One measure of both builds, under its name."""
+
+    head: str
+    then: str
+    now: str
+
+    @property
+    def width(self) -> int:
+        """The cells that it takes."""
+        return max(cell_len(self.head), cell_len(self.then), cell_len(self.now))
+
+
+def then_and_now(before: Desk, after: Desk, area: Area) -> list[Strip]:
+    """Heads, then, now, and what was changed."""
+    pairs = list(_that_fit(measured(before, after), area.width - LABELS - 2))
+    heads, then = area.row("bar").put(1, "what if", bold=True), area.row().put(1, "then", "muted")
+    now = area.row().put(1, "now", bold=True)
+    column = 1 + LABELS
+    for pair in pairs:
+        heads.put(column, pair.head, "muted")
+        then.put(column, pair.then)
+        changed = pair.now != pair.then
+        now.put(column, pair.now, "focus" if changed else "text", changed)
+        column += pair.width + GAP
+    return [heads.strip(), then.strip(), now.strip(), _told(changed_words(before, after), area.row()).strip()]
+
+
+def measured(before: Desk, after: Desk) -> list[Pair]:
+    """The measures of both, in the units of the first; a dash for what has no answer yet."""
+    results = [desk.result for desk in (before, after)]
+    sides = iter(sides_of([result for result in results if result is not None]) if any(results) else ())
+    then, now = (None if result is None else next(sides) for result in results)
+    measures = {measure.name: measure for measure in MEASURES}
+    return [Pair(head, _shown(measures[name], then), _shown(measures[name], now)) for name, head in SHOWN]
+
+
+def changed_words(before: Desk, after: Desk) -> list[str]:
+    """What the second says differently, an entry each: what, what it was, what it is."""
+    return [
+        f"{label(path)} {_value(old)} → {_value(new)}"
+        for path, old, new in diff(before, after)
+        if path not in NO_INPUT
+    ]
+
+
+def _shown(measure: Measure, side: Side | None) -> str:
+    return UNKNOWN if side is None else measure.shown(side) or UNKNOWN
+
+
+def _value(value: Any) -> str:
+    return UNKNOWN if value is None else clip(in_words(value).replace("\n", " "), LONGEST_VALUE, "…")
+
+
+def _that_fit(pairs: Sequence[Pair], room: int) -> Iterator[Pair]:
+    for pair in pairs:
+        if pair.width > room:
+            return
+        room -= pair.width + GAP
+        yield pair
+
+
+def _told(changes: Sequence[str], row: Row) -> Row:
+    """The changes as far as they fit, and how many there are where not all do."""
+    row.put(1, "changed", "muted")
+    room = row.width - LABELS - 2
+    text = row.look.fold("; ".join(changes) or "nothing yet: type another goal, boost, fuel or pump")
+    if cell_len(text) > room:
+        text = row.look.fold(f"{len(changes)}: {text}")
+    return row.put(1 + LABELS, clip(text, room, row.look.fold("…")))
