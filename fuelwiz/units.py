@@ -1,7 +1,7 @@
 """Text to SI and back: the units that people type, and what is wrong with a text, in words.
 
-The one file that knows pint. pint is asked for the factor of each unit once, by the expression in
-facts/units.toml; it never sees what was typed.
+The one file that knows pint. pint is asked for the factor of each unit once for all runs, by the expression
+in facts/units.toml; it never sees what was typed.
 """
 
 from __future__ import annotations
@@ -18,6 +18,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Literal, NewType
 
 from fuelwiz.errors import UnitError
+from fuelwiz.factors import Factor, factors
 
 if TYPE_CHECKING:
     import pint
@@ -277,15 +278,22 @@ def _scale(spelling: str) -> _Scale:
     unit = _unit(spelling)
     if unit is None:
         raise UnitError(f"wants a unit that is known here, got {_quoted(spelling)}")
-    return _scale_from_pint(unit.pint)
+    return _scales()[unit.pint]
 
 
 @cache
-def _scale_from_pint(expression: str) -> _Scale:
+def _scales() -> dict[str, _Scale]:
+    """The scale of every unit in the table."""
+    expressions = {unit.pint for unit in _table().units.values()}
+    kept = factors(_cache_folder(), expressions, _factor_from_pint)
+    return {expression: _Scale(*factor) for expression, factor in kept.items()}
+
+
+def _factor_from_pint(expression: str) -> Factor:
     quantity = _registry().Quantity
     zero, one = (Fraction(quantity(Fraction(n), expression).to_base_units().magnitude) for n in (0, 1))
     over = lcm(zero.denominator, one.denominator)
-    return _Scale(times=float((one - zero) * over), shift=float(zero * over), over=float(over))
+    return float((one - zero) * over), float(zero * over), float(over)
 
 
 @cache

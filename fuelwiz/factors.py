@@ -1,0 +1,73 @@
+"""Factors of units kept between runs in the user's cache, so that pint is loaded once and not at every start."""
+
+from __future__ import annotations
+
+import json
+import os
+import secrets
+from collections.abc import Callable, Iterable
+from contextlib import suppress
+from importlib.util import find_spec
+from math import isfinite
+from pathlib import Path
+
+Factor = tuple[float, float, float]
+"""An SI value is (number * first + second) / third."""
+
+FILE = "factors.json"
+
+
+def factors(
+    folder: Path | None, expressions: Iterable[str], reckon: Callable[[str], Factor]
+) -> dict[str, Factor]:
+    """The factor of every expression, as it was kept; reckoned and kept where it was not.
+
+    Args:
+        folder: where they are kept; None to keep nothing.
+        expressions: units as pint knows them.
+        reckon: what gives the factor of one.
+    """
+    wanted = sorted(set(expressions))
+    stamp = _stamp()
+    kept = _kept(folder, stamp) if folder is not None and stamp else {}
+    if kept.keys() >= set(wanted):
+        return kept
+    found = {expression: reckon(expression) for expression in wanted}
+    if folder is not None and stamp:
+        _keep(folder, stamp, found)
+    return found
+
+
+def _stamp() -> str | None:
+    """What tells one installation of pint from another, without loading it: the file that defines its units."""
+    spec = find_spec("pint")
+    if spec is None or spec.origin is None:
+        return None
+    try:
+        definitions = Path(spec.origin).with_name("default_en.txt").stat()
+    except OSError:
+        return None
+    return f"{spec.origin} {definitions.st_size} {definitions.st_mtime_ns}"
+
+
+def _kept(folder: Path, stamp: str) -> dict[str, Factor]:
+    """What an earlier run kept; nothing where the file is damaged or another pint wrote it."""
+    try:
+        plain = json.loads((folder / FILE).read_text(encoding="utf-8"))
+        if plain["pint"] != stamp:
+            return {}
+        found = {name: tuple(map(float, factor)) for name, factor in plain["factors"].items()}
+    except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
+        return {}
+    sound = all(len(factor) == 3 and all(map(isfinite, factor)) and factor[2] for factor in found.values())
+    return {name: (one, two, three) for name, (one, two, three) in found.items()} if sound else {}
+
+
+def _keep(folder: Path, stamp: str, found: dict[str, Factor]) -> None:
+    """Writes the factors at one stroke; a folder that cannot be written keeps nothing."""
+    beside = folder / f"{FILE}.{secrets.token_hex(4)}"
+    text = json.dumps({"pint": stamp, "factors": found}, indent=1)
+    with suppress(OSError):
+        folder.mkdir(parents=True, exist_ok=True)
+        beside.write_text(text, encoding="utf-8")
+        os.replace(beside, folder / FILE)
