@@ -31,7 +31,7 @@ def milliseconds(work: Callable[[], object], times: int) -> float:
     return statistics.median(spent)
 
 
-def process(*arguments: str) -> Callable[[], object]:
+def process(*arguments: str) -> Callable[[], subprocess.CompletedProcess[bytes]]:
     return lambda: subprocess.run([sys.executable, *arguments], check=True, capture_output=True, cwd=ROOT)
 
 
