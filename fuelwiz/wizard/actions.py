@@ -40,6 +40,7 @@ _NAMES = {
     "shift+tab": "Shift+Tab",
     "down": "Down",
     "up": "Up",
+    "right": "Right",
 }
 
 
@@ -77,11 +78,12 @@ BUILD = (
     Action("what_if", (), "x", "what if", "try changes on a scratch copy, then and now side by side"),
     Action("builds", ("escape",), "b", "past builds", "close what is open, else back to the past builds"),
     Action("quit", ("ctrl+q",), "q", "leave", "leave the program; unsaved changes are asked about"),
+    Action("palette", ("ctrl+p",), "k", "find", "find an action by a few letters of it"),
     Action("keys", ("ctrl+g", "f9"), "", "all keys", "this page: one letter does it"),
 )
 
 SHELF = (
-    Action("open", ("enter",), "o", "open", "open the highlighted build"),
+    Action("open", ("enter", "right"), "e", "open", "open the highlighted build"),
     Action("new", ("n",), "n", "new", "start a new build"),
     Action("sample", ("g",), "g", "guided sample", "start from an invented build"),
     Action("copy", ("c",), "c", "copy", "copy the highlighted build"),
@@ -91,8 +93,10 @@ SHELF = (
     Action("mark", ("space",), "m", "mark", "mark a build to compare"),
     Action("compare", ("x",), "x", "compare", "compare the marked builds"),
     Action("filter", ("slash",), "/", "filter", "show only builds that hold a word"),
+    Action("file", ("o",), "o", "open a file", "open a build that is kept elsewhere"),
     Action("folder", ("f",), "f", "folder", "another folder of builds"),
-    Action("quit", ("ctrl+q", "escape"), "q", "leave", "leave the program"),
+    Action("help", ("f1",), "h", "help", "what the columns and marks mean"),
+    Action("quit", ("escape", "ctrl+q"), "q", "leave", "leave the program"),
     Action("keys", ("ctrl+g", "f9"), "", "all keys", "this page: one letter does it"),
 )
 

@@ -6,7 +6,7 @@ import os
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from textual.app import App
 from textual.events import Key, Paste
@@ -17,12 +17,16 @@ from fuelwiz.wizard.build.face import FaceScreen
 from fuelwiz.wizard.leaving import LOOK_EVERY_S, guarded_run
 from fuelwiz.wizard.look import Look, look_of
 
+if TYPE_CHECKING:
+    from fuelwiz.desk.desk import Desk
+
 
 class FuelwizApp(App[int]):
     """Shows one screen at a time; takes no key itself."""
 
     CSS_PATH = Path(__file__).with_name("wizard.tcss")
-    ENABLE_COMMAND_PALETTE = False
+    ENABLE_COMMAND_PALETTE = True
+    COMMAND_PALETTE_BINDING = "ctrl+p"
     BINDINGS = []  # noqa: RUF012  every key is a screen's own
 
     def __init__(self, folder: Path, path: Path | None = None, *, look: Look | None = None) -> None:
@@ -50,6 +54,14 @@ class FuelwizApp(App[int]):
     def _look_around(self) -> None:
         self.look_around()
 
+    def palette(self) -> None:
+        """Find an action by a few letters of it."""
+        from textual.command import CommandPalette
+
+        from fuelwiz.wizard.palette import ActionProvider
+
+        self.push_screen(CommandPalette(providers=[ActionProvider], placeholder="What do you want to do?"))
+
     def show_shelf(self) -> None:
         """The list of past builds."""
         from fuelwiz.wizard.shelf.screen import ShelfScreen
@@ -62,6 +74,12 @@ class FuelwizApp(App[int]):
         What its file says stands on the screen before what reckons is loaded.
         """
         self._show(FaceScreen(path, self.look, lambda keys: self._open(path, keys)))
+
+    def show_build(self, desk: Desk) -> None:
+        """A build that is on a desk already."""
+        from fuelwiz.wizard.build.screen import BuildScreen
+
+        self._show(BuildScreen(desk))
 
     def _open(self, path: Path, keys: Sequence[Key | Paste]) -> None:
         from fuelwiz.desk.desk import Desk

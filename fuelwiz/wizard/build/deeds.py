@@ -127,6 +127,9 @@ class Deeds:
         else:
             self.screen.say("Put the pointer on the row of a list first: a run, a filter, a part.")
 
+    def _palette(self, key: str) -> None:
+        self.screen.wizard.palette()
+
     def _keys(self, key: str) -> None:
         self.screen.to_mode("keys")
 

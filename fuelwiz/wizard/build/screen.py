@@ -156,6 +156,7 @@ class BuildScreen(Screen[None]):
         number, count = self.form.position()
         live.notes = ("F5 next", f"question {number} of {count}")
         live.table_focused = self.mode == "table"
+        live.about = self.form.place.step
         live.show(
             self.desk.result,
             self.shown_size,

@@ -226,6 +226,9 @@ def _columns(line: Row, columns: tuple[str, ...], *, muted: bool = False, focuse
     starts = (LABEL, 27, 40, 42) if width >= 76 else (LABEL, 22, 36, 37)
     role: Role = "muted" if muted else "text"
     line.put(starts[0], clip(line.look.fold(columns[0]), starts[1] - starts[0] - 1), role, focused)
+    if not columns[2] and not columns[3]:
+        rest = clip(line.look.fold(columns[1]), width - starts[1] - 1, line.look.fold("…"))
+        return line.put(starts[1], rest, role, focused).strip()
     line.put(starts[1], clip(line.look.fold(columns[1]), 9), role, focused)
     line.put_right(starts[2], clip(line.look.fold(columns[2]), 9), role, focused)
     return line.put(

@@ -17,6 +17,7 @@ from fuelwiz.wizard.panes.explain import explanation_lines
 from fuelwiz.wizard.panes.findings import finding_lines
 from fuelwiz.wizard.panes.ladder import ladder_lines
 from fuelwiz.wizard.panes.layout import Layout, layout_for
+from fuelwiz.wizard.panes.parts import part_lines
 from fuelwiz.wizard.panes.rule import rule_line
 from fuelwiz.wizard.panes.sizes import size_lines
 from fuelwiz.wizard.panes.stress import stress_lines
@@ -42,6 +43,7 @@ class LivePane(Painted):
         self.notes: tuple[str, ...] = ()
         self.table_focused = False
         self.scrolled = 0
+        self.about = ""
         self._curves = curves
         self._result: Result | None = None
         self._held: str | None = None
@@ -87,12 +89,19 @@ class LivePane(Painted):
     def _body(self, result: Result, layout: Layout, area: Area) -> list[Strip]:
         if self.view != "sizes" and not layout.table_stays:
             return self._picture(self.view, result, area)
+        own = (
+            part_lines(self.about, result, area) if self.view == "sizes" and not self.table_focused else None
+        )
+        if own is not None and not layout.table_stays:
+            return own
         table = size_lines(result, self.highlighted, area.high(layout.table), self.table_focused)
         words = explanation_lines(result, self.highlighted, area.high(layout.explanation), self.table_focused)
         blank = area.row().strip()
         lines = [*table, *[blank] * layout.gap, *area.high(layout.explanation).filled(words)]
         for name, rows in zip(self._pictures(layout), self._heights(layout), strict=True):
-            lines += [blank, *area.high(rows).filled(self._picture(name, result, area.high(rows)))]
+            picture = own if own is not None else self._picture(name, result, area.high(rows))
+            lines += [blank, *area.high(rows).filled(picture)]
+            own = None
         return lines
 
     def _pictures(self, layout: Layout) -> tuple[str, ...]:
