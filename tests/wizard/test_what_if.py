@@ -1,0 +1,220 @@
+"""What if on the screen: a copy to try things on, then and now, kept under its own name or dropped."""
+
+from __future__ import annotations
+
+import shutil
+from pathlib import Path
+
+import pytest
+
+from fuelwiz.desk.desk import Desk
+from fuelwiz.wizard.app import FuelwizApp
+from fuelwiz.wizard.build.screen import BuildScreen
+from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.paint import Area
+from fuelwiz.wizard.then_and_now import changed_words, measured, then_and_now
+from fuelwiz.wizard.what_if import WhatIfScreen
+
+EXAMPLES = Path(__file__).parents[1] / "examples"
+SIZES = [(80, 24), (60, 20), (120, 36), (160, 50)]
+
+
+class Trying(FuelwizApp):
+    """The wizard with one build from a file on its screen, which notes where it would go."""
+
+    def __init__(self, path: Path) -> None:
+        super().__init__(path.parent, path, look=Look())
+        self.left = ""
+
+    def on_mount(self) -> None:
+        self.push_screen(BuildScreen(Desk.open(self.first_path), step="goal"))
+
+    def show_shelf(self) -> None:
+        self.left = "shelf"
+
+    def leave(self, status: int = 0) -> None:
+        self.left = "program"
+
+
+@pytest.fixture
+def build(tmp_path) -> Path:
+    """The invented coupe of the examples: 560 hp on E85."""
+    return Path(shutil.copy(EXAMPLES / "hill-climb-coupe.toml", tmp_path / "coupe.toml"))
+
+
+def lines_of(screen, name) -> list[str]:
+    view = screen.query_one(f"#{name}")
+    return [view.render_line(y).text for y in range(view.size.height)]
+
+
+async def opened(pilot) -> WhatIfScreen:
+    """A what-if with another power typed in."""
+    await pilot.pause()
+    await pilot.press("ctrl+g", "x")
+    await pilot.pause()
+    screen = pilot.app.screen
+    assert isinstance(screen, WhatIfScreen)
+    screen.form.go_to_path("goal.power")
+    await pilot.press(*"700")
+    await pilot.pause()
+    return screen
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_then_and_now_stand_at_every_size(build, size):
+    async with Trying(build).run_test(size=size) as pilot:
+        screen = await opened(pilot)
+        assert screen.desk.value("goal.power") == "700 hp"
+        assert screen.origin.desk.value("goal.power") == "560 hp"
+        strip = lines_of(screen, "strip")
+        assert [len(line) for line in strip] == [size[0]] * 4
+        assert (
+            strip[0].startswith(" what if") and strip[1].startswith(" then") and strip[2].startswith(" now")
+        )
+        assert all(word in strip[0] for word in ("works", "to spare", "velocity", "loss", "feeds"))
+        assert strip[3].rstrip() == " changed  power wanted 560 hp → 700 hp"
+        for view in screen.query("*"):
+            assert not view.display or (view.region.right <= size[0] and view.region.bottom <= size[1])
+        live = lines_of(screen, "live")
+        assert "[sizes]" in live[0] and live[1].strip() and "Size" in " ".join(live)
+        if screen.query_one("#top").display:
+            assert lines_of(screen, "top")[0].startswith(" what if: Hill-climb coupe")
+
+
+async def test_then_is_what_the_build_says_and_now_what_the_copy_says(build):
+    async with Trying(build).run_test(size=(160, 50)) as pilot:
+        screen = await opened(pilot)
+        pairs = {pair.head: pair for pair in measured(screen.origin.desk, screen.desk)}
+        assert (pairs["goal"].then, pairs["goal"].now) == ("560\u00a0hp", "700\u00a0hp")
+        then, now = (desk.result.figures for desk in (screen.origin.desk, screen.desk))
+        assert now.pick.margin < then.pick.margin and now.pick.velocity_m_s > then.pick.velocity_m_s
+        assert pairs["to spare"].then != pairs["to spare"].now
+        assert pairs["works"].then == ("yes" if then.verdict.works else "no")
+        assert pairs["works"].now == ("yes" if now.verdict.works else "no")
+
+
+async def test_the_copy_is_dropped_and_the_file_is_untouched(build):
+    before = build.read_bytes()
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        screen = await opened(pilot)
+        await pilot.press("escape")
+        assert screen.prompt is not None and screen.is_current
+        assert "k keeps it" in lines_of(screen, "footer")[0] and "d drops it" in lines_of(screen, "footer")[0]
+        await pilot.press("escape")
+        assert screen.prompt is None and screen.is_current
+        await pilot.press("escape", "d")
+        await pilot.pause()
+        origin = pilot.app.screen
+        assert origin is screen.origin and origin.desk.value("goal.power") == "560 hp"
+        assert not origin.desk.dirty and "Dropped" in lines_of(origin, "footer")[0]
+    assert build.read_bytes() == before
+    assert [path.name for path in build.parent.iterdir()] == ["coupe.toml"]
+
+
+async def test_the_copy_is_kept_as_a_build_of_its_own(build):
+    before = build.read_bytes()
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        screen = await opened(pilot)
+        await pilot.press("escape", "k")
+        assert screen.prompt is not None and screen.prompt.editor.text == "Hill-climb coupe what if"
+        await pilot.press("enter")
+        await pilot.pause()
+        assert pilot.app.screen is screen.origin
+        assert screen.origin.desk.path == build and not screen.origin.desk.dirty
+    kept = Desk.open(screen.desk.path)
+    assert kept.name == "Hill-climb coupe what if" and kept.value("goal.power") == "700 hp"
+    assert kept.path.parent == build.parent and kept.path != build
+    assert build.read_bytes() == before
+
+
+@pytest.mark.parametrize("keys", [("escape", "k"), ("ctrl+s",)])
+async def test_the_name_of_the_build_itself_is_never_written_over(build, keys):
+    before = build.read_bytes()
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        screen = await opened(pilot)
+        await pilot.press(*keys, "ctrl+u")
+        screen.prompt.editor = type(screen.prompt.editor)()
+        await pilot.press(*"coupe", "enter")
+        assert screen.prompt is not None and "taken" in screen.prompt.text and not screen.prompt.letters
+        await pilot.press(*"2", "enter")
+        await pilot.pause()
+        assert screen.desk.path.name == "coupe2.toml"
+        assert pilot.app.screen is (screen.origin if keys[0] == "escape" else screen)
+    assert build.read_bytes() == before
+
+
+async def test_a_save_that_was_left_does_not_close_the_next_time(build):
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        screen = await opened(pilot)
+        await pilot.press("escape", "k", "escape", "ctrl+s", "enter")
+        await pilot.pause()
+        assert pilot.app.screen is screen and screen.desk.path is not None
+        await pilot.press("escape")
+        await pilot.pause()
+        assert pilot.app.screen is screen.origin
+
+
+async def test_nothing_changed_goes_back_without_a_question(build):
+    async with Trying(build).run_test(size=(60, 20)) as pilot:
+        await pilot.pause()
+        await pilot.press("ctrl+g", "x")
+        await pilot.pause()
+        screen = pilot.app.screen
+        assert "nothing yet" in lines_of(screen, "strip")[3]
+        await pilot.press("escape")
+        await pilot.pause()
+        assert pilot.app.screen is screen.origin and pilot.app.left == ""
+
+
+async def test_leaving_the_program_asks_first_and_then_leaves(build):
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        screen = await opened(pilot)
+        await pilot.press("ctrl+g", "q")
+        assert screen.is_current and pilot.app.left == ""
+        await pilot.press("d")
+        await pilot.pause()
+        assert pilot.app.screen is screen.origin and pilot.app.left == "program"
+
+
+async def test_a_what_if_of_a_what_if_is_not_opened(build):
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        screen = await opened(pilot)
+        await pilot.press("ctrl+g")
+        assert not screen.query_one("#strip").display
+        await pilot.press("x")
+        assert pilot.app.screen is screen and "already" in lines_of(screen, "footer")[0]
+        assert screen.query_one("#strip").display
+
+
+async def test_a_long_wait_leaves_no_draft_of_the_copy(build):
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        screen = await opened(pilot)
+        screen.keep()
+        assert screen.deeds.kept == "nothing saved"
+    assert [path.name for path in build.parent.iterdir()] == ["coupe.toml"]
+
+
+def test_a_build_without_an_answer_shows_dashes(tmp_path):
+    before = Desk.new(tmp_path)
+    before.update()
+    after = before.what_if()
+    assert {(pair.then, pair.now) for pair in measured(before, after)} == {("–", "–")}
+    after.type("goal.power", "400")
+    power = next(pair for pair in measured(before, after) if pair.head == "goal")
+    assert (power.then, power.now) == ("–", "400\u00a0hp")
+    assert changed_words(before, after) == ["power wanted – → 400 hp"]
+
+
+def test_many_changes_are_counted_and_shown_letter_by_letter(tmp_path):
+    before = Desk.new(tmp_path)
+    before.type("goal.power", "400")
+    after = before.what_if()
+    after.choose("pump.known", "sample")
+    for path, text in (("pump.name", "[red]x[/red]"), ("pressure.boost", "20 psi"), ("feed.length", "15 ft")):
+        after.type(path, text)
+    words = changed_words(before, after)
+    assert any("[red]x[/red]" in word for word in words)
+    for look in (Look(), Look(unicode=False, colours="none")):
+        lines = [line.text for line in then_and_now(before, after, Area(look, 60, 4))]
+        assert {len(line) for line in lines} == {60} and f"changed  {len(words)}: " in lines[3]
+        assert look.unicode or all(line.isascii() for line in lines)
