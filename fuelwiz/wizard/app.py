@@ -18,7 +18,15 @@ from fuelwiz.wizard.leaving import LOOK_EVERY_S, guarded_run
 from fuelwiz.wizard.look import Look, look_of
 
 if TYPE_CHECKING:
+    from textual.command import Provider
+
     from fuelwiz.desk.desk import Desk
+
+
+def _action_provider() -> type[Provider]:
+    from fuelwiz.wizard.palette import ActionProvider
+
+    return ActionProvider
 
 
 class FuelwizApp(App[int]):
@@ -27,6 +35,7 @@ class FuelwizApp(App[int]):
     CSS_PATH = Path(__file__).with_name("wizard.tcss")
     ENABLE_COMMAND_PALETTE = True
     COMMAND_PALETTE_BINDING = "ctrl+p"
+    COMMANDS = {_action_provider}  # noqa: RUF012
     BINDINGS = []  # noqa: RUF012  every key is a screen's own
 
     def __init__(self, folder: Path, path: Path | None = None, *, look: Look | None = None) -> None:
@@ -56,11 +65,7 @@ class FuelwizApp(App[int]):
 
     def palette(self) -> None:
         """Find an action by a few letters of it."""
-        from textual.command import CommandPalette
-
-        from fuelwiz.wizard.palette import ActionProvider
-
-        self.push_screen(CommandPalette(providers=[ActionProvider], placeholder="What do you want to do?"))
+        self.action_command_palette()
 
     def show_shelf(self) -> None:
         """The list of past builds."""

@@ -10,6 +10,7 @@ from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.sizing.choices import injector_choices, wire_choices
+from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:
@@ -46,7 +47,7 @@ def part_lines(about: str, result: Result, area: Area) -> list[Strip] | None:
         line.put(SIZE, row.name + ("*" if row.given else ""), bold=row.given)
         for end, text in zip(ends, row.cells, strict=True):
             line.put_right(end, text, bold=row.given)
-        role = "easy" if row.does else "fault"
+        role: Role = "easy" if row.does else "fault"
         line.put_right(ends[-1] + 7, "yes" if row.does else "no", role, row.given)
         lines.append(line.strip())
     return [*lines, area.row().strip(), *area.paragraph(said)]
