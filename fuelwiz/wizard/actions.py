@@ -77,7 +77,7 @@ BUILD = (
     Action("remove", (), "d", "remove row", "take the highlighted list row out"),
     Action("what_if", (), "x", "what if", "try changes on a scratch copy, then and now side by side"),
     Action("builds", ("escape",), "b", "past builds", "close what is open, else back to the past builds"),
-    Action("quit", ("ctrl+q",), "q", "leave", "leave the program; unsaved changes are asked about"),
+    Action("quit", ("ctrl+q", "ctrl+c"), "q", "leave", "leave the program; unsaved changes are asked about"),
     Action("palette", ("ctrl+p",), "k", "find", "find an action by a few letters of it"),
     Action("keys", ("ctrl+g", "f9"), "", "all keys", "this page: one letter does it"),
 )

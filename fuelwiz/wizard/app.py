@@ -29,7 +29,7 @@ def _action_provider() -> type[Provider]:
     return ActionProvider
 
 
-class FuelwizApp(App[int]):
+class FuelwizApp(App[int], inherit_bindings=False):
     """Shows one screen at a time; takes no key itself."""
 
     CSS_PATH = Path(__file__).with_name("wizard.tcss")

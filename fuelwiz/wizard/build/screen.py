@@ -20,11 +20,11 @@ from fuelwiz.wizard.build.form_view import FormView
 from fuelwiz.wizard.build.head import headline, step_marks
 from fuelwiz.wizard.build.help_view import HelpView
 from fuelwiz.wizard.build.lines_view import LinesView
+from fuelwiz.wizard.build.offered import offered_actions
 from fuelwiz.wizard.build.points_view import PointsView
 from fuelwiz.wizard.build.prompt import Prompt
 from fuelwiz.wizard.chrome import Headline, footer_line, keys_page, steps_column, steps_row, top_line
 from fuelwiz.wizard.form.form import Form, Reaction
-from fuelwiz.wizard.form.rows import DoRow, ItemRow
 from fuelwiz.wizard.layout import SMALLEST, Box, Layout, layout_for
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.panes.live import LivePane
@@ -195,33 +195,7 @@ class BuildScreen(Screen[None]):
 
     def offered(self) -> list[Action]:
         """The actions that matter now, the one thing to do first."""
-        if self.mode == "table":
-            first = [
-                Action("settle", ("enter",), "", "settle on it", ""),
-                by_id(BUILD, "table"),
-                by_id(BUILD, "view"),
-            ]
-            return [*first, by_id(BUILD, "save")]
-        if self.mode == "help":
-            return [
-                Action("close", ("f1",), "", "close", ""),
-                Action("read", ("pageup", "pagedown"), "", "read on", ""),
-                Action("next", ("tab",), "", "next question", ""),
-            ]
-        if self.mode == "points":
-            return [
-                Action("use", ("f8",), "", "use these points", ""),
-                Action("leave", ("escape",), "", "leave", ""),
-            ]
-        row = self.form.row
-        first_word = "open" if isinstance(row, ItemRow) else "do it" if isinstance(row, DoRow) else "next"
-        start = [Action("enter", ("enter",), "", first_word, "")]
-        if isinstance(row, ItemRow):
-            start.append(Action("remove", (), "d", "take out", ""))
-        names = ["unsure", "help", "size", "view", "next_step", "table", "save"]
-        if self.form.takes_points():
-            names.insert(0, "points")
-        return start + [by_id(BUILD, name) for name in names]
+        return offered_actions(self.mode, self.form)
 
     def say(self, text: str) -> None:
         """A sentence in the footer until the next key."""
