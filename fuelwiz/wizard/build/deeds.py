@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
     from fuelwiz.wizard.build.screen import BuildScreen
 
-LEAVE = "Not saved yet. s saves it, k keeps the draft for next time, d drops it, Esc stays"
+LEAVE = "Not saved yet: s saves, k keeps the draft, d drops it, Esc stays"
 
 
 class Deeds:
