@@ -99,9 +99,9 @@ class Entry:
         return clean(size)[:LONGEST_NAME] if isinstance(size, str) and size.strip() else None
 
     @property
-    def is_metric(self) -> bool:
-        """Whether the build is shown in metric units."""
-        return self.plain.get("show_units") == "metric"
+    def notes(self) -> str:
+        """The builder's notes in one line."""
+        return " ".join(_text_of(self.plain.get("notes")).split())
 
     @property
     def record(self) -> Recorded | None:
