@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import gc
 import os
 import sys
 from collections.abc import Callable, Sequence
@@ -90,6 +91,8 @@ def _run_and_flush(arguments: list[str]) -> int:
 
 def _run(arguments: list[str]) -> int:
     if arguments and arguments[0] in COMMANDS:
+        # A command lives for a moment: collecting garbage would only slow the loading of what it needs.
+        gc.disable()
         command = COMMANDS[arguments[0]]
         return command.run(command_parser(arguments[0]).parse_args(arguments[1:]))
     parser = wizard_parser()

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from functools import lru_cache
 
+from fuelwiz.physics.relations import from_fluids
+
 KINDS = (
     "straight",
     "swept_45",
@@ -30,21 +32,19 @@ def loss_coefficient(kind: str, bore_m: float, end_ratio: float) -> float:
     """
     if kind in ("entrance", "exit"):
         return {"entrance": 0.5, "exit": 1.0}[kind]
-    # Loaded when the first fitting is asked for: a screen can stand before that.
-    from fluids.fittings import bend_miter, bend_rounded_Crane, contraction_sharp, diffuser_sharp, ft_Crane
-
+    fluids = from_fluids("fittings")
     narrow_m = end_ratio * bore_m
     scale = end_ratio**-4
-    straight = contraction_sharp(bore_m, narrow_m) + diffuser_sharp(narrow_m, bore_m)
+    straight = fluids.contraction_sharp(bore_m, narrow_m) + fluids.diffuser_sharp(narrow_m, bore_m)
     if kind == "straight":
         own = straight
     elif kind in SWEPT_DEGREES:
         angle = SWEPT_DEGREES[kind]
-        own = straight + bend_rounded_Crane(Di=narrow_m, angle=angle, bend_diameters=BEND_DIAMETERS)
+        own = straight + fluids.bend_rounded_Crane(Di=narrow_m, angle=angle, bend_diameters=BEND_DIAMETERS)
     elif kind == "forged_90":
-        own = straight + bend_miter(90, method="Rennels")
+        own = straight + fluids.bend_miter(90, method="Rennels")
     else:
-        own = {"tee_run": 20, "tee_branch": 60}[kind] * ft_Crane(narrow_m)
+        own = {"tee_run": 20, "tee_branch": 60}[kind] * fluids.ft_Crane(narrow_m)
     return float(scale * own)
 
 

@@ -7,6 +7,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
 
+from fuelwiz.physics.relations import from_fluids
+
 GRAVITY = 9.80665
 LAMINAR_BELOW = 2040.0
 TURBULENT_FROM = 4000.0
@@ -67,10 +69,8 @@ def friction_factor(*, reynolds: float, relative_roughness: float) -> float:
 
 @cache
 def _clamond() -> Callable[[float, float], float]:
-    """Loaded when the first friction factor is asked for: a screen can stand before that."""
-    from fluids.friction import Clamond
-
-    solve: Callable[[float, float], float] = Clamond
+    """Colebrook's factor from a Reynolds number and a relative roughness."""
+    solve: Callable[[float, float], float] = from_fluids("friction").Clamond
     return solve
 
 

@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import unicodedata
+from functools import cache
 
 from fuelwiz.advice.numbers import NO_BREAK
+
+_FIRST_ODD = "\u0300"  # every sign below takes one column
 
 
 def width_of(text: str) -> int:
     """The columns that a text takes."""
-    return len(text) if text.isascii() else sum(_columns(sign) for sign in text)
+    return len(text) if text.isascii() or max(text) < _FIRST_ODD else sum(map(_columns, text))
 
 
+@cache
 def _columns(sign: str) -> int:
     if unicodedata.combining(sign) or unicodedata.category(sign) in {"Mn", "Me", "Cf"}:
         # The sign that makes an emoji of what stands before it also makes it wide.

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-from typing import Literal
+from typing import Literal, NamedTuple
 
 Mark = Literal["easy", "fair", "strained", "poor", "unfit", "yes", "no", "stop", "warn", "note"]
 
@@ -22,46 +21,40 @@ SYMBOLS: dict[Mark, str] = {
 UNKNOWN = "–"
 
 
-@dataclass(frozen=True, slots=True)
-class Heading:
+class Heading(NamedTuple):
     """The head of a section."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Paragraph:
+class Paragraph(NamedTuple):
     """Plain text; `strong` is what is to be read first."""
 
     text: str
     strong: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Item:
+class Item(NamedTuple):
     """One entry of a list, with a mark where it says good or bad."""
 
     text: str
     mark: Mark | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Listing:
+class Listing(NamedTuple):
     """A list."""
 
     items: tuple[Item, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Pairs:
+class Pairs(NamedTuple):
     """Labelled lines, a word or two and what is so, under a title where they have one."""
 
     rows: tuple[tuple[str, str], ...]
     title: str = ""
 
 
-@dataclass(frozen=True, slots=True)
-class Column:
+class Column(NamedTuple):
     """The head of a column; figures stand to the right, words to the left, wrapped unless kept whole."""
 
     title: str
@@ -80,16 +73,14 @@ class Column:
         return ", ".join(part for part in (self.title, self.unit) if part)
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(NamedTuple):
     """One field of a table, with a mark before its text where it says good or bad."""
 
     text: str
     mark: Mark | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Table:
+class Table(NamedTuple):
     """Rows under columns, as many cells in each row."""
 
     columns: tuple[Column, ...]
@@ -99,8 +90,7 @@ class Table:
 Block = Heading | Paragraph | Listing | Pairs | Table
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(NamedTuple):
     """A title and what stands under it."""
 
     title: str
