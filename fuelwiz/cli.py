@@ -6,57 +6,26 @@ import argparse
 import gc
 import os
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING, NoReturn
+from typing import TYPE_CHECKING
 
-from fuelwiz import __version__
-from fuelwiz.errors import FuelwizError, SessionError
+from fuelwiz.errors import FuelwizError, OutputError, SessionError
+from fuelwiz.usage import COMMANDS, command_parser, meant, wizard_parser
 
 if TYPE_CHECKING:
     from fuelwiz.report.differences import Told
 
 FINE, NOT_KNOWN_TO_WORK, BAD = 0, 1, 2
 PIPE_CLOSED, INTERRUPTED = 141, 130
-FORMATS = ("text", "markdown", "html", "json")
-SHELLS = ("bash", "zsh", "fish")
-
-ABOUT = "Sizes the fuel system of a fuel-injected car, from the tank to the injectors."
-CARE = """\
-Gallons are US gallons. Fuel under pressure burns people and cars: this is an
-aid to design, not an approval.
-
-Exit status: 0 fine; 1 `check` found a build that is not known to work; 2 bad
-usage, bad input, or an output that cannot be written."""
-
-
-class Parser(argparse.ArgumentParser):
-    """A parser that says what is wrong in one line."""
-
-    def error(self, message: str) -> NoReturn:
-        """Leave with bad usage."""
-        from fuelwiz.session.clean import clean
-
-        self.exit(BAD, f"{self.prog}: {clean(message)} (see {self.prog} --help)\n")
-
-
-@dataclass(frozen=True, slots=True)
-class Command:
-    """One command: what it does in a line, an example, its arguments, and what runs it."""
-
-    about: str
-    example: str
-    arguments: Callable[[argparse.ArgumentParser], None]
-    run: Callable[[argparse.Namespace], int]
 
 
 def main(argv: Sequence[str] | None = None) -> int:
     """Run what was asked for and return the exit status; a traceback only where FUELWIZ_DEBUG asks for it."""
     arguments = list(sys.argv[1:] if argv is None else argv)
     try:
-        return _run_and_flush(arguments)
+        return _run(arguments)
     except BrokenPipeError:
         _give_up_on_output()
         return PIPE_CLOSED
@@ -64,10 +33,6 @@ def main(argv: Sequence[str] | None = None) -> int:
         return INTERRUPTED
     except FuelwizError as error:
         _complain(str(error))
-        return BAD
-    except OSError as error:
-        _give_up_on_output()
-        _complain(f"standard output cannot be written: {(error.strerror or str(error)).lower()}")
         return BAD
     except Exception as error:
         if os.environ.get("FUELWIZ_DEBUG"):
@@ -79,95 +44,43 @@ def main(argv: Sequence[str] | None = None) -> int:
         return BAD
 
 
-def _run_and_flush(arguments: list[str]) -> int:
-    try:
-        status = _run(arguments)
-    except SystemExit as leave:
-        status = leave.code if isinstance(leave.code, int) else FINE
-    if sys.stdout is not None:
-        sys.stdout.flush()
-    return status
-
-
 def _run(arguments: list[str]) -> int:
-    if arguments and arguments[0] in COMMANDS:
-        # A command lives for a moment: collecting garbage would only slow the loading of what it needs.
-        gc.disable()
-        command = COMMANDS[arguments[0]]
-        return command.run(command_parser(arguments[0]).parse_args(arguments[1:]))
+    try:
+        if arguments and arguments[0] in COMMANDS:
+            # A command lives for a moment: collecting garbage would only slow the loading of what it needs.
+            gc.disable()
+            return RUN[arguments[0]](command_parser(arguments[0]).parse_args(arguments[1:]))
+        return _open_wizard(arguments)
+    except SystemExit as leave:
+        _say("")
+        return leave.code if isinstance(leave.code, int) else FINE
+
+
+def _open_wizard(arguments: list[str]) -> int:
     parser = wizard_parser()
     asked, over = parser.parse_known_args(arguments)
     if over:
-        parser.error(f"cannot make sense of {' '.join(over)}{_meant(asked.file)}")
-    return _wizard(asked)
-
-
-def _meant(word: str | None) -> str:
-    """A command that was probably meant by the first word."""
-    from difflib import get_close_matches
-
-    close = get_close_matches(word or "", COMMANDS, n=1)
-    return f"; did you mean `fuelwiz {close[0]}`?" if close else ""
-
-
-def wizard_parser() -> argparse.ArgumentParser:
-    """The parser of `fuelwiz` without a command."""
-    rows = "\n".join(f"  {name:<12}{command.about}" for name, command in COMMANDS.items())
-    parser = Parser(
-        prog="fuelwiz",
-        usage="fuelwiz [--sessions DIR] [--no-mouse] [FILE]\n       fuelwiz COMMAND ...",
-        description=ABOUT,
-        epilog=f"commands:\n{rows}\n\nexamples:\n  fuelwiz\n  fuelwiz builds/coupe.toml\n"
-        "  fuelwiz ./report    opens a build whose file is called like a command\n"
-        f"  fuelwiz report builds/coupe.toml\n\n{CARE}",
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-    )
-    parser.add_argument(
-        "file",
-        nargs="?",
-        metavar="FILE",
-        help="a build to open, or to begin; without it the list of past builds",
-    )
-    parser.add_argument(
-        "--sessions",
-        metavar="DIR",
-        help="the folder of past builds; else FUELWIZ_SESSIONS, saved_sessions/ here, or your data folder",
-    )
-    parser.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
-    parser.add_argument("--version", action="version", version=f"fuelwiz {__version__}")
-    return parser
-
-
-def command_parser(name: str) -> argparse.ArgumentParser:
-    """The parser of one command."""
-    command = COMMANDS[name]
-    parser = Parser(
-        prog=f"fuelwiz {name}",
-        description=command.about,
-        epilog=f"example:\n  {command.example}",
-        formatter_class=argparse.RawDescriptionHelpFormatter,
-    )
-    command.arguments(parser)
-    return parser
-
-
-def _wizard(asked: argparse.Namespace) -> int:
-    folder = asked.sessions or os.environ.get("FUELWIZ_SESSIONS")
+        command = meant(asked.file)
+        hint = f"; did you mean `fuelwiz {command}`?" if command else ""
+        parser.error(f"cannot make sense of {' '.join(over)}{hint}")
     if not (sys.stdin and sys.stdin.isatty() and sys.stdout and sys.stdout.isatty()):
         _complain("the wizard wants a terminal; `fuelwiz report FILE` prints without one")
         return BAD
     from fuelwiz.wizard.app import run
 
+    folder = asked.sessions or os.environ.get("FUELWIZ_SESSIONS")
     return run(Path(asked.file) if asked.file else None, Path(folder) if folder else None, not asked.no_mouse)
 
 
 def _report(asked: argparse.Namespace) -> int:
-    from fuelwiz.report.output import in_format, put
+    from fuelwiz.report.output import in_format, write_file
 
     path = Path(asked.file)
-    result = _judged(path).result
-    output = None if asked.output is None else Path(asked.output)
-    put(in_format(result, asked.format, to_file=output is not None), output, never=path)
+    text = in_format(_judged(path).result, asked.format, to_file=asked.output is not None)
+    if asked.output is None:
+        _say(text)
+    else:
+        write_file(text, Path(asked.output), never=path)
     return FINE
 
 
@@ -181,10 +94,10 @@ def _check(asked: argparse.Namespace) -> int:
         except SessionError as error:
             _complain(str(error))
             count = len(error.faults)
-            print(shown(f"{file}: cannot be read, {count} fault{'' if count == 1 else 's'}"))
+            _say(shown(f"{file}: cannot be read, {count} fault{'' if count == 1 else 's'}") + "\n")
             worst = BAD
             continue
-        print(shown(f"{file}: {said_in_a_line(result)}"))
+        _say(shown(f"{file}: {said_in_a_line(result)}") + "\n")
         if not result.figures.verdict.works:
             worst = max(worst, NOT_KNOWN_TO_WORK)
     return worst
@@ -194,20 +107,19 @@ def _compare(asked: argparse.Namespace) -> int:
     if len(asked.file) < 2:
         command_parser("compare").error("wants two files or more")
     from fuelwiz.report.compare import comparison
-    from fuelwiz.report.output import put, stdout_look
+    from fuelwiz.report.output import stdout_look
     from fuelwiz.report.text import text_of
 
-    builds, readable = [], True
+    builds = []
     for file in asked.file:
         try:
             builds.append(_judged(Path(file)))
         except SessionError as error:
             _complain(str(error))
-            readable = False
-    if not readable:
+    if len(builds) < len(asked.file):
         return BAD
     look = stdout_look(fill=True)
-    put(text_of(comparison(builds, look.width), look), None)
+    _say(text_of(comparison(builds, look.width), look))
     return FINE
 
 
@@ -216,16 +128,24 @@ def _schema(_asked: argparse.Namespace) -> int:
 
     from fuelwiz.session.schema import schema
 
-    print(json.dumps(schema(), indent=2))
+    _say(json.dumps(schema(), indent=2) + "\n")
     return FINE
 
 
 def _completion(asked: argparse.Namespace) -> int:
     from fuelwiz.completion import script
 
-    parsers = {name: command_parser(name) for name in COMMANDS}
-    print(script(asked.shell, wizard_parser(), parsers), end="")
+    _say(script(asked.shell, wizard_parser(), {name: command_parser(name) for name in COMMANDS}))
     return FINE
+
+
+RUN = {
+    "report": _report,
+    "check": _check,
+    "compare": _compare,
+    "schema": _schema,
+    "completion": _completion,
+}
 
 
 def _judged(path: Path) -> Told:
@@ -239,52 +159,19 @@ def _judged(path: Path) -> Told:
     return Told(str(path), document.plain, result(session, assess(session)))
 
 
-def _report_arguments(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("file", metavar="FILE", help="a session file")
-    parser.add_argument("--format", choices=FORMATS, default="text", help="text unless said otherwise")
-    parser.add_argument("--output", metavar="PATH", help="a file to write to, in place of the screen")
-
-
-def _files_argument(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("file", metavar="FILE", nargs="+", help="session files")
-
-
-def _shell_argument(parser: argparse.ArgumentParser) -> None:
-    parser.add_argument("shell", choices=SHELLS, help="the shell that the script is for")
-
-
-COMMANDS = {
-    "report": Command(
-        "Print all there is to know of a build, or write it to a file.",
-        "fuelwiz report builds/coupe.toml --format html --output sheet.html",
-        _report_arguments,
-        _report,
-    ),
-    "check": Command(
-        "Print a line a build; the exit status says whether all work.",
-        "fuelwiz check builds/*.toml",
-        _files_argument,
-        _check,
-    ),
-    "compare": Command(
-        "Put builds side by side, differences and the better figures marked.",
-        "fuelwiz compare before.toml after.toml",
-        _files_argument,
-        _compare,
-    ),
-    "schema": Command(
-        "Print the JSON Schema of a session file, for editors that check.",
-        "fuelwiz schema > session.schema.json",
-        lambda _parser: None,
-        _schema,
-    ),
-    "completion": Command(
-        "Print a script that completes commands and options at the Tab key.",
-        'eval "$(fuelwiz completion bash)"',
-        _shell_argument,
-        _completion,
-    ),
-}
+def _say(text: str) -> None:
+    """Print on standard output, at once; nothing where there is none."""
+    if sys.stdout is None:
+        return
+    try:
+        sys.stdout.write(text)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        raise
+    except OSError as error:
+        _give_up_on_output()
+        reason = (error.strerror or str(error)).lower()
+        raise OutputError(f"standard output cannot be written: {reason}") from None
 
 
 def _complain(text: str) -> None:
@@ -299,8 +186,6 @@ def _complain(text: str) -> None:
 
 def _give_up_on_output() -> None:
     """Send what is still in the buffer nowhere, so that leaving raises nothing more."""
-    if sys.stdout is None:
-        return
-    with suppress(OSError):
+    with suppress(OSError, AttributeError):
         nowhere = os.open(os.devnull, os.O_WRONLY)
         os.dup2(nowhere, sys.stdout.fileno())

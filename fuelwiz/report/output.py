@@ -53,7 +53,7 @@ def write_report(result: Result, path: Path) -> Path:
     Raises:
         OutputError: the file cannot be written.
     """
-    put(in_format(result, ENDINGS.get(path.suffix.lower(), "text"), to_file=True), path)
+    write_file(in_format(result, ENDINGS.get(path.suffix.lower(), "text"), to_file=True), path)
     return path
 
 
@@ -79,21 +79,17 @@ def shown(line: str) -> str:
     return plain if speaks_utf8(sys.stdout) else in_ascii(plain)
 
 
-def put(text: str, path: Path | None, *, never: Path | None = None) -> None:
-    """Print a text, or write it to a file at one stroke; a device or a pipe is written as it comes.
+def write_file(text: str, path: Path, *, never: Path | None = None) -> None:
+    """Write a report to a file at one stroke; to a device or a pipe as it comes.
 
     Args:
         text: ends with a line end.
-        path: the file; None for standard output.
+        path: the file; no name that a build may have.
         never: a file that must not be written over.
 
     Raises:
         OutputError: the file cannot be written.
     """
-    if path is None:
-        if sys.stdout is not None:
-            sys.stdout.write(text)
-        return
     name = clean(str(path))
     if path.suffix.lower() == ".toml":
         raise OutputError(f"{name}: a name that ends in .toml is a build's, give the report another")

@@ -1,0 +1,126 @@
+"""What can be typed on the command line: commands, their arguments and their help."""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Callable
+from typing import NamedTuple, NoReturn
+
+from fuelwiz import __version__
+
+BAD_USAGE = 2
+FORMATS = ("text", "markdown", "html", "json")
+SHELLS = ("bash", "zsh", "fish")
+
+ABOUT = "Sizes the fuel system of a fuel-injected car, from the tank to the injectors."
+EXAMPLES = """\
+  fuelwiz                        opens the list of past builds
+  fuelwiz builds/coupe.toml      opens that build, or begins it
+  fuelwiz ./report               opens a file that is called like a command
+  fuelwiz report builds/coupe.toml"""
+CARE = """\
+Gallons are US gallons. Fuel under pressure burns people and cars: this is an
+aid to design, not an approval.
+
+Exit status: 0 fine; 1 `check` found a build that is not known to work; 2 bad
+usage, bad input, or an output that cannot be written."""
+
+
+class Parser(argparse.ArgumentParser):
+    """A parser that says in one line what is wrong."""
+
+    def error(self, message: str) -> NoReturn:
+        """Leave with bad usage."""
+        from fuelwiz.session.clean import clean
+
+        self.exit(BAD_USAGE, f"{self.prog}: {clean(message)} (see {self.prog} --help)\n")
+
+
+class Command(NamedTuple):
+    """One command: what it does in a line, an example, and what gives it its arguments."""
+
+    about: str
+    example: str
+    arguments: Callable[[Parser], None] = lambda _parser: None
+
+
+def _report(parser: Parser) -> None:
+    parser.add_argument("file", metavar="FILE", help="a session file")
+    parser.add_argument("--format", choices=FORMATS, default="text", help="text unless said otherwise")
+    parser.add_argument("--output", metavar="PATH", help="a file to write to, in place of the screen")
+
+
+def _files(parser: Parser) -> None:
+    parser.add_argument("file", metavar="FILE", nargs="+", help="session files")
+
+
+def _shell(parser: Parser) -> None:
+    parser.add_argument("shell", choices=SHELLS, help="the shell that the script is for")
+
+
+COMMANDS = {
+    "report": Command(
+        "Print all there is to know of a build, or write it to a file.",
+        "fuelwiz report builds/coupe.toml --format html --output sheet.html",
+        _report,
+    ),
+    "check": Command(
+        "Print a line a build; the exit status says whether all work.",
+        "fuelwiz check builds/*.toml",
+        _files,
+    ),
+    "compare": Command(
+        "Put builds side by side: what differs, and which is better in it.",
+        "fuelwiz compare before.toml after.toml",
+        _files,
+    ),
+    "schema": Command(
+        "Print the JSON Schema of a session file, for editors that check.",
+        "fuelwiz schema > session.schema.json",
+    ),
+    "completion": Command(
+        "Print a script that completes commands and options at the Tab key.",
+        'eval "$(fuelwiz completion bash)"',
+        _shell,
+    ),
+}
+
+
+def wizard_parser() -> Parser:
+    """The parser of `fuelwiz` without a command."""
+    rows = "\n".join(f"  {name:<12}{command.about}" for name, command in COMMANDS.items())
+    parser = Parser(
+        prog="fuelwiz",
+        usage="fuelwiz [--sessions DIR] [--no-mouse] [FILE]\n       fuelwiz COMMAND ...",
+        description=ABOUT,
+        epilog=f"commands:\n{rows}\n\nexamples:\n{EXAMPLES}\n\n{CARE}",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    opens = "a build to open, or to begin; without it the list of past builds"
+    folder = "the folder of past builds; else FUELWIZ_SESSIONS, saved_sessions/ here, or your data folder"
+    parser.add_argument("file", nargs="?", metavar="FILE", help=opens)
+    parser.add_argument("--sessions", metavar="DIR", help=folder)
+    parser.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
+    parser.add_argument("--version", action="version", version=f"fuelwiz {__version__}")
+    return parser
+
+
+def command_parser(name: str) -> Parser:
+    """The parser of one command."""
+    command = COMMANDS[name]
+    parser = Parser(
+        prog=f"fuelwiz {name}",
+        description=command.about,
+        epilog=f"example:\n  {command.example}",
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    command.arguments(parser)
+    return parser
+
+
+def meant(word: str | None) -> str | None:
+    """The command that was probably meant by a word."""
+    from difflib import get_close_matches
+
+    close = get_close_matches(word or "", COMMANDS, n=1)
+    return close[0] if close else None
