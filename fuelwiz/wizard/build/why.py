@@ -36,7 +36,7 @@ def _said(form: Form) -> tuple[str, Role, str]:
         return "Why", "muted", form.note
     question = form.question
     if isinstance(form.row, ItemRow):
-        return "Why", "muted", f"{question.why} Enter opens it, Ctrl+G d takes it out."
+        return "Why", "muted", f"{question.why} Ctrl+G d takes it out."
     echo = ""
     if cells_of(form.row) and columns_for(form.width).echo == 0:
         said = form.desk.text_in_field(form.path).echo

@@ -9,7 +9,7 @@ from fuelwiz.desk.plain import value_at, way
 from fuelwiz.session.clean import clean
 
 HEADS = {
-    "run": ("Run of hose", "Hose", "Length", "What is on it"),
+    "run": ("Run of hose", "Hose", "Length", "What is on it", "Ends"),
     "filter": ("Filter", "Rated", "Loss", "Where"),
     "part": ("Part", "Rated", "Loss", ""),
     "curve": ("Curve at", "Points", "", ""),
@@ -45,12 +45,9 @@ def columns(list_path: str, index: int, entry: dict[str, Any]) -> tuple[str, ...
 def _run(index: int, run: dict[str, Any]) -> tuple[str, ...]:
     kept = run.get("bore") or run.get("size")
     hose = _HOSE.get(run.get("hose", "ptfe"), "?") + (f" {kept}" if kept else "")
-    return (
-        run.get("what") or f"run {index + 1}",
-        hose,
-        run.get("length", "15 ft"),
-        _fittings(run.get("fittings") or {}),
-    )
+    counts = run.get("fittings") or {}
+    ends = sum(count for count in counts.values() if isinstance(count, int))
+    return (run.get("what") or f"run {index + 1}", hose, run.get("length", "15 ft"), _fittings(counts), str(ends))
 
 
 def _fittings(counts: dict[str, Any]) -> str:

@@ -16,6 +16,7 @@ from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area, Row, clip
 
 LABEL = 3
+NARROW_LIST = 60  # below it a run shows how many ends it has in place of which
 TAG = "assumed"
 MAY_STAY_EMPTY = "may stay empty"
 
@@ -231,6 +232,8 @@ def _columns(line: Row, columns: tuple[str, ...], *, muted: bool = False, focuse
         return line.put(starts[1], rest, role, focused).strip()
     line.put(starts[1], clip(line.look.fold(columns[1]), 9), role, focused)
     line.put_right(starts[2], clip(line.look.fold(columns[2]), 9), role, focused)
+    if len(columns) > 4 and width < NARROW_LIST:
+        return line.put_right(starts[3] + 6, columns[4], role, focused).strip()
     return line.put(
         starts[3], clip(line.look.fold(f" {columns[3]}"), width - starts[3] - 1), role, focused
     ).strip()
