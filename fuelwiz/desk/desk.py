@@ -27,11 +27,13 @@ from fuelwiz.desk.steps import StepState, step_of, step_that_needs_attention, st
 from fuelwiz.desk.undo import Trail
 from fuelwiz.desk.view import View
 from fuelwiz.desk.words import Refusal
+from fuelwiz.session.clean import clean
 from fuelwiz.session.model import Session
 from fuelwiz.session.shelf import file_name
 from fuelwiz.sizing import first_figures, with_slower_parts
 
 UNNAMED = "Unnamed build"
+NOTES = "notes"
 
 
 class Desk:
@@ -55,6 +57,7 @@ class Desk:
         self._visited: str | None = None
         self._typing: tuple[str, str] | None = None
         self._standing = Standing(None, None, ())
+        self._reckoned: tuple[Plain | None, str] = (None, "")
         self._refusals: Mapping[str, Refusal] = MappingProxyType({})
         self._warm = False
 
@@ -156,8 +159,9 @@ class Desk:
 
     def type(self, path: str, raw: str) -> None:
         """A text is typed into a field; an empty one takes the value out. NoSuchField where there is no field."""
-        state = edits.typed(self._state, path, raw, self.system)
-        self._change(path, state, (edits.place_of(state, path), raw))
+        text = clean(raw, lines=path == NOTES)
+        state = edits.typed(self._state, path, text, self.system)
+        self._change(path, state, (edits.place_of(state, path), text))
 
     def choose(self, path: str, value: str) -> None:
         """One of the answers of a question is picked; NoSuchField where it has no such answer."""
@@ -207,15 +211,14 @@ class Desk:
         if not self._warm:
             self._warm_up()
         self._state = edits.read_again(self._state, self.system)
-        before, self._standing = (
-            self._standing,
-            standing(self._state.plain, self._state.good, self._default_name),
-        )
+        name = self._default_name
+        self._standing = standing(self._state.plain, self._state.good, name)
         if not self._standing.faults:
             self._state = replace(self._state, good=self._standing.plain)
         self._refusals = all_refused(self._state, self._standing.faults, self.system)
-        if self._standing.plain == before.plain and self.result is not None:
+        if self.result is not None and self._reckoned == (self._standing.plain, name):
             return
+        self._reckoned = (self._standing.plain, name)
         self.session = self._standing.session
         self.result = None if self.session is None else result(self.session, first_figures(self.session))
         self.complete = False
@@ -246,6 +249,8 @@ class Desk:
         keeping.discard_draft()
         self._keeping = Keeping(target.parent, target, paper)
         self._saved = self._state
+        self.update()
+        self.finish()
         return Saved(target, left_out(self.plain, self._state.plain))
 
     def save_as(self, name: str, *, overwrite: bool = False) -> Saved:

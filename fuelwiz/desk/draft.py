@@ -13,7 +13,7 @@ from typing import Any
 
 from fuelwiz.desk.composites import COUNTED, PICKED
 from fuelwiz.desk.errors import DraftError, NoSuchField
-from fuelwiz.desk.fields import place_exists, spec_at
+from fuelwiz.desk.fields import NOT_TYPED, place_exists, spec_at
 from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.reading import known_entry, known_part
 from fuelwiz.desk.state import State
@@ -184,7 +184,7 @@ def _is_field(path: str, plain: Plain) -> bool:
     if path in COUNTED:
         return True
     try:
-        return spec_at(path).type not in {"format", "kept", "flag", "change"} and place_exists(plain, path)
+        return spec_at(path).type not in NOT_TYPED and place_exists(plain, path)
     except NoSuchField:
         return False
 

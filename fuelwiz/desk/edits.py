@@ -5,7 +5,7 @@ from __future__ import annotations
 from fuelwiz.desk.composites import COUNTED, PICKED, Counted, field_of, several, without_item
 from fuelwiz.desk.curves import type_cell
 from fuelwiz.desk.errors import NoSuchField
-from fuelwiz.desk.fields import System, cell_of, place_exists, spec_at
+from fuelwiz.desk.fields import NOT_TYPED, System, cell_of, place_exists, spec_at
 from fuelwiz.desk.plain import value_at, way
 from fuelwiz.desk.state import State
 from fuelwiz.desk.taking import take
@@ -54,8 +54,7 @@ def _known_place(state: State, path: str) -> str:
     """As `place_of`; NoSuchField where nothing can be put there."""
     field = field_of(path)
     if path not in COUNTED:
-        spec_at(field)
-        if not place_exists(state.plain, field):
+        if spec_at(field).type in NOT_TYPED or not place_exists(state.plain, field):
             raise NoSuchField(f"there is no {path} in this build yet")
     return place_of(state, path)
 
@@ -78,8 +77,6 @@ def taken(state: State, path: str, raw: str, system: System) -> State:
     if not raw.strip():
         raise emptied(label(at), spec)
     value = take(spec, raw, system, label(at))
-    if ".fittings." in at and value == 0:
-        return state.without(at)
     return state.with_value(at, value)
 
 
@@ -117,7 +114,7 @@ def picked(state: State, path: str, answer: str, system: System) -> State:
         if asked is None or answer not in {choice.value for choice in asked.choices}:
             raise NoSuchField(f"{path} has no answer {answer}")
         return PICKED[path].write(state, answer)
-    at = place_of(state, path)
+    at = _known_place(state, path)
     if path in _NOTHING_WITHOUT and answer == "none":
         return without_item(state, path)
     if spec_at(field_of(path)).type == "choice" and answer not in spec_at(field_of(path)).choices:
@@ -145,6 +142,8 @@ def left(state: State, path: str) -> State:
     at = field_of(path)
     if path in ("feed.filter", "inlet.line"):
         return without_item(state, path)
+    if spec_at(at).type in {"kept", "flag"}:
+        raise NoSuchField(f"there is no {path} to be left")
     if spec_at(at).required or cell_of(at) is not None:
         return state
     state = _without_bare_item(state.without(at), path)

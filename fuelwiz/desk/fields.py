@@ -12,6 +12,7 @@ from fuelwiz.session.paths import list_ways
 
 System = Literal["us", "metric"]
 MOST_POINTS = 200
+NOT_TYPED = frozenset({"format", "kept", "flag", "change", "points", "fittings"})
 Cell = tuple[str, int, int]
 """The path of a list of points, the number of a point, and its column."""
 
