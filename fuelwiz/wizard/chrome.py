@@ -163,27 +163,27 @@ def _key(action: Action, line: Row, column: int) -> int:
 
 
 def keys_page(actions: Sequence[Action], area: Area) -> list[Strip]:
-    """Every action with its keys and the letter that does it now."""
+    """Every action with its keys and the letter that does it now; in two columns where one is too short."""
     lines = [area.row().put(1, "All keys: now one letter does it; Esc closes", "focus", True).strip()]
-    wide = area.width >= 100
-    column_width = area.width // 2 if wide else area.width
-    cells = [_key_cell(action, column_width, area.look) for action in actions]
-    if not wide:
-        shown = [area.row().put(1, cell).strip() for cell in cells]
-    else:
-        half = (len(cells) + 1) // 2
-        right = [*cells[half:], ""]
-        shown = [
-            area.row().put(1, pad(left, column_width - 1)).put(column_width, other).strip()
-            for left, other in zip(cells[:half], right, strict=False)
-        ]
-    return area.filled([*lines, *shown])
+    if area.width < 100 and len(actions) < area.rows:
+        cells = [_key_cell(action, area.width, area.look) for action in actions]
+        return area.filled([*lines, *(area.row().put(1, cell).strip() for cell in cells)])
+    column = area.width // 2
+    cells = [_key_cell(action, column, area.look) for action in actions]
+    half = (len(cells) + 1) // 2
+    lines += [
+        area.row().put(1, pad(left, column - 1)).put(column, right).strip()
+        for left, right in zip(cells[:half], [*cells[half:], ""], strict=False)
+    ]
+    return area.filled(lines)
 
 
 def _key_cell(action: Action, width: int, look: Look) -> str:
+    """Letter, keys and words of an action; in a short line its first key and its two or three words."""
     from fuelwiz.wizard.actions import key_name
 
-    keys = ", ".join(key_name(key) for key in action.keys)
-    return clip(
-        look.fold(f"{action.letter or ' '}  {pad(keys, 17)} {action.text}"), width - 2, look.fold("…")
-    )
+    if width < 50:
+        told = f"{pad(key_name(action.keys[0]) if action.keys else '', 9)} {action.say}"
+    else:
+        told = f"{pad(', '.join(key_name(key) for key in action.keys), 17)} {action.text}"
+    return clip(look.fold(f"{action.letter or ' '}  {told}"), width - 2, look.fold("…"))
