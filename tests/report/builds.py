@@ -31,3 +31,9 @@ def result_of(data: dict[str, Any], default_name: str = "build") -> Result:
 def example(name: str) -> Result:
     """The result of an example."""
     return result_of(plain(name), name)
+
+
+@cache
+def sample(path: Path) -> Result:
+    """The result of a file."""
+    return result_of(tomllib.loads(path.read_text(encoding="utf-8")), path.stem)

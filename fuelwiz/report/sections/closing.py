@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from fuelwiz.advice.build import Build
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Words
-from fuelwiz.report.sheet import Block, Heading, Item, Listing, Pairs, Paragraph
+from fuelwiz.report.sheet import Block, Column, Heading, Item, Listing, Pairs, Paragraph, Table, row
 from fuelwiz.session.digest import inputs_digest
 
 ASSUMED = {
@@ -50,7 +50,8 @@ def assumed(build: Build, _words: Words) -> Iterator[Block]:
     if not taken:
         yield Paragraph("Nothing that matters: every answer is the builder's own.")
         return
-    yield Pairs(tuple((item.key, f"{_in_words(item.key)}: {item.value}") for item in taken))
+    columns = (Column("What it is"), Column("Taken as"), Column("Key in the file", whole=True))
+    yield Table(columns, tuple(row(_in_words(item.key), item.value, item.key) for item in taken))
 
 
 def _in_words(key: str) -> str:

@@ -1,0 +1,232 @@
+"""What stands in a report: the figures behind it, and nothing that contradicts them."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from fuelwiz.advice.numbers import Numbers
+from fuelwiz.report.compose import sheet_of
+from fuelwiz.report.look import Look
+from fuelwiz.report.sheet import Heading, Item, Listing, Pairs, Sheet, Table
+from fuelwiz.report.text import text_of
+from fuelwiz.session.digest import inputs_digest
+
+from .builds import NAMES, example, plain, result_of
+
+
+def section(sheet: Sheet, heading: str) -> list[Any]:
+    """The blocks under a heading."""
+    starts = [at for at, block in enumerate(sheet.blocks) if isinstance(block, Heading)]
+    start = next(at for at in starts if sheet.blocks[at] == Heading(heading))
+    end = next((at for at in starts if at > start), len(sheet.blocks))
+    return list(sheet.blocks[start + 1 : end])
+
+
+def tables(sheet: Sheet, heading: str) -> list[Table]:
+    """The tables under a heading."""
+    return [block for block in section(sheet, heading) if isinstance(block, Table)]
+
+
+def cells(table: Table) -> list[list[str]]:
+    """The texts of a table, row by row."""
+    return [[cell.text for cell in row] for row in table.rows]
+
+
+def items(sheet: Sheet, heading: str) -> list[Item]:
+    """The list entries under a heading."""
+    blocks = section(sheet, heading)
+    return [item for block in blocks if isinstance(block, Listing) for item in block.items]
+
+
+def pairs(sheet: Sheet, heading: str) -> dict[str, str]:
+    """The labelled lines under a heading."""
+    blocks = section(sheet, heading)
+    return dict(row for block in blocks if isinstance(block, Pairs) for row in block.rows)
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_one_row_a_size_with_its_verdict(name: str) -> None:
+    known = example(name)
+    (table,) = tables(sheet_of(known), "Sizes of line")
+    assert len(table.rows) == len(known.figures.sizes)
+    for row, size in zip(table.rows, known.figures.sizes, strict=True):
+        assert row[0].text.rstrip("*") == size.size
+        assert (row[3].text, row[3].mark) == (size.band, size.band)
+        assert row[7].text == {True: "yes", False: "no", None: "–"}[size.works]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_the_pick_and_its_neighbours_explain_themselves(name: str) -> None:
+    known = example(name)
+    titles = [block.title for block in section(sheet_of(known), "Sizes of line") if isinstance(block, Pairs)]
+    at = [row.size for row in known.figures.sizes].index(known.figures.verdict.size)
+    beside = [known.figures.sizes[i].size for i in (at, at - 1, at + 1) if 0 <= i < len(known.figures.sizes)]
+    assert [title.split(",")[0] for title in titles] == beside
+
+
+@pytest.mark.parametrize("name", [name for name in NAMES if name != "goal-alone"])
+def test_the_ladder_adds_up(name: str) -> None:
+    known = example(name)
+    *_, table = tables(sheet_of(known), "What it takes")
+    rows = {row[0]: float(row[1].replace("−", "-")) for row in cells(table)}
+    made, could = rows.pop("must make"), rows.pop("could make", None)
+    # Each line is rounded to a tenth of a psi, so eight of them may be out by 0.4.
+    assert sum(rows.values()) == pytest.approx(made, abs=0.4)
+    assert made == pytest.approx((known.figures.pick.pump_rise_Pa or 0) / 6894.757, abs=0.051)
+    assert (could is None) == (known.session.pump is None)
+
+
+def test_solved_ceilings_stand_apart_from_rules_of_thumb() -> None:
+    # Figures of tests/examples/contract.json: injectors 325 kW, pump 444 kW; 745.7 W is a horsepower.
+    solved, rules = tables(sheet_of(example("contract")), "What gives out first")
+    assert [row[:2] for row in cells(solved)] == [["injectors", "436"], ["pump", "596"]]
+    assert {row[0] for row in cells(rules)} == {"filter", "feed line"}
+    assert solved.columns[2].head.endswith("410\u00a0hp") and solved.columns[3].head.endswith("500\u00a0hp")
+    assert [cell.mark for cell in solved.rows[0]] == [None, None, "yes", "no"]
+
+
+def test_what_passes_or_fails_stands_beside_the_ceilings() -> None:
+    found = {
+        item.text.split(":")[0]: item.mark
+        for item in items(sheet_of(example("contract")), "What gives out first")
+    }
+    assert found == {
+        "Return at idle": "yes",
+        "Wire": "yes",
+        "The pump's relief": "yes",
+        "Pressure with the outlet shut": "yes",
+    }
+    failing = {
+        item.text.split(":")[0]: item for item in items(sheet_of(example("twins")), "What gives out first")
+    }
+    assert failing["Return at idle"].mark == "no"
+    # screens.md: a -6 return needs 41 psi where the regulator wants 34.5, so the rail creeps 7 psi high.
+    assert (
+        "41.3\u00a0psi" in failing["Return at idle"].text
+        and "6.8\u00a0psi high" in failing["Return at idle"].text
+    )
+    assert failing["Wire"].mark == "note" and "[wiring] is not given" in failing["Wire"].text
+
+
+@pytest.mark.parametrize(
+    ("change", "about", "word"),
+    [
+        ({"wire": "18 AWG"}, "Wire", "too thin"),
+        ({"wire": None}, "Wire", "wiring.wire is not given"),
+    ],
+)
+def test_a_wire_that_is_too_thin_or_unknown(change: dict[str, Any], about: str, word: str) -> None:
+    data = plain("contract")
+    for key, value in change.items():
+        if value is None:
+            del data["wiring"][key]
+        else:
+            data["wiring"][key] = value
+    found = next(
+        item
+        for item in items(sheet_of(result_of(data)), "What gives out first")
+        if item.text.startswith(about)
+    )
+    assert word in found.text
+
+
+def test_a_relief_that_opens_too_early_and_a_rating_that_is_too_low() -> None:
+    data = plain("contract")
+    data["pump"]["relief"] = "60 psi"
+    data["feed"]["filter"][0]["pressure_rating"] = "50 psi"
+    found = {
+        item.text.split(":")[0]: item for item in items(sheet_of(result_of(data)), "What gives out first")
+    }
+    assert found["The pump's relief"].mark == "no" and "opens before" in found["The pump's relief"].text
+    assert found["Pressure with the outlet shut"].mark == "no"
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_bad_day_with_its_verdict(name: str) -> None:
+    known = example(name)
+    found = tables(sheet_of(known), "On a bad day")
+    rows = cells(found[0]) if found else []
+    assert [row[0] for row in rows] == [case.case for case in known.figures.stress]
+    assert [row[2] for row in rows] == ["yes" if case.works else "no" for case in known.figures.stress]
+
+
+def test_the_return_table_names_the_smallest_that_holds() -> None:
+    (table,) = tables(sheet_of(example("twins")), "Return line")
+    assert [(row[0], row[5]) for row in cells(table)] == [
+        ("-4", "no"),
+        ("-6*", "no"),
+        ("-8", "yes"),
+        ("-10", "yes"),
+        ("-12", "yes"),
+    ]
+    assert "-8 is the smallest that holds" in text_of(sheet_of(example("twins")), Look())
+
+
+def test_parts_and_lengths_name_every_run_with_its_size() -> None:
+    (table,) = tables(sheet_of(example("contract")), "Parts and lengths")
+    assert cells(table) == [
+        ["feed: tank to engine bay", "PTFE", "-8", "13.0", "2 straight, 2 swept 90°"],
+        ["return: regulator to tank", "PTFE", "-6", "13.0", "2 straight, 1 plain outlet"],
+    ]
+
+
+def test_wire_fuse_and_injectors_that_would_do() -> None:
+    sheet = sheet_of(example("contract"))
+    # tests/examples/contract.json: fuse_A 30, smallest_wire "10 AWG"; smallest rating 1.646e-5 m3/s = 988 cc/min.
+    assert pairs(sheet, "Wire and fuse")["fuse"] == "30\u00a0A"
+    assert pairs(sheet, "Wire and fuse")["smallest wire"] == "10 AWG"
+    assert "988\u00a0cc/min" in pairs(sheet, "Injectors")["smallest"]
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_every_assumption_is_told_in_words(name: str) -> None:
+    known = example(name)
+    found = tables(sheet_of(known), "What is assumed")
+    rows = cells(found[0]) if found else []
+    assert [(row[2], row[1]) for row in rows] == [(item.key, item.value) for item in known.figures.assumed]
+
+
+def _saved(answer: str, inputs: str) -> str:
+    data = plain("contract")
+    data["record"] = {"inputs": inputs, "saved": "2026-05-14", "version": "0.3.0", "answer": answer}
+    return " ".join(text_of(sheet_of(result_of(data)), Look()).split())
+
+
+def test_the_answer_of_the_last_save_where_something_has_changed() -> None:
+    known = example("contract")
+    same = inputs_digest(known.session)
+    assert "What it said before" not in _saved(known.words.answer, same)
+    assert "The build has changed since the save of 2026-05-14. It then said: other." in _saved(
+        "other.", "9f86d081884c7d65"
+    )
+    assert "the program, version 0.3.0, then said: other." in _saved("other.", same)
+    assert "What it said before" not in _saved("", same)
+
+
+def test_metric_builds_are_told_in_metric() -> None:
+    data = plain("contract") | {"show_units": "metric"}
+    shown = text_of(sheet_of(result_of(data)), Look())
+    assert "psi" not in shown.split("What is assumed")[0].replace("rated for", "")
+    assert "bar" in shown and "kW" in shown and "gallons" not in shown.lower()
+
+
+def test_powers_are_shown_as_the_goal_was_given() -> None:
+    data = plain("contract")
+    data["goal"] |= {"power_at": "wheels"}
+    known = result_of(data)
+    shown = text_of(sheet_of(known), Look())
+    assert "410 hp at the wheels" in shown
+    wheels = Numbers.of(known.session).number("power", known.figures.ceilings[0].max_power_W)
+    assert wheels in shown
+
+
+def test_a_rail_that_leans_out_is_said_at_the_gauge() -> None:
+    data = plain("hill-climb-coupe")
+    data["pump"]["volts"] = "10 V"
+    known = result_of(data)
+    held = known.figures.pick.rail_at_goal_Pa
+    assert held is not None and held < known.figures.pressure.rail_Pa
+    shown = " ".join(text_of(sheet_of(known), Look()).split())
+    assert "the mixture goes lean" in shown.split("Pressures to expect")[1].split("Pump to look for")[0]
