@@ -108,9 +108,10 @@ class Desk:
 
     @property
     def name(self) -> str:
-        """What the build is called: its own name, else its file's."""
+        """What the build is called, safe to show: its own name, else its file's."""
         own = self._state.plain.get("name")
-        return own if isinstance(own, str) and own.strip() else self._default_name
+        shown = clean(own).strip() if isinstance(own, str) else ""
+        return shown or clean(self._default_name)
 
     @property
     def plain(self) -> Plain:

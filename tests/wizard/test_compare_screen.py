@@ -125,7 +125,7 @@ async def test_a_file_that_cannot_be_read_is_named_and_the_others_stand(tmp_path
     async with Comparing([SIX, broken, COUPE]).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
         screen = pilot.app.screen
-        told = " ".join(await all_lines(pilot))
+        told = "".join("".join(await all_lines(pilot)).split())
         assert "broken.toml" in told and "[red]lots[/red]" in told
         assert [build.file for build in screen.told] == [SIX.name, COUPE.name]
 
