@@ -314,6 +314,9 @@ class BuildScreen(Screen[None]):
         if self._keep is not None:
             self._keep.stop()
             self._keep = None
+        if not self.desk.dirty:  # saved meanwhile, or taken back
+            self.desk.discard_draft()
+            return
         self.deeds.keep_draft()
         cast("LinesView", self.query_one("#top")).repaint()
 
