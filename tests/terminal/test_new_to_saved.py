@@ -1,0 +1,140 @@
+"""From an empty screen to a saved file on a real terminal; the file's report says what the screen said."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import signal
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from fuelwiz.desk.desk import Desk
+
+from .terminal import Terminal, wizard
+
+FT_M = 0.3048  # the international foot, NIST SP 811 (2008), appendix B.8
+
+
+def report_of(file: Path) -> dict:
+    done = subprocess.run(
+        [sys.executable, "-m", "fuelwiz", "report", str(file), "--format", "json"],
+        capture_output=True, text=True, timeout=60, check=True, cwd=file.parent,
+    )  # fmt: skip
+    return json.loads(done.stdout)
+
+
+def rows_on(terminal: Terminal) -> dict[str, list[str]]:
+    """The table on the screen: size to its words."""
+    rows = re.findall(r"^\s*▸?\s*(-\d+)\*?\s+(\d\.\d+.*)$", terminal.text, re.MULTILINE)
+    return {size: words.split() for size, words in rows}
+
+
+def agrees(terminal: Terminal, report: dict) -> None:
+    """Velocity and spare of every size in sight, and the answer, are those of the report."""
+    rows = rows_on(terminal)
+    assert len(rows) >= 4, terminal.text
+    for size in report["sizes"]:
+        if size["size"] not in rows:
+            continue
+        words = rows[size["size"]]
+        assert float(words[1]) == pytest.approx(size["velocity_m_s"] / FT_M, abs=0.051)
+        assert size["band"] in words
+        if size["margin"] is not None:
+            spare = words[words.index(size["band"]) + 2]
+            assert float(spare.replace("−", "-").replace("–", "-")) == pytest.approx(
+                100 * size["margin"], abs=0.51
+            )
+    said = " ".join(terminal.text.split())
+    short = f"Fit {report['verdict']['size']}: "  # where the whole answer does not fit
+    answer = report["verdict"]["answer"].replace("\N{NO-BREAK SPACE}", " ")
+    assert answer[:60] in said or (short in said and report["verdict"]["works"]), (answer, said)
+
+
+def start_of_a_build(terminal: Terminal) -> None:
+    """Goal, fuel and pressure, with wrong values on the way."""
+    terminal.until("Power wanted")
+    terminal.until("Type the power")
+    terminal.press("6oo")
+    terminal.until("!")
+    terminal.press("ctrl+u", "600")
+    terminal.until("600 hp on E10")
+    terminal.press("f4")
+    terminal.until("[· Fuel]")
+    terminal.press("right")
+    terminal.press("f4")
+    terminal.until("[· Pressure]")
+    terminal.press("18")
+    terminal.press("f4")
+    terminal.until("[· Pump]")
+
+
+def saved(terminal: Terminal, file: Path) -> None:
+    terminal.press("ctrl+g", "1", "ctrl+s")
+    terminal.until(f"Saved: {file.name}")
+    terminal.quiet()
+
+
+def left(terminal: Terminal) -> int:
+    terminal.press("ctrl+q")
+    return terminal.ended()
+
+
+def test_without_a_pump(tmp_path):
+    file = tmp_path / "first.toml"
+    with wizard(file) as terminal:
+        start_of_a_build(terminal)
+        terminal.press("f4")
+        terminal.until("[· Lines]")
+        terminal.press("14", "enter")
+        saved(terminal, file)
+        agrees(terminal, report_of(file))
+        assert left(terminal) == 0
+
+
+def test_with_a_pump(tmp_path):
+    file = tmp_path / "second.toml"
+    with wizard(file) as terminal:
+        start_of_a_build(terminal)
+        terminal.press("f8")
+        terminal.until("Paste the table here")
+        for line in ("20 151", "40 142", "60 131", "80 117", "100 98"):
+            terminal.press(line, "enter")
+        terminal.until("Understood 5 points")
+        terminal.press("f8")
+        terminal.until("5 points taken")
+        terminal.press("f4")
+        terminal.until("[· Lines]")
+        terminal.press("14", "enter")
+        saved(terminal, file)
+        assert not Desk.drafts(tmp_path), "what is saved leaves no draft behind"
+        report = report_of(file)
+        assert all(size["margin"] is not None for size in report["sizes"])
+        agrees(terminal, report)
+        assert left(terminal) == 0
+
+
+@pytest.mark.parametrize(("number", "status"), [(signal.SIGHUP, 129), (signal.SIGTERM, 143)])
+def test_a_signal_leaves_with_its_status_and_the_draft(tmp_path, number, status):
+    file = tmp_path / "cut.toml"
+    with wizard(file) as terminal:
+        terminal.until("Type the power")
+        terminal.press("615")
+        terminal.until("615 hp on E10")
+        os.kill(terminal.program.pid, number)
+        assert terminal.ended() == status
+    (draft,) = Desk.drafts(tmp_path)
+    assert not file.exists()
+    assert Desk.from_draft(draft.path).plain["goal"]["power"] == "615 hp"
+
+
+def test_nothing_is_sent_while_nothing_happens(tmp_path):
+    with wizard(tmp_path / "idle.toml") as terminal:
+        terminal.until("Type the power")
+        terminal.press("600")
+        terminal.until("600 hp on E10")
+        terminal.quiet(1.5)
+        assert terminal.read(2.5) == 0

@@ -1,0 +1,113 @@
+"""Any keys in any order: the screen never fails, loses nothing that was typed, and agrees with its file."""
+
+from __future__ import annotations
+
+import os
+import random
+
+import pytest
+
+from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.errors import SaveRefused
+from fuelwiz.wizard.form.rows import cells_of
+
+from .keyboard import at_build, copy_of
+
+RUNS = int(os.environ.get("FUELWIZ_RUNS", "200"))
+A_BATCH = 25
+MOST_KEYS = 12
+KEYS = (
+    *(["tab", "enter", "down"] * 3),
+    *("up", "shift+tab", "left", "right", "space", "backspace", "delete", "home", "end"),
+    *("f1", "f2", "f3", "f4", "f5", "f6", "f7", "f8", "f9", "f12", "pageup", "pagedown", "escape"),
+    *("ctrl+a", "ctrl+d", "ctrl+e", "ctrl+g", "ctrl+k", "ctrl+s", "ctrl+u", "ctrl+w", "ctrl+y", "ctrl+z"),
+)
+TEXTS = (
+    "600",
+    "0",
+    "-1",
+    "1e9",
+    "15 %",
+    "20 psi",
+    "3 bar",
+    "hot",
+    "?",
+    "[b]x",
+    "é漢字",
+    "14 ft",
+    "-8",
+    "3,5",
+    "4x",
+    "900cc/min",
+    "12 AWG",
+    "  ",
+    "m",
+    "d",
+    "1",
+    "s",
+)
+STARTS = ("hill-climb-six", "no-pump-yet", "goal-alone", "contract", "twins")
+LEAVES = "bqxk"  # behind Ctrl+G these leave the screen, and so do y, s, d in the question that Esc asks
+
+
+def some_keys(chance: random.Random) -> list[str]:
+    """A dozen keys and signs, in texts, of the kind that people press."""
+    pressed: list[str] = []
+    while len(pressed) < MOST_KEYS:
+        pressed += [chance.choice(KEYS)] if chance.random() < 0.7 else list(chance.choice(TEXTS))
+    return pressed
+
+
+async def press_one(keys, key: str) -> None:
+    """One key, except where it would leave the build; what is typed must stand where it was typed."""
+    screen, form = keys.screen, keys.form
+    if (screen.mode == "keys" and key in LEAVES) or (
+        screen.prompt and screen.prompt.letters and key in "skdy"
+    ):
+        key = "escape"
+    if key == "escape" and screen.prompt is None and screen.mode == "form" and not form.place.in_entry:
+        return
+    typing = screen.mode in ("form", "help") and screen.prompt is None and len(key) == 1
+    at, before = form.path, form.editor
+    await keys.press_soon(key)
+    if typing and cells_of(form.row) and key != "?":
+        assert form.path == at, f"{key!r} moved the pointer from {at} to {form.path}"
+        assert form.editor == before.insert(key)
+        if form.editor.text.strip():  # blanks alone are nothing told: the usual value stands there
+            assert form.desk.text_in_field(at).text.strip() == form.editor.text.strip()
+
+
+async def reopened_alike(keys) -> None:
+    """What is saved and opened again is the same build with the same answer, unless a save is refused."""
+    desk = keys.desk
+    try:
+        saved = desk.save(overwrite=True)
+    except SaveRefused as refused:
+        assert desk.refused or desk.result is None, refused
+        return
+    again = Desk.open(saved.path)
+    again.update()
+    again.finish()
+    assert again.plain == desk.plain
+    assert again.result.figures == desk.result.figures
+    assert again.result.words == desk.result.words
+
+
+@pytest.mark.parametrize("batch", range((RUNS + A_BATCH - 1) // A_BATCH))
+async def test_any_keys_in_any_order(tmp_path, batch):
+    for run in range(batch * A_BATCH, min((batch + 1) * A_BATCH, RUNS)):
+        folder = tmp_path / str(run)
+        folder.mkdir()
+        chance = random.Random(run)
+        size = chance.choice([(60, 20), (80, 24), (120, 36), (160, 50)])
+        async with at_build(copy_of(chance.choice(STARTS), folder), size) as keys:
+            pressed = some_keys(chance)
+            for count, key in enumerate(pressed, 1):
+                try:
+                    await press_one(keys, key)
+                except Exception as error:
+                    error.add_note(f"run {run}, after {pressed[:count]}")
+                    raise
+            await keys.settled()
+            keys.says_all_within()
+            await reopened_alike(keys)
