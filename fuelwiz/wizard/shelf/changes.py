@@ -33,7 +33,7 @@ def _one(change: Change) -> str:
     if change.now is None:
         return f"{named} taken out"
     if change.before is None:
-        return f"{named} now {now}" if now else f"{named} added"
+        return f"{named} now {pretty(now)}" if now else f"{named} added"
     if not before or not now:
         return f"{named} changed"
     number, unit = split_or_whole(before)

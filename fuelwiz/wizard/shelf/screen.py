@@ -26,7 +26,7 @@ from fuelwiz.wizard.shelf.state import Key as KnownKey
 from fuelwiz.wizard.shelf.state import Shelf
 
 PAUSE_S = 0.15  # without a key, before a build is reckoned
-NEXT_S = 0.02  # between one and the next
+NEXT_S = 0.05  # between one and the next
 
 
 class Wizard(Protocol):
@@ -68,6 +68,11 @@ class ShelfScreen(Screen[None]):
     def wizard(self) -> Wizard:
         """The program that this screen belongs to."""
         return cast("Wizard", self.app)
+
+    @property
+    def is_reckoning(self) -> bool:
+        """Whether a build is being reckoned just now."""
+        return self._job is not None
 
     def compose(self) -> ComposeResult:
         """One painted part, as large as the screen."""
