@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tomllib
+from itertools import takewhile
 from typing import Any
 
 from fuelwiz.session import inline
@@ -48,14 +49,24 @@ def _edited(content: str, plain: dict[str, Any]) -> str:
     new = page.text()
     if reads_as(new, plain):
         return new
-    # A layout that cannot be edited in place is written afresh: comments may go, but never data.
-    return _afresh(plain)
+    # A layout that cannot be edited in place is written afresh: comments inside may go, but never data.
+    return _afresh(_opening_comment(content), plain)
 
 
-def _afresh(plain: dict[str, Any]) -> str:
-    page = Page("")
+def _afresh(opening: str, plain: dict[str, Any]) -> str:
+    page = Page(opening)
     _edit(page, (), {}, plain)
-    return page.text()
+    new = page.text()
+    if reads_as(new, plain):
+        return new
+    import tomlkit  # only for data that no session file can hold
+
+    return opening + tomlkit.dumps(plain)
+
+
+def _opening_comment(content: str) -> str:
+    """The comment lines that a file begins with."""
+    return "".join(f"{line}\n" for line in takewhile(lambda line: line.startswith("#"), content.split("\n")))
 
 
 def _edit(page: Page, table: Way, old: dict[str, Any], new: dict[str, Any]) -> None:
