@@ -53,9 +53,8 @@ def place_of(state: State, path: str) -> str:
 def _known_place(state: State, path: str) -> str:
     """As `place_of`; NoSuchField where nothing can be put there."""
     field = field_of(path)
-    if path not in COUNTED:
-        if spec_at(field).type in NOT_TYPED or not place_exists(state.plain, field):
-            raise NoSuchField(f"there is no {path} in this build yet")
+    if path not in COUNTED and (spec_at(field).type in NOT_TYPED or not place_exists(state.plain, field)):
+        raise NoSuchField(f"there is no {path} in this build yet")
     return place_of(state, path)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from contextlib import suppress
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -10,7 +11,7 @@ from fuelwiz.desk import draft
 from fuelwiz.desk.reading import is_well_formed, known_part
 from fuelwiz.desk.saving import Paper
 from fuelwiz.desk.state import State
-from fuelwiz.errors import Fault, SessionError
+from fuelwiz.errors import Fault, OutputError, SessionError
 from fuelwiz.session.clean import clean
 from fuelwiz.session.entry import draft_of
 from fuelwiz.session.file import load, read
@@ -31,14 +32,23 @@ class Keeping:
         if self.is_scratch:
             return None
         if self.draft is None:
-            self.draft = draft.new_place(self.folder) if self.path is None else draft_of(self.path)
+            self.draft = (
+                draft.new_place(self.folder) if self.path is None else self._own_place(draft_of(self.path))
+            )
         draft.write(self.draft, draft.draft_text(state, seen, self.paper.digest))
         return self.draft
 
+    def _own_place(self, place: Path) -> Path:
+        """The draft's place beside the file; a draft that nobody came back to is kept as one without a file."""
+        if os.path.lexists(place):
+            with suppress(OSError, OutputError):
+                os.replace(place, draft.new_place(self.folder))
+        return place
+
     def discard_draft(self) -> None:
-        """The draft is no longer wanted."""
-        place, self.draft = self.draft or (draft_of(self.path) if self.path else None), None
-        if place is not None and not self.is_scratch:
+        """The draft that was written here, or come back to, is no longer wanted."""
+        place, self.draft = self.draft, None
+        if place is not None:
             with suppress(OSError):
                 place.unlink()
 
@@ -49,7 +59,7 @@ def opened(path: Path) -> tuple[State, Keeping]:
     Raises:
         SessionError: the file cannot be read, or holds keys that a save would lose.
     """
-    if not path.exists():
+    if not os.path.lexists(path):
         return State({"format": 1}), Keeping(path.parent, path)
     document = read(path)
     if not is_well_formed(document.plain):

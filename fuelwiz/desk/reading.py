@@ -7,12 +7,14 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
+from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.fields import spec_at
 from fuelwiz.desk.plain import Plain, put, taken_out, way
 from fuelwiz.desk.shown import in_words
 from fuelwiz.desk.state import State
 from fuelwiz.session.clean import clean
 from fuelwiz.session.model import FieldSpec
-from fuelwiz.session.paths import Node, tree
+from fuelwiz.session.paths import Node, node_at, tree
 from fuelwiz.session.readers import read
 from fuelwiz.session.scalars import Wrong
 
@@ -58,13 +60,13 @@ def _fitting(node: Node, value: Any) -> Any:
 def _has_form(spec: FieldSpec, value: Any) -> bool:
     """Whether a value is of the sort that a key takes, whatever it says."""
     if spec.type in _TEXTS:
-        return isinstance(value, str)
+        return _is_text(value)
     if spec.type in {"count", "format"}:
         return isinstance(value, int) and not isinstance(value, bool) and abs(value) < 10**9
     if spec.type == "ratio":
         return isinstance(value, int | float) and not isinstance(value, bool) and math.isfinite(value)
     if spec.type in {"sizes", "velocities"}:
-        return isinstance(value, list) and bool(value) and all(isinstance(item, str) for item in value)
+        return isinstance(value, list) and bool(value) and all(map(_is_text, value))
     if spec.type == "points":
         return isinstance(value, list) and bool(value) and all(_is_pair(item) for item in value)
     if spec.type == "fittings":
@@ -75,7 +77,14 @@ def _has_form(spec: FieldSpec, value: Any) -> bool:
 
 
 def _is_pair(item: Any) -> bool:
-    return isinstance(item, list) and len(item) == 2 and all(isinstance(text, str) for text in item)
+    return isinstance(item, list) and len(item) == 2 and all(map(_is_text, item))
+
+
+def _is_text(value: Any) -> bool:
+    """Whether a value is a text of whole characters, which a file can hold."""
+    return isinstance(value, str) and (
+        value.isascii() or not any("\ud800" <= sign <= "\udfff" for sign in value)
+    )
 
 
 def sorted_out(state: State) -> State:
@@ -88,10 +97,30 @@ def sorted_out(state: State) -> State:
     for path, spec, value in list(_values(tree(), plain, "")):
         if spec.type == "points":
             plain = _without_bad_points(plain, path, spec, value, raw)
+        elif spec.type == "fittings":
+            plain = _without_unread(plain, path, value, raw)
+        elif spec.type == "change":
+            flat = dict(flattened(value))
+            plain = _without_unread(put(plain, way(path), flat), path, flat, raw)
         elif not _can_be_read(spec, value):
             raw[path] = clean(in_words(value)[:_LONGEST_TEXT])
             plain = taken_out(plain, way(path))
     return replace(state, plain=plain, raw=raw)
+
+
+def flattened(change: dict[str, Any], above: str = "") -> Iterator[tuple[str, Any]]:
+    """What a stress case changes by whole paths; `fuel.temperature` without quotes is a table in a table to TOML."""
+    for key, value in change.items():
+        path = f"{above}{key}"
+        if isinstance(value, dict) and value and _is_section(path):
+            yield from flattened(value, f"{path}.")
+        else:
+            yield path, value
+
+
+def _is_section(path: str) -> bool:
+    node = node_at(way(path))
+    return node is not None and node.spec is None
 
 
 def _values(node: Node, table: dict[str, Any], above: str) -> Iterator[tuple[str, FieldSpec, Any]]:
@@ -107,6 +136,20 @@ def _values(node: Node, table: dict[str, Any], above: str) -> Iterator[tuple[str
                 yield from _values(below, item, f"{path}.{number}.")
         else:
             yield from _values(below, value, f"{path}.")
+
+
+def _without_unread(plain: Plain, path: str, values: dict[str, Any], raw: dict[str, str]) -> Plain:
+    """The data without the entries of a table in a value that cannot be read."""
+    for key, value in values.items():
+        at = f"{path}.{key}"
+        try:
+            spec = spec_at(at)
+        except NoSuchField:
+            continue
+        if not _can_be_read(spec, value):
+            raw[at] = clean(in_words(value)[:_LONGEST_TEXT])
+            plain = taken_out(plain, way(at))
+    return plain
 
 
 def _without_bad_points(

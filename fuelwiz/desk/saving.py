@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import hashlib
+import os
 from collections.abc import Mapping
 from dataclasses import dataclass
 from datetime import date
@@ -94,7 +95,7 @@ def refuse_to_overwrite(path: Path, paper: Paper, is_its_own: bool) -> None:
     Raises:
         SaveRefused: there is a file of that name already, or it has changed.
     """
-    if not path.exists():
+    if not os.path.lexists(path):
         return
     if not is_its_own or paper.digest is None:
         raise SaveRefused("exists", f"There is a file {clean(path.name)} already. Write over it?")
@@ -122,10 +123,9 @@ def written(path: Path, paper: Paper, plain: Plain, result: Result) -> Paper:
         )
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
-    except OSError as error:
-        raise OutputError(
-            f"{clean(str(path.parent))}: cannot be made: {(error.strerror or str(error)).lower()}"
-        ) from None
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or str(error)
+        raise OutputError(f"{clean(str(path.parent))}: cannot be made: {reason.lower()}") from None
     keep(path, text)
     write_atomically(path, text)
     return Paper.of(text)

@@ -9,6 +9,7 @@ from fuelwiz.advice import Result
 from fuelwiz.desk import shown
 from fuelwiz.desk.composites import COUNTED, PICKED, SEVERAL, field_of, several
 from fuelwiz.desk.edits import place_of
+from fuelwiz.desk.errors import NoSuchField
 from fuelwiz.desk.fallbacks import fallback_in
 from fuelwiz.desk.fields import System, spec_at
 from fuelwiz.desk.numbers import NO_BREAK
@@ -85,8 +86,10 @@ class View:
     def _stands(self, place: str) -> str | None:
         """What the answer takes for a field, as a sentence says it."""
         told = replace(self, state=State(self.stands_on or {}), typing=None)
-        field = told.field(place) if place not in COUNTED else told._counted(place)
-        return _said(field) or None
+        try:
+            return _said(told.field(place)) or None
+        except NoSuchField:
+            return None
 
     def left(self, path: str) -> str:
         """What is said of a question that is left to its fallback: what is taken, and why."""

@@ -47,6 +47,9 @@ def label(path: str) -> str:
     """What a field is called inside a sentence: "boost"."""
     if cell_of(path) is not None:
         return "this point"
+    _, case, changed = path.partition(".change.")
+    if case and path.startswith("stress."):
+        return label(changed)
     asked = question_of(path)
     name = asked.label if asked else path.rpartition(".")[2].replace("_", " ")
     return name if name[1:2].isupper() else name[:1].lower() + name[1:]
