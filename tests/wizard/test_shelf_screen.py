@@ -118,10 +118,20 @@ async def test_a_broken_file_says_why_in_its_row(builds: Path) -> None:
         await reader.reckoned()
         await reader.press("end", "up")
         assert reader.pointed.startswith("half.toml  !  line 2: is not TOML")
+        await reader.press("enter")
+        assert reader.footer.startswith("half.toml cannot be opened") and reader.app.called == []
         await reader.press("up")
         assert reader.pointed.startswith("Winter project  !  line 6: `pressure.base` wants a pressure")
         await reader.press("enter")
         assert reader.app.called == [("open", builds / "winter-project.toml")]
+
+
+async def test_a_file_put_right_meanwhile_opens(builds: Path) -> None:
+    async with at_list(builds) as reader:
+        await reader.press("end", "up")
+        (builds / "half.toml").write_text('format = 1\nname = "half"\n[goal]\npower = "300 hp"\n')
+        await reader.press("enter")
+        assert reader.app.called == [("open", builds / "half.toml")]
 
 
 async def test_the_pointer_moves_and_enter_opens(builds: Path) -> None:

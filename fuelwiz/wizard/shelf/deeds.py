@@ -58,12 +58,19 @@ class Deeds:
         entry = page.shelf.entry
         if entry is None:
             self._new() if page.shelf.has_new_row else None
+        elif entry.fault and (entry := self._read_again(entry)).fault:
+            self._say(f"{entry.file_name} cannot be opened before that is put right.")
         elif entry.is_draft:
             self._open_draft(entry.path)
         elif entry.has_draft:
             self._offer_draft(entry)
         else:
             wizard.open_build(entry.path)
+
+    def _read_again(self, entry: Entry) -> Entry:
+        """A build that could not be read, as its file stands now: somebody may have put it right meanwhile."""
+        self.read()
+        return self.screen.shelf.entry or entry
 
     def _offer_draft(self, entry: Entry) -> None:
         """Ask whether to go on with work that was kept but not saved."""
