@@ -1,0 +1,106 @@
+"""What a command writes to: closed pipes, full disks, terminals with colour and without, other encodings."""
+
+from __future__ import annotations
+
+import os
+import pty
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+EXAMPLES = Path(__file__).parent / "examples"
+WORKS, LIMITED = (str(EXAMPLES / f"{name}.toml") for name in ("contract", "twins"))
+UTF8 = {"PYTHONIOENCODING": "utf-8"}
+
+
+def test_a_device_is_written_and_left_a_device(tmp_path: Path) -> None:
+    pipe = tmp_path / "pipe"
+    os.mkfifo(pipe)
+    done = subprocess.Popen(
+        [sys.executable, "-m", "fuelwiz", "report", WORKS, "--output", str(pipe)], env=os.environ
+    )
+    assert pipe.read_text(encoding="utf-8").startswith("Gravel-rally wagon")
+    assert done.wait() == 0 and pipe.is_fifo()
+
+
+def test_a_closed_pipe_leaves_quietly() -> None:
+    reader, writer = os.pipe()
+    os.close(reader)
+    command = [sys.executable, "-m", "fuelwiz", "report", WORKS]
+    done = subprocess.run(command, stdout=writer, stderr=subprocess.PIPE, check=False)
+    os.close(writer)
+    assert (done.returncode, done.stderr) == (141, b"")
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="this system has no device that is always full")
+@pytest.mark.parametrize(
+    "arguments", [["report", WORKS], ["check", WORKS], ["schema"], ["--help"], ["--version"]]
+)
+def test_a_full_disk_is_said(arguments: list[str]) -> None:
+    command = [sys.executable, "-m", "fuelwiz", *arguments]
+    with open("/dev/full", "w") as full:
+        done = subprocess.run(command, stdout=full, stderr=subprocess.PIPE, encoding="utf-8", check=False)
+    assert done.returncode == 2
+    assert done.stderr == "fuelwiz: standard output cannot be written: no space left on device\n"
+
+
+def test_closed_outputs_do_no_harm() -> None:
+    command = f'"{sys.executable}" -m fuelwiz check "{WORKS}" nowhere.toml >&- 2>&-'
+    assert subprocess.run(["sh", "-c", command], check=False).returncode == 2
+
+
+@pytest.mark.parametrize("form", ["text", "markdown", "html", "json"])
+@pytest.mark.parametrize("encoding", ["ascii", "latin-1", "cp1252"])
+def test_an_output_that_is_not_utf8_gets_what_it_can_hold(form: str, encoding: str) -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "fuelwiz", "report", WORKS, "--format", form],
+        env=os.environ | {"PYTHONIOENCODING": encoding},
+        capture_output=True,
+        check=False,
+    )
+    assert done.returncode == 0 and done.stderr == b"" and done.stdout.isascii()
+
+
+@pytest.mark.parametrize(
+    ("term", "no_color", "coloured", "utf8"),
+    [("xterm-256color", "", True, True), ("xterm-256color", "1", False, True), ("vt100", "", False, False)],
+)
+def test_colour_only_on_a_terminal_that_has_it(term: str, no_color: str, coloured: bool, utf8: bool) -> None:
+    shown = _on_a_terminal(["report", LIMITED], TERM=term, NO_COLOR=no_color)
+    assert ("\x1b[" in shown) is coloured
+    assert ("✗" in shown) is utf8
+    assert "refused" in shown
+
+
+def _on_a_terminal(arguments: list[str], **environ: str) -> str:
+    """What a command writes to a terminal."""
+    ours, its = pty.openpty()
+    command = [sys.executable, "-m", "fuelwiz", *arguments]
+    with subprocess.Popen(command, stdout=its, stderr=its, env=os.environ | UTF8 | environ):
+        os.close(its)
+        parts = []
+        while part := _read(ours):
+            parts.append(part)
+    os.close(ours)
+    return b"".join(parts).decode("utf-8")
+
+
+def _read(terminal: int) -> bytes:
+    try:
+        return os.read(terminal, 65536)
+    except OSError:  # Linux says so when the other end is closed
+        return b""
+
+
+def test_a_file_name_that_is_no_text_is_only_shown() -> None:
+    name = os.fsencode(WORKS).replace(b"contract", b"\xff\x1b[2J")
+    done = subprocess.run(
+        [sys.executable.encode(), b"-m", b"fuelwiz", b"check", name],
+        env=os.environ | UTF8,
+        capture_output=True,
+        check=False,
+    )
+    assert done.returncode == 2 and b"\x1b" not in done.stdout + done.stderr
+    assert b"there is no such file" in done.stderr
