@@ -163,3 +163,8 @@ def copy_of(name: str, folder: Path) -> Path:
     path = folder / f"{name}.toml"
     path.write_text((EXAMPLES / f"{name}.toml").read_text(encoding="utf-8"), encoding="utf-8")
     return path
+
+
+def flat(lines) -> str:
+    """Lines as one text, without the breaks and the padding."""
+    return " ".join(" ".join(lines).split())

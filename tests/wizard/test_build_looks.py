@@ -1,0 +1,82 @@
+"""How the build's screen shows what it has: at every size, in plain signs, and whatever a file holds."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from unicodedata import category
+
+import pytest
+
+from fuelwiz.desk.steps import step_of
+from fuelwiz.questions.catalogue import STEPS
+from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.panes.rule import VIEWS
+
+from .keyboard import at_build, copy_of, flat
+
+
+async def test_every_size_on_the_way_is_laid_out(tmp_path):
+    async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
+        await keys.go_to("goal.power")
+        await keys.type("7")
+        for size in [
+            (160, 50),
+            (60, 20),
+            (59, 19),
+            (30, 5),
+            (120, 36),
+            (76, 24),
+            (109, 30),
+            (110, 29),
+            (80, 24),
+        ]:
+            await keys.pilot.resize_terminal(*size)
+            await keys.pilot.pause()
+            keys.says_all_within()
+            if size[0] >= 60:
+                assert any("▸" in line and "[7" in line for line in keys.part("form")), size
+        await keys.type("60")
+        assert keys.desk.plain["goal"]["power"] == "760 hp"
+
+
+@pytest.mark.parametrize("size", [(60, 20), (120, 36)])
+async def test_the_plain_look_is_ascii_alone(tmp_path, size):
+    look = Look(unicode=False, colours="none")
+    async with at_build(copy_of("hill-climb-six", tmp_path), size, look) as keys:
+        for number in range(len(STEPS)):
+            await keys.press("ctrl+g", str((number + 1) % 10), "ctrl+g", "m")
+            for _ in range(8):
+                assert keys.text.isascii(), [line for line in keys.lines if not line.isascii()]
+                await keys.press("down")
+        for key in ["f5"] * len(VIEWS) + ["f1", "f1", "f6", "f6", "ctrl+g"]:
+            await keys.press(key)
+            assert keys.text.isascii(), [line for line in keys.lines if not line.isascii()]
+
+
+def harmless(text: str) -> bool:
+    """No control, no direction mark, no mark that hides: the categories of the Unicode standard, chapter 4."""
+    return all(category(sign) not in ("Cc", "Cf", "Zl", "Zp", "Co") for sign in text.replace("\n", ""))
+
+
+HOSTILE = "[red]x[/]\\u001b[2J\\u001b]0;t\\u0007\\u202eevil\\u202c\\u0085[@click=app.quit]go[/] \\u009b31m"
+
+
+async def test_a_hostile_file_shows_harmlessly(tmp_path):
+    path = tmp_path / "hostile.toml"
+    text = (Path(__file__).parents[1] / "examples" / "hill-climb-six.toml").read_text(encoding="utf-8")
+    text = text.replace('"Hill-climb six"', f'"{HOSTILE}"').replace('"along the rail"', f'"{HOSTILE}"')
+    text = text.replace('"10 micron"', f'"{HOSTILE}"').replace('"sample pump, in-tank"', f'"{HOSTILE}"')
+    path.write_text(text + f'[fitted]\nline = "{HOSTILE}"\n', encoding="utf-8")
+    async with at_build(path) as keys:
+        assert keys.desk.result is not None
+        for number in range(len(STEPS)):
+            await keys.press("ctrl+g", str((number + 1) % 10), "ctrl+g", "m")
+            for _ in range(10):
+                assert harmless(keys.text)
+                await keys.press("tab")
+        for _ in VIEWS:
+            await keys.press("f5")
+            assert harmless(keys.text)
+        assert "[red]x[/]" in keys.part("top")[0]
+        await keys.go_to("fitted.line")
+        assert step_of(keys.form.path) == "sheet" and "[red]x[/]" in flat(keys.part("form"))
