@@ -143,7 +143,8 @@ def _fuel_for_power(build: Build) -> str:
     mass = numbers.unit("bsfc").partition("/")[0]
     taken = "" if build.session.engine.bsfc is not None else " (assumed)"
     figure = numbers.number("bsfc", build.figures.demand.bsfc_kg_J)
-    return f"{figure}{NO_BREAK}{mass} for each {numbers.unit('power')} and hour{taken}"
+    where = " at the crank" if build.session.goal.power_at == "wheels" else ""
+    return f"{figure}{NO_BREAK}{mass} for each {numbers.unit('power')} and hour{where}{taken}"
 
 
 def _steps(build: Build, steps: Ladder, rise: float) -> Iterator[tuple[Cell, ...]]:
