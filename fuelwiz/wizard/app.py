@@ -96,7 +96,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
             self.message = str(error)
             self.show_shelf()
             return
-        self._show(BuildScreen(desk, keys=keys))
+        self._show(BuildScreen(desk, keys=keys, draft=newer_draft(path)))
 
     def new_build(self) -> None:
         """An empty build."""
@@ -110,7 +110,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
         from fuelwiz.wizard.build.screen import BuildScreen
         from fuelwiz.wizard.sample import sample_desk
 
-        self._show(BuildScreen(sample_desk(self.folder), guided=True))
+        self._show(BuildScreen(sample_desk(self.folder)))
 
     def compare(self, paths: Sequence[Path]) -> None:
         """Builds side by side."""
@@ -135,6 +135,18 @@ class FuelwizApp(App[int], inherit_bindings=False):
             self.switch_screen(screen)
         else:
             self.push_screen(screen)
+
+
+def newer_draft(path: Path) -> Path | None:
+    """The draft of a build where one was kept after its file was last written."""
+    from fuelwiz.session.entry import draft_of
+
+    place = draft_of(path)
+    try:
+        kept = place.stat().st_mtime_ns
+        return place if not path.exists() or kept > path.stat().st_mtime_ns else None
+    except OSError:
+        return None
 
 
 def run(path: Path | None, sessions: Path | None, mouse: bool = True) -> int:

@@ -62,7 +62,7 @@ async def press_one(keys, key: str) -> None:
     """One key, except where it would leave the build; what is typed must stand where it was typed."""
     screen, form = keys.screen, keys.form
     if (screen.mode == "keys" and key in LEAVES) or (
-        screen.prompt and screen.prompt.letters and key in "skdy"
+        screen.prompt and screen.prompt.letters and key in "skxy"
     ):
         key = "escape"
     if key == "escape" and screen.prompt is None and screen.mode == "form" and not form.place.in_entry:

@@ -16,6 +16,7 @@ def electric_remarks(build: Build) -> Iterator[Remark]:
         return
     yield from _volts(build)
     yield from _above_supply(build)
+    yield from _current_unknown(build)
     yield from _wire(build)
     yield from _fuse(build)
 
@@ -50,6 +51,20 @@ def _above_supply(build: Build) -> Iterator[Remark]:
         "pump.volts",
         f"{given} at the pump is more than the supply of {supply}.",
         "One of the two is wrong: measure both with the engine at full load.",
+    )
+
+
+def _current_unknown(build: Build) -> Iterator[Remark]:
+    """With no current, a wire seems to lose nothing: too hopeful, and nothing else would show it."""
+    pump, wiring = build.session.pump, build.session.wiring
+    if pump is None or wiring is None or pump.current or pump.volts is not None:
+        return
+    yield Remark(
+        "warn",
+        "pump.current",
+        "What the wire loses is not counted: the pump's current is not known.",
+        "Type the current it draws, under more in Pump, or the volts measured at the pump. Until then the answer is"
+        " too hopeful: a thin wire can take a volt.",
     )
 
 

@@ -4,24 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from datetime import datetime
+from pathlib import Path
 from typing import TYPE_CHECKING
 
+from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.errors import SaveRefused
 from fuelwiz.desk.saving import Saved
 from fuelwiz.errors import FuelwizError
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.session.model import leaf_paths
+from fuelwiz.session.shelf import file_name
 from fuelwiz.wizard.build.points_view import PointsView
 from fuelwiz.wizard.build.prompt import Prompt
 from fuelwiz.wizard.editor import Editor
-from fuelwiz.wizard.panes.curves import CurveData
 from fuelwiz.wizard.panes.live import LivePane
 
 if TYPE_CHECKING:
-    from fuelwiz.advice.result import Result
     from fuelwiz.wizard.build.screen import BuildScreen
 
-LEAVE = "Not saved yet: s saves, k keeps the draft, d drops it, Esc stays"
+LEAVE = "Not saved yet: s saves, k keeps a draft, x drops the changes, Esc stays"
 
 
 class Deeds:
@@ -31,7 +32,6 @@ class Deeds:
         self.screen = screen
         self.kept = ""
         self._named = ""
-        self._curves: tuple[object, str, CurveData | None] | None = None
 
     def do(self, name: str, key: str = "") -> None:
         """Do the action of that id; `key` tells the two directions of one action apart."""
@@ -74,7 +74,7 @@ class Deeds:
         if 0 <= number < len(STEPS):
             self.screen.form.go_to_step(STEPS[number].id)
         elif way > 0:
-            self.screen.say("That was the last step. Ctrl+S saves the build; Ctrl+G shows all keys.")
+            self.screen.say("That was the last step. Ctrl+S saves the build.")
 
     def _table(self, key: str) -> None:
         self.screen.to_mode("form" if self.screen.mode == "table" else "table")
@@ -87,7 +87,8 @@ class Deeds:
         elif key in ("up", "down"):
             self._size("pagedown" if key == "down" else "pageup")
         elif key == "enter":
-            self._settle()
+            if self.screen.query_one(LivePane).shows_sizes:
+                self._settle()
         elif key in ("escape", "f6"):
             self.screen.to_mode("form")
         else:
@@ -102,7 +103,7 @@ class Deeds:
         desk.visit("feed.chosen")
         desk.type("feed.chosen", size)
         self.screen.changed()
-        self.screen.say(f"Settled on {size}; marked with * in the table. Ctrl+Z takes it back.")
+        self.screen.say(f"Settled on {size}; Ctrl+Z takes it back.")
 
     def _undo(self, key: str) -> None:
         self._go_back(self.screen.desk.undo(), "Nothing to undo.")
@@ -191,6 +192,18 @@ class Deeds:
         else:
             self.kept = f"draft kept {datetime.now():%H:%M}"
 
+    def offer_draft(self, place: Path) -> None:
+        """A draft was kept that is newer than the file: offer to go on with it."""
+
+        def answered(letter: str) -> None:
+            try:
+                self.screen.wizard.show_build(Desk.from_draft(place))
+            except FuelwizError as error:
+                self.screen.say(str(error))
+
+        text = "A newer draft was kept: d goes on with it, Esc stays with the file"
+        self.screen.ask(Prompt(text, answered, letters="d"))
+
     def _builds(self, key: str) -> None:
         form = self.screen.form
         if self.screen.mode != "form":
@@ -210,7 +223,7 @@ class Deeds:
             return
 
         def answered(letter: str) -> None:
-            if letter == "d":
+            if letter == "x":
                 self.screen.desk.discard_draft()
                 go()
             elif letter == "k":
@@ -221,14 +234,14 @@ class Deeds:
             elif self._saved(self.screen.desk.save):
                 go()
 
-        self.screen.ask(Prompt(LEAVE, answered, letters="skd"))
+        self.screen.ask(Prompt(LEAVE, answered, letters="skx"))
 
     def _write(self, key: str) -> None:
         result = self.screen.desk.result
         if result is None:
             self.screen.say("There is no answer to write yet.")
             return
-        name = f"{self.screen.desk.name} answer.txt"
+        name = f"{file_name(self.screen.desk.name).removesuffix('.toml')}-answer.txt"
         self.screen.ask(Prompt("Write the answer to:", self._write_to, editor=Editor.at_end(name)))
 
     def _write_to(self, name: str) -> None:
@@ -315,21 +328,3 @@ class Deeds:
         from fuelwiz.wizard.what_if import open_what_if
 
         open_what_if(self.screen)
-
-    def curves(self, result: Result, size: str) -> CurveData | None:
-        """Pump against system for the size and its neighbours; reckoned once for a result and a size."""
-        from fuelwiz.sizing.plot import plot
-
-        known = self._curves
-        if known is not None and known[0] is result and known[1] == size:
-            return known[2]
-        names = [row.size for row in result.figures.sizes]
-        at = names.index(size) if size in names else 0
-        found = plot(result.session, names[max(at - 1, 0) : at + 2], size)
-        data = (
-            None
-            if found is None
-            else CurveData(found.flows, found.pump_pressures, found.systems, found.goal_flow, found.crossing)
-        )
-        self._curves = (result, size, data)
-        return data

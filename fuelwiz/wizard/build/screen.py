@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
 from textual.app import ComposeResult
@@ -15,6 +16,7 @@ from textual.widget import Widget
 from fuelwiz.desk.desk import Desk
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.actions import BUILD, Action, by_id, by_key, by_letter
+from fuelwiz.wizard.build.curves import Curves
 from fuelwiz.wizard.build.deeds import Deeds
 from fuelwiz.wizard.build.form_view import FormView
 from fuelwiz.wizard.build.head import headline, step_marks
@@ -24,7 +26,8 @@ from fuelwiz.wizard.build.offered import offered_actions
 from fuelwiz.wizard.build.points_view import PointsView
 from fuelwiz.wizard.build.prompt import Prompt
 from fuelwiz.wizard.chrome import Headline, footer_line, keys_page, steps_column, steps_row, top_line
-from fuelwiz.wizard.form.form import Form, Reaction
+from fuelwiz.wizard.form.form import Form
+from fuelwiz.wizard.form.walk import Reaction
 from fuelwiz.wizard.layout import SMALLEST, Box, Layout, layout_for
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.panes.live import LivePane
@@ -35,6 +38,7 @@ if TYPE_CHECKING:
 
 PAUSE_S = 0.2  # of typing, before the slower parts of the answer are reckoned
 KEEP_S = 0.6  # after a change, before the draft is written
+TOO_SMALL = "This wants"
 Mode = str  # "form", "table", "help", "keys", "points"
 
 
@@ -44,11 +48,15 @@ class BuildScreen(Screen[None]):
     strip_rows = 0  # above the footer, where a kind of this screen has more to say
 
     def __init__(
-        self, desk: Desk, *, guided: bool = False, step: str | None = None, keys: Sequence[Key | Paste] = ()
+        self,
+        desk: Desk,
+        *,
+        step: str | None = None,
+        keys: Sequence[Key | Paste] = (),
+        draft: Path | None = None,
     ) -> None:
         super().__init__()
         self.desk = desk
-        self.guided = guided
         self.form = Form(desk, step or "goal")
         self.mode: Mode = "form"
         self.view = "sizes"
@@ -58,6 +66,7 @@ class BuildScreen(Screen[None]):
         self.deeds = Deeds(self)
         self._step = step
         self._keys = keys
+        self._draft = draft
         self._layout: Layout | None = None
         self._pause: Timer | None = None
         self._keep: Timer | None = None
@@ -74,7 +83,7 @@ class BuildScreen(Screen[None]):
         yield LinesView(look, "steps", self._steps)
         yield FormView(look, self.form)
         yield HelpView(look)
-        yield LivePane(look, self.deeds.curves, id="live")
+        yield LivePane(look, Curves(), id="live")
         yield LinesView(look, "sheet", lambda area: keys_page(BUILD, area))
         yield PointsView(look)
         yield LinesView(look, "strip", self.strip_lines)
@@ -93,6 +102,8 @@ class BuildScreen(Screen[None]):
             self.form.go_to_path(self.form.path)
         self.show_all()
         self._typing_pauses()
+        if self._draft is not None:
+            self.deeds.offer_draft(self._draft)
         for event in self._keys:
             self.post_message(event)
 
@@ -110,6 +121,7 @@ class BuildScreen(Screen[None]):
         if width < SMALLEST[0] or height < SMALLEST[1]:
             self._too_small(width, height)
             return
+        self.said = "" if self.said.startswith(TOO_SMALL) else self.said
         whole = Box(0, layout.form.y, width, layout.footer.y - layout.form.y)
         body = Box(0, layout.form.y + 1, width, whole.height - 1)
         opened = self.mode == "help" and not layout.help.is_shown
@@ -135,7 +147,7 @@ class BuildScreen(Screen[None]):
     def _too_small(self, width: int, height: int) -> None:
         for widget in self.query(Widget):
             place(widget, Box(0, 0, width, height) if widget.id == "footer" else Box())
-        self.say(f"This wants {SMALLEST[0]} by {SMALLEST[1]}; the window is {width} by {height}.")
+        self.say(f"{TOO_SMALL} {SMALLEST[0]} by {SMALLEST[1]}; the window is {width} by {height}.")
 
     def show_all(self) -> None:
         """Paint what differs from what stands there."""

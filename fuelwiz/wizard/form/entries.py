@@ -47,7 +47,13 @@ def _run(index: int, run: dict[str, Any]) -> tuple[str, ...]:
     hose = _HOSE.get(run.get("hose", "ptfe"), "?") + (f" {kept}" if kept else "")
     counts = run.get("fittings") or {}
     ends = sum(count for count in counts.values() if isinstance(count, int))
-    return (run.get("what") or f"run {index + 1}", hose, run.get("length", "15 ft"), _fittings(counts), str(ends))
+    return (
+        run.get("what") or f"run {index + 1}",
+        hose,
+        run.get("length", "15 ft"),
+        _fittings(counts),
+        str(ends),
+    )
 
 
 def _fittings(counts: dict[str, Any]) -> str:

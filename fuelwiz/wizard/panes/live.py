@@ -44,6 +44,7 @@ class LivePane(Painted):
         self.table_focused = False
         self.scrolled = 0
         self.about = ""
+        self.shows_sizes = False
         self._curves = curves
         self._result: Result | None = None
         self._held: str | None = None
@@ -87,7 +88,8 @@ class LivePane(Painted):
         return area.filled([rule, *answer, *body])
 
     def _body(self, result: Result, layout: Layout, area: Area) -> list[Strip]:
-        if self.view != "sizes" and not layout.table_stays:
+        self.shows_sizes = self.view == "sizes" or layout.table_stays
+        if not self.shows_sizes:
             return self._picture(self.view, result, area)
         own = (
             part_lines(self.about, result, area) if self.view == "sizes" and not self.table_focused else None

@@ -16,6 +16,10 @@ from fuelwiz.wizard.paint import Area
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
 
+CURRENT_UNKNOWN = (
+    "What the wire loses is not counted yet: type the current that the pump draws, under more in Pump,"
+    " or the volts measured at the pump. Until then the answer is too hopeful."
+)
 SIZE = 3
 FIRST_END = 26
 COLUMN = 14
@@ -31,6 +35,8 @@ class _Line:
 
 def part_lines(about: str, result: Result, area: Area) -> list[Strip] | None:
     """The table of a step's part and a sentence under it; None for a step that has none, or nothing known yet."""
+    if about == "wiring" and result.session.wiring is not None and _current_unknown(result):
+        return area.paragraph(CURRENT_UNKNOWN)
     make = {"inlet": _returns, "wiring": _wires, "injectors": _injectors}.get(about)
     found = make(result) if make is not None else None
     if found is None:
@@ -51,6 +57,11 @@ def part_lines(about: str, result: Result, area: Area) -> list[Strip] | None:
         line.put_right(ends[-1] + 7, "yes" if row.does else "no", role, row.given)
         lines.append(line.strip())
     return [*lines, area.row().strip(), *area.paragraph(said)]
+
+
+def _current_unknown(result: Result) -> bool:
+    pump = result.session.pump
+    return pump is not None and not pump.current and pump.volts is None
 
 
 def _around(rows: Sequence[_Line], most: int) -> Sequence[_Line]:
