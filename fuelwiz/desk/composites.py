@@ -37,6 +37,7 @@ _LISTS = (
     "return_line.run",
     "return_line.part",
     "pump.curve",
+    "stress.case",
 )
 _ONE_RUN = {
     "feed.length": "feed.run",

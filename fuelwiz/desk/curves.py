@@ -66,13 +66,15 @@ def with_points(state: State, points: str, rows: Sequence[tuple[str, str]]) -> S
 
 
 def half_points(state: State) -> Iterable[tuple[str, Refusal]]:
-    """The cells that are empty or cannot be read beside one that can."""
-    for path, raw in state.raw.items():
+    """The empty cells beside one that is not."""
+    for path in state.raw:
         cell = cell_of(path)
-        if cell is None or not raw.strip():
+        if cell is None:
             continue
         partner = f"{cell[0]}.{cell[1]}.{1 - cell[2]}"
-        if not _text_in(state, partner).strip():
-            kind = spec_at(partner).kind
+        filled = [bool(_text_in(state, at).strip()) for at in (path, partner)]
+        if any(filled) and not all(filled):
+            empty = partner if filled[0] else path
+            kind = spec_at(empty).kind
             assert kind is not None
-            yield partner, Refusal(f"{describe(kind)} is wanted", f"this point wants {describe(kind)} too.")
+            yield empty, Refusal(f"{describe(kind)} is wanted", f"this point wants {describe(kind)} too.")

@@ -103,9 +103,8 @@ def _names(cell: str, kind: Kind) -> bool:
 
 
 def _unit_in(cell: str, kind: Kind) -> str | None:
-    """The unit of a kind that a head names: in brackets, by itself, or as its last word."""
-    *_, last = re.split(r"[\s,_]+", cell.strip()) or [""]
-    words = [*_IN_BRACKETS.findall(cell), cell, last]
+    """The unit of a kind that a head names: in brackets, by itself, or as a word."""
+    words = [*_IN_BRACKETS.findall(cell), cell, *re.split(r"[\s,_]+", cell.strip())]
     return next((word.strip() for word in words if kind in units.kinds_of(word.strip())), None)
 
 

@@ -8,7 +8,7 @@ from typing import Any
 
 from fuelwiz import units
 from fuelwiz.desk.fields import System, shown_unit
-from fuelwiz.desk.numbers import pretty, split_or_whole, unit_sign
+from fuelwiz.desk.numbers import split_or_whole, unit_sign
 from fuelwiz.desk.words import (
     Refusal,
     as_said,
@@ -199,7 +199,7 @@ def _rated_flow(spec: FieldSpec, raw: str, system: System, named: str) -> str:
     try:
         read(spec, kept)
     except Wrong:
-        raise out_of_range(named, raw, pretty(range_in(part, shown_unit(part, system)))) from None
+        raise out_of_range(named, raw, range_in(part, shown_unit(part, system))) from None
     return kept
 
 

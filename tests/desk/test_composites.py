@@ -1,0 +1,256 @@
+"""Questions that write several keys: fuel, hoses and bends, filter, pump, what is there or not."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from fuelwiz.desk import Desk, NoSuchField
+from fuelwiz.questions import catalogue
+
+from .desks import empty, opened, told
+
+
+def text(desk: Desk, path: str) -> str:
+    return desk.text_in_field(path).text
+
+
+@pytest.mark.parametrize(
+    ("answer", "fuel"),
+    [
+        ("10 %", {"ethanol": "10 %"}),
+        ("85 %", {"ethanol": "85 %"}),
+        ("0 %", {"ethanol": "0 %"}),
+        ("methanol", {"kind": "methanol"}),
+        ("own", {"kind": "own"}),
+    ],
+)
+def test_fuel_writes_kind_and_ethanol_in_one(tmp_path: Path, answer: str, fuel: dict[str, str]) -> None:
+    desk = empty(tmp_path)
+    desk.choose("fuel.which", answer)
+    assert desk.value("fuel") == fuel
+    assert text(desk, "fuel.which") == answer
+    assert desk.is_given("fuel.which")
+
+
+def test_another_blend_is_typed(tmp_path: Path) -> None:
+    desk = empty(tmp_path)
+    desk.choose("fuel.which", "blend")
+    desk.type("fuel.ethanol", "70")
+    assert text(desk, "fuel.which") == "blend"
+    assert desk.value("fuel") == {"ethanol": "70 %"}
+    desk.type("fuel.ethanol", "85")
+    assert text(desk, "fuel.which") == "blend"
+    desk.choose("fuel.which", "85 %")
+    assert text(desk, "fuel.which") == "85 %"
+
+
+def test_a_blend_that_is_not_on_offer_is_seen_in_a_file(tmp_path: Path) -> None:
+    path = tmp_path / "a.toml"
+    path.write_text('format = 1\n[goal]\npower = "300 hp"\n[fuel]\nethanol = "70 %"\n', encoding="utf-8")
+    desk = Desk.open(path)
+    assert text(desk, "fuel.which") == "blend"
+
+
+def test_back_from_methanol_a_kind_that_is_there_says_blend(tmp_path: Path) -> None:
+    desk = empty(tmp_path)
+    desk.choose("fuel.which", "methanol")
+    desk.choose("fuel.which", "30 %")
+    assert desk.value("fuel") == {"kind": "blend", "ethanol": "30 %"}
+    desk.unsure("fuel.which")
+    assert not desk.value("fuel")
+    assert desk.text_in_field("fuel.which").assumed
+
+
+# screens.md: "how many hoses?" and "how many ends are bent?" make one run: straight = 2 x hoses - bent, swept_90 = bent.
+@pytest.mark.parametrize(("hoses", "bent", "straight"), [(1, 0, 2), (2, 2, 2), (3, 2, 4), (2, 4, 0)])
+def test_hoses_and_bends_make_one_run(tmp_path: Path, hoses: int, bent: int, straight: int) -> None:
+    for first, second in (("feed.hoses", "feed.bends"), ("feed.bends", "feed.hoses")):
+        desk = empty(tmp_path)
+        numbers = {"feed.hoses": str(hoses), "feed.bends": str(bent)}
+        desk.type(first, numbers[first])
+        desk.type(second, numbers[second])
+        assert desk.value("feed.run") == [{"fittings": {"straight": straight, "swept_90": bent}}]
+        assert (text(desk, "feed.hoses"), text(desk, "feed.bends")) == (str(hoses), str(bent))
+
+
+def test_more_bends_than_ends_are_refused_until_there_are_hoses_enough(tmp_path: Path) -> None:
+    desk = told(tmp_path, feed__hoses="2", feed__bends="1")
+    desk.type("feed.bends", "5")
+    assert desk.text_in_field("feed.bends").refused == "0 to 4 is wanted"
+    assert desk.held == "the answer stands on bent ends 1 until yours can be read"
+    assert desk.value("feed.run.0.fittings") == {"straight": 3, "swept_90": 1}
+    desk.type("feed.hoses", "3")
+    assert desk.refused == {}
+    assert desk.value("feed.run.0.fittings") == {"straight": 1, "swept_90": 5}
+    desk.type("feed.hoses", "2")
+    assert desk.text_in_field("feed.hoses").refused == "5 bent ends want 3 or more"
+
+
+def test_bends_left_empty_are_straight_and_hoses_left_empty_are_not_counted(tmp_path: Path) -> None:
+    desk = told(tmp_path, feed__hoses="2", feed__bends="2")
+    assert desk.unsure("feed.bends") == "Left empty: ends are taken as straight until you say."
+    assert desk.value("feed.run.0.fittings") == {"straight": 4}
+    desk.type("feed.hoses", "")
+    assert desk.value("feed.run") == [{}]
+
+
+def test_several_runs_are_changed_one_by_one(tmp_path: Path) -> None:
+    desk = opened(tmp_path)
+    before = desk.value("feed.run")
+    for path in ("feed.length", "feed.hoses", "feed.bends", "feed.hose"):
+        assert text(desk, path) == "several: see the runs"
+        desk.type(path, "2")
+        assert desk.text_in_field(path).refused == "several: see the runs"
+        desk.unsure(path)
+        desk.type(path, "")
+    assert desk.refused == {}
+    assert desk.value("feed.run") == before
+
+
+def test_a_run_with_other_ends_is_not_told_as_hoses(tmp_path: Path) -> None:
+    desk = told(tmp_path, feed__hoses="2")
+    desk.type("feed.run.0.fittings.forged_90", "1")
+    assert text(desk, "feed.hoses") == "several: see the runs"
+    assert text(desk, "feed.length") == "15"
+    desk.type("feed.run.0.fittings.forged_90", "")
+    assert text(desk, "feed.hoses") == "2"
+
+
+def test_not_sure_of_the_length_makes_a_run_of_the_fallback(tmp_path: Path) -> None:
+    desk = told(tmp_path)
+    said = desk.unsure("feed.length")
+    assert desk.value("feed.run") == [{}]
+    assert said.replace("\u00a0", " ").startswith("15 ft (4.57 m) is taken: about what a rear tank")
+    assert desk.result is not None
+    assert {one.key for one in desk.result.figures.assumed} >= {"feed.run.0.length", "feed.run.0.hose"}
+
+
+def test_no_filter_is_an_answer(tmp_path: Path) -> None:
+    desk = told(tmp_path, feed__filter="120")
+    assert desk.value("feed.filter") == [{"rated_flow": "120 gal/h"}]
+    desk.choose("feed.filter", "none")
+    assert desk.value("feed.filter") is None
+    desk.type("feed.filter", "120")
+    desk.type("feed.filter", "")
+    assert desk.value("feed.filter") is None
+
+
+def test_an_emptied_filter_that_has_more_keeps_the_rest(tmp_path: Path) -> None:
+    desk = told(tmp_path, feed__filter="120")
+    desk.type("feed.filter.0.what", "10 micron")
+    desk.type("feed.filter", "")
+    assert desk.value("feed.filter") == [{"what": "10 micron"}]
+    assert desk.text_in_field("feed.filter").refused == "a flow is wanted"
+    desk.type("feed.filter", "100")
+    assert desk.value("feed.filter") == [{"what": "10 micron", "rated_flow": "100 gal/h"}]
+
+
+def test_a_suction_hose_wants_its_size(tmp_path: Path) -> None:
+    desk = told(tmp_path, inlet__line="2")
+    assert list(desk.refused) == ["inlet.run.0.size"]
+    desk.type("inlet.size", "-10")
+    assert desk.refused == {}
+    assert desk.value("inlet.run") == [{"length": "2 ft", "size": "-10"}]
+    desk.choose("inlet.line", "none")
+    assert "inlet" not in desk.plain
+
+
+def test_a_return_is_one_run(tmp_path: Path) -> None:
+    desk = told(tmp_path)
+    desk.type("return.length", "13")
+    desk.choose("return.hose", "rubber")
+    assert desk.value("return_line") == {"run": [{"length": "13 ft", "hose": "rubber"}]}
+
+
+def test_no_pump_yet_one_figure_and_a_curve(tmp_path: Path) -> None:
+    desk = told(tmp_path)
+    assert desk.text_in_field("pump.known").assumed
+    desk.choose("pump.known", "figure")
+    desk.type("pump.figure.flow", "100")
+    assert list(desk.refused) == ["pump.curve.0.points.0.0"]
+    desk.type("pump.figure.pressure", "58")
+    assert desk.value("pump.curve") == [{"points": [["58 psi", "100 gal/h"]]}]
+    assert text(desk, "pump.known") == "figure"
+    desk.choose("pump.known", "curve")
+    assert desk.value("pump.curve") is None
+    desk.set_points("pump.curve.points", [("40 psi", "97 gal/h"), ("60 psi", "84 gal/h")])
+    desk.choose("pump.known", "figure")
+    assert desk.value("pump.curve") == [{"points": [["58 psi", "100 gal/h"]]}]
+    desk.choose("pump.known", "curve")
+    assert desk.value("pump.curve.0.points") == [["40 psi", "97 gal/h"], ["60 psi", "84 gal/h"]]
+
+
+def test_what_is_told_of_a_pump_that_is_not_there_is_kept_but_not_in_the_file(tmp_path: Path) -> None:
+    desk = told(tmp_path, pump__count="2", pump__name="the old one")
+    desk.choose("pump.place", "surge")
+    assert "pump" not in desk.plain
+    assert desk.refused == {}
+    assert text(desk, "pump.place") == "surge"
+    saved = desk.save_as("A build")
+    assert saved.left_out == "The pump is not in the file until its flow is known."
+    desk.set_points("pump.curve.points", [("40 psi", "97 gal/h")])
+    assert desk.plain["pump"] == {
+        "count": 2,
+        "name": "the old one",
+        "place": "surge",
+        "curve": [{"points": [["40 psi", "97 gal/h"]]}],
+    }
+    desk.choose("pump.known", "none")
+    assert "pump" not in desk.plain
+    desk.choose("pump.known", "figure")
+    assert desk.plain["pump"]["curve"] == [{"points": [["40 psi", "97 gal/h"]]}]
+
+
+def test_the_sample_pump_says_that_it_is_invented(tmp_path: Path) -> None:
+    desk = told(tmp_path)
+    desk.choose("pump.known", "sample")
+    assert "invented" in desk.value("pump.name")
+    assert text(desk, "pump.known") == "sample"
+    assert desk.session is not None
+    assert desk.session.pump is not None
+    desk.choose("pump.known", "none")
+    assert desk.value("pump.name") is None
+
+
+@pytest.mark.parametrize(
+    ("question", "section"), [("surge.have", "surge"), ("inlet.strainer.have", "inlet.strainer")]
+)
+def test_what_is_there_or_not_comes_back(tmp_path: Path, question: str, section: str) -> None:
+    desk = told(tmp_path)
+    assert text(desk, question) == "no"
+    desk.choose(question, "yes")
+    assert text(desk, question) == "yes"
+    keys = {"surge": ("volume", "0.5 gal"), "inlet.strainer": ("rated_loss", "0.5 psi")}
+    key, value = keys[section]
+    desk.type(f"{section}.{key}", value)
+    before = desk.value(section)
+    desk.choose(question, "no")
+    assert desk.value(section) is None
+    desk.choose(question, "yes")
+    assert desk.value(section) == before
+
+
+def test_every_question_of_the_catalogue_has_a_field(tmp_path: Path) -> None:
+    lists = {
+        "feed.run",
+        "feed.filters",
+        "feed.part",
+        "pump.curve",
+        "inlet.run",
+        "return_line.run",
+        "return_line.part",
+    }
+    for key, asked in catalogue().items():
+        if key in lists | {"stress.case"}:
+            continue
+        desk = empty(tmp_path)
+        field = desk.text_in_field(key)
+        for choice in asked.choices:
+            if not key.endswith(".fittings"):
+                desk.choose(key, choice.value)
+                assert desk.text_in_field(key).refused is None
+        assert field.refused is None
+    with pytest.raises(NoSuchField):
+        empty(tmp_path).text_in_field("feed.nothing")
