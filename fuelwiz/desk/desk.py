@@ -63,6 +63,10 @@ class Desk(Board):
         copy.update()
         return copy
 
+    def begun(self) -> Desk:
+        """The same build as one that has just been begun: nothing to undo, and nothing unsaved until it is changed."""
+        return Desk(self._state, Keeping(self.folder))
+
     @property
     def folder(self) -> Path:
         """Where the build is kept, or will be."""

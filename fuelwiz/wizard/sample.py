@@ -29,6 +29,5 @@ def sample_desk(folder: Path) -> Desk:
     desk.choose("fuel.which", "85 %")
     desk.choose("pump.known", "sample")
     for path, text in SAID:
-        desk.visit(path)
         desk.type(path, text)
-    return desk
+    return desk.begun()

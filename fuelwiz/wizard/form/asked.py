@@ -57,7 +57,7 @@ _ASKED_IF: dict[str, Callable[[Desk], bool]] = {
     ),
     "pump.figure.flow": _pump_is("figure"),
     "pump.figure.pressure": _pump_is("figure"),
-    "pump.curve.voltage": _pump_is("curve", "sample"),
+    "pump.curve.voltage": _pump_is("curve", "sample", "figure"),
     "pump.curve.points": _pump_is("curve", "sample"),
     "pump.curve": _pump_is("curve", "sample", "figure"),
     "pump.arrangement": _several_pumps,
