@@ -17,7 +17,7 @@ ALWAYS_WANTED = ("goal.power",)
 _SEVERAL = Refusal(
     "several: see the runs", "There is more than one run, or more on it: change them one by one under more."
 )
-_NOTHING_WITHOUT = {
+NOTHING_WITHOUT = {
     "feed.filter": "feed.filter",
     "inlet.line": "inlet.run",
     "return.length": "return_line.run",
@@ -96,7 +96,7 @@ def _emptied(state: State, path: str, at: str) -> State:
 
 
 def _without_bare_item(state: State, path: str) -> State:
-    section = _NOTHING_WITHOUT.get(path)
+    section = NOTHING_WITHOUT.get(path)
     if section and value_at(state.plain, way(section)) == [{}]:
         return state.without(section)
     return state
@@ -114,7 +114,7 @@ def picked(state: State, path: str, answer: str, system: System) -> State:
             raise NoSuchField(f"{path} has no answer {answer}")
         return PICKED[path].write(state, answer)
     at = _known_place(state, path)
-    if path in _NOTHING_WITHOUT and answer == "none":
+    if path in NOTHING_WITHOUT and answer == "none":
         return without_item(state, path)
     if spec_at(field_of(path)).type == "choice" and answer not in spec_at(field_of(path)).choices:
         raise NoSuchField(f"{path} has no answer {answer}")
@@ -139,7 +139,7 @@ def left(state: State, path: str) -> State:
     if path in COUNTED:
         return COUNTED[path].clear(state).without_raw(path)
     at = field_of(path)
-    if path in ("feed.filter", "inlet.line"):
+    if path in {"feed.filter", "inlet.line"}:
         return without_item(state, path)
     if spec_at(at).type in {"kept", "flag"}:
         raise NoSuchField(f"there is no {path} to be left")

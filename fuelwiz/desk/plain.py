@@ -11,7 +11,7 @@ __all__ = ["Plain", "Way", "changes", "put", "taken_out", "value_at", "way"]
 
 Plain = dict[str, Any]
 
-_MAY_GO = ("pump", "wiring", "inlet", "inlet.strainer", "return_line", "return_line.regulator", "injectors")
+_STANDS_EMPTY = ("surge",)
 
 
 def way(path: str) -> Way:
@@ -61,7 +61,7 @@ def taken_out(plain: Plain, at: Way) -> Plain:
 
 
 def _goes_when_empty(at: Way, holder: Any) -> bool:
-    return isinstance(holder, list) or at[-1] == "fittings" or ".".join(map(str, at)) in _MAY_GO
+    return isinstance(holder, list) or (isinstance(at[-1], str) and at[-1] not in _STANDS_EMPTY)
 
 
 def changes(before: Any, after: Any) -> list[tuple[str, Any, Any]]:

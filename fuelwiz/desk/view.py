@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from fuelwiz.advice import Result
 from fuelwiz.desk import shown
 from fuelwiz.desk.composites import COUNTED, PICKED, SEVERAL, field_of, several
-from fuelwiz.desk.edits import place_of
+from fuelwiz.desk.edits import NOTHING_WITHOUT, place_of
 from fuelwiz.desk.errors import NoSuchField
 from fuelwiz.desk.fallbacks import fallback_in
 from fuelwiz.desk.fields import System, spec_at
@@ -96,7 +96,7 @@ class View:
         place = place_of(self.state, path)
         asked = question_of(path)
         reason = asked.fallback if asked else ""
-        if several(self.state, path) or place in COUNTED:
+        if several(self.state, path) or place in COUNTED or path in NOTHING_WITHOUT:
             return when_left("", reason)
         if path not in PICKED and spec_at(place).required:
             return when_left(None, reason)
