@@ -63,7 +63,7 @@ def draft_text(state: State, seen: Iterable[str], base: str | None) -> str:
     """The text of a draft."""
     told = {
         "draft": 1,
-        "kept": datetime.now(UTC).isoformat(timespec="seconds"),
+        "kept": datetime.now(UTC).isoformat(),
         "base": base,
         "plain": state.plain,
         "raw": dict(state.raw),

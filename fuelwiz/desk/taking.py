@@ -8,7 +8,7 @@ from typing import Any
 
 from fuelwiz import units
 from fuelwiz.desk.fields import System, shown_unit
-from fuelwiz.desk.numbers import split_or_whole, unit_sign
+from fuelwiz.desk.numbers import sensible, split_or_whole, unit_sign
 from fuelwiz.desk.words import (
     Refusal,
     as_said,
@@ -84,9 +84,9 @@ def _refused_unit(spec: FieldSpec, raw: str, unit: str, named: str, words: str) 
 
 
 def _number_of(spec: FieldSpec, unit: str) -> str:
-    """The number of an example: the declared one where it is in this unit."""
-    number, of = split_or_whole(str(spec.example or spec.high))
-    return number if of == unit else "40"
+    """The number of the declared example, in the unit shown."""
+    assert spec.kind is not None
+    return sensible(units.from_si(units.parse(str(spec.example or spec.high), spec.kind), unit))
 
 
 def _in_range(spec: FieldSpec, kept: str, unit: str, raw: str, named: str) -> None:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import tempfile
+from contextlib import suppress
+from fractions import Fraction
 from pathlib import Path
 
 from hypothesis import HealthCheck, event, settings
@@ -12,12 +14,14 @@ from rich.cells import cell_len
 
 from fuelwiz.advice import result
 from fuelwiz.desk import Desk, NoSuchField, SaveRefused
-from fuelwiz.desk.composites import PICKED
+from fuelwiz.desk.composites import PICKED, field_of
+from fuelwiz.desk.fields import spec_at
 from fuelwiz.desk.words import BESIDE
 from fuelwiz.questions import catalogue
 from fuelwiz.session.clean import clean
 from fuelwiz.session.model import leaf_paths, validate
 from fuelwiz.session.paths import list_ways
+from fuelwiz.session.spec import as_text
 from fuelwiz.sizing import assess
 
 EXAMPLES = sorted((Path(__file__).parents[1] / "examples").glob("*.toml"))
@@ -166,6 +170,18 @@ class AnyEdits(RuleBasedStateMachine):
                 assert again.refused is None
                 assert again.echo == kept.echo
 
+    @rule(path=_paths(), share=st.sampled_from(["1", "0.5", "1.1", "2", "7/8"]))
+    def types_something_likely(self, path: str, share: str) -> None:
+        """The example that is declared for the field, or some share of it."""
+        try:
+            spec = spec_at(field_of(path))
+        except NoSuchField:
+            return
+        number, _, unit = as_text(spec.example if spec.example is not None else "a text").partition(" ")
+        with suppress(ValueError):
+            number = f"{float(number) * float(Fraction(share)):.4g}"
+        self.types(path, f"{number} {unit}".strip(), True)
+
     @rule(path=_paths(), answer=st.data())
     def chooses(self, path: str, answer: st.DataObject) -> None:
         asked = catalogue().get(path)
@@ -297,5 +313,5 @@ class AnyEdits(RuleBasedStateMachine):
 
 TestAnyEdits = AnyEdits.TestCase
 TestAnyEdits.settings = settings(
-    max_examples=60, stateful_step_count=40, deadline=None, suppress_health_check=list(HealthCheck)
+    max_examples=100, stateful_step_count=40, deadline=None, suppress_health_check=list(HealthCheck)
 )

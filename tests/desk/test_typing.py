@@ -200,6 +200,12 @@ def test_a_section_goes_with_its_last_value(tmp_path: Path) -> None:
             "0 to 100 psi is wanted",
             "Boost may be 0 to 100 psi; 200 is beyond that. What you typed stays here.",
         ),
+        (
+            "fuel.temperature",
+            "hot",
+            "a number is wanted",
+            f'"hot" is no number; fuel temperature wants one such as 104{NB}°F. What you typed stays here.',
+        ),
         ("pressure.boost", "1,5", "a decimal point is wanted", None),
         ("pressure.boost", "1,500 psi", "no thousands mark", None),
         ("fuel.temperature", "250", "−40 to 194 °F is wanted", None),

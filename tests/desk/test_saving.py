@@ -1,0 +1,307 @@
+"""Saving: what stands is written, with the record; nothing of somebody else's is written over unasked."""
+
+from __future__ import annotations
+
+import datetime
+import tomllib
+from pathlib import Path
+
+import pytest
+
+import fuelwiz
+from fuelwiz.desk import Desk, SaveRefused, diff
+from fuelwiz.errors import OutputError, SessionError
+from fuelwiz.session.digest import inputs_digest
+from fuelwiz.session.history import last_change
+from fuelwiz.session.model import validate
+
+from .desks import empty, opened, told
+
+
+def plain(path: Path) -> dict[str, object]:
+    return tomllib.loads(path.read_text(encoding="utf-8"))
+
+
+def test_a_first_save_asks_for_the_name(tmp_path: Path) -> None:
+    desk = told(tmp_path)
+    with pytest.raises(SaveRefused, match="wants a name first") as refused:
+        desk.save()
+    assert refused.value.reason == "name"
+    saved = desk.save_as("Hill-climb six")
+    assert saved.path == tmp_path / "hill-climb-six.toml"
+    assert saved.left_out is None
+    assert desk.path == saved.path
+    assert not desk.dirty
+    assert plain(saved.path)["name"] == "Hill-climb six"
+
+
+@pytest.mark.parametrize("name", ["", "  ", "\x1b", "x" * 201])
+def test_a_name_that_is_none_is_refused(tmp_path: Path, name: str) -> None:
+    with pytest.raises(SaveRefused) as refused:
+        told(tmp_path).save_as(name)
+    assert refused.value.reason == "name"
+    assert list(tmp_path.iterdir()) == []
+
+
+@pytest.mark.parametrize(
+    "name", ["../../etc/passwd", "/root", ".hidden", "con", "a\\b", "…", "x" * 200, "Überflieger"]
+)
+def test_a_name_never_leads_out_of_the_folder(tmp_path: Path, name: str) -> None:
+    folder = tmp_path / "builds"
+    saved = told(folder).save_as(name)
+    assert saved.path.parent == folder
+    assert not saved.path.name.startswith(".")
+    assert len(saved.path.name.encode()) < 255
+    assert Desk.open(saved.path).name == name
+
+
+def test_a_save_writes_what_was_typed_and_what_the_program_says(tmp_path: Path) -> None:
+    desk = told(tmp_path, pressure__boost="22", pressure__base="3 bar")
+    path = desk.save_as("A build").path
+    found = plain(path)
+    record = found.pop("record")
+    assert found == {
+        "format": 1,
+        "name": "A build",
+        "goal": {"power": "750 hp"},
+        "pressure": {"boost": "22 psi", "base": "3 bar"},
+    }
+    assert desk.result is not None
+    assert record == {
+        "inputs": inputs_digest(validate(found)),
+        "saved": datetime.date.today().isoformat(),
+        "version": fuelwiz.__version__,
+        "answer": desk.result.words.answer.replace("\u00a0", " "),
+    }
+
+
+def test_the_record_tells_whether_it_works_and_what_is_to_spare(tmp_path: Path) -> None:
+    desk = opened(tmp_path)
+    desk.type("feed.chosen", "-8")
+    record = plain(desk.save().path)["record"]
+    assert isinstance(record, dict)
+    # wireframes.md e: -8 leaves 17 % to spare and works.
+    assert record["works"] is True
+    assert record["margin"] == "17 %"
+    desk.type("feed.chosen", "-6")
+    record = plain(desk.save().path)["record"]
+    assert isinstance(record, dict)
+    assert (record["works"], record["margin"]) == (False, "13 %")
+
+
+def test_comments_and_order_survive(tmp_path: Path) -> None:
+    path = tmp_path / "a.toml"
+    path.write_text(
+        '# mine\nformat = 1\n[pressure]\nboost = "22 psi"   # measured\n[goal]\npower = "750 hp"\n',
+        encoding="utf-8",
+    )
+    desk = Desk.open(path)
+    desk.update()
+    desk.type("goal.power", "700")
+    desk.save()
+    text = path.read_text(encoding="utf-8")
+    assert text.startswith('# mine\nformat = 1\n[pressure]\nboost = "22 psi"   # measured\n')
+    assert '\n[goal]\npower = "700 hp"\n' in text
+    assert "\n[record]\n" in text
+
+
+def test_nothing_is_saved_while_something_is_refused_and_the_field_is_named(tmp_path: Path) -> None:
+    desk = opened(tmp_path)
+    before = (desk.path or Path()).read_bytes()
+    desk.type("pressure.boost", "22 gal/h")
+    with pytest.raises(SaveRefused) as refused:
+        desk.save()
+    assert str(refused.value) == "Not saved: at boost, a pressure is wanted."
+    assert (refused.value.reason, refused.value.path) == ("refused", "pressure.boost")
+    assert (desk.path or Path()).read_bytes() == before
+    assert desk.dirty
+
+
+def test_nothing_is_saved_without_a_power(tmp_path: Path) -> None:
+    desk = empty(tmp_path)
+    with pytest.raises(SaveRefused) as refused:
+        desk.save_as("A build")
+    assert refused.value.path == "goal.power"
+    assert desk.value("name") is None
+
+
+def test_a_file_that_is_there_is_not_written_over_unasked(tmp_path: Path) -> None:
+    opened(tmp_path)
+    desk = told(tmp_path)
+    with pytest.raises(SaveRefused) as refused:
+        desk.save_as("Hill-climb six")
+    assert refused.value.reason == "exists"
+    assert str(refused.value) == "There is a file hill-climb-six.toml already. Write over it?"
+    assert desk.path is None
+    assert desk.save_as("Hill-climb six", overwrite=True).path.name == "hill-climb-six.toml"
+    assert validate(plain(tmp_path / "hill-climb-six.toml")).pump is None
+
+
+def test_a_file_that_somebody_changed_is_not_written_over_unasked(tmp_path: Path) -> None:
+    mine = opened(tmp_path)
+    assert mine.path is not None
+    theirs = Desk.open(mine.path)
+    theirs.type("pressure.boost", "20")
+    theirs.save()
+    mine.type("goal.power", "700")
+    with pytest.raises(SaveRefused) as refused:
+        mine.save()
+    assert refused.value.reason == "changed"
+    assert plain(mine.path)["pressure"] == {"base": "3 bar", "boost": "20 psi"}
+    mine.save(overwrite=True)
+    assert plain(mine.path)["pressure"] == {"base": "3 bar", "boost": "22 psi"}
+    mine.type("goal.power", "710")
+    mine.save()
+
+
+def test_a_file_that_came_to_be_meanwhile_is_not_written_over(tmp_path: Path) -> None:
+    path = tmp_path / "new.toml"
+    desk = Desk.open(path)
+    desk.type("goal.power", "300")
+    path.write_text('format = 1\n[goal]\npower = "400 hp"\n', encoding="utf-8")
+    with pytest.raises(SaveRefused):
+        desk.save()
+    path.unlink()
+    assert desk.save().path == path
+    assert desk.name == "new"
+
+
+def test_saved_under_another_name_the_first_file_stays(tmp_path: Path) -> None:
+    desk = opened(tmp_path)
+    assert desk.path is not None
+    first, before = desk.path, desk.path.read_bytes()
+    desk.type("goal.power", "700")
+    second = desk.save_as("Another").path
+    assert first.read_bytes() == before
+    assert second.read_text(encoding="utf-8").startswith("# Invented car and parts.")
+    desk.type("goal.power", "690")
+    assert desk.save().path == second
+
+
+def test_what_changed_last_is_kept_for_the_list(tmp_path: Path) -> None:
+    desk = opened(tmp_path)
+    desk.type("goal.power", "700")
+    path = desk.save().path
+    assert [(one.key, one.before, one.now) for one in last_change(path)] == [
+        ("goal.power", "750 hp", "700 hp")
+    ]
+
+
+def test_a_build_too_large_for_a_file_is_refused(tmp_path: Path) -> None:
+    desk = told(tmp_path)
+    for number in range(40):
+        desk.add("feed.run", {"what": "é" * 200})
+        desk.add("feed.filter", {"what": "é" * 200, "rated_flow": "100 gal/h"})
+        desk.add("feed.part", {"what": "é" * 200, "rated_flow": "100 gal/h", "rated_loss": f"{number} psi"})
+        desk.add("stress.case", {"name": "é" * 200, "change": {"goal.power": "500 hp"}})
+    desk.type("notes", "é" * 4000)
+    with pytest.raises(SaveRefused, match="64 KiB"):
+        desk.save_as("Large")
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_folder_that_cannot_be_made_is_said(tmp_path: Path) -> None:
+    (tmp_path / "file").write_text("", encoding="utf-8")
+    desk = told(tmp_path / "file" / "folder")
+    with pytest.raises(OutputError):
+        desk.save_as("A build")
+    assert desk.dirty
+
+
+@pytest.mark.parametrize(
+    ("text", "said"),
+    [
+        ("format = 2\n", "newer format"),
+        ("format = 1\n[goal]\npower = 750\n", "wants a power in quotes"),
+        ('format = 1\n[goal]\npwer = "750 hp"\n', "did you mean `power`"),
+        ("not toml", "is not TOML"),
+        ("", "is empty"),
+    ],
+)
+def test_what_is_no_session_file_is_not_opened(tmp_path: Path, text: str, said: str) -> None:
+    path = tmp_path / "a.toml"
+    path.write_text(text, encoding="utf-8")
+    with pytest.raises(SessionError, match=said):
+        Desk.open(path)
+    with pytest.raises(SessionError, match="is a folder"):
+        Desk.open(tmp_path)
+
+
+def test_a_value_that_cannot_be_read_stands_in_its_field(tmp_path: Path) -> None:
+    path = tmp_path / "a.toml"
+    path.write_text(
+        'format = 1\n[goal]\npower = "750 hp"\n[pressure]\nboost = "22 gal/h"\n[engine]\ncylinders = 99\n'
+        "[[feed.run]]\nfittings = { straight = 99, exit = 1 }\n[pump]\n[[pump.curve]]\n"
+        'points = [["20 psi", "151 gal/h"], ["x", "142 gal/h"], ["60 psi", "131 gal/h"]]\n'
+        '[[stress.case]]\nchange = { fuel.temperature = "hot" }\n',
+        encoding="utf-8",
+    )
+    desk = Desk.open(path)
+    desk.update()
+    assert not desk.dirty
+    assert {path: desk.text_in_field(path).text for path in desk.refused} == {
+        "pressure.boost": "22 gal/h",
+        "engine.cylinders": "99",
+        "feed.run.0.fittings.straight": "99",
+        "pump.curve.0.points.2.0": "x",
+        "stress.case.0.change.fuel.temperature": "hot",
+        "stress.case.0.change": "",
+    }
+    assert desk.value("pump.curve.0.points") == [["20 psi", "151 gal/h"], ["60 psi", "131 gal/h"]]
+    with pytest.raises(SaveRefused):
+        desk.save()
+    assert desk.result is not None
+    assert desk.step_that_needs_attention() == "goal"
+
+
+def test_what_if_is_a_copy_on_its_own(tmp_path: Path) -> None:
+    desk = opened(tmp_path)
+    before = desk.plain
+    scratch = desk.what_if()
+    assert scratch.origin is desk
+    assert not scratch.dirty
+    scratch.type("feed.chosen", "-8")
+    scratch.type("pressure.boost", "")
+    assert desk.plain == before
+    assert diff(desk, scratch) == [("pressure.boost", "22 psi", None), ("feed.chosen", "-6", "-8")]
+    assert scratch.write_draft() is None
+    assert scratch.path is None
+    with pytest.raises(SaveRefused):
+        scratch.save()
+    with pytest.raises(SaveRefused, match="already"):
+        scratch.save_as("Hill-climb six")
+    kept = scratch.save_as("With -8")
+    assert kept.path.read_text(encoding="utf-8").startswith("# Invented car and parts.")
+
+
+def test_steps_tell_how_they_stand(tmp_path: Path) -> None:
+    desk = empty(tmp_path)
+    assert desk.step_state("goal") == "untouched"
+    assert desk.step_that_needs_attention() == "goal"
+    desk.visit("goal.power")
+    desk.type("goal.power", "750")
+    assert desk.step_state("goal") == "untouched"
+    desk.visit("fuel.which")
+    assert desk.step_state("goal") == "done"
+    assert desk.step_that_needs_attention() == "fuel"
+    desk.type("pressure.boost", "lots")
+    assert desk.step_state("pressure") == "look"
+    assert desk.step_that_needs_attention() == "pressure"
+
+
+def test_a_build_from_a_file_opens_at_what_stops_it(tmp_path: Path) -> None:
+    # wireframes.md e: -6 was settled on and is short; another line cures it, so Lines is to be looked at.
+    desk = opened(tmp_path)
+    assert [desk.step_state(step) for step in ("goal", "fuel", "pressure", "pump", "lines", "wiring")] == [
+        "done",
+        "done",
+        "done",
+        "done",
+        "look",
+        "untouched",
+    ]
+    assert desk.step_that_needs_attention() == "lines"
+    desk.type("feed.chosen", "-8")
+    assert desk.step_state("lines") == "done"
+    desk.type("pump.volts", "11 V")
+    assert desk.step_state("pump") == "look"
