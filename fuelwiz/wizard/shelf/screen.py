@@ -36,11 +36,20 @@ class Wizard(Protocol):
     folder: Path
     message: str
 
-    def open_build(self, path: Path) -> None: ...
-    def new_build(self) -> None: ...
-    def open_sample(self) -> None: ...
-    def compare(self, paths: list[Path]) -> None: ...
-    def leave(self) -> None: ...
+    def open_build(self, path: Path) -> None:
+        """Open a build from its file."""
+
+    def new_build(self) -> None:
+        """Begin an empty build."""
+
+    def open_sample(self) -> None:
+        """Open the guided sample."""
+
+    def compare(self, paths: list[Path]) -> None:
+        """Put builds side by side."""
+
+    def leave(self) -> None:
+        """End the program."""
 
 
 class ShelfScreen(Screen[None]):
