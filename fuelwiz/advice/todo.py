@@ -53,13 +53,13 @@ def _not_yet_known(build: Build) -> str:
     missing = [
         name
         for name, known in (
-            ("the pump's inlet", session.inlet is not None),
-            ("the return line", session.return_line is not None or not build.at_rail),
-            ("the wiring", session.wiring is not None),
-            ("the injectors", session.injectors is not None),
+            ("inlet", session.inlet is not None),
+            ("return line", session.return_line is not None or not build.at_rail),
+            ("wiring", session.wiring is not None),
+            ("injectors", session.injectors is not None),
         )
         if not known
     ]
     if missing:
-        return f"Not yet looked at: {', '.join(missing)}."
+        return f"Not looked at yet: {', '.join(missing)}."
     return "Nothing presses: read the notes, then print the sheet."

@@ -17,8 +17,8 @@ TEXT = 5
 def why_lines(form: Form, area: Area) -> list[Strip]:
     """As much as fits the area's rows; one row gets the first sentence alone."""
     mark, role, text = _said(form)
-    if area.rows == 1:
-        text = _first_sentence(text, area.width - TEXT - 1) if mark == "Why" else text
+    if mark == "Why":
+        text = _fitting(form, text, area)
     lines = []
     for i, words in enumerate(area.wrapped(text, TEXT, area.rows)):
         line = area.row()
@@ -45,6 +45,11 @@ def _said(form: Form) -> tuple[str, Role, str]:
     return "Why", "muted", f"{echo}{question.why}{usual}"
 
 
-def _first_sentence(text: str, room: int) -> str:
+def _fitting(form: Form, text: str, area: Area) -> str:
+    """The whole text; where it does not fit, its first sentence and the usual range, else that sentence alone."""
+    if len(area.wrapped(text, TEXT)) <= area.rows:
+        return text
     end = text.find(". ")
-    return text[: end + 1] if 0 < end < room else text
+    first = text[: end + 1] if end > 0 else text
+    usual = f"{first} Usual: {form.question.usual}." if form.question.usual else first
+    return usual if len(area.wrapped(usual, TEXT)) <= area.rows else first
