@@ -11,7 +11,7 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
-from fuelwiz.desk.composites import COUNTED, PICKED
+from fuelwiz.desk.composites import COUNTED, PICKED, field_of
 from fuelwiz.desk.errors import DraftError, NoSuchField
 from fuelwiz.desk.fields import NOT_TYPED, place_exists, spec_at
 from fuelwiz.desk.plain import Plain
@@ -184,7 +184,8 @@ def _is_field(path: str, plain: Plain) -> bool:
     if path in COUNTED:
         return True
     try:
-        return spec_at(path).type not in NOT_TYPED and place_exists(plain, path)
+        field = field_of(path)
+        return spec_at(field).type not in NOT_TYPED and place_exists(plain, field)
     except NoSuchField:
         return False
 

@@ -76,7 +76,7 @@ def taken(state: State, path: str, raw: str, system: System) -> State:
     if not raw.strip():
         raise emptied(label(at), spec)
     value = take(spec, raw, system, label(at))
-    return state.with_value(at, value)
+    return state.without_raw(path).with_value(at, value)
 
 
 def _spec_of_count(counted: Counted) -> FieldSpec:

@@ -9,22 +9,11 @@ from typing import Any, get_args
 from pydantic import BaseModel, ConfigDict, Field, GetCoreSchemaHandler
 from pydantic_core import PydanticCustomError, core_schema
 
+from fuelwiz.physics.fittings import KINDS
 from fuelwiz.session.readers import read
 from fuelwiz.session.scalars import Wrong
 from fuelwiz.session.spec import SHOWN_UNITS, FieldSpec
 from fuelwiz.units import Kind
-
-FITTINGS = (
-    "straight",
-    "swept_45",
-    "swept_90",
-    "swept_180",
-    "forged_90",
-    "tee_run",
-    "tee_branch",
-    "entrance",
-    "exit",
-)
 
 
 class Section(BaseModel):
@@ -188,7 +177,7 @@ FORMAT = Leaf(FieldSpec("format", low="1", high="1", required=True, example=1))
 FITTING_COUNTS = Leaf(
     FieldSpec(
         "fittings",
-        choices=FITTINGS,
+        choices=KINDS,
         fallback={},
         example={"straight": 2, "swept_90": 2},
         parts=(count(0, 50, example=2).spec,),

@@ -109,6 +109,16 @@ def test_several_runs_are_changed_one_by_one(tmp_path: Path) -> None:
     assert desk.value("feed.run") == before
 
 
+def test_what_was_typed_for_several_runs_is_taken_once_there_is_one(tmp_path: Path) -> None:
+    desk = opened(tmp_path)
+    desk.type("feed.length", "9")
+    desk.remove("feed.run", 1)
+    assert desk.value("feed.run.0.length") == "9 ft"
+    assert desk.refused == {}
+    desk.undo()
+    assert desk.text_in_field("feed.length").text == "9"
+
+
 def test_a_run_with_other_ends_is_not_told_as_hoses(tmp_path: Path) -> None:
     desk = told(tmp_path, feed__hoses="2")
     desk.type("feed.run.0.fittings.forged_90", "1")
