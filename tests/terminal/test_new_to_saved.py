@@ -117,6 +117,56 @@ def test_with_a_pump(tmp_path):
         assert left(terminal) == 0
 
 
+PSI_PA = 6894.757293168  # NIST SP 811 (2008), appendix B.8
+
+
+def part_rows(terminal: Terminal) -> list[list[str]]:
+    """The rows of a part's own table: those that end in yes or no."""
+    lines = (line.split() for line in terminal.text.splitlines())
+    return [words for words in lines if words and words[-1] in ("yes", "no")]
+
+
+def test_through_every_step(tmp_path):
+    file = tmp_path / "whole.toml"
+    with wizard(file) as terminal:
+        start_of_a_build(terminal)
+        terminal.press("f8")
+        terminal.until("Paste the table here")
+        for line in ("20 151", "40 142", "60 131", "80 117", "100 98"):
+            terminal.press(line, "enter")
+        terminal.press("f8", "f4")
+        terminal.until("[· Lines]")
+        terminal.press("14", "f4")
+        terminal.until("[· Inlet]")
+        terminal.press("y", "down", "150", "down", "0.5", "down", "0.3", "down", "down", "15 parsecs")
+        terminal.until("!")
+        terminal.press("ctrl+u", "15")
+        terminal.until("smallest return that holds")
+        terminal.press("f4")
+        terminal.until("[· Wiring]")
+        terminal.press("13.8", "down", "10", "down", "14")
+        terminal.until("the pump's current is not known")
+        terminal.press("f4")
+        terminal.until("[· Injectors]")
+        terminal.press("1800", "down", "down", "6")
+        terminal.until("6 of*")
+        injectors = part_rows(terminal)
+        terminal.press("ctrl+g", "6")
+        terminal.until("smallest return that holds")
+        terminal.quiet()
+        returns = part_rows(terminal)
+        saved(terminal, file)
+        report = report_of(file)
+        agrees(terminal, report)
+        assert left(terminal) == 0
+    assert all(report[part] is not None for part in ("return_line", "inlet", "wiring", "injectors"))
+    needs = {words[0].rstrip("*"): float(words[3]) for words in returns}
+    for size in report["return_line"]["sizes"]:
+        assert needs[size["size"]] == pytest.approx(size["back_pressure_Pa"] / PSI_PA, abs=0.051)
+    (fitted,) = [words for words in injectors if words[1] == "of*"]
+    assert float(fitted[3]) == pytest.approx(100 * report["injectors"]["duty"], abs=0.51)
+
+
 @pytest.mark.parametrize(("number", "status"), [(signal.SIGHUP, 129), (signal.SIGTERM, 143)])
 def test_a_signal_leaves_with_its_status_and_the_draft(tmp_path, number, status):
     file = tmp_path / "cut.toml"
