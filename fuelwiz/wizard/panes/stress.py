@@ -44,7 +44,9 @@ def stress_lines(result: Result, area: Area, whole: bool = False) -> list[Strip]
     for case, what in zip(cases, told, strict=True):
         lines += _case_lines(case, what, (spare, works), numbers, area)
     if len(lines) < area.rows:
-        lines += area.paragraph("The reserve is there for such days: here it is not asked for.", CASE, "muted")
+        lines += area.paragraph(
+            "The reserve is there for such days: here it is not asked for.", CASE, "muted"
+        )
     return lines
 
 
