@@ -6,14 +6,18 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from fuelwiz.advice.numbers import Numbers
+from fuelwiz.physics import circuit
+from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
 from fuelwiz.session.model import Session
+from fuelwiz.sizing import rows
 from fuelwiz.sizing.figures import Figures, SizeFigures
+from fuelwiz.sizing.system import MOST_SAG
 
 SIZE_LIMITS = frozenset({"velocity", "delivery", "sag", "pump", "relief", "vapour", "inlet"})
-LINE_LIMITS = frozenset({"velocity", "delivery", "sag"})
-ASSUMED_VOLTS = 13.0
-OUTSIDE_NEEDS_PA = 20_000.0
-SAG_SHARE = 0.05
+LINE_LIMITS = frozenset(rows.LINE_LIMITS)
+ASSUMED_VOLTS = circuit.ASSUMED_VOLTS
+OUTSIDE_NEEDS_PA = LEAST_VAPOUR_MARGIN_PA["outside"]
+SAG_SHARE = MOST_SAG
 
 
 @dataclass(frozen=True)

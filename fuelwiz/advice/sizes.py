@@ -5,9 +5,9 @@ from __future__ import annotations
 from fuelwiz.advice.build import LINE_LIMITS, Build
 from fuelwiz.advice.phrases import limit_phrase, loss, lost, speed
 from fuelwiz.advice.result import Explanation
+from fuelwiz.sizing.bands import BANDS
 from fuelwiz.sizing.figures import SizeFigures
 
-BANDS = ("easy", "fair", "strained", "poor", "unfit")
 MEANS = {
     "easy": "the loss hardly matters",
     "fair": "some loss, usually fine",

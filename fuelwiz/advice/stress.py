@@ -9,11 +9,12 @@ from fuelwiz.advice.build import Build
 from fuelwiz.advice.numbers import NO_BREAK, Role, System
 from fuelwiz.advice.phrases import vapour_need, vapour_phrase
 from fuelwiz.sizing.figures import StressFigures
+from fuelwiz.sizing.stress import HIGH_ALTITUDE_M, HOT_FUEL_K, OTHER_ETHANOL, WEAK_SUPPLY_V
 from fuelwiz.units import to_si
 
-LOW_SUPPLY_V = 12.8
-HOT_K = 323.15
-HIGH_M = 2000.0
+LOW_SUPPLY_V = WEAK_SUPPLY_V
+HOT_K = HOT_FUEL_K
+HIGH_M = HIGH_ALTITUDE_M
 FAILS = {
     "velocity": ("the line is too small for the flow", "a larger line"),
     "delivery": ("the line is too small for all the pump gives", "a larger line"),
@@ -129,8 +130,8 @@ def _values(build: Build) -> dict[str, str]:
         "volts": numbers.figure("volts", LOW_SUPPLY_V),
         "hot": numbers.figure("temperature", max(session.fuel.temperature, HOT_K)),
         "spike": numbers.limit("pressure", to_si(3.0, "psi")),
-        "more": numbers.limit("percent", min(session.fuel.ethanol + 0.15, 1.0)),
-        "less": numbers.limit("percent", max(session.fuel.ethanol - 0.15, 0.0)),
+        "more": numbers.limit("percent", min(session.fuel.ethanol + OTHER_ETHANOL, 1.0)),
+        "less": numbers.limit("percent", max(session.fuel.ethanol - OTHER_ETHANOL, 0.0)),
         "high": numbers.figure("altitude", max(session.pressure.altitude, HIGH_M)),
     }
 

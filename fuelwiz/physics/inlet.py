@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 
 LEAST_VAPOUR_MARGIN_PA = {"tank": 0.0, "surge": 0.0, "outside": 20e3}  # common practice, no source
-COMFORTABLE_VAPOUR_MARGIN_PA = 20e3  # common practice, no source
 
 
 def atmosphere_pa(altitude_m: float) -> float:

@@ -9,7 +9,6 @@ from fuelwiz.facts import table
 NEAR = 1e-9
 FUSE_OVER_PEAK = 1.25
 MOST_WIRE_LOSS_V = 0.5
-LEAST_PUMP_VOLTS = 13.0
 
 
 def awg_area_m2(gauge: int) -> float:

@@ -11,23 +11,6 @@ from fuelwiz.sizing.rows import margin, shown_run, size_limits, vapour_margin_pa
 from fuelwiz.sizing.system import System
 from fuelwiz.sizing.whole import Whole
 
-LIMITS = (
-    "velocity",
-    "delivery",
-    "sag",
-    "pump",
-    "relief",
-    "vapour",
-    "inlet",
-    "kept run",
-    "injector pressure",
-    "injectors",
-    "return",
-    "lift",
-    "rating",
-    "fuse",
-)
-
 
 @dataclass(frozen=True, slots=True)
 class Judgement:

@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.build import ASSUMED_VOLTS, Build
 from fuelwiz.advice.remark import Remark
+from fuelwiz.physics.wire import MOST_WIRE_LOSS_V
 
-WIRE_MAY_LOSE_V = 0.5
+WIRE_MAY_LOSE_V = MOST_WIRE_LOSS_V
 
 
 def electric_remarks(build: Build) -> Iterator[Remark]:

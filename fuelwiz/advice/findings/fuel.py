@@ -7,9 +7,11 @@ from collections.abc import Iterator
 from fuelwiz.advice.build import OUTSIDE_NEEDS_PA, Build
 from fuelwiz.advice.phrases import vapour_need
 from fuelwiz.advice.remark import Remark
+from fuelwiz.physics.demand import CREDIBLE_EFFICIENCY
+from fuelwiz.physics.heat import MOST_RISE_K_PER_H
 
-CREDIBLE = (0.15, 0.42)
-HEATING_K_PER_H = 25.0
+CREDIBLE = CREDIBLE_EFFICIENCY
+HEATING_K_PER_H = MOST_RISE_K_PER_H
 E85_LEAST = 0.51
 E85_MOST = 0.90
 ALCOHOL_FROM = 0.20

@@ -7,12 +7,11 @@ from collections.abc import Iterator
 from fuelwiz.advice.build import Build
 from fuelwiz.advice.phrases import loss, speed
 from fuelwiz.advice.remark import Remark
+from fuelwiz.physics.line import LAMINAR_BELOW, TURBULENT_FROM
 from fuelwiz.sizing.figures import SizeFigures
 
 COSTLY_SHARE = 0.05
 CHEAP_SHARE = 0.02
-LAMINAR_BELOW = 2040.0
-TURBULENT_FROM = 4000.0
 
 
 def line_remarks(build: Build) -> Iterator[Remark]:

@@ -78,14 +78,14 @@ _ASKED_IF: dict[str, Callable[[Desk], bool]] = {
     "surge.volume": _has_pot,
     "surge.lift_flow": _has_pot,
     "surge.return_to": _has_pot,
-    "feed.length": lambda desk: not _run_by_run(desk),
-    "feed.hose": lambda desk: not _run_by_run(desk),
-    "feed.hoses": lambda desk: not _run_by_run(desk),
-    "feed.bends": lambda desk: not _run_by_run(desk),
+    "feed.length": lambda desk: not is_run_by_run(desk),
+    "feed.hose": lambda desk: not is_run_by_run(desk),
+    "feed.hoses": lambda desk: not is_run_by_run(desk),
+    "feed.bends": lambda desk: not is_run_by_run(desk),
 }
 
 
-def _run_by_run(desk: Desk) -> bool:
+def is_run_by_run(desk: Desk) -> bool:
     """Whether the feed is told run by run, so that one length and one count of bends cannot say it."""
     return len(desk.plain.get("feed", {}).get("run", ())) > 1
 
@@ -94,8 +94,3 @@ def is_asked(desk: Desk, key: str) -> bool:
     """Whether a question makes sense for what the build says so far."""
     asked = _ASKED_IF.get(key)
     return asked is None or asked(desk)
-
-
-def runs_come_first(desk: Desk) -> bool:
-    """Whether the list of runs stands at once instead of under *more*."""
-    return _run_by_run(desk)

@@ -9,7 +9,7 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.plain import value_at, way
 from fuelwiz.questions.catalogue import Question, catalogue, step_questions
 from fuelwiz.session.model import field_at
-from fuelwiz.wizard.form.asked import is_asked, runs_come_first
+from fuelwiz.wizard.form.asked import is_asked, is_run_by_run
 from fuelwiz.wizard.form.entries import HEADS, columns, entries
 from fuelwiz.wizard.form.rows import AnyRow, Cell, CellsRow, ChoiceRow, DoRow, FieldRow, HeadRow, ItemRow
 
@@ -77,7 +77,7 @@ def rows_of(desk: Desk, place: Place, points_a_row: int = POINTS_A_ROW) -> list[
 
 
 def _at_once(desk: Desk, question: Question) -> bool:
-    return not question.more or (question.key == "feed.run" and runs_come_first(desk))
+    return not question.more or (question.key == "feed.run" and is_run_by_run(desk))
 
 
 def _is_of_step(question: Question) -> bool:
