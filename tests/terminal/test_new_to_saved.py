@@ -72,6 +72,14 @@ def start_of_a_build(terminal: Terminal) -> None:
     terminal.until("[· Pump]")
 
 
+def a_pump_pasted(terminal: Terminal) -> None:
+    """The table of an invented pump on the page that takes one."""
+    terminal.press("f8")
+    terminal.until("Paste the table here")
+    for line in ("20 151", "40 142", "60 131", "80 117", "100 98"):
+        terminal.press(line, "enter")
+
+
 def saved(terminal: Terminal, file: Path) -> None:
     terminal.press("ctrl+g", "1", "ctrl+s")
     terminal.until(f"Saved: {file.name}")
@@ -99,10 +107,7 @@ def test_with_a_pump(tmp_path):
     file = tmp_path / "second.toml"
     with wizard(file) as terminal:
         start_of_a_build(terminal)
-        terminal.press("f8")
-        terminal.until("Paste the table here")
-        for line in ("20 151", "40 142", "60 131", "80 117", "100 98"):
-            terminal.press(line, "enter")
+        a_pump_pasted(terminal)
         terminal.until("Understood 5 points")
         terminal.press("f8")
         terminal.until("5 points taken")
@@ -130,10 +135,7 @@ def test_through_every_step(tmp_path):
     file = tmp_path / "whole.toml"
     with wizard(file) as terminal:
         start_of_a_build(terminal)
-        terminal.press("f8")
-        terminal.until("Paste the table here")
-        for line in ("20 151", "40 142", "60 131", "80 117", "100 98"):
-            terminal.press(line, "enter")
+        a_pump_pasted(terminal)
         terminal.press("f8", "f4")
         terminal.until("[· Lines]")
         terminal.press("14", "f4")
