@@ -13,8 +13,8 @@ from textual.events import Key, Resize
 from textual.screen import Screen
 from textual.strip import Strip
 
+from fuelwiz.advice.blocks import Block, Heading, Sheet
 from fuelwiz.errors import FuelwizError
-from fuelwiz.report.sheet import Block, Heading, Sheet
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.build.lines_view import LinesView
 from fuelwiz.wizard.build.screen import place

@@ -7,10 +7,10 @@ from typing import Any
 import pytest
 from rich.cells import cell_len
 
+from fuelwiz.advice.blocks import Paragraph, Sheet, Table
 from fuelwiz.report.compare import builds_that_fit, comparison
 from fuelwiz.report.differences import Told, differences
 from fuelwiz.report.look import Look
-from fuelwiz.report.sheet import Paragraph, Sheet, Table
 from fuelwiz.report.text import text_of
 
 from .builds import NAMES, plain, result_of

@@ -15,8 +15,8 @@ from textual.strip import Strip
 from fuelwiz.advice import Result, result
 from fuelwiz.session.model import validate
 from fuelwiz.sizing.figures import Figures
+from fuelwiz.wizard.live.curves import CurveData
 from fuelwiz.wizard.look import Look
-from fuelwiz.wizard.panes.curves import CurveData
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 NAMES = tuple(sorted(path.stem for path in EXAMPLES.glob("*.toml")))

@@ -9,7 +9,7 @@ import pytest
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.actions import BUILD
 from fuelwiz.wizard.form.rows import ItemRow
-from fuelwiz.wizard.panes.rule import VIEWS
+from fuelwiz.wizard.live.rule import VIEWS
 
 from .keyboard import at_build, copy_of, flat
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from fuelwiz.wizard.panes.curves import CurveData
+from fuelwiz.wizard.live.curves import CurveData
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result

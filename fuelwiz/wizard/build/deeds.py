@@ -17,7 +17,7 @@ from fuelwiz.session.shelf import file_name
 from fuelwiz.wizard.build.points_view import PointsView
 from fuelwiz.wizard.build.prompt import Prompt
 from fuelwiz.wizard.editor import Editor
-from fuelwiz.wizard.panes.live import LivePane
+from fuelwiz.wizard.live.pane import LivePane
 
 if TYPE_CHECKING:
     from fuelwiz.wizard.build.screen import BuildScreen

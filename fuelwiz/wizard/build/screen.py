@@ -29,9 +29,9 @@ from fuelwiz.wizard.chrome import Headline, footer_line, keys_page, steps_column
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.walk import Reaction
 from fuelwiz.wizard.layout import SMALLEST, Box, Layout, layout_for
+from fuelwiz.wizard.live.pane import LivePane
+from fuelwiz.wizard.live.rule import VIEWS
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.panes.live import LivePane
-from fuelwiz.wizard.panes.rule import VIEWS
 
 if TYPE_CHECKING:
     from fuelwiz.wizard.app import FuelwizApp

@@ -7,9 +7,9 @@ from typing import TYPE_CHECKING
 from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
+from fuelwiz.wizard.live.bars import LABEL, Bar, bar_line
 from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.panes.bars import LABEL, Bar, bar_line
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result

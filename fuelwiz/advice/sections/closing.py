@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
+from fuelwiz.advice.blocks import Block, Column, Heading, Item, Listing, Pairs, Paragraph, Table, row
 from fuelwiz.advice.build import Build
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Words
-from fuelwiz.report.sheet import Block, Column, Heading, Item, Listing, Pairs, Paragraph, Table, row
 from fuelwiz.session.digest import inputs_digest
 
 ASSUMED = {

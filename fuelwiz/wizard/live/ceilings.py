@@ -8,9 +8,9 @@ from rich.cells import cell_len
 from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
+from fuelwiz.wizard.live.bars import LABEL, START, Bar, bar_line, bar_room
 from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area, clip
-from fuelwiz.wizard.panes.bars import LABEL, START, Bar, bar_line, bar_room
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result

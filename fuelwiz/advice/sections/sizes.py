@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Mark, Pairs, Paragraph, Table, row
 from fuelwiz.advice.build import SAG_SHARE, Build, called, opened
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Explanation, Words
-from fuelwiz.report.sheet import Block, Cell, Column, Heading, Mark, Pairs, Paragraph, Table, row
 from fuelwiz.sizing.figures import Ladder, SizeFigures
 
 BANDS: dict[str, Mark] = {

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.advice.blocks import SYMBOLS, Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.advice.build import Build
 from fuelwiz.advice.result import Words
-from fuelwiz.report.sheet import SYMBOLS, Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.sizing.figures import StressFigures
 
 

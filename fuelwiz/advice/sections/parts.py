@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.advice.build import Build, opened
 from fuelwiz.advice.result import Words
-from fuelwiz.report.sheet import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.session.model import Run
 
 HOSES = {"ptfe": "PTFE", "rubber": "rubber", "tube": "hard tube", "nominal": "bore dash/16 in"}

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.advice.blocks import Block, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.build import Build
 from fuelwiz.advice.result import Words
-from fuelwiz.report.sheet import Block, Column, Heading, Paragraph, Table, row
 from fuelwiz.sizing.gauge import When, gauge
 
 STATES: dict[When, str] = {

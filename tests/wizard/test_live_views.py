@@ -8,16 +8,16 @@ from itertools import pairwise
 
 import pytest
 
+from fuelwiz.wizard.live.answer import answer_lines
+from fuelwiz.wizard.live.ceilings import ceiling_lines
+from fuelwiz.wizard.live.curves import curve_lines
+from fuelwiz.wizard.live.explain import explanation_lines
+from fuelwiz.wizard.live.findings import finding_lines
+from fuelwiz.wizard.live.ladder import ladder_lines
+from fuelwiz.wizard.live.rule import VIEWS, rule_line
+from fuelwiz.wizard.live.stress import stress_lines
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.panes.answer import answer_lines
-from fuelwiz.wizard.panes.ceilings import ceiling_lines
-from fuelwiz.wizard.panes.curves import curve_lines
-from fuelwiz.wizard.panes.explain import explanation_lines
-from fuelwiz.wizard.panes.findings import finding_lines
-from fuelwiz.wizard.panes.ladder import ladder_lines
-from fuelwiz.wizard.panes.rule import VIEWS, rule_line
-from fuelwiz.wizard.panes.stress import stress_lines
 
 from .results import LOOKS, NAMES, crossing_lines, drawn_result, text
 

@@ -13,9 +13,9 @@ from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.units import from_si
+from fuelwiz.wizard.live.canvas import Canvas, Curve
 from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.panes.canvas import Canvas, Curve
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph, Table, row
 from fuelwiz.advice.build import Build
 from fuelwiz.advice.result import Words
-from fuelwiz.report.sheet import Block, Cell, Column, Heading, Pairs, Paragraph, Table, row
 from fuelwiz.sizing.figures import InjectorFigures, ReturnFigures, ReturnSize, WiringFigures
 
 

@@ -7,20 +7,20 @@ from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
+from fuelwiz.wizard.live.answer import answer_lines, held_lines
+from fuelwiz.wizard.live.ceilings import ceiling_lines
+from fuelwiz.wizard.live.curves import CurveData, curve_lines
+from fuelwiz.wizard.live.explain import explanation_lines
+from fuelwiz.wizard.live.findings import finding_lines
+from fuelwiz.wizard.live.ladder import ladder_lines
+from fuelwiz.wizard.live.layout import Layout, layout_for
+from fuelwiz.wizard.live.parts import part_lines
+from fuelwiz.wizard.live.rule import rule_line
+from fuelwiz.wizard.live.sizes import size_lines
+from fuelwiz.wizard.live.stress import stress_lines
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
-from fuelwiz.wizard.panes.answer import answer_lines, held_lines
-from fuelwiz.wizard.panes.ceilings import ceiling_lines
-from fuelwiz.wizard.panes.curves import CurveData, curve_lines
-from fuelwiz.wizard.panes.explain import explanation_lines
-from fuelwiz.wizard.panes.findings import finding_lines
-from fuelwiz.wizard.panes.ladder import ladder_lines
-from fuelwiz.wizard.panes.layout import Layout, layout_for
-from fuelwiz.wizard.panes.parts import part_lines
-from fuelwiz.wizard.panes.rule import rule_line
-from fuelwiz.wizard.panes.sizes import size_lines
-from fuelwiz.wizard.panes.stress import stress_lines
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result

@@ -1,4 +1,4 @@
-"""A sheet: what there is to read, as blocks, before it becomes text, Markdown or HTML."""
+"""Blocks: what there is to read, as blocks, before it becomes text, Markdown or HTML."""
 
 from __future__ import annotations
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.advice.blocks import Block, Heading, Pairs
 from fuelwiz.advice.build import Build
 from fuelwiz.advice.phrases import vapour_need
 from fuelwiz.advice.result import Words
-from fuelwiz.report.sheet import Block, Heading, Pairs
 
 
 def before_the_pump(build: Build, _words: Words) -> Iterator[Block]:

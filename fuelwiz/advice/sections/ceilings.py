@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.advice.build import Build, with_article
 from fuelwiz.advice.ceilings import PARTS
 from fuelwiz.advice.result import Words
-from fuelwiz.report.sheet import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.sizing.figures import Ceiling
 
 BASES = (("solved", "Solved"), ("rule", "By rule of thumb"))

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fuelwiz.wizard.panes.explain import EXTRA_ROWS
-from fuelwiz.wizard.panes.sizes import header_rows
+from fuelwiz.wizard.live.explain import EXTRA_ROWS
+from fuelwiz.wizard.live.sizes import header_rows
 
 MOST_SIZES = 6
 TALL = 18  # lines from which answer and explanation get more than their least

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.advice.blocks import Block, Paragraph
 from fuelwiz.advice.build import Build
 from fuelwiz.advice.result import Words
-from fuelwiz.report.sheet import Block, Paragraph
 
 AIR = {"none": "no boost", "turbo": "turbo", "supercharger": "supercharger"}
 SITS = {
