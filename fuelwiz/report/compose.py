@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator
 
 from fuelwiz.advice.blocks import Block, Sheet
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.result import Result, Words
 from fuelwiz.advice.sections.bad_days import bad_days, findings, next_goal
 from fuelwiz.advice.sections.ceilings import ceilings
@@ -16,8 +15,9 @@ from fuelwiz.advice.sections.opening import opening
 from fuelwiz.advice.sections.parts import parts_and_lengths
 from fuelwiz.advice.sections.sizes import sizes, what_it_takes
 from fuelwiz.advice.sections.would_do import pump_to_look_for, return_that_would_do, wire_and_injectors
+from fuelwiz.advice.subject import Subject
 
-Section = Callable[[Build, Words], Iterator[Block]]
+Section = Callable[[Subject, Words], Iterator[Block]]
 
 SECTIONS: tuple[Section, ...] = (
     opening,
@@ -42,6 +42,6 @@ SECTIONS: tuple[Section, ...] = (
 
 def sheet_of(result: Result) -> Sheet:
     """The sheet of one build."""
-    build = Build(result.session, result.figures)
+    build = Subject(result.session, result.figures)
     blocks = (block for section in SECTIONS for block in section(build, result.words))
     return Sheet(result.session.name or "Unnamed build", tuple(blocks))

@@ -6,17 +6,18 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from fuelwiz.advice.build import SAG_SHARE, Build
 from fuelwiz.advice.ceilings import PARTS
 from fuelwiz.advice.numbers import Numbers, Role
 from fuelwiz.advice.result import Result
+from fuelwiz.advice.subject import Subject
+from fuelwiz.sizing.system import MOST_SAG
 
 
 @dataclass(frozen=True, slots=True)
 class Side:
     """One build, and how all of them are shown: in one unit system, and powers at one place."""
 
-    build: Build
+    build: Subject
     numbers: Numbers
 
 
@@ -26,7 +27,7 @@ def sides_of(results: Sequence[Result]) -> tuple[Side, ...]:
     system = results[0].session.show_units
     shares = [Numbers.of(result.session).power_share if at_wheels else 1.0 for result in results]
     return tuple(
-        Side(Build(result.session, result.figures), Numbers(system, share))
+        Side(Subject(result.session, result.figures), Numbers(system, share))
         for result, share in zip(results, shares, strict=True)
     )
 
@@ -44,9 +45,9 @@ class Measure:
 def _figure(
     name: str,
     role: Role,
-    value: Callable[[Build], float | None],
+    value: Callable[[Subject], float | None],
     better: Literal["more", "less"] | None = None,
-    limits: Callable[[Build], tuple[float, ...]] = lambda _build: (),
+    limits: Callable[[Subject], tuple[float, ...]] = lambda _build: (),
 ) -> Measure:
     """A measure that is a figure, kept on its own side of the limits that judge it."""
 
@@ -79,20 +80,20 @@ def _first_ceiling(side: Side) -> float | None:
     return side.build.figures.ceilings[0].max_power_W if side.build.figures.ceilings else None
 
 
-def _bad_day(build: Build) -> float | None:
+def _bad_day(build: Subject) -> float | None:
     return next((case.margin for case in build.figures.stress if case.case == "bad day"), None)
 
 
-def _loss_limits(build: Build) -> tuple[float, ...]:
-    return (SAG_SHARE * build.figures.pressure.injector_Pa,) if build.at_tank else ()
+def _loss_limits(build: Subject) -> tuple[float, ...]:
+    return (MOST_SAG * build.figures.pressure.injector_Pa,) if build.at_tank else ()
 
 
-def _duty_limit(build: Build) -> tuple[float, ...]:
+def _duty_limit(build: Subject) -> tuple[float, ...]:
     given = build.session.injectors
     return () if given is None else (given.duty_limit,)
 
 
-def _creep(build: Build) -> float | None:
+def _creep(build: Subject) -> float | None:
     return None if build.figures.return_line is None else build.figures.return_line.creep_Pa
 
 

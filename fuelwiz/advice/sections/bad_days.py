@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import SYMBOLS, Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import StressFigures
 
 
-def bad_days(build: Build, words: Words) -> Iterator[Block]:
+def bad_days(build: Subject, words: Words) -> Iterator[Block]:
     """Each case with what is left of the pump, and what fails first."""
     yield Heading("On a bad day")
     cases = build.figures.stress
@@ -28,13 +28,13 @@ def bad_days(build: Build, words: Words) -> Iterator[Block]:
     yield Paragraph("The reserve is there for such days, so here it counts as nought.")
 
 
-def _case_row(build: Build, case: StressFigures, what: str) -> tuple[Cell, ...]:
+def _case_row(build: Subject, case: StressFigures, what: str) -> tuple[Cell, ...]:
     works = None if case.works is None else Cell(*("yes", "yes") if case.works else ("no", "no"))
     spare = None if case.margin is None else build.numbers.number("percent", case.margin, 0.0)
     return row(case.case, spare, works, what)
 
 
-def next_goal(build: Build, words: Words) -> Iterator[Block]:
+def next_goal(build: Subject, words: Words) -> Iterator[Block]:
     """What today's parts come to at the next goal, part by part."""
     yield Heading("The next goal")
     following = build.figures.next
@@ -47,7 +47,7 @@ def next_goal(build: Build, words: Words) -> Iterator[Block]:
         yield Paragraph("Not known yet: it takes a pump, [pump], and a line, [[feed.run]].")
 
 
-def findings(_build: Build, words: Words) -> Iterator[Block]:
+def findings(_build: Subject, words: Words) -> Iterator[Block]:
     """Stops, warnings and notes."""
     yield Heading("Findings")
     if words.findings:

@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
-from fuelwiz.advice.build import Build, with_article
 from fuelwiz.advice.ceilings import PARTS
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.subject import Subject, with_article
 from fuelwiz.sizing.figures import Ceiling
 
 BASES = (("solved", "Solved"), ("rule", "By rule of thumb"))
 
 
-def ceilings(build: Build, words: Words) -> Iterator[Block]:
+def ceilings(build: Subject, words: Words) -> Iterator[Block]:
     """The power at which each part alone gives out, then the parts that pass or fail."""
     yield Heading("What gives out first")
     if words.gives_out_first is None:
@@ -28,7 +28,7 @@ def ceilings(build: Build, words: Words) -> Iterator[Block]:
     yield Listing((_return_at_idle(build), _wire(build), _relief(build), _dead_head(build)))
 
 
-def _ceiling_table(build: Build, title: str, found: list[Ceiling]) -> Table:
+def _ceiling_table(build: Subject, title: str, found: list[Ceiling]) -> Table:
     goal, following = build.figures.demand.crank_power_W, build.figures.next
     goals = [goal] if following is None else [goal, following.crank_power_W]
     names = [f"against {build.numbers.figure('power', goal)}"]
@@ -42,7 +42,7 @@ def _ceiling_table(build: Build, title: str, found: list[Ceiling]) -> Table:
     return Table(columns, tuple(_ceiling_row(build, item, goals) for item in found))
 
 
-def _ceiling_row(build: Build, item: Ceiling, goals: list[float]) -> tuple[Cell, ...]:
+def _ceiling_row(build: Subject, item: Ceiling, goals: list[float]) -> tuple[Cell, ...]:
     name = "the pumps" if item.part == "pump" and build.pump_word == "pumps" else PARTS[item.part]
     return row(
         name.removeprefix("the "),
@@ -51,13 +51,13 @@ def _ceiling_row(build: Build, item: Ceiling, goals: list[float]) -> tuple[Cell,
     )
 
 
-def _against(build: Build, power_w: float, goal_w: float) -> Cell:
+def _against(build: Subject, power_w: float, goal_w: float) -> Cell:
     share = power_w / goal_w - 1.0
     told = build.numbers.figure("percent", abs(share), 0.0)
     return Cell(f"{told} to spare", "yes") if share >= 0.0 else Cell(f"{told} short", "no")
 
 
-def _return_at_idle(build: Build) -> Item:
+def _return_at_idle(build: Subject) -> Item:
     line, idle = build.figures.return_line, build.figures.pressure.idle_rail_Pa
     if not build.at_rail:
         return Item("Return at idle: there is no return, as no regulator sits at the rail.", "note")
@@ -82,7 +82,7 @@ def _return_at_idle(build: Build) -> Item:
     )
 
 
-def _wire(build: Build) -> Item:
+def _wire(build: Subject) -> Item:
     wiring = build.figures.wiring
     if wiring is None or wiring.peak_current_A is None or wiring.ampacity_A is None:
         return Item(f"Wire: not known, {_missing_for_wire(build)}.", "note")
@@ -98,7 +98,7 @@ def _wire(build: Build) -> Item:
     return Item(told, "yes" if enough else "no")
 
 
-def _missing_for_wire(build: Build) -> str:
+def _missing_for_wire(build: Subject) -> str:
     wiring, pump = build.session.wiring, build.session.pump
     if wiring is None:
         return "[wiring] is not given"
@@ -107,7 +107,7 @@ def _missing_for_wire(build: Build) -> str:
     return "pump.current is not given" if not pump.current else "wiring.wire is not given"
 
 
-def _relief(build: Build) -> Item:
+def _relief(build: Subject) -> Item:
     pump, rise = build.session.pump, build.pick.pump_rise_Pa
     if pump is None or pump.relief is None or rise is None:
         missing = "there is no pump yet" if pump is None else "pump.relief is not given"
@@ -121,7 +121,7 @@ def _relief(build: Build) -> Item:
     )
 
 
-def _dead_head(build: Build) -> Item:
+def _dead_head(build: Subject) -> Item:
     pump = build.figures.pump
     if pump is None:
         return Item("Pressure with the outlet shut: not known, it takes pump and line.", "note")

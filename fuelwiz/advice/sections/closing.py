@@ -6,9 +6,9 @@ import re
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Column, Heading, Item, Listing, Pairs, Paragraph, Table, row
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.subject import Subject
 from fuelwiz.session.digest import inputs_digest
 
 ASSUMED = {
@@ -43,7 +43,7 @@ FITTED = {
 }
 
 
-def assumed(build: Build, _words: Words) -> Iterator[Block]:
+def assumed(build: Subject, _words: Words) -> Iterator[Block]:
     """Every key that was left out, in words, with what is taken for it."""
     yield Heading("What is assumed")
     taken = build.figures.assumed
@@ -58,7 +58,7 @@ def _in_words(key: str) -> str:
     return ASSUMED[re.sub(r"\.\d+", "", key)]
 
 
-def on_the_car(build: Build, _words: Words) -> Iterator[Block]:
+def on_the_car(build: Subject, _words: Words) -> Iterator[Block]:
     """What the builder wrote down as fitted."""
     yield Heading("What is on the car")
     fitted = build.session.fitted
@@ -70,7 +70,7 @@ def on_the_car(build: Build, _words: Words) -> Iterator[Block]:
         yield Paragraph("Nothing is written down, in [fitted].")
 
 
-def said_before(build: Build, words: Words) -> Iterator[Block]:
+def said_before(build: Subject, words: Words) -> Iterator[Block]:
     """The answer of the last save, where the build or the program has changed since."""
     record = build.session.record
     if record is None or not record.answer:
@@ -87,7 +87,7 @@ def said_before(build: Build, words: Words) -> Iterator[Block]:
         )
 
 
-def cautions(_build: Build, words: Words) -> Iterator[Block]:
+def cautions(_build: Subject, words: Words) -> Iterator[Block]:
     """The standing cautions that apply."""
     yield Heading("Cautions")
     yield Listing(tuple(Item(text) for text in words.cautions))

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Column, Heading, Paragraph, Table, row
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.gauge import When, gauge
 
 STATES: dict[When, str] = {
@@ -16,7 +16,7 @@ STATES: dict[When, str] = {
 }
 
 
-def gauge_pressures(build: Build, _words: Words) -> Iterator[Block]:
+def gauge_pressures(build: Subject, _words: Words) -> Iterator[Block]:
     """What a gauge shows at the rail, and behind the pump."""
     unit = build.numbers.unit("pressure")
     columns = (
@@ -46,5 +46,5 @@ def gauge_pressures(build: Build, _words: Words) -> Iterator[Block]:
         )
 
 
-def _shown(build: Build, pressure_pa: float | None) -> str | None:
+def _shown(build: Subject, pressure_pa: float | None) -> str | None:
     return None if pressure_pa is None else build.numbers.number("pressure", pressure_pa)

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Heading, Pairs
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.phrases import vapour_need
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.subject import Subject
 
 
-def before_the_pump(build: Build, _words: Words) -> Iterator[Block]:
+def before_the_pump(build: Subject, _words: Words) -> Iterator[Block]:
     """How near boiling the fuel is, what the surge pot needs, and how fast the tank warms."""
     yield Heading("Before the pump")
     rows = [*_inlet(build), ("tank warms by", _warming(build))]
@@ -19,7 +19,7 @@ def before_the_pump(build: Build, _words: Words) -> Iterator[Block]:
     yield Pairs(tuple(rows))
 
 
-def _inlet(build: Build) -> Iterator[tuple[str, str]]:
+def _inlet(build: Subject) -> Iterator[tuple[str, str]]:
     inlet, numbers = build.figures.inlet, build.numbers
     if inlet is None:
         missing = "[inlet] is not given" if build.session.inlet is None else "it takes pump and line"
@@ -36,7 +36,7 @@ def _inlet(build: Build) -> Iterator[tuple[str, str]]:
         yield "suction line", f"{numbers.figure('velocity', inlet.velocity_m_s, *edges)}, {inlet.band}"
 
 
-def _warming(build: Build) -> str:
+def _warming(build: Subject) -> str:
     heat = build.figures.heat
     if heat is not None:
         return f"{build.numbers.figure('warming', heat.rise_K_per_h)} an hour at most, without any cooling"
@@ -47,7 +47,7 @@ def _warming(build: Build) -> str:
     return f"not known: {'tank.volume' if build.session.tank.volume is None else 'pump.current'} is not given"
 
 
-def _surge(build: Build) -> Iterator[tuple[str, str]]:
+def _surge(build: Subject) -> Iterator[tuple[str, str]]:
     surge, numbers = build.figures.surge, build.numbers
     if surge is None or surge.lift_needed_m3_s is None:
         yield "surge pot", "not known: it takes pump and line"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Paragraph
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.subject import Subject
 
 AIR = {"none": "no boost", "turbo": "turbo", "supercharger": "supercharger"}
 SITS = {
@@ -16,7 +16,7 @@ SITS = {
 }
 
 
-def opening(build: Build, words: Words) -> Iterator[Block]:
+def opening(build: Subject, words: Words) -> Iterator[Block]:
     """The build in a line, its notes, the answer, and the next thing to do."""
     yield Paragraph(build_in_a_line(build))
     if build.session.notes.strip():
@@ -26,7 +26,7 @@ def opening(build: Build, words: Words) -> Iterator[Block]:
         yield Paragraph(words.to_do)
 
 
-def build_in_a_line(build: Build) -> str:
+def build_in_a_line(build: Subject) -> str:
     """Goal, fuel, air and pressure."""
     session, numbers = build.session, build.numbers
     power = numbers.figure("power", build.figures.demand.crank_power_W)

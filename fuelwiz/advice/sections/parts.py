@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
-from fuelwiz.advice.build import Build, opened
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.session.model import Run
 
 HOSES = {"ptfe": "PTFE", "rubber": "rubber", "tube": "hard tube", "nominal": "bore dash/16 in"}
@@ -23,7 +23,7 @@ FITTINGS = {
 }
 
 
-def parts_and_lengths(build: Build, _words: Words) -> Iterator[Block]:
+def parts_and_lengths(build: Subject, _words: Words) -> Iterator[Block]:
     """Every run with its hose, size, length and ends, then what sits in the line."""
     yield Heading("Parts and lengths")
     columns = (
@@ -38,12 +38,12 @@ def parts_and_lengths(build: Build, _words: Words) -> Iterator[Block]:
         yield Table(columns, rows)
     else:
         yield Paragraph("No run of line is given, in [[feed.run]].")
-    items = tuple(Item(opened(text)) for text in _in_line(build))
+    items = tuple(Item(capitalized(text)) for text in _in_line(build))
     if items:
         yield Listing(items)
 
 
-def _all_runs(build: Build) -> Iterator[tuple[Cell, ...]]:
+def _all_runs(build: Subject) -> Iterator[tuple[Cell, ...]]:
     session, figures = build.session, build.figures
     feed = figures.chosen or figures.line_to_fit
     back = None if figures.return_line is None else figures.return_line.size
@@ -52,7 +52,9 @@ def _all_runs(build: Build) -> Iterator[tuple[Cell, ...]]:
     yield from _runs(build, "return", session.return_line.run if session.return_line else (), back)
 
 
-def _runs(build: Build, line: str, runs: Sequence[Run], candidate: str | None) -> Iterator[tuple[Cell, ...]]:
+def _runs(
+    build: Subject, line: str, runs: Sequence[Run], candidate: str | None
+) -> Iterator[tuple[Cell, ...]]:
     for run in runs:
         ends = [f"{count} {FITTINGS[kind]}" for kind, count in run.fittings.items() if count]
         if run.side_by_side > 1:
@@ -66,13 +68,13 @@ def _runs(build: Build, line: str, runs: Sequence[Run], candidate: str | None) -
         )
 
 
-def _size(build: Build, run: Run, candidate: str | None) -> str | None:
+def _size(build: Subject, run: Run, candidate: str | None) -> str | None:
     if run.bore is not None:
         return build.numbers.figure("bore", run.bore)
     return run.size.text if run.size is not None else candidate
 
 
-def _in_line(build: Build) -> Iterator[str]:
+def _in_line(build: Subject) -> Iterator[str]:
     """Strainer, filters and other parts, with their ratings."""
     session, numbers = build.session, build.numbers
     if session.inlet is not None and session.inlet.strainer is not None:

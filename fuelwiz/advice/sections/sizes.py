@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Mark, Pairs, Paragraph, Table, row
-from fuelwiz.advice.build import SAG_SHARE, Build, called, opened
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Explanation, Words
+from fuelwiz.advice.subject import Subject, called, capitalized
 from fuelwiz.sizing.figures import Ladder, SizeFigures
+from fuelwiz.sizing.system import MOST_SAG
 
 BANDS: dict[str, Mark] = {
     "easy": "easy",
@@ -19,7 +20,7 @@ BANDS: dict[str, Mark] = {
 }
 
 
-def sizes(build: Build, words: Words) -> Iterator[Block]:
+def sizes(build: Subject, words: Words) -> Iterator[Block]:
     """Every candidate, then the pick and the sizes beside it in words."""
     yield Heading("Sizes of line")
     yield size_table(build)
@@ -30,7 +31,7 @@ def sizes(build: Build, words: Words) -> Iterator[Block]:
         yield Pairs(rows, name)
 
 
-def size_table(build: Build) -> Table:
+def size_table(build: Subject) -> Table:
     """One row a candidate, the dash where a figure rests on what is not known."""
     unit = build.numbers.unit
     columns = (
@@ -46,9 +47,9 @@ def size_table(build: Build) -> Table:
     return Table(columns, tuple(_size_row(build, size) for size in build.figures.sizes))
 
 
-def _size_row(build: Build, size: SizeFigures) -> tuple[Cell, ...]:
+def _size_row(build: Subject, size: SizeFigures) -> tuple[Cell, ...]:
     numbers, figures = build.numbers, build.figures
-    loss_limits = (SAG_SHARE * figures.pressure.injector_Pa,) if build.at_tank else ()
+    loss_limits = (MOST_SAG * figures.pressure.injector_Pa,) if build.at_tank else ()
     loss, spare, feeds = size.feed_loss_Pa, size.margin, size.max_power_W
     return row(
         f"{size.size}*" if size.size == figures.chosen else size.size,
@@ -62,7 +63,7 @@ def _size_row(build: Build, size: SizeFigures) -> tuple[Cell, ...]:
     )
 
 
-def _legend(build: Build) -> str:
+def _legend(build: Subject) -> str:
     bands = [build.numbers.limit("velocity", edge) for edge in build.session.bands.feed]
     told = (
         f"Up to {bands[0]} is easy, {bands[1]} fair, {bands[2]} strained, {bands[3]} poor, above that unfit."
@@ -72,12 +73,12 @@ def _legend(build: Build) -> str:
     return told
 
 
-def _explained(build: Build) -> list[tuple[SizeFigures, str]]:
+def _explained(build: Subject) -> list[tuple[SizeFigures, str]]:
     """The pick, the size below it and the size above it, with the name that each goes under."""
     pick = build.pick
     settled = ", settled on" if pick.size == build.figures.chosen else ""
     fit = ", the line to fit" if pick.size == build.figures.line_to_fit and pick.size != "fixed" else ""
-    found = [(pick, f"{opened(called(pick.size))}{settled}{fit}")]
+    found = [(pick, f"{capitalized(called(pick.size))}{settled}{fit}")]
     for step, name in ((-1, "one size smaller"), (1, "one size larger")):
         beside = build.neighbour(pick, step)
         if beside is not None:
@@ -97,7 +98,7 @@ def _labelled(said: Explanation, *, is_pick: bool, is_larger: bool) -> tuple[tup
     return tuple((label, text) for label, text in lines if text)
 
 
-def what_it_takes(build: Build, _words: Words) -> Iterator[Block]:
+def what_it_takes(build: Subject, _words: Words) -> Iterator[Block]:
     """What the goal burns, and what makes up the pressure that the pump must make for it."""
     yield Heading("What it takes")
     yield Pairs(tuple(_demand(build)))
@@ -113,11 +114,11 @@ def what_it_takes(build: Build, _words: Words) -> Iterator[Block]:
     yield Table(columns, tuple(_steps(build, steps, rise)))
 
 
-def _through(build: Build) -> str:
+def _through(build: Subject) -> str:
     return "the line as it is" if build.pick.size == "fixed" else build.pick.size
 
 
-def _demand(build: Build) -> Iterator[tuple[str, str]]:
+def _demand(build: Subject) -> Iterator[tuple[str, str]]:
     demand, numbers, pressure = build.figures.demand, build.numbers, build.figures.pressure
     reserve = build.session.goal.reserve
     burns = numbers.figure("flow", demand.volume_flow_m3_s)
@@ -137,7 +138,7 @@ def _demand(build: Build) -> Iterator[tuple[str, str]]:
         yield "at the pump", f"{numbers.figure('volts', pick.pump_volts_V)}{assumed}{draws}"
 
 
-def _fuel_for_power(build: Build) -> str:
+def _fuel_for_power(build: Subject) -> str:
     """The fuel for each unit of power, said in words in place of a unit over a unit."""
     numbers = build.numbers
     mass = numbers.unit("bsfc").partition("/")[0]
@@ -147,7 +148,7 @@ def _fuel_for_power(build: Build) -> str:
     return f"{figure}{NO_BREAK}{mass} for each {numbers.unit('power')} and hour{where}{taken}"
 
 
-def _steps(build: Build, steps: Ladder, rise: float) -> Iterator[tuple[Cell, ...]]:
+def _steps(build: Subject, steps: Ladder, rise: float) -> Iterator[tuple[Cell, ...]]:
     """The ladder from the rail back to the tank, steps of nothing left out, then what it comes to."""
     named = (
         ("base pressure", steps.base_Pa),

@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph, Table, row
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import InjectorFigures, ReturnFigures, ReturnSize, WiringFigures
 
 
-def pump_to_look_for(build: Build, _words: Words) -> Iterator[Block]:
+def pump_to_look_for(build: Subject, _words: Words) -> Iterator[Block]:
     """The flow and the pressure that a pump has to give at the pick, and what the pump that is given does."""
     yield Heading("Pump to look for")
     target = build.figures.pump_target
@@ -26,7 +26,7 @@ def pump_to_look_for(build: Build, _words: Words) -> Iterator[Block]:
         yield Pairs(rows)
 
 
-def _pump_given(build: Build) -> Iterator[tuple[str, str]]:
+def _pump_given(build: Subject) -> Iterator[tuple[str, str]]:
     pump, figures, pick, numbers = build.session.pump, build.figures.pump, build.pick, build.numbers
     if pump is None or figures is None or pick.capacity_m3_s is None:
         return
@@ -43,7 +43,7 @@ def _pump_given(build: Build) -> Iterator[tuple[str, str]]:
         yield "staging", f"all pumps must run from {power} up"
 
 
-def return_that_would_do(build: Build, _words: Words) -> Iterator[Block]:
+def return_that_would_do(build: Subject, _words: Words) -> Iterator[Block]:
     """Every size of return at idle."""
     yield Heading("Return line")
     line = build.figures.return_line
@@ -59,7 +59,7 @@ def return_that_would_do(build: Build, _words: Words) -> Iterator[Block]:
         yield Paragraph(_smallest(build, line))
 
 
-def _return_table(build: Build, line: ReturnFigures) -> Table:
+def _return_table(build: Subject, line: ReturnFigures) -> Table:
     unit = build.numbers.unit
     columns = (
         Column("Size"),
@@ -74,7 +74,7 @@ def _return_table(build: Build, line: ReturnFigures) -> Table:
     return Table(columns, tuple(_return_row(build, size, settled) for size in line.sizes))
 
 
-def _return_row(build: Build, size: ReturnSize, settled: str | None) -> tuple[Cell, ...]:
+def _return_row(build: Subject, size: ReturnSize, settled: str | None) -> tuple[Cell, ...]:
     numbers = build.numbers
     name = "as it is" if size.size == "fixed" else f"{size.size}*" if size.size == settled else size.size
     return row(
@@ -87,7 +87,7 @@ def _return_row(build: Build, size: ReturnSize, settled: str | None) -> tuple[Ce
     )
 
 
-def _smallest(build: Build, line: ReturnFigures) -> str:
+def _smallest(build: Subject, line: ReturnFigures) -> str:
     wants = build.numbers.figure("pressure", build.figures.pressure.idle_rail_Pa)
     if line.smallest_that_holds is None:
         return f"None of them holds the {wants} that the regulator wants at idle."
@@ -98,7 +98,7 @@ def _smallest(build: Build, line: ReturnFigures) -> str:
     )
 
 
-def wire_and_injectors(build: Build, _words: Words) -> Iterator[Block]:
+def wire_and_injectors(build: Subject, _words: Words) -> Iterator[Block]:
     """Wire, fuse and injectors: what is given, and the least that is enough."""
     yield Heading("Wire and fuse")
     wiring = build.figures.wiring
@@ -116,7 +116,7 @@ def wire_and_injectors(build: Build, _words: Words) -> Iterator[Block]:
         yield Pairs(tuple(_injectors(build, injectors)))
 
 
-def _wire(build: Build, wiring: WiringFigures) -> Iterator[tuple[str, str]]:
+def _wire(build: Subject, wiring: WiringFigures) -> Iterator[tuple[str, str]]:
     numbers = build.numbers
     loses = numbers.figure("volts", wiring.loss_V)
     yield "at the pump", f"{numbers.figure('volts', wiring.pump_volts_V)}, {loses} below the supply"
@@ -137,7 +137,7 @@ def _wire(build: Build, wiring: WiringFigures) -> Iterator[tuple[str, str]]:
         yield "smallest wire", wiring.smallest_wire or "none is thick enough: more circuits, or a shorter way"
 
 
-def _injectors(build: Build, injectors: InjectorFigures) -> Iterator[tuple[str, str]]:
+def _injectors(build: Subject, injectors: InjectorFigures) -> Iterator[tuple[str, str]]:
     numbers, given = build.numbers, build.session.injectors
     assert given is not None
     rated = numbers.figure("injector", given.rated_flow)

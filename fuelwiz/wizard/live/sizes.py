@@ -8,8 +8,8 @@ from typing import TYPE_CHECKING, cast
 from rich.cells import cell_len
 from textual.strip import Strip
 
-from fuelwiz.advice.build import SAG_SHARE
 from fuelwiz.advice.numbers import Numbers
+from fuelwiz.sizing.system import MOST_SAG
 from fuelwiz.wizard.look import Ground, Role
 from fuelwiz.wizard.paint import Area, Row, clip
 
@@ -135,7 +135,7 @@ def _size_line(line: Row, result: Result, row: SizeFigures, columns: Columns, nu
 def _later_figures(result: Result, row: SizeFigures, numbers: Numbers) -> tuple[str | None, ...]:
     """Loss, spare, power and whether it works; None where the steps behind them are open."""
     session, figures = result.session, result.figures
-    allowed_sag = SAG_SHARE * figures.pressure.injector_Pa
+    allowed_sag = MOST_SAG * figures.pressure.injector_Pa
     loss_limits = () if row.rail_sag_Pa is None else (allowed_sag,)
     loss, spare, feeds = row.feed_loss_Pa, row.margin, row.max_power_W
     return (

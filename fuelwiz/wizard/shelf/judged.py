@@ -10,7 +10,7 @@ from fuelwiz.session.entry import Entry, first_fault
 from fuelwiz.wizard.look import Role
 
 if TYPE_CHECKING:
-    from fuelwiz.advice.build import Build
+    from fuelwiz.advice.subject import Subject
 
 FIRST_STEPS = 5
 NONE_WORKS = "none works"
@@ -65,8 +65,8 @@ def judge(entry: Entry) -> Judged:
         return Judged(fault="cannot be judged here: open it to see why")
 
 
-def _build(entry: Entry) -> tuple[dict[str, Any], Build]:
-    from fuelwiz.advice.build import Build
+def _build(entry: Entry) -> tuple[dict[str, Any], Subject]:
+    from fuelwiz.advice.subject import Subject
     from fuelwiz.session.file import load
     from fuelwiz.session.model import validate
     from fuelwiz.sizing import first_figures
@@ -76,10 +76,10 @@ def _build(entry: Entry) -> tuple[dict[str, Any], Build]:
     else:
         document, session = load(entry.path)
         plain = document.plain
-    return plain, Build(session, first_figures(session))
+    return plain, Subject(session, first_figures(session))
 
 
-def _told(entry: Entry, plain: dict[str, Any], build: Build) -> Judged:
+def _told(entry: Entry, plain: dict[str, Any], build: Subject) -> Judged:
     from fuelwiz.advice import result
     from fuelwiz.advice.findings.unknowns import IN_WORDS, MOVES_MOST
     from fuelwiz.desk.steps import steps_in
@@ -114,7 +114,7 @@ def _told(entry: Entry, plain: dict[str, Any], build: Build) -> Judged:
     )
 
 
-def _verdict(build: Build, steps_open: int) -> Verdict:
+def _verdict(build: Subject, steps_open: int) -> Verdict:
     """The velocity's word and whether the build works; what is open, while that is not known."""
     figures = build.figures
     works = figures.verdict.works

@@ -11,17 +11,15 @@ from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
 from fuelwiz.session.model import Session
 from fuelwiz.sizing import rows
 from fuelwiz.sizing.figures import Figures, SizeFigures
-from fuelwiz.sizing.system import MOST_SAG
 
 SIZE_LIMITS = frozenset({"velocity", "delivery", "sag", "pump", "relief", "vapour", "inlet"})
 LINE_LIMITS = frozenset(rows.LINE_LIMITS)
 ASSUMED_VOLTS = circuit.ASSUMED_VOLTS
 OUTSIDE_NEEDS_PA = LEAST_VAPOUR_MARGIN_PA["outside"]
-SAG_SHARE = MOST_SAG
 
 
 @dataclass(frozen=True)
-class Build:
+class Subject:
     """A session and its figures, asked in the trade's words."""
 
     session: Session
@@ -120,7 +118,7 @@ def with_article(size: str) -> str:
     return f"an {size}" if size.startswith(("8", "11", "18")) else f"a {size}"
 
 
-def opened(sentence: str) -> str:
+def capitalized(sentence: str) -> str:
     """A sentence with its first letter large."""
     return sentence[:1].upper() + sentence[1:]
 
