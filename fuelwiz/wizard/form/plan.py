@@ -11,7 +11,16 @@ from fuelwiz.questions.catalogue import Question, catalogue, step_questions
 from fuelwiz.session.model import field_at
 from fuelwiz.wizard.form.asked import is_asked, is_run_by_run
 from fuelwiz.wizard.form.entries import HEADS, columns, entries
-from fuelwiz.wizard.form.rows import AnyRow, Cell, CellsRow, ChoiceRow, DoRow, FieldRow, HeadRow, ItemRow
+from fuelwiz.wizard.form.form_rows import (
+    AnyRow,
+    CellsRow,
+    ChoiceRow,
+    DoRow,
+    FieldRow,
+    FormCell,
+    HeadRow,
+    ItemRow,
+)
 
 POINTS_A_ROW = 5
 _FITTINGS = (
@@ -133,7 +142,7 @@ def _points_rows(desk: Desk, question: Question, path: str, a_row: int) -> Itera
     for start in range(0, count + 1, a_row):
         which = range(start, min(start + a_row, count + 1))
         for column, (name, us, metric) in enumerate(heads):
-            cells = tuple(Cell(f"{path}.{i}.{column}") for i in which)
+            cells = tuple(FormCell(f"{path}.{i}.{column}") for i in which)
             label = name if start == 0 else ""
             yield CellsRow(question, cells, label, us if desk.system == "us" else metric)
 
@@ -145,7 +154,9 @@ def _entry_rows(desk: Desk, place: Place, points_a_row: int) -> Iterator[AnyRow]
         path = f"{base}.{key.removeprefix(f'{place.list_path}.')}"
         if key.endswith(".fittings"):
             for label, kinds in _FITTINGS:
-                yield CellsRow(question, tuple(Cell(f"{path}.{kind}", name) for kind, name in kinds), label)
+                yield CellsRow(
+                    question, tuple(FormCell(f"{path}.{kind}", name) for kind, name in kinds), label
+                )
         elif key.endswith(".points"):
             yield from _points_rows(desk, question, path, points_a_row)
         elif key.endswith(".change"):

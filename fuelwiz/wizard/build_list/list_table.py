@@ -11,10 +11,10 @@ from rich.cells import cell_len
 from textual.strip import Strip
 
 from fuelwiz.session.shelf import Entry
+from fuelwiz.wizard.build_list.judged import Judged, Verdict
+from fuelwiz.wizard.build_list.list_state import BuildList, day_of
 from fuelwiz.wizard.look import Ground, Role
 from fuelwiz.wizard.paint import Area, Row, clip
-from fuelwiz.wizard.shelf.judged import Judged, Verdict
-from fuelwiz.wizard.shelf.state import Shelf, day_of
 
 MARK, POINTER, NAME = 0, 1, 3
 NEW_BUILD = "+ new build"
@@ -23,7 +23,7 @@ _UNKNOWN = Verdict("unknown", "", "muted", None)
 
 
 @dataclass(frozen=True, slots=True)
-class Columns:
+class ListColumns:
     """Where the columns stand: numbers and dates by the column they end before, all else by where it begins.
 
     A column that there is no room for is 0.
@@ -46,11 +46,11 @@ class Columns:
         return end - NAME
 
 
-def columns_for(width: int) -> Columns:
+def columns_for(width: int) -> ListColumns:
     """The columns of a table in that many cells."""
     if width < 76:
         works = width - 1
-        return Columns(0, works - 32, works - 30, works - 21, works - 16, works - 13, 0, works, 0)
+        return ListColumns(0, works - 32, works - 30, works - 21, works - 16, works - 13, 0, works, 0)
     changed = width - 1
     works = changed - 12
     spare = works - 8 if width >= 100 else 0
@@ -59,29 +59,29 @@ def columns_for(width: int) -> Columns:
     file = 0
     if width >= 140:
         file = NAME + min(_NAME_AT_MOST, (goal - 8 - NAME) // 2) + 2
-    return Columns(file, goal, goal + 2, word - 10, word - 3, word, spare, works, changed)
+    return ListColumns(file, goal, goal + 2, word - 10, word - 3, word, spare, works, changed)
 
 
-def table_lines(shelf: Shelf, today: date, area: Area) -> list[Strip]:
+def table_lines(builds: BuildList, today: date, area: Area) -> list[Strip]:
     """The header, and under it as many builds as fit, those around the pointer."""
-    columns, rows = columns_for(area.width), shelf.rows
+    columns, rows = columns_for(area.width), builds.rows
     unit = common_unit(rows)
     lines = [_header(columns, unit, area)]
-    for at in shelf.window(area.rows - 1):
+    for at in builds.window(area.rows - 1):
         ground: Ground = "background"
-        if at == shelf.at:
-            ground = "row" if shelf.typing else "chosen"
+        if at == builds.at:
+            ground = "row" if builds.typing else "chosen"
         line = area.row(ground)
         entry = rows[at] if at < len(rows) else None
-        if entry is not None and entry.path in shelf.marked:
+        if entry is not None and entry.path in builds.marked:
             line.put(MARK, "•", "focus", True)
-        if at == shelf.at:
+        if at == builds.at:
             line.put(POINTER, area.look.mark("pointer"), "focus", True)
         if entry is None:
-            line.put(NAME, NEW_BUILD, "text" if at == shelf.at else "muted")
+            line.put(NAME, NEW_BUILD, "text" if at == builds.at else "muted")
             lines.append(line.strip())
             continue
-        lines.append(_line(line, entry, shelf.known(entry), columns, unit, today))
+        lines.append(_line(line, entry, builds.known(entry), columns, unit, today))
     return area.filled(lines)
 
 
@@ -91,7 +91,7 @@ def common_unit(entries: Iterable[Entry]) -> str:
     return units.most_common(1)[0][0] if units else "hp"
 
 
-def _header(columns: Columns, unit: str, area: Area) -> Strip:
+def _header(columns: ListColumns, unit: str, area: Area) -> Strip:
     line = area.row().put(NAME, "Build", "muted")
     if columns.file:
         line.put(columns.file, "File", "muted")
@@ -106,7 +106,9 @@ def _header(columns: Columns, unit: str, area: Area) -> Strip:
     return line.strip()
 
 
-def _line(line: Row, entry: Entry, known: Judged | None, columns: Columns, unit: str, today: date) -> Strip:
+def _line(
+    line: Row, entry: Entry, known: Judged | None, columns: ListColumns, unit: str, today: date
+) -> Strip:
     fault = entry.fault or (known.fault if known is not None else "")
     strong = line.ground != "background"
     if fault:
@@ -126,7 +128,7 @@ def _line(line: Row, entry: Entry, known: Judged | None, columns: Columns, unit:
     return line.strip()
 
 
-def _put_verdict(line: Row, entry: Entry, known: Judged | None, columns: Columns, strong: bool) -> None:
+def _put_verdict(line: Row, entry: Entry, known: Judged | None, columns: ListColumns, strong: bool) -> None:
     """Mark, word and works; until it is reckoned, what the record tells."""
     record = entry.record
     verdict = known.verdict if known is not None else _UNKNOWN
@@ -146,7 +148,7 @@ def _put_verdict(line: Row, entry: Entry, known: Judged | None, columns: Columns
     line.put_right(columns.works, unknown if works is None else "yes" if works else "no", bold=strong)
 
 
-def _broken(line: Row, entry: Entry, fault: str, columns: Columns, today: date, strong: bool) -> Strip:
+def _broken(line: Row, entry: Entry, fault: str, columns: ListColumns, today: date, strong: bool) -> Strip:
     """A file that is no build: its name and the first thing that is wrong."""
     changed = day_words(day_of(entry), today) if columns.changed else ""
     end = (columns.changed - cell_len(changed) - 1) if changed else columns.works

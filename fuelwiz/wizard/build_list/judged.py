@@ -85,7 +85,7 @@ def _told(entry: Entry, plain: dict[str, Any], build: Subject) -> Judged:
     from fuelwiz.desk.steps import steps_in
     from fuelwiz.questions import STEPS
     from fuelwiz.session.digest import inputs_digest
-    from fuelwiz.wizard.shelf.changes import last_change_words
+    from fuelwiz.wizard.build_list.changes import last_change_words
 
     figures, session = build.figures, build.session
     words = result(session, figures).words

@@ -14,19 +14,19 @@ from fuelwiz.errors import FuelwizError
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.session.model import leaf_paths
 from fuelwiz.session.shelf import file_name
-from fuelwiz.wizard.build.points_view import PointsView
-from fuelwiz.wizard.build.prompt import Prompt
-from fuelwiz.wizard.editor import Editor
+from fuelwiz.wizard.editor.points_view import PointsView
+from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.live.pane import LivePane
+from fuelwiz.wizard.prompt import Prompt
 
 if TYPE_CHECKING:
-    from fuelwiz.wizard.build.screen import BuildScreen
+    from fuelwiz.wizard.editor.build_screen import BuildScreen
 
 LEAVE = "Not saved yet: s saves, k keeps a draft, x drops the changes, Esc stays"
 
 
-class Deeds:
-    """The actions, by their id; each does its deed on the screen's desk and form."""
+class BuildActions:
+    """The actions, by their id; each acts on the screen's desk and form."""
 
     def __init__(self, screen: BuildScreen) -> None:
         self.screen = screen
@@ -35,8 +35,8 @@ class Deeds:
 
     def do(self, name: str, key: str = "") -> None:
         """Do the action of that id; `key` tells the two directions of one action apart."""
-        deed: Callable[[str], None] = getattr(self, f"_{name}")
-        deed(key)
+        act: Callable[[str], None] = getattr(self, f"_{name}")
+        act(key)
 
     def _next(self, key: str) -> None:
         form = self.screen.form
@@ -145,7 +145,7 @@ class Deeds:
     def _save_as(self, key: str) -> None:
         desk = self.screen.desk
         name = desk.name if desk.is_given("name") else ""
-        self.screen.ask(Prompt("Save as:", self._save_named, editor=Editor.at_end(name)))
+        self.screen.ask(Prompt("Save as:", self._save_named, editor=LineEdit.at_end(name)))
 
     def _save_named(self, name: str) -> None:
         self._named = name
@@ -211,7 +211,7 @@ class Deeds:
         elif form.place.in_entry:
             form.close_entry()
         else:
-            self._away(self.screen.wizard.show_shelf)
+            self._away(self.screen.wizard.show_list)
 
     def _quit(self, key: str) -> None:
         self._away(self.screen.wizard.leave)
@@ -242,7 +242,7 @@ class Deeds:
             self.screen.say("There is no answer to write yet.")
             return
         name = f"{file_name(self.screen.desk.name).removesuffix('.toml')}-answer.txt"
-        self.screen.ask(Prompt("Write the answer to:", self._write_to, editor=Editor.at_end(name)))
+        self.screen.ask(Prompt("Write the answer to:", self._write_to, editor=LineEdit.at_end(name)))
 
     def _write_to(self, name: str) -> None:
         from fuelwiz.report import write_report

@@ -16,11 +16,11 @@ from textual.strip import Strip
 from fuelwiz.advice.blocks import Block, Heading, Sheet
 from fuelwiz.errors import FuelwizError
 from fuelwiz.wizard.actions import Action
-from fuelwiz.wizard.build.lines_view import LinesView
-from fuelwiz.wizard.build.screen import place
 from fuelwiz.wizard.chrome import footer_line
-from fuelwiz.wizard.layout import Box
+from fuelwiz.wizard.editor.build_screen import place
+from fuelwiz.wizard.lines_view import LinesView
 from fuelwiz.wizard.paint import Area, Row, clip
+from fuelwiz.wizard.screen_layout import Box
 
 if TYPE_CHECKING:
     from fuelwiz.report.differences import Told

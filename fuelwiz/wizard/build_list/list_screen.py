@@ -13,17 +13,17 @@ from textual.timer import Timer
 from textual.worker import Worker, WorkerState
 
 from fuelwiz.session.shelf import Entry
-from fuelwiz.wizard.actions import SHELF, by_key, by_letter
-from fuelwiz.wizard.build.lines_view import LinesView
+from fuelwiz.wizard.actions import LIST, by_key, by_letter
+from fuelwiz.wizard.build_list.first_time import CHOICES
+from fuelwiz.wizard.build_list.judged import Judged, judge
+from fuelwiz.wizard.build_list.list_actions import ListActions
+from fuelwiz.wizard.build_list.list_help import most_scrolled
+from fuelwiz.wizard.build_list.list_page import ListPage, heights, page_lines
+from fuelwiz.wizard.build_list.list_state import BuildList
+from fuelwiz.wizard.build_list.list_state import Key as KnownKey
+from fuelwiz.wizard.lines_view import LinesView
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.shelf.deeds import Deeds
-from fuelwiz.wizard.shelf.first_time import CHOICES
-from fuelwiz.wizard.shelf.help import most_scrolled
-from fuelwiz.wizard.shelf.judged import Judged, judge
-from fuelwiz.wizard.shelf.page import Page, heights, page_lines
-from fuelwiz.wizard.shelf.state import Key as KnownKey
-from fuelwiz.wizard.shelf.state import Shelf
 
 PAUSE_S = 0.15  # without a key, before a build is reckoned
 NEXT_S = 0.05  # between one and the next
@@ -52,7 +52,7 @@ class Wizard(Protocol):
         """End the program."""
 
 
-class ShelfScreen(Screen[None]):
+class BuildListScreen(Screen[None]):
     """The list of past builds. Every key comes here; nothing on the screen has the focus of its own."""
 
     known: ClassVar[dict[KnownKey, Judged]] = {}
@@ -63,15 +63,15 @@ class ShelfScreen(Screen[None]):
 
     def __init__(self, folder: Path) -> None:
         super().__init__()
-        self.page = Page(Shelf(folder, judged=self.known))
-        self.deeds = Deeds(self)
+        self.page = ListPage(BuildList(folder, judged=self.known))
+        self.actions = ListActions(self)
         self._pause: Timer | None = None
         self._job: Worker[Judged] | None = None
 
     @property
-    def shelf(self) -> Shelf:
+    def builds(self) -> BuildList:
         """The list."""
-        return self.page.shelf
+        return self.page.builds
 
     @property
     def wizard(self) -> Wizard:
@@ -85,28 +85,28 @@ class ShelfScreen(Screen[None]):
 
     def compose(self) -> ComposeResult:
         """One painted part, as large as the screen."""
-        yield LinesView(self.wizard.look, "shelf", lambda area: page_lines(self.page, date.today(), area))
+        yield LinesView(self.wizard.look, "list", lambda area: page_lines(self.page, date.today(), area))
 
     def on_mount(self) -> None:
         """Read the folder and show it; nothing is reckoned yet."""
         self.styles.background = self.wizard.look.screen_background
         view = self.query_one(LinesView)
         view.styles.width = view.styles.height = "100%"
-        self.deeds.read()
-        if self.shelf.folder in self.last_at:
-            self.shelf.point_at(self.last_at[self.shelf.folder])
+        self.actions.read()
+        if self.builds.folder in self.last_at:
+            self.builds.point_at(self.last_at[self.builds.folder])
         if self.wizard.message:
             self.page.said, self.wizard.message = self.wizard.message, ""
 
     def on_screen_resume(self, event: ScreenResume) -> None:
         """Back from another screen: the folder may hold something else by now."""
-        self.deeds.read()
+        self.actions.read()
         self.show()
 
     def show(self) -> None:
         """Paint what differs from what stands there; reckon on when keys pause."""
-        if self.shelf.entry is not None:
-            self.last_at[self.shelf.folder] = self.shelf.entry.path
+        if self.builds.entry is not None:
+            self.last_at[self.builds.folder] = self.builds.entry.path
         if self.is_mounted:
             self.query_one(LinesView).repaint()
             self._reckon_after(PAUSE_S)
@@ -126,23 +126,23 @@ class ShelfScreen(Screen[None]):
             self._in_help(key)
         elif page.mode == "keys":
             self._letter(key, character)
-        elif self.shelf.typing:
+        elif self.builds.typing:
             self._typed(key, character)
-        elif key == "escape" and self.shelf.needle.text:
-            self.deeds.clear_filter()
+        elif key == "escape" and self.builds.needle.text:
+            self.actions.clear_filter()
         elif not self._moved(key):
-            action = by_key(SHELF, key)
+            action = by_key(LIST, key)
             if action is not None:
-                self.deeds.do(action.id)
+                self.actions.do(action.id)
         if self.is_current:
             self.show()
 
     def _letter(self, key: str, character: str | None) -> None:
         """On the page of all keys one letter does it, and so do the keys themselves; Esc closes the page."""
         self.page.mode = "list"
-        action = by_letter(SHELF, character or "") or by_key(SHELF, key)
+        action = by_letter(LIST, character or "") or by_key(LIST, key)
         if action is not None and key not in ("escape", "ctrl+g", "f9"):
-            self.deeds.do(action.id)
+            self.actions.do(action.id)
 
     def _in_help(self, key: str) -> None:
         steps = {"pagedown": 10, "pageup": -10, "down": 1, "up": -1}
@@ -154,25 +154,25 @@ class ShelfScreen(Screen[None]):
         elif key in ("ctrl+g", "f9"):
             self.page.mode = "keys"
         elif key == "ctrl+q":
-            self.deeds.do("quit")
+            self.actions.do("quit")
 
     def _typed(self, key: str, character: str | None) -> None:
         """A key that goes into the filter, or ends it."""
-        shelf = self.shelf
+        builds = self.builds
         if key == "escape":
-            shelf.typing = False
-            self.deeds.clear_filter()
+            builds.typing = False
+            self.actions.clear_filter()
         elif key in ("enter", "tab", "down"):
-            shelf.typing = False
+            builds.typing = False
         elif key in ("ctrl+q", "ctrl+g", "f9", "f1"):
-            shelf.typing = False
-            action = by_key(SHELF, key)
-            self.deeds.do(action.id if action else "")
+            builds.typing = False
+            action = by_key(LIST, key)
+            self.actions.do(action.id if action else "")
         else:
-            needle = shelf.needle.key(key)
+            needle = builds.needle.key(key)
             if needle is None and character:
-                needle = shelf.needle.insert(character)
-            shelf.filter(needle or shelf.needle)
+                needle = builds.needle.insert(character)
+            builds.filter(needle or builds.needle)
 
     def _moved(self, key: str) -> bool:
         """Whether a key moves the pointer."""
@@ -183,7 +183,7 @@ class ShelfScreen(Screen[None]):
         if self.page.is_empty:
             self.page.choice = min(max(self.page.choice + rows[key], 0), len(CHOICES) - 1)
         else:
-            self.shelf.move(rows[key])
+            self.builds.move(rows[key])
         return True
 
     def on_paste(self, event: Paste) -> None:
@@ -191,9 +191,9 @@ class ShelfScreen(Screen[None]):
         event.stop()
         if self.page.prompt is not None:
             self.page.prompt.paste(event.text)
-        elif self.shelf.typing:
+        elif self.builds.typing:
             kept = "".join(sign for sign in event.text if sign.isprintable())
-            self.shelf.filter(self.shelf.needle.insert(kept))
+            self.builds.filter(self.builds.needle.insert(kept))
         self.show()
 
     def on_click(self, event: Click) -> None:
@@ -208,13 +208,13 @@ class ShelfScreen(Screen[None]):
             if row is not None:
                 page.choice = row
         else:
-            window = self.shelf.window(self._table_rows)
+            window = self.builds.window(self._table_rows)
             at = event.y - heights(self._area.rows).above - 1
             row = window[at] if 0 <= at < len(window) else None
             if row is not None:
-                self.shelf.at = row
+                self.builds.at = row
         if row is not None and event.chain == 2:
-            self.deeds.do("open")
+            self.actions.do("open")
         if self.is_current:
             self.show()
 
@@ -228,7 +228,7 @@ class ShelfScreen(Screen[None]):
 
     def _wheel(self, rows: int) -> None:
         if self.page.mode == "list" and self.page.prompt is None:
-            self.shelf.move(rows)
+            self.builds.move(rows)
             self.show()
 
     @property
@@ -250,7 +250,7 @@ class ShelfScreen(Screen[None]):
         self._pause = None
         if self._job is not None or not self.is_current:
             return
-        entry = self.shelf.next_unknown(self._table_rows)
+        entry = self.builds.next_unknown(self._table_rows)
         if entry is not None:
             self._job = self.run_worker(
                 lambda: judge(entry), thread=True, exit_on_error=False, name="reckon", description=""
@@ -264,7 +264,7 @@ class ShelfScreen(Screen[None]):
             return
         self._job = None
         judged = job.result if event.state is WorkerState.SUCCESS else None
-        self.shelf.learn(self._entry, judged or Judged(fault="cannot be judged here: open it to see why"))
+        self.builds.learn(self._entry, judged or Judged(fault="cannot be judged here: open it to see why"))
         if self.is_mounted:
             self.query_one(LinesView).repaint()
             self._reckon_after(NEXT_S)

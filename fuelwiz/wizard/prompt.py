@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from rich.cells import cell_len
 from textual.strip import Strip
 
-from fuelwiz.wizard.editor import Editor
+from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.paint import Area, Row, clip
 
 
@@ -19,7 +19,7 @@ class Prompt:
     text: str
     done: Callable[[str], None]
     letters: str = ""
-    editor: Editor = Editor()  # noqa: RUF009  frozen, so it may be shared
+    editor: LineEdit = LineEdit()  # noqa: RUF009  frozen, so it may be shared
 
     def key(self, key: str, character: str | None) -> bool:
         """Take a key; true where the prompt is over."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fuelwiz.wizard.actions import BUILD, Action, by_id
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.rows import DoRow, ItemRow
+from fuelwiz.wizard.form.form_rows import DoRow, ItemRow
 
 _IN_MODE = {
     "table": (

@@ -12,8 +12,8 @@ from textual.events import Paste
 from textual.pilot import Pilot
 
 from fuelwiz.wizard.app import FuelwizApp
+from fuelwiz.wizard.build_list.list_screen import BuildListScreen
 from fuelwiz.wizard.look import Look
-from fuelwiz.wizard.shelf.screen import ShelfScreen
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 SIZES = ((60, 20), (80, 24), (120, 36), (160, 50))
@@ -52,9 +52,9 @@ class Reader:
         self.app = app
 
     @property
-    def screen(self) -> ShelfScreen:
+    def screen(self) -> BuildListScreen:
         screen = self.app.screen
-        assert isinstance(screen, ShelfScreen)
+        assert isinstance(screen, BuildListScreen)
         return screen
 
     async def press(self, *keys: str) -> None:
@@ -91,7 +91,7 @@ class Reader:
     @property
     def names(self) -> list[str]:
         """The names of all builds that the list holds, whether in sight or not."""
-        return [entry.name for entry in self.screen.shelf.rows]
+        return [entry.name for entry in self.screen.builds.rows]
 
     async def until(self, holds: Callable[[], bool]) -> None:
         for _ in range(MOST_WAITS):
@@ -103,8 +103,8 @@ class Reader:
 
     async def reckoned(self) -> None:
         """Wait until every build is reckoned."""
-        shelf = self.screen.shelf
-        await self.until(lambda: shelf.next_unknown(1) is None)
+        builds = self.screen.builds
+        await self.until(lambda: builds.next_unknown(1) is None)
 
     def stays_inside(self) -> None:
         """Every line is exactly as wide as the screen, and there are as many as it has."""
@@ -119,7 +119,7 @@ async def at_list(
     folder: Path, size: tuple[int, int] = (80, 24), look: Look | None = None
 ) -> AsyncIterator[Reader]:
     """The program at its list."""
-    ShelfScreen.last_at.clear()
+    BuildListScreen.last_at.clear()
     app = ListApp(folder, look)
     async with app.run_test(size=size) as pilot:
         await pilot.pause()

@@ -10,54 +10,54 @@ from fuelwiz.errors import FuelwizError
 from fuelwiz.session import shelf as files
 from fuelwiz.session.entry import draft_of
 from fuelwiz.session.shelf import Entry
-from fuelwiz.wizard.build.prompt import Prompt
-from fuelwiz.wizard.editor import Editor
-from fuelwiz.wizard.shelf.first_time import CHOICES
-from fuelwiz.wizard.shelf.state import Shelf
+from fuelwiz.wizard.build_list.first_time import CHOICES
+from fuelwiz.wizard.build_list.list_state import BuildList
+from fuelwiz.wizard.line_edit import LineEdit
+from fuelwiz.wizard.prompt import Prompt
 
 if TYPE_CHECKING:
-    from fuelwiz.wizard.shelf.screen import ShelfScreen
+    from fuelwiz.wizard.build_list.list_screen import BuildListScreen
 
 OFFER = "d: go on with the draft, s: what is saved, Esc: stay"
 NEVER_SAVED = "This build was never saved: Enter opens it, Ctrl+S saves it."
 
 
-class Deeds:
+class ListActions:
     """The actions, by their id; what cannot be done is said in the footer."""
 
-    def __init__(self, screen: ShelfScreen) -> None:
+    def __init__(self, screen: BuildListScreen) -> None:
         self.screen = screen
 
     def do(self, name: str) -> None:
         """Do the action of that id."""
-        deed: Callable[[], None] = getattr(self, f"_{name}")
-        deed()
+        act: Callable[[], None] = getattr(self, f"_{name}")
+        act()
 
     def read(self) -> None:
         """Read the folder anew."""
         try:
-            self.screen.shelf.read()
+            self.screen.builds.read()
         except FuelwizError as error:
             self._say(str(error))
 
     def clear_filter(self) -> None:
         """Show all builds again."""
-        self.screen.shelf.filter(Editor())
+        self.screen.builds.filter(LineEdit())
 
     def _say(self, text: str) -> None:
         self.screen.page.said = text
 
     def _ask(self, text: str, done: Callable[[str], None], start: str) -> None:
-        self.screen.page.prompt = Prompt(text, done, editor=Editor.at_end(start))
+        self.screen.page.prompt = Prompt(text, done, editor=LineEdit.at_end(start))
 
     def _open(self) -> None:
         page, wizard = self.screen.page, self.screen.wizard
         if page.is_empty:
             self.do(CHOICES[page.choice][0])
             return
-        entry = page.shelf.entry
+        entry = page.builds.entry
         if entry is None:
-            self._new() if page.shelf.has_new_row else None
+            self._new() if page.builds.has_new_row else None
         elif entry.fault and (entry := self._read_again(entry)).fault:
             self._say(f"{entry.file_name} cannot be opened before that is put right.")
         elif entry.is_draft:
@@ -70,7 +70,7 @@ class Deeds:
     def _read_again(self, entry: Entry) -> Entry:
         """A build that could not be read, as its file stands now: somebody may have put it right meanwhile."""
         self.read()
-        return self.screen.shelf.entry or entry
+        return self.screen.builds.entry or entry
 
     def _offer_draft(self, entry: Entry) -> None:
         """Ask whether to go on with work that was kept but not saved."""
@@ -86,7 +86,7 @@ class Deeds:
     def _open_draft(self, path: Path) -> None:
         """Go on with a draft; loads the desk, so only now."""
         from fuelwiz.desk.desk import Desk
-        from fuelwiz.wizard.build.screen import BuildScreen
+        from fuelwiz.wizard.editor.build_screen import BuildScreen
 
         try:
             desk = Desk.from_draft(path)
@@ -103,7 +103,7 @@ class Deeds:
 
     def _saved_entry(self) -> Entry | None:
         """The build under the pointer, if it has a file; else it is said why nothing is done."""
-        entry = self.screen.shelf.entry
+        entry = self.screen.builds.entry
         if entry is None:
             self._say("Put the pointer on a build first.")
         elif entry.is_draft:
@@ -120,9 +120,9 @@ class Deeds:
             self._say(str(error))
             path = None
         self.read()
-        if path is not None and not self.screen.shelf.point_at(path):
+        if path is not None and not self.screen.builds.point_at(path):
             self.clear_filter()
-            self.screen.shelf.point_at(path)
+            self.screen.builds.point_at(path)
         return path
 
     def _copy(self) -> None:
@@ -141,11 +141,11 @@ class Deeds:
             self._say(f"Renamed; its file is {path.name} now.")
 
     def _delete(self) -> None:
-        shelf, entry = self.screen.shelf, self.screen.shelf.entry
+        builds, entry = self.screen.builds, self.screen.builds.entry
         if entry is None:
             self._say("Put the pointer on a build first.")
             return
-        at = shelf.at
+        at = builds.at
         try:
             files.put_in_bin(entry.path)
         except FuelwizError as error:
@@ -153,28 +153,28 @@ class Deeds:
         else:
             self._say(f"Deleted: {entry.name}. u brings it back.")
         self.read()
-        shelf.at = at
-        shelf.move(0)
+        builds.at = at
+        builds.move(0)
 
     def _restore(self) -> None:
-        folder = self.screen.shelf.folder
+        folder = self.screen.builds.folder
         path = self._try(lambda: files.bring_back(folder))
-        entry = self.screen.shelf.entry
+        entry = self.screen.builds.entry
         if path is not None and entry is not None:
             self._say(f"Back again: {entry.name}.")
         elif not self.screen.page.said:
             self._say("The bin is empty: there is nothing to bring back.")
 
     def _mark(self) -> None:
-        shelf = self.screen.shelf
-        if not shelf.mark():
+        builds = self.screen.builds
+        if not builds.mark():
             self._say("Only a saved build can be marked.")
             return
-        if len(shelf.marked) == 1:
+        if len(builds.marked) == 1:
             self._say("Marked. Mark another one, or go to it and press x.")
 
     def _compare(self) -> None:
-        paths = self.screen.shelf.to_compare()
+        paths = self.screen.builds.to_compare()
         if len(paths) < 2:
             self._say("Mark two builds or more with Space first.")
         else:
@@ -182,20 +182,20 @@ class Deeds:
 
     def _filter(self) -> None:
         if not self.screen.page.is_empty:
-            self.screen.shelf.typing = True
+            self.screen.builds.typing = True
 
     def _file(self) -> None:
         self._ask("Which file?", self._open_file, "")
 
     def _open_file(self, text: str) -> None:
-        for place in (_path(text), self.screen.shelf.folder / text):
+        for place in (_path(text), self.screen.builds.folder / text):
             if _is_there(place, Path.is_file):
                 self.screen.wizard.open_build(place)
                 return
         self._say(f"There is no file {text}.")
 
     def _folder(self) -> None:
-        self._ask("Folder:", self._to_folder, str(self.screen.shelf.folder))
+        self._ask("Folder:", self._to_folder, str(self.screen.builds.folder))
 
     def _to_folder(self, text: str) -> None:
         folder = _path(text)
@@ -203,11 +203,11 @@ class Deeds:
             self._say(f"There is no folder {text}.")
             return
         page = self.screen.page
-        before, page.shelf = page.shelf, Shelf(folder, judged=page.shelf.judged)
+        before, page.builds = page.builds, BuildList(folder, judged=page.builds.judged)
         try:
-            page.shelf.read()
+            page.builds.read()
         except FuelwizError as error:
-            page.shelf = before
+            page.builds = before
             self._say(str(error))
         else:
             self.screen.wizard.folder = folder

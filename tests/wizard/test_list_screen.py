@@ -14,12 +14,12 @@ import pytest
 from fuelwiz.session.digest import inputs_digest
 from fuelwiz.session.file import load
 from fuelwiz.session.shelf import Entry
-from fuelwiz.wizard.actions import SHELF
+from fuelwiz.wizard.actions import LIST
+from fuelwiz.wizard.build_list import list_screen
+from fuelwiz.wizard.build_list.judged import Judged, judge
 from fuelwiz.wizard.look import Look
-from fuelwiz.wizard.shelf import screen
-from fuelwiz.wizard.shelf.judged import Judged, judge
 
-from .shelves import EXAMPLES, SIZES, at_list, folder_of_builds
+from .build_lists import EXAMPLES, SIZES, at_list, folder_of_builds
 
 ASCII = Look(unicode=False, colours="none")
 
@@ -61,7 +61,7 @@ def held_back(monkeypatch: pytest.MonkeyPatch) -> Iterator[threading.Event]:
         go.wait(30)
         return judge(entry)
 
-    monkeypatch.setattr(screen, "judge", waits)
+    monkeypatch.setattr(list_screen, "judge", waits)
     yield go
     go.set()
 
@@ -300,7 +300,7 @@ async def test_the_page_of_all_keys_is_true(builds: Path, size: tuple[int, int])
     async with at_list(builds, size) as reader:
         await reader.press("ctrl+g")
         reader.stays_inside()
-        for action in SHELF:
+        for action in LIST:
             assert action.text in reader.text
         await reader.press("escape")
         assert reader.app.called == []
@@ -312,7 +312,7 @@ async def test_the_page_of_all_keys_is_true(builds: Path, size: tuple[int, int])
         assert reader.app.called[-1] == ("leave",)
 
 
-@pytest.mark.parametrize("action", [action for action in SHELF if action.letter], ids=lambda one: one.id)
+@pytest.mark.parametrize("action", [action for action in LIST if action.letter], ids=lambda one: one.id)
 async def test_every_action_has_a_deed(builds: Path, action) -> None:
     async with at_list(builds) as reader:
         await reader.press("ctrl+g", action.letter)
@@ -321,7 +321,7 @@ async def test_every_action_has_a_deed(builds: Path, action) -> None:
             reader.app.called,
             reader.screen.page.prompt,
             reader.screen.page.said,
-            reader.screen.shelf.typing,
+            reader.screen.builds.typing,
             reader.screen.page.mode == "help",
         )
         assert any(changed), action.id
@@ -409,7 +409,7 @@ async def test_hostile_texts_are_shown_as_the_letters_they_are(tmp_path: Path) -
 async def test_a_message_of_the_program_is_said_once(builds: Path) -> None:
     async with at_list(builds) as reader:
         reader.app.message = "half.toml: is not TOML"
-        reader.app.show_shelf()
+        reader.app.show_list()
         await reader.pilot.pause()
         await reader.until(lambda: "half.toml: is not TOML" in reader.footer)
         await reader.press("down")
@@ -419,7 +419,7 @@ async def test_a_message_of_the_program_is_said_once(builds: Path) -> None:
 async def test_the_pointer_is_where_it_was_when_the_list_comes_back(builds: Path) -> None:
     async with at_list(builds) as reader:
         await reader.press("down", "down")
-        reader.app.show_shelf()
+        reader.app.show_list()
         await reader.pilot.pause()
         assert reader.pointed.startswith("Strip saloon, twins")
 

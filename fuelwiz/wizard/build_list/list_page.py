@@ -9,26 +9,26 @@ from pathlib import Path
 from rich.cells import cell_len
 from textual.strip import Strip
 
-from fuelwiz.wizard.actions import SHELF, Action, by_id
-from fuelwiz.wizard.build.prompt import Prompt
+from fuelwiz.wizard.actions import LIST, Action, by_id
+from fuelwiz.wizard.build_list.first_time import first_time_lines
+from fuelwiz.wizard.build_list.list_help import help_lines
+from fuelwiz.wizard.build_list.list_state import BuildList
+from fuelwiz.wizard.build_list.list_table import table_lines
+from fuelwiz.wizard.build_list.summary import summary_lines
 from fuelwiz.wizard.chrome import footer_line, keys_page
-from fuelwiz.wizard.layout import SMALLEST
 from fuelwiz.wizard.paint import Area, Row, clip
-from fuelwiz.wizard.shelf.first_time import first_time_lines
-from fuelwiz.wizard.shelf.help import help_lines
-from fuelwiz.wizard.shelf.state import Shelf
-from fuelwiz.wizard.shelf.strip import strip_lines
-from fuelwiz.wizard.shelf.table import table_lines
+from fuelwiz.wizard.prompt import Prompt
+from fuelwiz.wizard.screen_layout import SMALLEST
 
 TITLE = "Past builds"
 HINT = "/ then type: filters by name, fuel, line or verdict"
 
 
 @dataclass(slots=True)
-class Page:
+class ListPage:
     """What stands on the screen. `mode` is "list", "keys" or "help"; `choice` is the row of an empty folder."""
 
-    shelf: Shelf
+    builds: BuildList
     mode: str = "list"
     choice: int = 0
     scrolled: int = 0
@@ -38,7 +38,7 @@ class Page:
     @property
     def is_empty(self) -> bool:
         """Whether there is nothing to list."""
-        return not self.shelf.entries
+        return not self.builds.entries
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +57,7 @@ def heights(rows: int) -> Heights:
     return Heights(above, max(rows - above - below - 2, 2), below)
 
 
-def page_lines(page: Page, today: date, area: Area) -> list[Strip]:
+def page_lines(page: ListPage, today: date, area: Area) -> list[Strip]:
     """Every line of the screen."""
     if area.width < SMALLEST[0] or area.rows < SMALLEST[1]:
         words = f"This wants {SMALLEST[0]} by {SMALLEST[1]}; the window is {area.width} by {area.rows}."
@@ -66,31 +66,31 @@ def page_lines(page: Page, today: date, area: Area) -> list[Strip]:
     return [*_body(page, today, body), _footer(page, area)]
 
 
-def _body(page: Page, today: date, area: Area) -> list[Strip]:
+def _body(page: ListPage, today: date, area: Area) -> list[Strip]:
     if page.mode == "keys":
-        return keys_page(SHELF, area)
+        return keys_page(LIST, area)
     if page.mode == "help":
         return help_lines(page.scrolled, area)
-    title = _title(page.shelf, area)
+    title = _title(page.builds, area)
     if page.is_empty:
         blank = [area.row().strip()] if area.rows >= 22 else []
         rest = area.high(area.rows - 1 - len(blank))
-        return [title, *blank, *first_time_lines(page.choice, folder_words(page.shelf.folder), rest)]
+        return [title, *blank, *first_time_lines(page.choice, folder_words(page.builds.folder), rest)]
     parts = heights(area.rows + 1)
-    above = [title, _filter(page.shelf, area), area.row().strip()][: parts.above]
-    table = table_lines(page.shelf, today, area.high(parts.table))
+    above = [title, _filter(page.builds, area), area.row().strip()][: parts.above]
+    table = table_lines(page.builds, today, area.high(parts.table))
     return [
         *above,
         *table,
-        _rule(page.shelf, parts.table, area),
-        *strip_lines(page.shelf, today, area.high(parts.below)),
+        _rule(page.builds, parts.table, area),
+        *summary_lines(page.builds, today, area.high(parts.below)),
     ]
 
 
-def _title(shelf: Shelf, area: Area) -> Strip:
+def _title(builds: BuildList, area: Area) -> Strip:
     line = Row(area.look, area.width, "bar").put(1, TITLE, bold=True)
     room = area.width - len(TITLE) - 15
-    folder = folder_words(shelf.folder)
+    folder = folder_words(builds.folder)
     if cell_len(folder) > room:
         folder = "…" + folder[-room + 1 :]
     return line.put_right(area.width - 1, f"folder: {folder}", "muted").strip()
@@ -108,64 +108,64 @@ def folder_words(folder: Path) -> str:
     return clean(str(folder))
 
 
-def _filter(shelf: Shelf, area: Area) -> Strip:
+def _filter(builds: BuildList, area: Area) -> Strip:
     """The filter, or how to start one."""
-    line, needle = area.row(), shelf.needle
-    if not shelf.typing and not needle.text:
+    line, needle = area.row(), builds.needle
+    if not builds.typing and not needle.text:
         return line.put(3, clip(HINT, area.width - 4), "muted").strip()
     line.put(3, "/", "focus", True)
     room = min(area.width - 28, 40)
     shown, cursor = needle.window(room)
     shown = area.look.fold(shown)
-    style = area.look.style("text", "field" if shelf.typing else "background")
+    style = area.look.style("text", "field" if builds.typing else "background")
     line.lay(5, clip(shown, room) + " " * max(room - cell_len(shown), 0), style)
-    if shelf.typing:
+    if builds.typing:
         line = area.row().put(3, "/", "focus", True)
         line.lay(5, shown[:cursor], style)
         line.lay(5, shown[cursor : cursor + 1] or " ", style + area.look.cursor)
         line.lay(5, shown[cursor + 1 :] + " " * max(room - cell_len(shown) - 1, 0), style)
-    return line.put(0, f"  {len(shelf.rows)} of {len(shelf.entries)}", "muted").strip()
+    return line.put(0, f"  {len(builds.rows)} of {len(builds.entries)}", "muted").strip()
 
 
-def _rule(shelf: Shelf, height: int, area: Area) -> Strip:
+def _rule(builds: BuildList, height: int, area: Area) -> Strip:
     """The rule below the table, which says what of it does not show, and how many builds are marked."""
     dash = area.look.mark("rule")
-    window = shelf.window(height - 1)
-    count = len(shelf.rows)
+    window = builds.window(height - 1)
+    count = len(builds.rows)
     notes = []
-    if shelf.marked:
-        notes.append(f"{len(shelf.marked)} marked")
+    if builds.marked:
+        notes.append(f"{len(builds.marked)} marked")
     if len(window) < count:
-        notes.append(f"{min(shelf.at + 1, count)} of {count}")
+        notes.append(f"{min(builds.at + 1, count)} of {count}")
     tail = "".join(f" {note} {dash}" for note in notes)
     return area.row().put(0, dash * (area.width - len(tail)) + tail, "muted").strip()
 
 
-def _footer(page: Page, area: Area) -> Strip:
+def _footer(page: ListPage, area: Area) -> Strip:
     if page.prompt is not None:
         return page.prompt.line(area)
-    return footer_line(_offered(page), by_id(SHELF, "keys"), area, page.said)
+    return footer_line(_offered(page), by_id(LIST, "keys"), area, page.said)
 
 
-def _offered(page: Page) -> list[Action]:
+def _offered(page: ListPage) -> list[Action]:
     """The keys that matter now, the one thing to do first."""
     if page.mode != "list":
         return [Action("close", ("escape",), "", "close", "")]
     if page.is_empty:
         choose = Action("choose", ("up",), "", "and Down choose", "")
         return [Action("go", ("enter",), "", "go", ""), choose, *_named("new", "file", "help", "quit")]
-    if page.shelf.typing:
+    if page.builds.typing:
         ends = Action("ends", ("enter",), "", "keeps it", "")
         return [ends, Action("clear", ("escape",), "", "shows all again", "")]
-    if page.shelf.entry is None:
+    if page.builds.entry is None:
         return [
             Action("go", ("enter",), "", "new build", ""),
             *_named("sample", "filter", "restore", "folder"),
         ]
-    if len(page.shelf.marked) > 1:
+    if len(page.builds.marked) > 1:
         return _named("compare", "mark", "open", "new")
     return _named("open", "new", "copy", "rename", "delete", "mark", "filter", "folder", "help", "quit")
 
 
 def _named(*names: str) -> list[Action]:
-    return [by_id(SHELF, name) for name in names]
+    return [by_id(LIST, name) for name in names]

@@ -16,22 +16,22 @@ from textual.widget import Widget
 from fuelwiz.desk.desk import Desk
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.actions import BUILD, Action, by_id, by_key, by_letter
-from fuelwiz.wizard.build.curves import Curves
-from fuelwiz.wizard.build.deeds import Deeds
-from fuelwiz.wizard.build.form_view import FormView
-from fuelwiz.wizard.build.head import headline, step_marks
-from fuelwiz.wizard.build.help_view import HelpView
-from fuelwiz.wizard.build.lines_view import LinesView
-from fuelwiz.wizard.build.offered import offered_actions
-from fuelwiz.wizard.build.points_view import PointsView
-from fuelwiz.wizard.build.prompt import Prompt
 from fuelwiz.wizard.chrome import Headline, footer_line, keys_page, steps_column, steps_row, top_line
+from fuelwiz.wizard.editor.build_actions import BuildActions
+from fuelwiz.wizard.editor.curves import Curves
+from fuelwiz.wizard.editor.form_view import FormView
+from fuelwiz.wizard.editor.head import headline, step_marks
+from fuelwiz.wizard.editor.help_view import HelpView
+from fuelwiz.wizard.editor.offered import offered_actions
+from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.walk import Reaction
-from fuelwiz.wizard.layout import SMALLEST, Box, Layout, layout_for
+from fuelwiz.wizard.lines_view import LinesView
+from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.live.pane import LivePane
 from fuelwiz.wizard.live.rule import VIEWS
-from fuelwiz.wizard.paint import Area
+from fuelwiz.wizard.prompt import Prompt
+from fuelwiz.wizard.screen_layout import SMALLEST, Box, ScreenLayout, layout_for
 
 if TYPE_CHECKING:
     from fuelwiz.wizard.app import FuelwizApp
@@ -63,11 +63,11 @@ class BuildScreen(Screen[None]):
         self.highlighted = ""
         self.said = ""
         self.prompt: Prompt | None = None
-        self.deeds = Deeds(self)
+        self.actions = BuildActions(self)
         self._step = step
         self._keys = keys
         self._draft = draft
-        self._layout: Layout | None = None
+        self._layout: ScreenLayout | None = None
         self._pause: Timer | None = None
         self._keep: Timer | None = None
 
@@ -103,7 +103,7 @@ class BuildScreen(Screen[None]):
         self.show_all()
         self._typing_pauses()
         if self._draft is not None:
-            self.deeds.offer_draft(self._draft)
+            self.actions.offer_draft(self._draft)
         for event in self._keys:
             self.post_message(event)
 
@@ -194,7 +194,7 @@ class BuildScreen(Screen[None]):
 
     def headline(self) -> Headline:
         """What the top line says."""
-        return headline(self.desk, self.deeds.kept)
+        return headline(self.desk, self.actions.kept)
 
     def strip_lines(self, area: Area) -> list[Strip]:
         """What stands above the footer; nothing here."""
@@ -234,7 +234,7 @@ class BuildScreen(Screen[None]):
             self.query_one(PointsView).insert(event.text)
         elif self.mode in ("form", "help"):
             if self.form.paste(event.text) == "paste":
-                self.deeds.points(event.text)
+                self.actions.points(event.text)
             else:
                 self.changed()
         self.show_all()
@@ -252,7 +252,7 @@ class BuildScreen(Screen[None]):
         elif self.mode == "keys":
             self._letter(key, character)
         elif self.mode == "points":
-            self.deeds.points_key(key, character)
+            self.actions.points_key(key, character)
         else:
             self._act_or_type(key, character)
         if self.is_current:
@@ -270,7 +270,7 @@ class BuildScreen(Screen[None]):
         if (
             action is not None and action.id not in ("keys", "next", "previous", "builds")
         ) or character == "b":
-            self.deeds.do(action.id if action else "builds")
+            self.actions.do(action.id if action else "builds")
 
     def _act_or_type(self, key: str, character: str | None) -> None:
         if key == "question_mark" and self.mode != "table" and self.form.asks_text():
@@ -278,15 +278,15 @@ class BuildScreen(Screen[None]):
         else:
             action = by_key(BUILD, key)
         if self.mode == "table":
-            if not self.deeds.table_key(key) and action is not None:
-                self.deeds.do(action.id, key)
+            if not self.actions.table_key(key) and action is not None:
+                self.actions.do(action.id, key)
             return
         if self.mode == "help" and key in ("pageup", "pagedown", "escape"):
             self._in_help(key)
         elif action is None or key == "enter":
             self.react(self.form.key(key, character))
         else:
-            self.deeds.do(action.id, key)
+            self.actions.do(action.id, key)
 
     def _in_help(self, key: str) -> None:
         if key == "escape":
@@ -300,9 +300,9 @@ class BuildScreen(Screen[None]):
         if reaction == "edited":
             self.changed()
         elif reaction == "next_step":
-            self.deeds.do("next_step")
+            self.actions.do("next_step")
         elif reaction == "changes":
-            self.deeds.ask_change()
+            self.actions.ask_change()
 
     def changed(self) -> None:
         """Something was said: keep it soon, and reckon the slower parts when typing pauses."""
@@ -329,7 +329,7 @@ class BuildScreen(Screen[None]):
         if not self.desk.dirty:  # saved meanwhile, or taken back
             self.desk.discard_draft()
             return
-        self.deeds.keep_draft()
+        self.actions.keep_draft()
         cast("LinesView", self.query_one("#top")).repaint()
 
     def next_view(self) -> None:

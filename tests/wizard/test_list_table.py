@@ -13,16 +13,16 @@ from rich.cells import cell_len
 
 from fuelwiz.session.history import Change
 from fuelwiz.session.shelf import Entry
-from fuelwiz.wizard.editor import Editor
+from fuelwiz.wizard.build_list.changes import change_words
+from fuelwiz.wizard.build_list.judged import Judged, Verdict, judge
+from fuelwiz.wizard.build_list.list_page import ListPage, page_lines
+from fuelwiz.wizard.build_list.list_state import BuildList
+from fuelwiz.wizard.build_list.list_table import columns_for, day_words, table_lines
+from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.shelf.changes import change_words
-from fuelwiz.wizard.shelf.judged import Judged, Verdict, judge
-from fuelwiz.wizard.shelf.page import Page, page_lines
-from fuelwiz.wizard.shelf.state import Shelf
-from fuelwiz.wizard.shelf.table import columns_for, day_words, table_lines
 
-from .shelves import EXAMPLES
+from .build_lists import EXAMPLES
 
 TODAY = date(2026, 5, 14)
 
@@ -32,8 +32,8 @@ def entry(name: str = "Six", **plain: object) -> Entry:
     return Entry(Path(f"/builds/{name}.toml"), 0, {"format": 1, "name": name, **plain}, None, False)
 
 
-def shelf_of(*entries: Entry) -> Shelf:
-    return Shelf(Path("/builds"), list(entries))
+def list_of(*entries: Entry) -> BuildList:
+    return BuildList(Path("/builds"), list(entries))
 
 
 def told(path: str) -> Judged:
@@ -54,15 +54,15 @@ def test_columns_never_touch(width: int) -> None:
         feed={"chosen": "3/8 in"},
         record={"works": True, "margin": "1234 %"},
     )
-    shelf = shelf_of(full)
-    shelf.judged[full.path, 0] = Judged(
+    builds = list_of(full)
+    builds.judged[full.path, 0] = Judged(
         Verdict("easy", "strained", "easy", True),
         fuel="methanol",
         line="3/8 in",
         spare="\u2212100",
         answer=".",
     )
-    (_, line) = table_lines(shelf, TODAY, Area(Look(), width, 2))
+    (_, line) = table_lines(builds, TODAY, Area(Look(), width, 2))
     cells = line.text.split()
     wanted = ["▸", "5000", "methanol", "✓✓", "strained", "yes"]
     assert [cell for cell in cells if cell in wanted] == wanted
@@ -73,10 +73,10 @@ def test_columns_never_touch(width: int) -> None:
 def test_goals_in_one_unit_stand_under_it_and_others_say_theirs() -> None:
     area = Area(Look(), 80, 4)
     rows = [entry("A", goal={"power": "300 kW"}), entry("B", goal={"power": "250 kW"})]
-    header, first, *_ = (line.text for line in table_lines(shelf_of(*rows), TODAY, area))
+    header, first, *_ = (line.text for line in table_lines(list_of(*rows), TODAY, area))
     assert "Goal, kW" in header and " 300 " in first and "kW" not in first
     header, *lines = (
-        line.text for line in table_lines(shelf_of(*rows, entry("C", goal={"power": "400 hp"})), TODAY, area)
+        line.text for line in table_lines(list_of(*rows, entry("C", goal={"power": "400 hp"})), TODAY, area)
     )
     assert "Goal, kW" in header and "400 hp" in lines[2]
 
@@ -147,20 +147,20 @@ def test_many_changes_are_counted() -> None:
 
 @given(st.lists(st.integers(-70, 70), max_size=30), st.integers(0, 60), st.integers(1, 40))
 def test_the_pointer_is_always_in_the_window(moves: list[int], count: int, height: int) -> None:
-    shelf = shelf_of(*(entry(f"b{number}") for number in range(count)))
+    builds = list_of(*(entry(f"b{number}") for number in range(count)))
     for rows in moves:
-        shelf.move(rows)
-        window = shelf.window(height)
-        assert shelf.at in window and len(window) == min(height, count + 1)
+        builds.move(rows)
+        window = builds.window(height)
+        assert builds.at in window and len(window) == min(height, count + 1)
 
 
 def test_the_pointer_stays_on_its_build_while_the_filter_lets_it_through() -> None:
-    shelf = shelf_of(entry("alpha"), entry("beta"), entry("alphabet"))
-    shelf.at = 2
-    shelf.filter(Editor.at_end("alpha"))
-    assert shelf.entry == shelf.entries[2] and shelf.at == 1
-    shelf.filter(Editor.at_end("beta"))
-    assert shelf.entry == shelf.entries[1]
+    builds = list_of(entry("alpha"), entry("beta"), entry("alphabet"))
+    builds.at = 2
+    builds.filter(LineEdit.at_end("alpha"))
+    assert builds.entry == builds.entries[2] and builds.at == 1
+    builds.filter(LineEdit.at_end("beta"))
+    assert builds.entry == builds.entries[1]
 
 
 @given(
@@ -171,7 +171,7 @@ def test_the_pointer_stays_on_its_build_while_the_filter_lets_it_through() -> No
 )
 def test_no_text_breaks_a_line(name: str, answer: str, size: tuple[int, int], look: Look) -> None:
     one = entry(name.replace("/", " ").replace("\0", " ") or "x", record={"answer": answer, "works": False})
-    lines = page_lines(Page(shelf_of(one)), TODAY, Area(look, *size))
+    lines = page_lines(ListPage(list_of(one)), TODAY, Area(look, *size))
     assert len(lines) == size[1]
     for line in lines:
         assert line.cell_length == size[0] == cell_len(line.text)

@@ -6,8 +6,8 @@ from textual.strip import Strip
 
 from fuelwiz.desk.composites import field_of
 from fuelwiz.wizard.form.form import Form
+from fuelwiz.wizard.form.form_rows import ItemRow, cells_of
 from fuelwiz.wizard.form.paint import columns_for
-from fuelwiz.wizard.form.rows import ItemRow, cells_of
 from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
 

@@ -1,4 +1,4 @@
-"""The first face of a build: its first questions with what its file says, on the screen before anything is reckoned."""
+"""The first screen of a build: its first questions with what its file says, before anything is calculated."""
 
 from __future__ import annotations
 
@@ -13,20 +13,20 @@ from textual.screen import Screen
 from textual.strip import Strip
 
 from fuelwiz.questions.catalogue import step_questions
-from fuelwiz.wizard.layout import layout_for
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
+from fuelwiz.wizard.screen_layout import layout_for
 
 MOST_BYTES = 64 * 1024
 FIELD = 24
 
 
-class FaceView(Painted):
+class LoadingView(Painted):
     """The questions of the first step and the file's own texts; nothing that has to be reckoned."""
 
     def __init__(self, look: Look, name: str, plain: dict[str, Any]) -> None:
-        super().__init__(look, id="face")
+        super().__init__(look, id="loading")
         self._title = name
         self._plain = plain
 
@@ -50,7 +50,7 @@ class FaceView(Painted):
         return "".join(sign for sign in str(value) if sign.isprintable())[:40]
 
 
-class FaceScreen(Screen[None]):
+class LoadingScreen(Screen[None]):
     """Stands while the rest is loaded; keys pressed meanwhile are handed on."""
 
     def __init__(self, path: Path, look: Look, then: Callable[[list[Key | Paste]], None]) -> None:
@@ -62,12 +62,12 @@ class FaceScreen(Screen[None]):
 
     def compose(self) -> ComposeResult:
         """One painted part, as large as the screen."""
-        yield FaceView(self._look, self._path.name.removesuffix(".toml"), plain_of(self._path))
+        yield LoadingView(self._look, self._path.name.removesuffix(".toml"), plain_of(self._path))
 
     def on_mount(self) -> None:
         """Load the rest once this has been drawn."""
         self.styles.background = self._look.screen_background
-        view = self.query_one(FaceView)
+        view = self.query_one(LoadingView)
         view.styles.width = view.styles.height = "100%"
         self.set_timer(0.02, lambda: self._then(self._keys))
 

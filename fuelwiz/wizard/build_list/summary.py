@@ -8,11 +8,11 @@ from textual.strip import Strip
 
 from fuelwiz.session.entry import Recorded
 from fuelwiz.session.shelf import Entry
+from fuelwiz.wizard.build_list.judged import Judged
+from fuelwiz.wizard.build_list.list_state import BuildList, day_of
+from fuelwiz.wizard.build_list.list_table import day_words
 from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.shelf.judged import Judged
-from fuelwiz.wizard.shelf.state import Shelf, day_of
-from fuelwiz.wizard.shelf.table import day_words
 
 MARK, TEXT = 1, 3
 _NUMBERS = (
@@ -36,13 +36,13 @@ NEW = (
 )
 
 
-def strip_lines(shelf: Shelf, today: date, area: Area) -> list[Strip]:
+def summary_lines(builds: BuildList, today: date, area: Area) -> list[Strip]:
     """Answer, last change and what is assumed; in more lines also what to do next, the notes and the file."""
-    entry = shelf.entry
+    entry = builds.entry
     if entry is None:
-        first, *others = NEW if shelf.has_new_row else ("No build holds all of these words.",)
+        first, *others = NEW if builds.has_new_row else ("No build holds all of these words.",)
         return area.filled(_told("note", "muted", first, others, area))
-    known = shelf.known(entry)
+    known = builds.known(entry)
     fault = entry.fault or (known.fault if known is not None else "")
     if fault:
         return area.filled(_of_broken(entry, fault, known, area))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from textual.strip import Strip
 
-from fuelwiz.wizard.build.why import why_lines
+from fuelwiz.wizard.editor.why import why_lines
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.paint import row_strip
 from fuelwiz.wizard.look import Look

@@ -7,14 +7,14 @@ from datetime import date, datetime
 from pathlib import Path
 
 from fuelwiz.session.shelf import Entry, entries, unsaved
-from fuelwiz.wizard.editor import Editor
-from fuelwiz.wizard.shelf.judged import Judged
+from fuelwiz.wizard.build_list.judged import Judged
+from fuelwiz.wizard.line_edit import LineEdit
 
 Key = tuple[Path, int]
 
 
 @dataclass(slots=True)
-class Shelf:
+class BuildList:
     """The builds of a folder. Drafts of builds that were never saved come first, a row for a new build last.
 
     `at` is the row under the pointer, `needle` the filter, `typing` whether keys go into it.
@@ -26,7 +26,7 @@ class Shelf:
     at: int = 0
     first: int = 0
     marked: list[Path] = field(default_factory=list)
-    needle: Editor = field(default_factory=Editor)
+    needle: LineEdit = field(default_factory=LineEdit)
     typing: bool = False
 
     def read(self) -> None:
@@ -113,7 +113,7 @@ class Shelf:
             paths.append(entry.path)
         return paths
 
-    def filter(self, needle: Editor) -> None:
+    def filter(self, needle: LineEdit) -> None:
         """Another filter; the pointer stays on its build where that still shows, else goes to the top."""
         on = self.entry
         changed = needle.text != self.needle.text

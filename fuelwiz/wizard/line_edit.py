@@ -8,7 +8,7 @@ LONGEST = 4000
 
 
 @dataclass(frozen=True, slots=True)
-class Editor:
+class LineEdit:
     """A text and the place of the cursor in it, from 0 to its length.
 
     `selected` says that all of it is marked: the next sign typed replaces it, any editing key keeps it.
@@ -19,35 +19,35 @@ class Editor:
     selected: bool = False
 
     @classmethod
-    def at_end(cls, text: str) -> Editor:
+    def at_end(cls, text: str) -> LineEdit:
         """A text with the cursor behind it."""
         return cls(text, len(text))
 
     @classmethod
-    def marked(cls, text: str) -> Editor:
+    def marked(cls, text: str) -> LineEdit:
         """A text that the next sign replaces."""
         return cls(text, len(text), selected=bool(text))
 
-    def insert(self, typed: str) -> Editor:
+    def insert(self, typed: str) -> LineEdit:
         """Put signs in at the cursor, as far as there is room, or in place of what is marked."""
         if self.selected:
-            return Editor().insert(typed)
+            return LineEdit().insert(typed)
         typed = typed[: max(0, LONGEST - len(self.text))]
-        return Editor(self.text[: self.cursor] + typed + self.text[self.cursor :], self.cursor + len(typed))
+        return LineEdit(self.text[: self.cursor] + typed + self.text[self.cursor :], self.cursor + len(typed))
 
-    def key(self, name: str) -> Editor | None:
+    def key(self, name: str) -> LineEdit | None:
         """What an editing key makes of it; None for a key that edits nothing."""
         if self.selected and name in ("backspace", "delete", "ctrl+d"):
-            return Editor()
+            return LineEdit()
         match name:
             case "left":
-                return Editor(self.text, max(0, self.cursor - 1))
+                return LineEdit(self.text, max(0, self.cursor - 1))
             case "right":
-                return Editor(self.text, min(len(self.text), self.cursor + 1))
+                return LineEdit(self.text, min(len(self.text), self.cursor + 1))
             case "home":
-                return Editor(self.text, 0)
+                return LineEdit(self.text, 0)
             case "end" | "ctrl+e":
-                return Editor(self.text, len(self.text))
+                return LineEdit(self.text, len(self.text))
             case "backspace":
                 return self._without(max(0, self.cursor - 1), self.cursor)
             case "delete" | "ctrl+d":
@@ -60,8 +60,8 @@ class Editor:
                 return self._without(self._word_start(), self.cursor)
         return None
 
-    def _without(self, start: int, end: int) -> Editor:
-        return Editor(self.text[:start] + self.text[end:], start)
+    def _without(self, start: int, end: int) -> LineEdit:
+        return LineEdit(self.text[:start] + self.text[end:], start)
 
     def _word_start(self) -> int:
         before = self.text[: self.cursor].rstrip()

@@ -8,7 +8,7 @@ from fuelwiz.questions.catalogue import Question
 
 
 @dataclass(frozen=True, slots=True)
-class Cell:
+class FormCell:
     """A place to type in: the path that it answers, and a short name where a row has several."""
 
     path: str
@@ -16,42 +16,42 @@ class Cell:
 
 
 @dataclass(frozen=True, slots=True)
-class Row:
+class FormRow:
     """A line of the form about one question."""
 
     question: Question
 
 
 @dataclass(frozen=True, slots=True)
-class FieldRow(Row):
+class FieldRow(FormRow):
     """One value to type; a question with choices offers them beside it."""
 
     path: str
 
     @property
-    def cells(self) -> tuple[Cell, ...]:
+    def cells(self) -> tuple[FormCell, ...]:
         """The one place to type in."""
-        return (Cell(self.path),)
+        return (FormCell(self.path),)
 
 
 @dataclass(frozen=True, slots=True)
-class ChoiceRow(Row):
+class ChoiceRow(FormRow):
     """One of a few answers to pick."""
 
     path: str
 
 
 @dataclass(frozen=True, slots=True)
-class CellsRow(Row):
+class CellsRow(FormRow):
     """Several small values side by side: points of a curve, counts of fittings."""
 
-    cells: tuple[Cell, ...]
+    cells: tuple[FormCell, ...]
     label: str
     unit: str = ""
 
 
 @dataclass(frozen=True, slots=True)
-class ItemRow(Row):
+class ItemRow(FormRow):
     """An entry of a list, opened with Enter; `heads` stand over the first one of a list."""
 
     list_path: str
@@ -60,14 +60,14 @@ class ItemRow(Row):
 
 
 @dataclass(frozen=True, slots=True)
-class HeadRow(Row):
+class HeadRow(FormRow):
     """What stands over the columns of a list; takes no focus."""
 
     columns: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class DoRow(Row):
+class DoRow(FormRow):
     """Something to do with Enter: add an entry, show more questions, go back."""
 
     act: str
@@ -83,7 +83,7 @@ def takes_focus(row: AnyRow) -> bool:
     return not isinstance(row, HeadRow)
 
 
-def cells_of(row: AnyRow) -> tuple[Cell, ...]:
+def cells_of(row: AnyRow) -> tuple[FormCell, ...]:
     """The places to type in of a row."""
     return row.cells if isinstance(row, FieldRow | CellsRow) else ()
 

@@ -29,7 +29,7 @@ class Box:
 
 
 @dataclass(frozen=True, slots=True)
-class Layout:
+class ScreenLayout:
     """The boxes of a build's screen, in reading order."""
 
     top: Box
@@ -47,7 +47,7 @@ class Layout:
         return self.footer.width < NARROW_BELOW
 
 
-def layout_for(width: int, height: int, *, table_focused: bool = False) -> Layout:
+def layout_for(width: int, height: int, *, table_focused: bool = False) -> ScreenLayout:
     """The layout of a screen; with the table in focus the questions of a stacked screen fold away."""
     footer = Box(0, height - 1, width, 1)
     if width < SIDE_BY_SIDE_FROM:
@@ -55,7 +55,7 @@ def layout_for(width: int, height: int, *, table_focused: bool = False) -> Layou
     return _side_by_side(width, height, footer)
 
 
-def _stacked(width: int, height: int, footer: Box, table_focused: bool) -> Layout:
+def _stacked(width: int, height: int, footer: Box, table_focused: bool) -> ScreenLayout:
     narrow = width < NARROW_BELOW
     top = Box(0, 0, width, 0 if narrow else 1)
     steps = Box(0, top.height, width, 1)
@@ -66,10 +66,10 @@ def _stacked(width: int, height: int, footer: Box, table_focused: bool) -> Layou
     form_rows = max(min(5, room - 6), room - live_rows) if not table_focused else 1
     form = Box(0, start, width, form_rows)
     live = Box(0, start + form_rows, width, room - form_rows)
-    return Layout(top, steps, form, 0 if table_focused else why_rows, Box(), live, footer)
+    return ScreenLayout(top, steps, form, 0 if table_focused else why_rows, Box(), live, footer)
 
 
-def _side_by_side(width: int, height: int, footer: Box) -> Layout:
+def _side_by_side(width: int, height: int, footer: Box) -> ScreenLayout:
     top = Box(0, 0, width, 1)
     column = width >= STEPS_COLUMN_FROM
     live_width = 80 if width >= WIDE_FROM else 59
@@ -83,4 +83,4 @@ def _side_by_side(width: int, height: int, footer: Box) -> Layout:
     form = Box(steps_width, start, form_width, form_height)
     page = Box(steps_width, start + form_height, form_width, room - form_height) if has_help else Box()
     live = Box(width - live_width, 1 if column else 2, live_width, height - (2 if column else 3))
-    return Layout(top, steps, form, 4, page, live, footer, steps_in_column=column)
+    return ScreenLayout(top, steps, form, 4, page, live, footer, steps_in_column=column)
