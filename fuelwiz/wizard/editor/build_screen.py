@@ -27,9 +27,9 @@ from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.walk import Reaction
 from fuelwiz.wizard.lines_view import LinesView
-from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.live.pane import LivePane
 from fuelwiz.wizard.live.rule import VIEWS
+from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.prompt import Prompt
 from fuelwiz.wizard.screen_layout import SMALLEST, Box, ScreenLayout, layout_for
 
