@@ -13,7 +13,7 @@ from fuelwiz.advice.sizes import explanation
 from fuelwiz.advice.stress import stress_words
 from fuelwiz.advice.subject import Subject
 from fuelwiz.advice.todo import to_do
-from fuelwiz.session.model import Session
+from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures
 
 __all__ = ["Explanation", "Finding", "Result", "Words", "result"]

@@ -8,7 +8,7 @@ from functools import cached_property
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.physics import circuit
 from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
-from fuelwiz.session.model import Session
+from fuelwiz.session import Session
 from fuelwiz.sizing import rows
 from fuelwiz.sizing.figures import Figures, SizeFigures
 

@@ -17,11 +17,13 @@ from fuelwiz.desk.errors import SaveRefused
 from fuelwiz.desk.numbers import NO_BREAK
 from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.words import Refusal, label
+from fuelwiz.document.file import MOST_BYTES, read
+from fuelwiz.document.merge import merge
 from fuelwiz.errors import OutputError, SessionError
-from fuelwiz.session.clean import clean
-from fuelwiz.session.digest import inputs_digest
-from fuelwiz.session.file import MOST_BYTES, merge, read, write_atomically
-from fuelwiz.session.history import keep
+from fuelwiz.files import write_atomically
+from fuelwiz.printable import clean
+from fuelwiz.session import inputs_digest
+from fuelwiz.store.history import keep
 
 _FIRST_LINE = "format = 1\n"
 _NO_PUMP = "The pump is not in the file until its flow is known."

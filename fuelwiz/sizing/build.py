@@ -13,7 +13,7 @@ from fuelwiz.physics.inlet import atmosphere_pa
 from fuelwiz.physics.line import GRAVITY, Run, run_loss, velocity_m_s
 from fuelwiz.physics.pump import Curve, Pump
 from fuelwiz.physics.wire import loop_resistance_ohm
-from fuelwiz.session.model import Session
+from fuelwiz.session import Session
 from fuelwiz.sizing.figures import DemandFigures, FuelFigures, PressureFigures
 from fuelwiz.sizing.lines import plain_run
 

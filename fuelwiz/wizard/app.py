@@ -139,7 +139,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
 
 def newer_draft(path: Path) -> Path | None:
     """The draft of a build where one was kept after its file was last written."""
-    from fuelwiz.session.entry import draft_of
+    from fuelwiz.store.build_file import draft_of
 
     place = draft_of(path)
     try:
@@ -151,7 +151,7 @@ def newer_draft(path: Path) -> Path | None:
 
 def run(path: Path | None, sessions: Path | None, mouse: bool = True) -> int:
     """Run the wizard until it is left; its exit status."""
-    from fuelwiz.session.shelf import shelf_folder
+    from fuelwiz.store.folder import sessions_folder
 
-    app = FuelwizApp(shelf_folder(sessions, os.environ), path)
+    app = FuelwizApp(sessions_folder(sessions, os.environ), path)
     return guarded_run(app, mouse=mouse)

@@ -145,8 +145,8 @@ def judged(path: Path) -> Told:
         SessionError: the file cannot be used.
     """
     from fuelwiz.advice import result
+    from fuelwiz.document.file import load
     from fuelwiz.report.differences import Told
-    from fuelwiz.session.file import load
     from fuelwiz.sizing import assess
 
     document, session = load(path)

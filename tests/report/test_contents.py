@@ -11,7 +11,7 @@ from fuelwiz.advice.numbers import Numbers
 from fuelwiz.report.compose import sheet_of
 from fuelwiz.report.look import Look
 from fuelwiz.report.text import text_of
-from fuelwiz.session.digest import inputs_digest
+from fuelwiz.session import inputs_digest
 
 from .builds import NAMES, example, plain, result_of
 

@@ -13,7 +13,7 @@ from typing import Any, Union, get_args, get_origin, get_type_hints
 from textual.strip import Strip
 
 from fuelwiz.advice import Result, result
-from fuelwiz.session.model import validate
+from fuelwiz.session import validate
 from fuelwiz.sizing.figures import Figures
 from fuelwiz.wizard.live.curves import CurveData
 from fuelwiz.wizard.look import Look

@@ -11,9 +11,9 @@ from pathlib import Path
 
 import pytest
 
-from fuelwiz.session.digest import inputs_digest
-from fuelwiz.session.file import load
-from fuelwiz.session.shelf import Entry
+from fuelwiz.document.file import load
+from fuelwiz.session import inputs_digest
+from fuelwiz.store.build_file import BuildFile
 from fuelwiz.wizard.actions import LIST
 from fuelwiz.wizard.build_list import list_screen
 from fuelwiz.wizard.build_list.judged import Judged, judge
@@ -57,7 +57,7 @@ def held_back(monkeypatch: pytest.MonkeyPatch) -> Iterator[threading.Event]:
     """Nothing is reckoned before this is set."""
     go = threading.Event()
 
-    def waits(entry: Entry) -> Judged:
+    def waits(entry: BuildFile) -> Judged:
         go.wait(30)
         return judge(entry)
 

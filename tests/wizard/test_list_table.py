@@ -11,8 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
-from fuelwiz.session.history import Change
-from fuelwiz.session.shelf import Entry
+from fuelwiz.store.build_file import BuildFile
+from fuelwiz.store.history import Change
 from fuelwiz.wizard.build_list.changes import change_words
 from fuelwiz.wizard.build_list.judged import Judged, Verdict, judge
 from fuelwiz.wizard.build_list.list_page import ListPage, page_lines
@@ -27,12 +27,12 @@ from .build_lists import EXAMPLES
 TODAY = date(2026, 5, 14)
 
 
-def entry(name: str = "Six", **plain: object) -> Entry:
+def entry(name: str = "Six", **plain: object) -> BuildFile:
     """A build that nobody has read from a file."""
-    return Entry(Path(f"/builds/{name}.toml"), 0, {"format": 1, "name": name, **plain}, None, False)
+    return BuildFile(Path(f"/builds/{name}.toml"), 0, {"format": 1, "name": name, **plain}, None, False)
 
 
-def list_of(*entries: Entry) -> BuildList:
+def list_of(*entries: BuildFile) -> BuildList:
     return BuildList(Path("/builds"), list(entries))
 
 
@@ -40,7 +40,7 @@ def told(path: str) -> Judged:
     """A build of the examples, judged."""
 
     text = (EXAMPLES / f"{path}.toml").read_text(encoding="utf-8")
-    return judge(Entry(EXAMPLES / f"{path}.toml", 0, tomllib.loads(text), None, False))
+    return judge(BuildFile(EXAMPLES / f"{path}.toml", 0, tomllib.loads(text), None, False))
 
 
 @pytest.mark.parametrize("width", range(60, 201))
@@ -103,7 +103,7 @@ def test_where_no_size_works_the_row_says_so() -> None:
 
     short = tomllib.loads(text)
     short["feed"].pop("chosen", None)
-    draft = Entry(Path("/builds/.unnamed-1.draft"), 0, short, None, True, is_draft=True)
+    draft = BuildFile(Path("/builds/.unnamed-1.draft"), 0, short, None, True, is_draft=True)
     judged = judge(draft)
     assert (judged.line, judged.verdict.word, judged.verdict.works) == ("none", "none works", False)
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.remark import Remark
 from fuelwiz.advice.subject import Subject
-from fuelwiz.session.model import Pump
+from fuelwiz.session import Pump
 from fuelwiz.units import to_si
 
 CARRIED_VOLTS = 0.7

@@ -9,7 +9,7 @@ from fuelwiz.advice.blocks import Block, Column, Heading, Item, Listing, Pairs, 
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.subject import Subject
-from fuelwiz.session.digest import inputs_digest
+from fuelwiz.session import inputs_digest
 
 ASSUMED = {
     "goal.reserve": "flow kept in reserve",

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Sequence
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.subject import Subject, capitalized
-from fuelwiz.session.model import Run
+from fuelwiz.session import Run
 
 HOSES = {"ptfe": "PTFE", "rubber": "rubber", "tube": "hard tube", "nominal": "bore dash/16 in"}
 FITTINGS = {

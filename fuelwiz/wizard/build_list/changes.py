@@ -7,8 +7,8 @@ from typing import Any
 
 from fuelwiz.desk.numbers import pretty, split_or_whole
 from fuelwiz.desk.words import label
-from fuelwiz.session.clean import clean
-from fuelwiz.session.history import Change, last_change
+from fuelwiz.printable import clean
+from fuelwiz.store.history import Change, last_change
 
 _MOST = 3
 _LONGEST = 40

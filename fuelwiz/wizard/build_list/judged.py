@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, cast
 
 from fuelwiz.errors import SessionError
-from fuelwiz.session.entry import Entry, first_fault
+from fuelwiz.store.build_file import BuildFile, first_fault
 from fuelwiz.wizard.look import Role
 
 if TYPE_CHECKING:
@@ -54,7 +54,7 @@ class Judged:
     more_faults: int = 0
 
 
-def judge(entry: Entry) -> Judged:
+def judge(entry: BuildFile) -> Judged:
     """What a build comes to. Loads all that reckons, so it is not for the first paint; never raises."""
     try:
         plain, build = _build(entry)
@@ -65,10 +65,10 @@ def judge(entry: Entry) -> Judged:
         return Judged(fault="cannot be judged here: open it to see why")
 
 
-def _build(entry: Entry) -> tuple[dict[str, Any], Subject]:
+def _build(entry: BuildFile) -> tuple[dict[str, Any], Subject]:
     from fuelwiz.advice.subject import Subject
-    from fuelwiz.session.file import load
-    from fuelwiz.session.model import validate
+    from fuelwiz.document.file import load
+    from fuelwiz.session import validate
     from fuelwiz.sizing import first_figures
 
     if entry.is_draft:
@@ -79,12 +79,12 @@ def _build(entry: Entry) -> tuple[dict[str, Any], Subject]:
     return plain, Subject(session, first_figures(session))
 
 
-def _told(entry: Entry, plain: dict[str, Any], build: Subject) -> Judged:
+def _told(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
     from fuelwiz.advice import result
     from fuelwiz.advice.findings.unknowns import IN_WORDS, MOVES_MOST
     from fuelwiz.desk.steps import steps_in
     from fuelwiz.questions import STEPS
-    from fuelwiz.session.digest import inputs_digest
+    from fuelwiz.session import inputs_digest
     from fuelwiz.wizard.build_list.changes import last_change_words
 
     figures, session = build.figures, build.session

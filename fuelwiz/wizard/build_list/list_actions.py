@@ -7,9 +7,8 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from fuelwiz.errors import FuelwizError
-from fuelwiz.session import shelf as files
-from fuelwiz.session.entry import draft_of
-from fuelwiz.session.shelf import Entry
+from fuelwiz.store import folder as files
+from fuelwiz.store.build_file import BuildFile, draft_of
 from fuelwiz.wizard.build_list.first_time import CHOICES
 from fuelwiz.wizard.build_list.list_state import BuildList
 from fuelwiz.wizard.line_edit import LineEdit
@@ -67,12 +66,12 @@ class ListActions:
         else:
             wizard.open_build(entry.path)
 
-    def _read_again(self, entry: Entry) -> Entry:
+    def _read_again(self, entry: BuildFile) -> BuildFile:
         """A build that could not be read, as its file stands now: somebody may have put it right meanwhile."""
         self.read()
         return self.screen.builds.entry or entry
 
-    def _offer_draft(self, entry: Entry) -> None:
+    def _offer_draft(self, entry: BuildFile) -> None:
         """Ask whether to go on with work that was kept but not saved."""
 
         def answered(letter: str) -> None:
@@ -101,7 +100,7 @@ class ListActions:
     def _sample(self) -> None:
         self.screen.wizard.open_sample()
 
-    def _saved_entry(self) -> Entry | None:
+    def _saved_entry(self) -> BuildFile | None:
         """The build under the pointer, if it has a file; else it is said why nothing is done."""
         entry = self.screen.builds.entry
         if entry is None:
@@ -135,7 +134,7 @@ class ListActions:
         if entry is not None:
             self._ask("New name:", lambda name: self._rename_to(entry, name), entry.name)
 
-    def _rename_to(self, entry: Entry, name: str) -> None:
+    def _rename_to(self, entry: BuildFile, name: str) -> None:
         path = self._try(lambda: files.rename(entry.path, name))
         if path is not None:
             self._say(f"Renamed; its file is {path.name} now.")

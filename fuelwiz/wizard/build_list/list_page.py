@@ -98,7 +98,7 @@ def _title(builds: BuildList, area: Area) -> Strip:
 
 def folder_words(folder: Path) -> str:
     """The folder as people write it: from the current folder or from home where it lies below."""
-    from fuelwiz.session.clean import clean
+    from fuelwiz.printable import clean
 
     for base, sign in ((Path.cwd, ""), (Path.home, "~/")):
         try:

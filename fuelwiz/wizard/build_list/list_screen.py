@@ -12,7 +12,7 @@ from textual.screen import Screen
 from textual.timer import Timer
 from textual.worker import Worker, WorkerState
 
-from fuelwiz.session.shelf import Entry
+from fuelwiz.store.build_file import BuildFile
 from fuelwiz.wizard.actions import LIST, by_key, by_letter
 from fuelwiz.wizard.build_list.first_time import CHOICES
 from fuelwiz.wizard.build_list.judged import Judged, judge
@@ -255,7 +255,7 @@ class BuildListScreen(Screen[None]):
             self._job = self.run_worker(
                 lambda: judge(entry), thread=True, exit_on_error=False, name="reckon", description=""
             )
-            self._entry: Entry = entry
+            self._entry: BuildFile = entry
 
     def on_worker_state_changed(self, event: Worker.StateChanged) -> None:
         """A build is reckoned: its row and the lines below say so, and the next one's turn comes."""

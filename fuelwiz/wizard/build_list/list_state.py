@@ -6,7 +6,8 @@ from dataclasses import dataclass, field
 from datetime import date, datetime
 from pathlib import Path
 
-from fuelwiz.session.shelf import Entry, entries, unsaved
+from fuelwiz.store.build_file import BuildFile
+from fuelwiz.store.folder import entries, unsaved
 from fuelwiz.wizard.build_list.judged import Judged
 from fuelwiz.wizard.line_edit import LineEdit
 
@@ -21,7 +22,7 @@ class BuildList:
     """
 
     folder: Path
-    entries: list[Entry] = field(default_factory=list)
+    entries: list[BuildFile] = field(default_factory=list)
     judged: dict[Key, Judged] = field(default_factory=dict)
     at: int = 0
     first: int = 0
@@ -45,7 +46,7 @@ class BuildList:
         self.move(0)
 
     @property
-    def rows(self) -> list[Entry]:
+    def rows(self) -> list[BuildFile]:
         """The builds that the filter lets through."""
         words = self.needle.text.casefold().split()
         if not words:
@@ -58,16 +59,16 @@ class BuildList:
         return not self.needle.text
 
     @property
-    def entry(self) -> Entry | None:
+    def entry(self) -> BuildFile | None:
         """The build under the pointer; None on the row for a new one."""
         rows = self.rows
         return rows[self.at] if self.at < len(rows) else None
 
-    def known(self, entry: Entry | None) -> Judged | None:
+    def known(self, entry: BuildFile | None) -> Judged | None:
         """What a build comes to, where that has been reckoned since it was last changed."""
         return self.judged.get((entry.path, entry.changed)) if entry is not None else None
 
-    def learn(self, entry: Entry, judged: Judged) -> None:
+    def learn(self, entry: BuildFile, judged: Judged) -> None:
         """Keep what a build comes to."""
         on = self.entry
         self.judged[entry.path, entry.changed] = judged
@@ -121,7 +122,7 @@ class BuildList:
         if changed and (on is None or not self.point_at(on.path)):
             self.at = 0
 
-    def next_unknown(self, height: int) -> Entry | None:
+    def next_unknown(self, height: int) -> BuildFile | None:
         """The build to reckon next: the one under the pointer, then those in sight, then the others."""
         rows = self.rows
         here = [self.entry] if self.entry is not None else []
@@ -129,7 +130,7 @@ class BuildList:
         wanted = [*here, *seen, *self.entries]
         return next((entry for entry in wanted if not entry.fault and self.known(entry) is None), None)
 
-    def _text(self, entry: Entry) -> str:
+    def _text(self, entry: BuildFile) -> str:
         """What the filter looks through: name, file, fuel, line and verdict."""
         known = self.known(entry)
         parts = [entry.name, entry.file_name, (known and known.fuel) or entry.fuel or ""]
@@ -140,7 +141,7 @@ class BuildList:
         return " ".join(parts).casefold()
 
 
-def day_of(entry: Entry) -> date | None:
+def day_of(entry: BuildFile) -> date | None:
     """The day of a build's last change, by this computer's clock; None where its time is no time."""
     try:
         return datetime.fromtimestamp(entry.changed / 1e9).date()

@@ -10,7 +10,7 @@ from datetime import date
 from rich.cells import cell_len
 from textual.strip import Strip
 
-from fuelwiz.session.shelf import Entry
+from fuelwiz.store.build_file import BuildFile
 from fuelwiz.wizard.build_list.judged import Judged, Verdict
 from fuelwiz.wizard.build_list.list_state import BuildList, day_of
 from fuelwiz.wizard.look import Ground, Role
@@ -85,7 +85,7 @@ def table_lines(builds: BuildList, today: date, area: Area) -> list[Strip]:
     return area.filled(lines)
 
 
-def common_unit(entries: Iterable[Entry]) -> str:
+def common_unit(entries: Iterable[BuildFile]) -> str:
     """The unit that the header of the goals may name: the one most of them are given in."""
     units = Counter(entry.goal[1] for entry in entries if entry.goal is not None)
     return units.most_common(1)[0][0] if units else "hp"
@@ -107,7 +107,7 @@ def _header(columns: ListColumns, unit: str, area: Area) -> Strip:
 
 
 def _line(
-    line: Row, entry: Entry, known: Judged | None, columns: ListColumns, unit: str, today: date
+    line: Row, entry: BuildFile, known: Judged | None, columns: ListColumns, unit: str, today: date
 ) -> Strip:
     fault = entry.fault or (known.fault if known is not None else "")
     strong = line.ground != "background"
@@ -128,7 +128,9 @@ def _line(
     return line.strip()
 
 
-def _put_verdict(line: Row, entry: Entry, known: Judged | None, columns: ListColumns, strong: bool) -> None:
+def _put_verdict(
+    line: Row, entry: BuildFile, known: Judged | None, columns: ListColumns, strong: bool
+) -> None:
     """Mark, word and works; until it is reckoned, what the record tells."""
     record = entry.record
     verdict = known.verdict if known is not None else _UNKNOWN
@@ -148,7 +150,9 @@ def _put_verdict(line: Row, entry: Entry, known: Judged | None, columns: ListCol
     line.put_right(columns.works, unknown if works is None else "yes" if works else "no", bold=strong)
 
 
-def _broken(line: Row, entry: Entry, fault: str, columns: ListColumns, today: date, strong: bool) -> Strip:
+def _broken(
+    line: Row, entry: BuildFile, fault: str, columns: ListColumns, today: date, strong: bool
+) -> Strip:
     """A file that is no build: its name and the first thing that is wrong."""
     changed = day_words(day_of(entry), today) if columns.changed else ""
     end = (columns.changed - cell_len(changed) - 1) if changed else columns.works
@@ -162,7 +166,7 @@ def _broken(line: Row, entry: Entry, fault: str, columns: ListColumns, today: da
     return line.strip()
 
 
-def _put_name(line: Row, entry: Entry, room: int, strong: bool) -> None:
+def _put_name(line: Row, entry: BuildFile, room: int, strong: bool) -> None:
     """The name, and whether what is shown is not what was told last."""
     tag = " draft" if entry.has_draft else ""
     name = _clipped(line, entry.name, room - len(tag))
@@ -170,7 +174,7 @@ def _put_name(line: Row, entry: Entry, room: int, strong: bool) -> None:
     line.put(NAME + cell_len(name), tag, "muted", strong)
 
 
-def _goal(entry: Entry, known: Judged | None, unit: str) -> str:
+def _goal(entry: BuildFile, known: Judged | None, unit: str) -> str:
     """The goal without its unit where that stands in the header."""
     if entry.goal is not None:
         number, own = entry.goal

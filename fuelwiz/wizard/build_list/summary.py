@@ -6,8 +6,7 @@ from datetime import date
 
 from textual.strip import Strip
 
-from fuelwiz.session.entry import Recorded
-from fuelwiz.session.shelf import Entry
+from fuelwiz.store.build_file import BuildFile, Recorded
 from fuelwiz.wizard.build_list.judged import Judged
 from fuelwiz.wizard.build_list.list_state import BuildList, day_of
 from fuelwiz.wizard.build_list.list_table import day_words
@@ -65,7 +64,7 @@ def _told(mark: str, role: Role, first: str, others: list[str] | tuple[str, ...]
     return lines
 
 
-def _answer(entry: Entry, known: Judged | None, area: Area) -> tuple[str, Role, str]:
+def _answer(entry: BuildFile, known: Judged | None, area: Area) -> tuple[str, Role, str]:
     """The mark, its role, and the answer: what the record says until the build has been reckoned."""
     if known is None:
         record = entry.record
@@ -84,7 +83,7 @@ def _mark_of(works: bool | None) -> str:
     return "not sure" if works is None else "works" if works else "look here"
 
 
-def _below(entry: Entry, known: Judged | None, today: date, area: Area) -> list[str]:
+def _below(entry: BuildFile, known: Judged | None, today: date, area: Area) -> list[str]:
     lines = [_change(entry, known, today)]
     if known is not None:
         lines.append(_assumed(known, area))
@@ -95,7 +94,7 @@ def _below(entry: Entry, known: Judged | None, today: date, area: Area) -> list[
     return [line for line in lines if line]
 
 
-def _change(entry: Entry, known: Judged | None, today: date) -> str:
+def _change(entry: BuildFile, known: Judged | None, today: date) -> str:
     """What was changed last, or at least when."""
     if entry.is_draft:
         return "Never saved: this is the draft. Enter goes on with it."
@@ -130,7 +129,7 @@ def _counted(count: int, one: str, many: str = "") -> str:
     return f"{number} {one if count == 1 else many or one + 's'}"
 
 
-def _more(entry: Entry, known: Judged | None, area: Area) -> list[str]:
+def _more(entry: BuildFile, known: Judged | None, area: Area) -> list[str]:
     """What only a tall screen has room for."""
     lines = []
     record = entry.record
@@ -143,7 +142,7 @@ def _more(entry: Entry, known: Judged | None, area: Area) -> list[str]:
     return lines
 
 
-def _of_broken(entry: Entry, fault: str, known: Judged | None, area: Area) -> list[Strip]:
+def _of_broken(entry: BuildFile, fault: str, known: Judged | None, area: Area) -> list[Strip]:
     more = known.more_faults if known is not None else 0
     others = (
         [f"{_counted(more, 'more thing is', 'more things are')} wrong in it.".capitalize()] if more else []

@@ -12,8 +12,8 @@ from fuelwiz.desk.errors import SaveRefused
 from fuelwiz.desk.saving import Saved
 from fuelwiz.errors import FuelwizError
 from fuelwiz.questions.catalogue import STEPS
-from fuelwiz.session.model import leaf_paths
-from fuelwiz.session.shelf import file_name
+from fuelwiz.session import leaf_paths
+from fuelwiz.store.folder import file_name
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.live.pane import LivePane

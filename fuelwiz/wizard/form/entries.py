@@ -6,7 +6,7 @@ from typing import Any
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.plain import value_at, way
-from fuelwiz.session.clean import clean
+from fuelwiz.printable import clean
 
 HEADS = {
     "run": ("Run of hose", "Hose", "Length", "What is on it", "Ends"),

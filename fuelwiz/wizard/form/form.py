@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from fuelwiz.questions.catalogue import Choice
-from fuelwiz.session.model import field_at
+from fuelwiz.session import field_at
 from fuelwiz.wizard.form.entries import entries
 from fuelwiz.wizard.form.form_rows import (
     AnyRow,

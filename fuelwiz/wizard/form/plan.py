@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.plain import value_at, way
 from fuelwiz.questions.catalogue import Question, catalogue, step_questions
-from fuelwiz.session.model import field_at
+from fuelwiz.session import field_at
 from fuelwiz.wizard.form.asked import is_asked, is_run_by_run
 from fuelwiz.wizard.form.entries import HEADS, columns, entries
 from fuelwiz.wizard.form.form_rows import (

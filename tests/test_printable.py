@@ -5,10 +5,9 @@ from __future__ import annotations
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from session.builds import session
 
-from fuelwiz.session.clean import clean, shown
-
-from .builds import session
+from fuelwiz.printable import clean, shown
 
 
 @pytest.mark.parametrize(

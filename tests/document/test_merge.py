@@ -6,11 +6,11 @@ import tomllib
 from typing import Any
 
 import pytest
+from session.builds import EXAMPLES, FULL, full
 
-from fuelwiz.session.file import merge, set_record
-from fuelwiz.session.model import validate
+from fuelwiz.document.merge import merge, set_record
+from fuelwiz.session import validate
 
-from .builds import EXAMPLES, FULL, full
 from .edits import TYPED, changed, difference
 
 TEXT = FULL.read_text(encoding="utf-8")

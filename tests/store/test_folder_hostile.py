@@ -11,12 +11,13 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from fuelwiz.errors import OutputError
-from fuelwiz.session.shelf import Entry, copy, entries, rename
+from fuelwiz.store.build_file import BuildFile
+from fuelwiz.store.folder import copy, entries, rename
 
 on_posix = pytest.mark.skipif(sys.platform == "win32", reason="names and pipes of POSIX")
 
 
-def only(folder: Path) -> Entry:
+def only(folder: Path) -> BuildFile:
     """The one entry of a folder."""
     (entry,) = entries(folder)
     return entry

@@ -12,7 +12,7 @@ import platformdirs
 import pytest
 
 from fuelwiz.errors import OutputError, SessionError
-from fuelwiz.session.shelf import copy, entries, file_name, rename, shelf_folder, unsaved
+from fuelwiz.store.folder import copy, entries, file_name, rename, sessions_folder, unsaved
 
 BUILD = '# by hand\nformat = 1\nname = "Hill-climb six"\n\n[goal]\npower = "750 hp"\n'
 
@@ -29,14 +29,14 @@ def test_the_folder_asked_for_comes_first_then_the_environment(tmp_path: Path, m
     monkeypatch.chdir(tmp_path)
     (tmp_path / "saved_sessions").mkdir()
     environ = {"FUELWIZ_SESSIONS": "elsewhere"}
-    assert shelf_folder(Path("asked"), environ) == Path("asked")
-    assert shelf_folder(None, environ) == Path("elsewhere")
-    assert shelf_folder(None, {"FUELWIZ_SESSIONS": " "}) == Path("saved_sessions")
+    assert sessions_folder(Path("asked"), environ) == Path("asked")
+    assert sessions_folder(None, environ) == Path("elsewhere")
+    assert sessions_folder(None, {"FUELWIZ_SESSIONS": " "}) == Path("saved_sessions")
 
 
 def test_without_a_folder_at_hand_it_is_the_users(tmp_path: Path, monkeypatch) -> None:
     monkeypatch.chdir(tmp_path)
-    found = shelf_folder(None, {})
+    found = sessions_folder(None, {})
     assert found.is_relative_to(platformdirs.user_data_path("fuelwiz", appauthor=False))
 
 
@@ -46,7 +46,7 @@ def test_a_user_without_a_home_keeps_builds_here(tmp_path: Path, monkeypatch) ->
 
     monkeypatch.chdir(tmp_path)
     monkeypatch.setattr(platformdirs, "user_data_path", homeless)
-    assert shelf_folder(None, {}) == Path("saved_sessions")
+    assert sessions_folder(None, {}) == Path("saved_sessions")
 
 
 def test_the_last_changed_is_on_top(tmp_path: Path) -> None:
@@ -142,7 +142,7 @@ def test_drafts_of_builds_without_a_file_are_told_apart(tmp_path: Path) -> None:
 
 
 def test_the_list_loads_nothing_that_reckons() -> None:
-    code = "import sys, fuelwiz.session.shelf; print(*sorted({name.split('.')[0] for name in sys.modules}))"
+    code = "import sys, fuelwiz.store.folder; print(*sorted({name.split('.')[0] for name in sys.modules}))"
     loaded = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout
     assert not {"pydantic", "pint", "fluids", "numpy", "tomlkit", "textual", "rich"} & set(loaded.split())
 

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from fuelwiz.errors import OutputError
-from fuelwiz.session.shelf import bring_back, entries, put_in_bin, unsaved
+from fuelwiz.store.bin import bring_back, put_in_bin
+from fuelwiz.store.folder import entries, unsaved
 
 
 def files(folder: Path) -> list[str]:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Any
 
-from fuelwiz.session.matching import matched
-from fuelwiz.session.toml_text import reads_as, same, value_text
+from fuelwiz.document.matching import matched
+from fuelwiz.document.toml_text import reads_as, same, value_text
 
 
 def edited(written: str, old: Any, new: Any) -> str:

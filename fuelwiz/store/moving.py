@@ -9,8 +9,9 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from fuelwiz.errors import OutputError
-from fuelwiz.session.clean import clean
-from fuelwiz.session.entry import DRAFT, SUFFIX, draft_of
+from fuelwiz.files import reason
+from fuelwiz.printable import clean
+from fuelwiz.store.build_file import DRAFT, SUFFIX, draft_of
 
 HISTORY = ".history"
 
@@ -95,8 +96,3 @@ def in_words(path: Path) -> Iterator[None]:
         raise OutputError(f"{name}: something of that name is there already") from None
     except (OSError, ValueError) as error:
         raise OutputError(f"{name}: {reason(error)}") from None
-
-
-def reason(error: Exception) -> str:
-    """What the system says of an error, in a few words."""
-    return (getattr(error, "strerror", None) or clean(str(error))).lower()

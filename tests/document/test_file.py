@@ -6,12 +6,11 @@ import os
 from pathlib import Path
 
 import pytest
+from session.builds import EXAMPLES, FULL
 
+from fuelwiz.document.file import load, read
+from fuelwiz.document.scan import deepest, key_lines
 from fuelwiz.errors import SessionError
-from fuelwiz.session.file import load, read
-from fuelwiz.session.scan import deepest, key_lines
-
-from .builds import EXAMPLES, FULL
 
 SMALL = 'format = 1\n[goal]\npower = "410 hp"\n'
 

@@ -7,7 +7,7 @@ import tomllib
 from collections.abc import Callable
 from typing import Any
 
-from fuelwiz.session.file import merge
+from fuelwiz.document.merge import merge
 
 TYPED = """\
 # My wagon.  Do not touch!

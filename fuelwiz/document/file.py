@@ -1,29 +1,22 @@
-"""A session file: read, with what is refused before it is parsed, and written so that nothing is lost."""
+"""A session file: read, with what is refused before it is parsed."""
 
 from __future__ import annotations
 
-import os
 import re
-import secrets
 import stat
 import tomllib
-from contextlib import suppress
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any, NoReturn
 
-from fuelwiz.errors import Fault, OutputError, SessionError
-from fuelwiz.session.clean import clean
-from fuelwiz.session.merge import merge, set_record
-from fuelwiz.session.model import newer_format, validate
-from fuelwiz.session.scan import deepest, key_lines, line_of
-from fuelwiz.session.sections import Session
-
-__all__ = ["Document", "load", "merge", "read", "set_record", "with_lines", "write_atomically"]
+from fuelwiz.document.scan import deepest, key_lines, line_of
+from fuelwiz.errors import Fault, SessionError
+from fuelwiz.files import BYTE_ORDER_MARK, reason
+from fuelwiz.printable import clean
+from fuelwiz.session import Session, newer_format, validate
 
 MOST_BYTES = 64 * 1024
 MOST_LEVELS = 8
-BYTE_ORDER_MARK = "\ufeff"
 
 _PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
 _PLAINER = {
@@ -114,17 +107,13 @@ def _text(path: Path) -> str:
     except PermissionError:
         _refuse(path, "may not be read: it belongs to somebody else, or its permissions forbid it")
     except (OSError, ValueError) as error:
-        _refuse(path, f"cannot be read: {_reason(error)}")
+        _refuse(path, f"cannot be read: {reason(error)}")
     if len(content) > MOST_BYTES:
         _refuse(path, "is larger than 64 KiB, which no session file is")
     try:
         return content.decode("utf-8")
     except UnicodeDecodeError as error:
         _refuse(path, "is not text in UTF-8", content.count(b"\n", 0, error.start) + 1)
-
-
-def _reason(error: Exception) -> str:
-    return (getattr(error, "strerror", None) or str(error)).lower()
 
 
 def _parsed(path: Path, content: str) -> dict[str, Any]:
@@ -145,66 +134,3 @@ def _toml_fault(message: str, content: str) -> tuple[str, int | None]:
     if place:
         line = int(place[1]) if place[1] else content.rstrip().count("\n") + 1
     return f"is not TOML: {plainer or _PLACE.sub('', message)}", line
-
-
-def write_atomically(path: Path, text: str) -> None:
-    """Puts a text into a file at one stroke: a reader, or a power cut, meets the old file or the new one.
-
-    A link is followed, and the permissions of a file that is there are kept.
-
-    Raises:
-        OutputError: the file cannot be written; what stood there still stands.
-    """
-    name = clean(str(path))
-    try:
-        target = path.resolve()
-        mode = _mode(target)
-        beside = target.with_name(f".{target.name[:80]}.{secrets.token_hex(4)}.tmp")
-        _write_beside(beside, target, text.encode("utf-8"), mode)
-    except PermissionError:
-        raise OutputError(f"{name}: may not be written: the folder or the file forbids it") from None
-    except FileNotFoundError:
-        raise OutputError(f"{name}: there is no folder {clean(str(path.parent))}") from None
-    except (OSError, ValueError, RuntimeError) as error:
-        raise OutputError(f"{name}: cannot be written: {_reason(error)}") from None
-
-
-def _mode(target: Path) -> int | None:
-    """The permissions of the file that is there; None where there is none."""
-    try:
-        found = target.stat()
-    except FileNotFoundError:
-        return None
-    if stat.S_ISDIR(found.st_mode):
-        raise OSError("it is a folder")
-    if not os.access(target, os.W_OK):
-        raise PermissionError
-    return stat.S_IMODE(found.st_mode)
-
-
-def _write_beside(beside: Path, target: Path, content: bytes, mode: int | None) -> None:
-    """Writes a file beside the target, sees it safely on the disk, and puts it in the target's place."""
-    handle = os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
-    try:
-        with os.fdopen(handle, "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        if mode is not None:
-            beside.chmod(mode)
-        os.replace(beside, target)
-    except BaseException:
-        with suppress(OSError):
-            beside.unlink()
-        raise
-    _settle(target.parent)
-
-
-def _settle(folder: Path) -> None:
-    """Sees the folder's new entry safely on the disk, on systems that can."""
-    with suppress(OSError):
-        handle = os.open(folder, os.O_RDONLY)
-        try:
-            os.fsync(handle)
-        finally:
-            os.close(handle)

@@ -10,8 +10,8 @@ from pathlib import Path
 from typing import Any
 
 from fuelwiz.errors import OutputError
-from fuelwiz.session.entry import read_whole
-from fuelwiz.session.moving import HISTORY
+from fuelwiz.store.build_file import read_whole
+from fuelwiz.store.moving import HISTORY
 
 _NO_CHANGE = ("format", "record", "show_units")
 _MOST_LEVELS = 8
@@ -35,7 +35,7 @@ def keep(path: Path, new_text: str) -> None:
         path: the build's file.
         new_text: what is going to stand in it.
     """
-    from fuelwiz.session.file import write_atomically
+    from fuelwiz.files import write_atomically
 
     before, now = _plain_of(path), _parsed(new_text)
     if before is None or now is None or not _changes(before, now):

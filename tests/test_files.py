@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from fuelwiz.errors import OutputError
-from fuelwiz.session.file import write_atomically
+from fuelwiz.files import write_atomically
 
 
 def test_the_text_is_there_to_the_last_character(tmp_path: Path) -> None:

@@ -13,7 +13,7 @@ from pathlib import Path
 from typing import Any
 
 from fuelwiz.errors import SessionError
-from fuelwiz.session.clean import clean
+from fuelwiz.printable import clean
 
 MOST_BYTES = 64 * 1024
 MOST_BYTES_OF_DRAFT = 512 * 1024
@@ -42,7 +42,7 @@ class Recorded:
 
 
 @dataclass(frozen=True, slots=True)
-class Entry:
+class BuildFile:
     """One file of the folder.
 
     `changed` is the time of its last change in ns since 1970, `plain` what it holds, as TOML reads it.
@@ -132,12 +132,12 @@ def _text_of(value: Any) -> str:
     return clean(value).strip()[:2000] if isinstance(value, str) else ""
 
 
-def read_entry(path: Path) -> Entry:
+def read_build_file(path: Path) -> BuildFile:
     """The entry of one file, whatever stands in it."""
     changed = _changed(path)
     plain, fault = _content(path)
     draft = _changed(draft_of(path))
-    return Entry(path, changed, plain, fault, draft > changed)
+    return BuildFile(path, changed, plain, fault, draft > changed)
 
 
 def draft_of(path: Path) -> Path:
@@ -145,7 +145,7 @@ def draft_of(path: Path) -> Path:
     return path.with_name(f".{path.name}{DRAFT}")
 
 
-def read_draft(path: Path) -> Entry | None:
+def read_draft(path: Path) -> BuildFile | None:
     """The entry of the draft of a build that has no file; None where it holds no build."""
     try:
         told = json.loads(read_whole(path, MOST_BYTES_OF_DRAFT))
@@ -154,7 +154,7 @@ def read_draft(path: Path) -> Entry | None:
     plain = told.get("plain") if isinstance(told, dict) else None
     if not isinstance(plain, dict):
         return None
-    return Entry(path, _changed(path), plain, None, has_draft=True, is_draft=True)
+    return BuildFile(path, _changed(path), plain, None, has_draft=True, is_draft=True)
 
 
 def _changed(path: Path) -> int:
@@ -218,7 +218,7 @@ def _needs_care(text: str) -> bool:
 
 def _carefully_read(path: Path) -> tuple[dict[str, Any], str | None]:
     """As `session.file` reads it, with its words for what is wrong; loaded only where it is needed."""
-    from fuelwiz.session.file import read
+    from fuelwiz.document.file import read
 
     if path.is_symlink() and not path.exists():
         return {}, "is a link to a file that is not there"

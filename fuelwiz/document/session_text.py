@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from fuelwiz.session.blocks import Block, Entry, blocks_of, new_block
-from fuelwiz.session.paths import Way, node_at, order_of
+from fuelwiz.document.text_blocks import TextBlock, TextLines, blocks_of, new_block
+from fuelwiz.session import Way, node_at, order_of
 
 
-class Page:
+class SessionText:
     """A text in blocks, with what it takes to change a key, take one out or put one in."""
 
     def __init__(self, text: str) -> None:
@@ -21,7 +21,7 @@ class Page:
         lines = [piece if piece.endswith("\n") else f"{piece}\n" for piece in pieces[:-1]]
         return "".join([*lines, *pieces[-1:]])
 
-    def entry(self, way: Way) -> Entry | None:
+    def entry(self, way: Way) -> TextLines | None:
         """The line that gives a key its value."""
         return next((entry for block in self._blocks for entry in block.entries if entry.way == way), None)
 
@@ -39,11 +39,11 @@ class Page:
                 continue
             if block.lead and not kept[-1].ends_blank():
                 # No blank line says which of the two blocks these comments speak of.
-                kept[-1].entries.append(Entry(block.lead))
+                kept[-1].entries.append(TextLines(block.lead))
             kept[-1].entries += block.apart()
         self._blocks = kept
         for block in kept:
-            entries: list[Entry] = []
+            entries: list[TextLines] = []
             for entry in block.entries:
                 entries += entry.comment() if _is_within(entry.way, way) else [entry]
             block.entries = entries
@@ -79,13 +79,13 @@ class Page:
         for key in sorted(value, key=lambda key: order_of((*way, key))):
             self.add((*way, key), value[key])
 
-    def _add_block(self, way: Way) -> Block:
+    def _add_block(self, way: Way) -> TextBlock:
         block = new_block(way)
         place = self._place(way)
         if self._airy and any(self._blocks[place - 1].pieces()) and not self._blocks[place - 1].ends_blank():
-            self._blocks[place - 1].entries.append(Entry("\n"))
+            self._blocks[place - 1].entries.append(TextLines("\n"))
         if self._airy and place < len(self._blocks):
-            block.entries.append(Entry("\n"))
+            block.entries.append(TextLines("\n"))
         self._blocks.insert(place, block)
         return block
 
@@ -119,7 +119,7 @@ class Page:
             place = keys[0] if keys else len(block.entries)
         block.entries.insert(place, block.new_entry(way, value))
 
-    def _host(self, table: Way) -> Block:
+    def _host(self, table: Way) -> TextBlock:
         """The block for a new key of a table: its own, one that names it in dotted keys, or a new one."""
         for block in self._blocks:
             if block.way == table:

@@ -6,13 +6,13 @@ import re
 from dataclasses import dataclass, field
 from typing import Any
 
-from fuelwiz.session.paths import Way
-from fuelwiz.session.scan import statements
-from fuelwiz.session.toml_text import key_text, value_text
+from fuelwiz.document.scan import statements
+from fuelwiz.document.toml_text import key_text, value_text
+from fuelwiz.session import Way
 
 
 @dataclass(slots=True)
-class Entry:
+class TextLines:
     """Whole lines: a key (`way`) with its value from `start` to `end`, or comments and blank lines."""
 
     text: str
@@ -40,20 +40,20 @@ class Entry:
         self.text = self.text[: self.start] + written + after
         self.end = self.start + len(written)
 
-    def comment(self) -> list[Entry]:
+    def comment(self) -> list[TextLines]:
         """The comment beside the value, as a line of its own."""
         beside = self.text[self.end :].strip()
-        return [Entry(f"{self.indent}{beside}\n")] if beside.startswith("#") else []
+        return [TextLines(f"{self.indent}{beside}\n")] if beside.startswith("#") else []
 
 
 @dataclass(slots=True)
-class Block:
+class TextBlock:
     """A header, the comments right above it, and the lines below it; the first block has no header."""
 
     way: Way
     lead: str = ""
     header: str = ""
-    entries: list[Entry] = field(default_factory=list)
+    entries: list[TextLines] = field(default_factory=list)
 
     def pieces(self) -> list[str]:
         """Its text, piece by piece."""
@@ -64,7 +64,7 @@ class Block:
         last = self.pieces()[-1]
         return not last.strip() or last.endswith("\n\n")
 
-    def apart(self) -> list[Entry]:
+    def apart(self) -> list[TextLines]:
         """The comments at its end that a blank line sets apart from it."""
         tail: list[str] = []
         for entry in reversed(self.entries):
@@ -73,39 +73,39 @@ class Block:
             tail = _lines(entry.text) + tail
         blank = next((at for at, line in enumerate(tail) if not line.strip()), len(tail))
         rest = "".join(tail[blank:])
-        return [Entry(rest)] if "#" in rest else []
+        return [TextLines(rest)] if "#" in rest else []
 
-    def new_entry(self, way: Way, value: Any) -> Entry:
+    def new_entry(self, way: Way, value: Any) -> TextLines:
         """A line for a key of this block, indented as its neighbours are."""
         indent = next((entry.indent for entry in self.entries if entry.way), "")
         key = ".".join(key_text(str(part)) for part in way[len(self.way) :])
         start, written = f"{indent}{key} = ", value_text(value)
-        return Entry(f"{start}{written}\n", way, len(start), len(start) + len(written))
+        return TextLines(f"{start}{written}\n", way, len(start), len(start) + len(written))
 
 
-def new_block(way: Way) -> Block:
+def new_block(way: Way) -> TextBlock:
     """A block with nothing but its header."""
     name = ".".join(key_text(part) for part in way if isinstance(part, str))
-    return Block(way, header=f"[[{name}]]\n" if isinstance(way[-1], int) else f"[{name}]\n")
+    return TextBlock(way, header=f"[[{name}]]\n" if isinstance(way[-1], int) else f"[{name}]\n")
 
 
-def blocks_of(text: str) -> list[Block]:
+def blocks_of(text: str) -> list[TextBlock]:
     """A text taken apart; all pieces put together are the same to the last character."""
-    blocks = [Block(())]
+    blocks = [TextBlock(())]
     at = 0
     for one in statements(text):
         between, line = text[at : one.start], text[one.start : one.end]
         lead = _lead(between) if one.header else ""
         between = between.removesuffix(lead)
-        blocks[-1].entries += [Entry(between)] if between else []
+        blocks[-1].entries += [TextLines(between)] if between else []
         if one.header:
-            blocks.append(Block(one.way, lead, line))
+            blocks.append(TextBlock(one.way, lead, line))
         else:
             blocks[-1].entries.append(
-                Entry(line, one.way, one.value_start - one.start, one.value_end - one.start)
+                TextLines(line, one.way, one.value_start - one.start, one.value_end - one.start)
             )
         at = one.end
-    blocks[-1].entries += [Entry(text[at:])] if text[at:] else []
+    blocks[-1].entries += [TextLines(text[at:])] if text[at:] else []
     return blocks
 
 

@@ -1,4 +1,4 @@
-"""A session: what the builder said, in SI, with every fallback filled in; and how plain data become one."""
+"""From plain data to a session: every fault is found, every fallback filled in."""
 
 from __future__ import annotations
 
@@ -7,81 +7,15 @@ from typing import Any
 from pydantic import ValidationError
 
 from fuelwiz.errors import Fault, SessionError
+from fuelwiz.printable import clean
 from fuelwiz.session.cases import apply_change, case_faults, without_cases
 from fuelwiz.session.checks import cross_faults
-from fuelwiz.session.clean import clean
-from fuelwiz.session.compounds import Size
-from fuelwiz.session.fallbacks import fallback_text, fill_in
+from fuelwiz.session.fallbacks import fill_in
 from fuelwiz.session.faults import faults_of
-from fuelwiz.session.hardware import (
-    Feed,
-    Filter,
-    Inlet,
-    InletRun,
-    Part,
-    Pump,
-    PumpCurve,
-    Regulator,
-    ReturnLine,
-    Run,
-    Strainer,
-    Wiring,
-)
-from fuelwiz.session.paths import field_at, given, leaf_paths, order_of, value_at, way_of
+from fuelwiz.session.paths import field_at, order_of, value_at, way_of
 from fuelwiz.session.readers import read
 from fuelwiz.session.scalars import Wrong
-from fuelwiz.session.sections import (
-    Bands,
-    Engine,
-    Fitted,
-    Fuel,
-    Goal,
-    Injectors,
-    Pressure,
-    Record,
-    Session,
-    StressCase,
-    StressSection,
-    Surge,
-    Tank,
-)
-from fuelwiz.session.spec import FieldSpec
-
-__all__ = [
-    "Bands",
-    "Engine",
-    "Feed",
-    "FieldSpec",
-    "Filter",
-    "Fitted",
-    "Fuel",
-    "Goal",
-    "Injectors",
-    "Inlet",
-    "InletRun",
-    "Part",
-    "Pressure",
-    "Pump",
-    "PumpCurve",
-    "Record",
-    "Regulator",
-    "ReturnLine",
-    "Run",
-    "Session",
-    "Size",
-    "Strainer",
-    "StressCase",
-    "StressSection",
-    "Surge",
-    "Tank",
-    "Wiring",
-    "apply_change",
-    "fallback_text",
-    "field_at",
-    "given",
-    "leaf_paths",
-    "validate",
-]
+from fuelwiz.session.sections import Session
 
 _LONGEST_NAME = 200
 

@@ -10,7 +10,7 @@ import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from fuelwiz.session.paths import Way, path_of
+from fuelwiz.session import Way, path_of
 
 _TOKEN = re.compile(
     r'"""(?:\\.|[^\\])*?(?:"{3,5}|\Z)'

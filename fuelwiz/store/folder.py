@@ -14,20 +14,29 @@ from pathlib import Path
 from typing import Any
 
 from fuelwiz.errors import Fault, OutputError, SessionError
-from fuelwiz.session.bin import bring_back, put_in_bin
-from fuelwiz.session.clean import clean
-from fuelwiz.session.entry import DRAFT, LONGEST_NAME, SUFFIX, Entry, read_draft, read_entry, read_whole
-from fuelwiz.session.moving import free_names, in_words, move_what_goes_along, put_new, reason
+from fuelwiz.files import reason
+from fuelwiz.printable import clean
+from fuelwiz.store.bin import bring_back, put_in_bin
+from fuelwiz.store.build_file import (
+    DRAFT,
+    LONGEST_NAME,
+    SUFFIX,
+    BuildFile,
+    read_build_file,
+    read_draft,
+    read_whole,
+)
+from fuelwiz.store.moving import free_names, in_words, move_what_goes_along, put_new
 
 __all__ = [
-    "Entry",
+    "BuildFile",
     "bring_back",
     "copy",
     "entries",
     "file_name",
     "put_in_bin",
     "rename",
-    "shelf_folder",
+    "sessions_folder",
     "unsaved",
 ]
 
@@ -38,7 +47,7 @@ _LONGEST_STEM = 60
 _RESERVED = re.compile(r"con|prn|aux|nul|com\d|lpt\d")
 
 
-def shelf_folder(asked: Path | None, environ: Mapping[str, str]) -> Path:
+def sessions_folder(asked: Path | None, environ: Mapping[str, str]) -> Path:
     """The folder of builds: the one asked for, else the environment's, else the one at hand, else the user's.
 
     Args:
@@ -64,17 +73,17 @@ def _user_folder() -> Path | None:
         return None
 
 
-def entries(folder: Path) -> list[Entry]:
+def entries(folder: Path) -> list[BuildFile]:
     """The builds of a folder, last changed on top; a file that cannot be read is an entry that says why.
 
     Raises:
         SessionError: the folder cannot be read; one that is not there yet holds nothing.
     """
     names = _names(folder)
-    return _in_order(read_entry(folder / name) for name in names if _is_build(name))
+    return _in_order(read_build_file(folder / name) for name in names if _is_build(name))
 
 
-def unsaved(folder: Path) -> list[Entry]:
+def unsaved(folder: Path) -> list[BuildFile]:
     """The drafts of builds that have no file, the last kept first; drafts of builds that do are not among them.
 
     Raises:
@@ -85,7 +94,7 @@ def unsaved(folder: Path) -> list[Entry]:
     return _in_order(entry for name in lonely if (entry := read_draft(folder / name)))
 
 
-def _in_order(found: Iterable[Entry]) -> list[Entry]:
+def _in_order(found: Iterable[BuildFile]) -> list[BuildFile]:
     return sorted(found, key=lambda entry: (-entry.changed, entry.path.name))
 
 
@@ -127,7 +136,7 @@ def copy(path: Path) -> Path:
     Raises:
         OutputError: the file cannot be read, or the copy cannot be written.
     """
-    entry = read_entry(path)
+    entry = read_build_file(path)
     stem = path.name.removesuffix(SUFFIX)[:_LONGEST_STEM]
     with in_words(path):
         content = read_whole(path)
@@ -151,14 +160,14 @@ def rename(path: Path, new_name: str) -> Path:
     name = _allowed(new_name)
     if path.is_symlink():
         raise OutputError(f"{clean(path.name)}: is a link: rename the file that it leads to")
-    entry = read_entry(path)
+    entry = read_build_file(path)
     if entry.fault:
         raise OutputError(f"{entry.file_name}: cannot be renamed before it can be read: {entry.fault}")
     target = path.with_name(file_name(name))
     with in_words(path):
         content = _named(read_whole(path), entry.plain, name)
     if _is_same(path, target):
-        from fuelwiz.session.file import write_atomically
+        from fuelwiz.files import write_atomically
 
         write_atomically(path, content.decode("utf-8"))
         target = path
@@ -195,7 +204,7 @@ def _is_same(path: Path, target: Path) -> bool:
 
 def _named(content: bytes, plain: dict[str, Any], name: str) -> bytes:
     """The content of a session file that gives the build that name, with all else as it stands."""
-    from fuelwiz.session.merge import merge
+    from fuelwiz.document.merge import merge
 
     if plain.get("name") == name:
         return content

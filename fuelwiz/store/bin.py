@@ -8,9 +8,9 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from fuelwiz.errors import OutputError
-from fuelwiz.session.clean import clean
-from fuelwiz.session.entry import DRAFT, SUFFIX
-from fuelwiz.session.moving import HISTORY, free_names, in_words, move, move_what_goes_along
+from fuelwiz.printable import clean
+from fuelwiz.store.build_file import DRAFT, SUFFIX
+from fuelwiz.store.moving import HISTORY, free_names, in_words, move, move_what_goes_along
 
 BIN = ".bin"
 

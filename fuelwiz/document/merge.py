@@ -6,14 +6,13 @@ import tomllib
 from itertools import takewhile
 from typing import Any
 
-from fuelwiz.session import inline
-from fuelwiz.session.blocks import Entry
-from fuelwiz.session.matching import matched
-from fuelwiz.session.page import Page
-from fuelwiz.session.paths import Way, order_of
-from fuelwiz.session.toml_text import reads_as, same, value_text
-
-BYTE_ORDER_MARK = "\ufeff"
+from fuelwiz.document import inline
+from fuelwiz.document.matching import matched
+from fuelwiz.document.session_text import SessionText
+from fuelwiz.document.text_blocks import TextLines
+from fuelwiz.document.toml_text import reads_as, same, value_text
+from fuelwiz.files import BYTE_ORDER_MARK
+from fuelwiz.session import Way, order_of
 
 
 def merge(text: str, plain: dict[str, Any]) -> str:
@@ -44,9 +43,9 @@ def set_record(text: str, record: dict[str, Any]) -> str:
 
 
 def _edited(content: str, plain: dict[str, Any]) -> str:
-    page = Page(content)
-    _edit(page, (), tomllib.loads(content), plain)
-    new = page.text()
+    session_text = SessionText(content)
+    _edit(session_text, (), tomllib.loads(content), plain)
+    new = session_text.text()
     if reads_as(new, plain):
         return new
     # A layout that cannot be edited in place is written afresh: comments inside may go, but never data.
@@ -54,9 +53,9 @@ def _edited(content: str, plain: dict[str, Any]) -> str:
 
 
 def _afresh(opening: str, plain: dict[str, Any]) -> str:
-    page = Page(opening)
-    _edit(page, (), {}, plain)
-    new = page.text()
+    session_text = SessionText(opening)
+    _edit(session_text, (), {}, plain)
+    new = session_text.text()
     if reads_as(new, plain):
         return new
     import tomlkit  # only for data that no session file can hold
@@ -69,53 +68,55 @@ def _opening_comment(content: str) -> str:
     return "".join(f"{line}\n" for line in takewhile(lambda line: line.startswith("#"), content.split("\n")))
 
 
-def _edit(page: Page, table: Way, old: dict[str, Any], new: dict[str, Any]) -> None:
-    """Makes a table of the page hold the new keys and values."""
+def _edit(session_text: SessionText, table: Way, old: dict[str, Any], new: dict[str, Any]) -> None:
+    """Makes a table of the session_text hold the new keys and values."""
     for key in old.keys() - new.keys():
-        page.remove((*table, key))
+        session_text.remove((*table, key))
     for key in sorted(new, key=lambda key: order_of((*table, key))):
         way = (*table, key)
         if key not in old:
-            page.add(way, new[key])
+            session_text.add(way, new[key])
         elif not same(old[key], new[key]):
-            _change(page, way, old[key], new[key])
+            _change(session_text, way, old[key], new[key])
 
 
-def _change(page: Page, way: Way, old: Any, new: Any) -> None:
-    entry = page.entry(way)
+def _change(session_text: SessionText, way: Way, old: Any, new: Any) -> None:
+    entry = session_text.entry(way)
     if entry is not None:
         _rewrite(entry, old, new)
     elif isinstance(old, dict) and isinstance(new, dict):
-        _edit(page, way, old, new)
-        if not page.holds(way):
-            page.add(way, {})
+        _edit(session_text, way, old, new)
+        if not session_text.holds(way):
+            session_text.add(way, {})
     elif _are_tables(old) and _are_tables(new):
-        _edit_list(page, way, old, new)
+        _edit_list(session_text, way, old, new)
     else:
-        page.remove(way)
-        page.add(way, new)
+        session_text.remove(way)
+        session_text.add(way, new)
 
 
 def _are_tables(value: Any) -> bool:
     return isinstance(value, list) and bool(value) and all(isinstance(one, dict) for one in value)
 
 
-def _edit_list(page: Page, way: Way, old: list[dict[str, Any]], new: list[dict[str, Any]]) -> None:
+def _edit_list(
+    session_text: SessionText, way: Way, old: list[dict[str, Any]], new: list[dict[str, Any]]
+) -> None:
     """Makes a list of tables hold the new ones; those that stay keep their lines and comments."""
     pairs = dict(matched(old, new))
     for number in range(len(old)):
         if number not in pairs:
-            page.remove((*way, number))
-    page.renumber(way, pairs)
+            session_text.remove((*way, number))
+    session_text.renumber(way, pairs)
     stayed = {place: number for number, place in pairs.items()}
     for place, table in enumerate(new):
         if place in stayed:
-            _edit(page, (*way, place), old[stayed[place]], table)
+            _edit(session_text, (*way, place), old[stayed[place]], table)
         else:
-            page.add((*way, place), table)
+            session_text.add((*way, place), table)
 
 
-def _rewrite(entry: Entry, old: Any, new: Any) -> None:
+def _rewrite(entry: TextLines, old: Any, new: Any) -> None:
     """Gives a line its new value; inside a list or an inline table only what changed is touched."""
     alike = type(old) is type(new) and isinstance(new, dict | list)
     entry.put(inline.edited(entry.value, old, new) if alike else value_text(new))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from fuelwiz.session.toml_text import same
+from fuelwiz.document.toml_text import same
 
 Pairs = tuple[tuple[int, int], ...]
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from fuelwiz.session.history import Change, keep, last_change
+from fuelwiz.store.history import Change, keep, last_change
 
 BEFORE = 'format = 1\nname = "Six"\n[goal]\npower = "690 hp"\n[[feed.run]]\nlength = "13 ft"\n'
 
