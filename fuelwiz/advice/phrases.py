@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from fuelwiz.advice.blocks import UNKNOWN
+from fuelwiz.advice.row import LOSS, SPARE, VELOCITY
 from fuelwiz.advice.subject import ASSUMED_VOLTS, OUTSIDE_NEEDS_PA, Subject
 from fuelwiz.sizing.figures import SizeFigures
 from fuelwiz.sizing.system import MOST_SAG
@@ -92,15 +94,12 @@ _PHRASES: dict[str, Callable[[Subject, SizeFigures], str]] = {
 
 def speed(build: Subject, row: SizeFigures) -> str:
     """The velocity at the goal, on its own side of every band's edge."""
-    return build.numbers.figure("velocity", row.velocity_m_s, *build.session.bands.feed)
+    return VELOCITY.figure(build, row) or UNKNOWN
 
 
 def loss(build: Subject, row: SizeFigures) -> str | None:
     """The loss of the whole feed at the goal; at the tank it is the sag that is judged."""
-    if row.feed_loss_Pa is None:
-        return None
-    limits = (MOST_SAG * build.figures.pressure.injector_Pa,) if build.at_tank else ()
-    return build.numbers.figure("pressure", row.feed_loss_Pa, *limits)
+    return LOSS.figure(build, row)
 
 
 def lost(build: Subject, row: SizeFigures) -> str | None:
@@ -118,7 +117,7 @@ def spare(build: Subject, row: SizeFigures) -> str | None:
     volts = f" at {volts_seen(build, row)}" if build.volts_assumed else ""
     if row.margin < 0.0:
         return f"{build.numbers.figure('percent', -row.margin, 0.0)} short{volts}"
-    return f"{build.numbers.figure('percent', row.margin, build.session.goal.reserve, 0.0)} to spare{volts}"
+    return f"{SPARE.figure(build, row)} to spare{volts}"
 
 
 def volts_seen(build: Subject, row: SizeFigures) -> str:

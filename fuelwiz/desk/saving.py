@@ -12,7 +12,8 @@ from typing import Any
 
 import fuelwiz
 from fuelwiz.advice import Result
-from fuelwiz.advice.numbers import Numbers
+from fuelwiz.advice.row import SPARE
+from fuelwiz.advice.subject import Subject
 from fuelwiz.desk.errors import SaveRefused
 from fuelwiz.desk.numbers import NO_BREAK
 from fuelwiz.desk.plain import Plain
@@ -65,10 +66,9 @@ def record_of(result: Result) -> dict[str, Any]:
     }
     if figures.verdict.works is not None:
         record["works"] = figures.verdict.works
-    margin = figures.pick.margin
+    margin = SPARE.figure(Subject(session, figures), figures.pick)
     if margin is not None:
-        shown, _ = Numbers.of(session).pair("percent", margin, session.goal.reserve)
-        record["margin"] = shown.replace(NO_BREAK, " ")
+        record["margin"] = margin.replace(NO_BREAK, " ")
     record["answer"] = clean(words.answer.replace(NO_BREAK, " "))
     return record
 

@@ -9,8 +9,8 @@ from typing import Literal
 from fuelwiz.advice.ceilings import PARTS
 from fuelwiz.advice.numbers import Numbers, Role
 from fuelwiz.advice.result import Result
+from fuelwiz.advice.row import FEEDS, LOSS, SPARE, VELOCITY, RowFigure
 from fuelwiz.advice.subject import Subject
-from fuelwiz.sizing.system import MOST_SAG
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,6 +58,16 @@ def _figure(
     return Measure(name, shown, lambda side: value(side.build), better)
 
 
+def _of_pick(name: str, of: RowFigure, better: Literal["more", "less"] | None = None) -> Measure:
+    """A measure that is a figure of the size that the build is judged at."""
+    return Measure(
+        name,
+        lambda side: of.figure(side.build, side.build.pick, side.numbers),
+        lambda side: of.value(side.build.pick),
+        better,
+    )
+
+
 def _works(side: Side) -> str:
     return {True: "yes", False: "no", None: "not known"}[side.build.figures.verdict.works]
 
@@ -84,10 +94,6 @@ def _bad_day(build: Subject) -> float | None:
     return next((case.margin for case in build.figures.stress if case.case == "bad day"), None)
 
 
-def _loss_limits(build: Subject) -> tuple[float, ...]:
-    return (MOST_SAG * build.figures.pressure.injector_Pa,) if build.at_tank else ()
-
-
 def _duty_limit(build: Subject) -> tuple[float, ...]:
     given = build.session.injectors
     return () if given is None else (given.duty_limit,)
@@ -104,28 +110,11 @@ MEASURES: tuple[Measure, ...] = (
     _figure("fuel burnt", "flow", lambda build: build.figures.demand.volume_flow_m3_s),
     Measure("line to fit", lambda side: side.build.figures.line_to_fit),
     Measure("judged at", lambda side: side.build.figures.verdict.size),
-    _figure(
-        "velocity",
-        "velocity",
-        lambda build: build.pick.velocity_m_s,
-        limits=lambda build: build.session.bands.feed,
-    ),
-    _figure("loss of the line", "pressure", lambda build: build.pick.feed_loss_Pa, "less", _loss_limits),
+    _of_pick("velocity", VELOCITY),
+    _of_pick("loss of the line", LOSS, "less"),
     _figure("pump must make", "pressure", lambda build: build.pick.pump_rise_Pa),
-    _figure(
-        "to spare",
-        "percent",
-        lambda build: build.pick.margin,
-        "more",
-        lambda build: (build.session.goal.reserve, 0.0),
-    ),
-    _figure(
-        "feeds",
-        "power",
-        lambda build: build.pick.max_power_W,
-        "more",
-        lambda build: (build.figures.demand.crank_power_W,),
-    ),
+    _of_pick("to spare", SPARE, "more"),
+    _of_pick("feeds", FEEDS, "more"),
     Measure("gives out first", _gives_out_first, _first_ceiling, "more"),
     _figure("to spare, bad day", "percent", _bad_day, "more", lambda _build: (0.0,)),
     _figure("volts at the pump", "volts", lambda build: build.pick.pump_volts_V, "more"),

@@ -125,6 +125,15 @@ def test_the_better_figure_is_marked() -> None:
     assert not any("better" in text for text in lines["fuel burnt"] + lines["line to fit"])
 
 
+def test_no_figure_is_rounded_onto_the_limit_that_it_fails() -> None:
+    """tests/examples/hill-climb-coupe.json: -6 has 0.14798 to spare, and 15 % is wanted."""
+    lines = measured(
+        comparison([example("hill-climb-coupe"), with_keys("hill-climb-coupe", feed__chosen="-6")], 80)
+    )
+    assert lines["works"] == ["yes (better)", "no"]
+    assert lines["to spare"] == ["18 % (better)", "14.8 %"]
+
+
 def test_less_is_better_where_less_is() -> None:
     larger = with_keys("contract", feed__chosen="-6")
     lines = measured(comparison([example("contract"), larger], 80))

@@ -96,6 +96,15 @@ def test_the_verdict_of_the_examples(name: str, word: str, works: bool | None, l
     assert (judged.verdict.word, judged.verdict.works, judged.line) == (word, works, line)
 
 
+def test_a_spare_just_under_the_reserve_is_not_rounded_onto_it() -> None:
+    """tests/examples/hill-climb-coupe.json: -6 has 0.14798 to spare, and 15 % is wanted."""
+    text = (EXAMPLES / "hill-climb-coupe.toml").read_text(encoding="utf-8")
+    plain = tomllib.loads(text)
+    plain["feed"]["chosen"] = "-6"
+    judged = judge(Entry(Path("/builds/.unnamed-1.draft"), 0, plain, None, True, is_draft=True))
+    assert (judged.spare, judged.verdict.works) == ("14.8", False)
+
+
 def test_where_no_size_works_the_row_says_so() -> None:
     plain = told("hill-climb-six")
     assert plain.line == "-6"

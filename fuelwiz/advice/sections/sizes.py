@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Mark, Pairs, Paragraph, Table, row
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Explanation, Words
+from fuelwiz.advice.row import BORE, FEEDS, LOSS, SPARE, VELOCITY, size_name, works
 from fuelwiz.advice.subject import Subject, called, capitalized
 from fuelwiz.sizing.figures import Ladder, SizeFigures
-from fuelwiz.sizing.system import MOST_SAG
 
 BANDS: dict[str, Mark] = {
     "easy": "easy",
@@ -48,18 +48,15 @@ def size_table(build: Subject) -> Table:
 
 
 def _size_row(build: Subject, size: SizeFigures) -> tuple[Cell, ...]:
-    numbers, figures = build.numbers, build.figures
-    loss_limits = (MOST_SAG * figures.pressure.injector_Pa,) if build.at_tank else ()
-    loss, spare, feeds = size.feed_loss_Pa, size.margin, size.max_power_W
     return row(
-        f"{size.size}*" if size.size == figures.chosen else size.size,
-        numbers.number("bore", size.bore_m),
-        numbers.number("velocity", size.velocity_m_s, *build.session.bands.feed),
+        size_name(build, size),
+        BORE.number(build, size),
+        VELOCITY.number(build, size),
         Cell(size.band, BANDS[size.band]),
-        None if loss is None else numbers.number("pressure", loss, *loss_limits),
-        None if spare is None else numbers.number("percent", spare, build.session.goal.reserve, 0.0),
-        None if feeds is None else numbers.number("power", feeds, figures.demand.crank_power_W),
-        {True: "yes", False: "no", None: None}[size.works],
+        LOSS.number(build, size),
+        SPARE.number(build, size),
+        FEEDS.number(build, size),
+        works(size),
     )
 
 

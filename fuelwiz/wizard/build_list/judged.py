@@ -82,6 +82,7 @@ def _build(entry: BuildFile) -> tuple[dict[str, Any], Subject]:
 def _told(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
     from fuelwiz.advice import result
     from fuelwiz.advice.findings.unknowns import IN_WORDS, MOVES_MOST
+    from fuelwiz.advice.row import SPARE
     from fuelwiz.desk.steps import steps_in
     from fuelwiz.questions import STEPS
     from fuelwiz.session import inputs_digest
@@ -95,13 +96,12 @@ def _told(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
     saved_as = record.inputs if record else ""
     is_same = saved_as == inputs_digest(session)
     answer = words.answer.replace("\N{NO-BREAK SPACE}", " ")
-    margin, reserve = figures.pick.margin, session.goal.reserve
     return Judged(
         verdict=verdict,
         goal=build.numbers.figure("power", figures.demand.crank_power_W),
         fuel="own" if session.fuel.kind == "own" else build.fuel,
         line="none" if verdict.word == NONE_WORKS and figures.chosen is None else figures.verdict.size,
-        spare="" if margin is None else build.numbers.number("percent", margin, reserve, 0.0),
+        spare=SPARE.number(build, figures.pick) or "",
         answer=words.answer,
         headline=words.headline,
         to_do=words.to_do,

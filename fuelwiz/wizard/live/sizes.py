@@ -9,7 +9,8 @@ from rich.cells import cell_len
 from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
-from fuelwiz.sizing.system import MOST_SAG
+from fuelwiz.advice.row import BORE, FEEDS, LOSS, SPARE, VELOCITY, size_name, works
+from fuelwiz.advice.subject import Subject
 from fuelwiz.wizard.look import Ground, Role
 from fuelwiz.wizard.paint import Area, Row, clip
 
@@ -77,17 +78,16 @@ def shown_sizes(count: int, at: int, rows: int) -> range:
 def size_lines(result: Result, highlighted: str, area: Area, focused: bool = False) -> list[Strip]:
     """The header, and as many sizes as fit under it; `focused` where the table itself has the keys."""
     sizes = result.figures.sizes
-    names = {row.size: _name(row, result) for row in sizes}
-    columns = columns_for(area.width, max(cell_len(name) for name in names.values()))
-    numbers = Numbers.of(result.session)
+    subject = Subject(result.session, result.figures)
+    columns = columns_for(area.width, max(cell_len(size_name(subject, row)) for row in sizes))
     at = next((index for index, row in enumerate(sizes) if row.size == highlighted), 0)
-    lines = _headers(columns, numbers, area)
+    lines = _headers(columns, subject.numbers, area)
     for index in shown_sizes(len(sizes), at, area.rows - len(lines)):
         ground: Ground = "background" if index != at else "chosen" if focused else "row"
         line = area.row(ground)
         if index == at:
             line.put(POINTER, area.look.mark("pointer"), "focus" if focused else "text", True)
-        lines.append(_size_line(line, result, sizes[index], columns, numbers))
+        lines.append(_size_line(line, subject, sizes[index], columns))
     return lines
 
 
@@ -113,44 +113,28 @@ def _headers(columns: Columns, numbers: Numbers, area: Area) -> list[Strip]:
     return [first.strip(), second.strip()]
 
 
-def _size_line(line: Row, result: Result, row: SizeFigures, columns: Columns, numbers: Numbers) -> Strip:
+def _size_line(line: Row, subject: Subject, row: SizeFigures, columns: Columns) -> Strip:
     look, strong = line.look, line.ground != "background"
     verdict = cast(Role, row.band)
-    velocity = numbers.number("velocity", row.velocity_m_s, *result.session.bands.feed)
     focused = line.ground == "chosen" and look.colours == "256"
     line.put(
-        SIZE, _fitting(_name(row, result), _room_for_size(columns)), "focus" if focused else "text", strong
+        SIZE,
+        _fitting(size_name(subject, row), _room_for_size(columns)),
+        "focus" if focused else "text",
+        strong,
     )
-    line.put_right(columns.bore, numbers.number("bore", row.bore_m), bold=strong)
-    line.put_right(columns.velocity, velocity, bold=strong)
+    for end, figure in ((columns.bore, BORE), (columns.velocity, VELOCITY)):
+        line.put_right(end, figure.number(subject, row) or look.mark("unknown"), bold=strong)
     mark = look.mark(verdict)
     line.lay(columns.verdict, f"{mark:<2}", look.chip(verdict, line.ground, strong))
     line.put(columns.verdict + 3, row.band, verdict, strong)
     ends = (columns.loss, columns.spare, columns.feeds, columns.works)
-    for end, text in zip(ends, _later_figures(result, row, numbers), strict=True):
+    texts = (*(figure.number(subject, row) for figure in (LOSS, SPARE, FEEDS)), works(row))
+    for end, text in zip(ends, texts, strict=True):
         line.put_right(end, look.mark("unknown") if text is None else text, bold=strong)
     return line.strip()
-
-
-def _later_figures(result: Result, row: SizeFigures, numbers: Numbers) -> tuple[str | None, ...]:
-    """Loss, spare, power and whether it works; None where the steps behind them are open."""
-    session, figures = result.session, result.figures
-    allowed_sag = MOST_SAG * figures.pressure.injector_Pa
-    loss_limits = () if row.rail_sag_Pa is None else (allowed_sag,)
-    loss, spare, feeds = row.feed_loss_Pa, row.margin, row.max_power_W
-    return (
-        None if loss is None else numbers.number("pressure", loss, *loss_limits),
-        None if spare is None else numbers.number("percent", spare, session.goal.reserve, 0.0),
-        None if feeds is None else numbers.number("power", feeds, figures.demand.crank_power_W),
-        None if row.works is None else "yes" if row.works else "no",
-    )
 
 
 def _fitting(name: str, room: int) -> str:
     """A size in that many cells: without its blank, then cut, where it is longer."""
     return name if cell_len(name) <= room else clip(name.replace(" ", ""), room)
-
-
-def _name(row: SizeFigures, result: Result) -> str:
-    """The size, with the mark of the one that was settled on."""
-    return row.size + "*" if row.size == result.figures.chosen else row.size
