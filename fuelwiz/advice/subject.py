@@ -11,6 +11,7 @@ from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
 from fuelwiz.session import Session
 from fuelwiz.sizing import rows
 from fuelwiz.sizing.figures import Figures, SizeFigures
+from fuelwiz.terms import fuel_name
 
 SIZE_LIMITS = frozenset({"velocity", "delivery", "sag", "pump", "relief", "vapour", "inlet"})
 LINE_LIMITS = frozenset(rows.LINE_LIMITS)
@@ -89,14 +90,7 @@ class Subject:
     @cached_property
     def fuel(self) -> str:
         """The fuel by the name that people use."""
-        fuel = self.session.fuel
-        if fuel.kind == "methanol":
-            return "methanol"
-        if fuel.kind == "own":
-            return "this fuel"
-        if fuel.ethanol == 0.0:
-            return "gasoline"
-        return f"E{round(fuel.ethanol * 100.0, 1):g}"
+        return fuel_name(self.session.fuel.kind, self.session.fuel.ethanol)
 
     def neighbour(self, row: SizeFigures, step: int) -> SizeFigures | None:
         """The next size up (1) or down (-1), None at the end of the list."""

@@ -14,6 +14,7 @@ from typing import Any
 
 from fuelwiz.errors import SessionError
 from fuelwiz.printable import clean
+from fuelwiz.terms import fuel_name_as_typed
 
 MOST_BYTES = 64 * 1024
 MOST_BYTES_OF_DRAFT = 512 * 1024
@@ -26,7 +27,6 @@ UNNAMED = "Unnamed build"
 _LONG_KEY = re.compile(r"(?<![\w\"'-])(?:[\w\"'-]++[ \t]*+\.[ \t]*+){8}")
 _BRACKET = re.compile(r"[\[\]{}]")
 _POWER = re.compile(r"\s*([0-9]{1,7}(?:\.[0-9]{0,6})?)\s*([A-Za-z]{1,4})\s*")
-_PERCENT = re.compile(r"\s*([0-9]{1,3}(?:\.[0-9]{0,6})?)\s*%\s*")
 
 
 @dataclass(frozen=True, slots=True)
@@ -79,18 +79,7 @@ class BuildFile:
     @property
     def fuel(self) -> str | None:
         """The fuel by the name that people use; None where the file does not say it plainly."""
-        kind, ethanol = self._at("fuel", "kind"), self._at("fuel", "ethanol")
-        if kind in ("methanol", "own"):
-            return str(kind)
-        if kind not in (None, "blend"):
-            return None
-        if ethanol is None:
-            return "E10"
-        found = _PERCENT.fullmatch(ethanol) if isinstance(ethanol, str) else None
-        if found is None:
-            return None
-        share = round(float(found[1]), 1)
-        return f"E{share:g}" if share else "gasoline"
+        return fuel_name_as_typed(self._at("fuel", "kind"), self._at("fuel", "ethanol"))
 
     @property
     def chosen(self) -> str | None:

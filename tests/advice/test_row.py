@@ -11,7 +11,7 @@ import pytest
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.advice.row import BORE, FEEDS, FULL_DELIVERY_VELOCITY, LOSS, SPARE, VELOCITY, size_name, works
 from fuelwiz.advice.subject import Subject
-from fuelwiz.session.model import validate
+from fuelwiz.session import validate
 from fuelwiz.sizing import assess
 from fuelwiz.sizing.figures import SizeFigures
 

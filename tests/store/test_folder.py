@@ -97,7 +97,7 @@ def test_an_entry_tells_what_the_file_says(tmp_path: Path) -> None:
         ('ethanol = "0 %"', "gasoline"),
         ('ethanol = "12.5 %"', "E12.5"),
         ('kind = "methanol"', "methanol"),
-        ('kind = "own"', "own"),
+        ('kind = "own"', "own fuel"),
         ("ethanol = 85", None),
         ('kind = "beer"', None),
     ],

@@ -101,7 +101,7 @@ def test_a_spare_just_under_the_reserve_is_not_rounded_onto_it() -> None:
     text = (EXAMPLES / "hill-climb-coupe.toml").read_text(encoding="utf-8")
     plain = tomllib.loads(text)
     plain["feed"]["chosen"] = "-6"
-    judged = judge(Entry(Path("/builds/.unnamed-1.draft"), 0, plain, None, True, is_draft=True))
+    judged = judge(BuildFile(Path("/builds/.unnamed-1.draft"), 0, plain, None, True, is_draft=True))
     assert (judged.spare, judged.verdict.works) == ("14.8", False)
 
 

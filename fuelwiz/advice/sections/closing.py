@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Column, Heading, Item, Listing, Pairs, Paragraph, Table, row
@@ -10,29 +9,8 @@ from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.subject import Subject
 from fuelwiz.session import inputs_digest
+from fuelwiz.terms import key_in_words
 
-ASSUMED = {
-    "goal.reserve": "flow kept in reserve",
-    "engine.induction": "how the engine gets its air",
-    "engine.bsfc": "fuel for each power and hour",
-    "fuel.ethanol": "ethanol in the fuel",
-    "fuel.temperature": "how warm the fuel is",
-    "pressure.base": "base pressure",
-    "pressure.boost": "boost",
-    "pressure.idle_vacuum": "vacuum at idle",
-    "pressure.regulator": "where the regulator sits",
-    "pump": "pump",
-    "pump.volts": "volts at the pump",
-    "feed.run": "line from pump to rail",
-    "feed.run.hose": "kind of hose",
-    "feed.run.length": "length of the hose",
-    "feed.run.fittings": "ends and fittings on it",
-    "feed.filter": "filter",
-    "feed.filter.rated_loss": "loss of the filter at its rating",
-    "inlet": "the pump's inlet",
-    "return_line": "return line",
-    "injectors": "injectors",
-}
 FITTED = {
     "line": "line",
     "return_line": "return line",
@@ -51,11 +29,7 @@ def assumed(build: Subject, _words: Words) -> Iterator[Block]:
         yield Paragraph("Nothing that matters: every answer is the builder's own.")
         return
     columns = (Column("What it is"), Column("Taken as"), Column("Key in the file", whole=True))
-    yield Table(columns, tuple(row(_in_words(item.key), item.value, item.key) for item in taken))
-
-
-def _in_words(key: str) -> str:
-    return ASSUMED[re.sub(r"\.\d+", "", key)]
+    yield Table(columns, tuple(row(key_in_words(item.key), item.value, item.key) for item in taken))
 
 
 def on_the_car(build: Subject, _words: Words) -> Iterator[Block]:

@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from fuelwiz.advice.blocks import Block, Paragraph
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.subject import Subject
+from fuelwiz.terms import INDUCTIONS
 
-AIR = {"none": "no boost", "turbo": "turbo", "supercharger": "supercharger"}
 SITS = {
     "rail": "regulator at the rail",
     "tank": "regulator at the tank",
@@ -31,7 +31,7 @@ def build_in_a_line(build: Subject) -> str:
     session, numbers = build.session, build.numbers
     power = numbers.figure("power", build.figures.demand.crank_power_W)
     at = "at the wheels" if session.goal.power_at == "wheels" else "at the crank"
-    air = AIR[session.engine.induction]
+    air = INDUCTIONS[session.engine.induction]
     if session.pressure.boost > 0.0:
         air = f"{air}, {numbers.figure('pressure', session.pressure.boost)} of boost"
     base = numbers.figure("pressure", session.pressure.base)

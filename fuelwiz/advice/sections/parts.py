@@ -8,19 +8,7 @@ from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, P
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.session import Run
-
-HOSES = {"ptfe": "PTFE", "rubber": "rubber", "tube": "hard tube", "nominal": "bore dash/16 in"}
-FITTINGS = {
-    "straight": "straight",
-    "swept_45": "swept 45°",
-    "swept_90": "swept 90°",
-    "swept_180": "swept 180°",
-    "forged_90": "forged 90°",
-    "tee_run": "tee, straight through",
-    "tee_branch": "tee, to the side",
-    "entrance": "plain inlet",
-    "exit": "plain outlet",
-}
+from fuelwiz.terms import FITTINGS, HOSES
 
 
 def parts_and_lengths(build: Subject, _words: Words) -> Iterator[Block]:

@@ -99,7 +99,7 @@ def _told(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
     return Judged(
         verdict=verdict,
         goal=build.numbers.figure("power", figures.demand.crank_power_W),
-        fuel="own" if session.fuel.kind == "own" else build.fuel,
+        fuel=build.fuel,
         line="none" if verdict.word == NONE_WORKS and figures.chosen is None else figures.verdict.size,
         spare=SPARE.number(build, figures.pick) or "",
         answer=words.answer,

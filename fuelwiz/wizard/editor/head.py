@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.questions.catalogue import STEPS
+from fuelwiz.terms import INDUCTIONS, fuel_name_as_typed
 from fuelwiz.wizard.chrome import Headline, StepMark
 
-_AIR = {"turbo": "turbo", "supercharger": "supercharger", "none": "no boost"}
 NO_BREAK = "\N{NO-BREAK SPACE}"
 
 
@@ -16,8 +16,9 @@ def headline(desk: Desk, kept: str) -> Headline:
     assumed = len(desk.result.figures.assumed) if desk.result else 0
     facts = [
         f"{power.text}{NO_BREAK}{power.unit}".strip() if power.text else "",
-        fuel_name(desk),
-        _AIR.get(desk.text_in_field("engine.induction").text, ""),
+        fuel_name_as_typed(*(desk.text_in_field(f"fuel.{key}").text or None for key in ("kind", "ethanol")))
+        or "",
+        INDUCTIONS.get(desk.text_in_field("engine.induction").text, ""),
     ]
     return Headline(
         name=desk.name,
@@ -26,16 +27,6 @@ def headline(desk: Desk, kept: str) -> Headline:
         kept=kept,
         units="US units" if desk.system == "us" else "metric units",
     )
-
-
-def fuel_name(desk: Desk) -> str:
-    """The fuel in a word: E85, methanol, own fuel."""
-    kind = desk.text_in_field("fuel.kind").text
-    if kind == "methanol":
-        return "methanol"
-    if kind == "own":
-        return "own fuel"
-    return f"E{desk.text_in_field('fuel.ethanol').text.split(' ')[0].removesuffix('%')}"
 
 
 def step_marks(desk: Desk) -> list[StepMark]:

@@ -9,6 +9,7 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.plain import value_at, way
 from fuelwiz.questions.catalogue import Question, catalogue, step_questions
 from fuelwiz.session import field_at
+from fuelwiz.terms import FITTINGS
 from fuelwiz.wizard.form.asked import is_asked, is_run_by_run
 from fuelwiz.wizard.form.entries import HEADS, columns, entries
 from fuelwiz.wizard.form.form_rows import (
@@ -23,13 +24,10 @@ from fuelwiz.wizard.form.form_rows import (
 )
 
 POINTS_A_ROW = 5
-_FITTINGS = (
-    (
-        "Hose ends",
-        (("straight", "straight"), ("swept_45", "45°"), ("swept_90", "90°"), ("swept_180", "180°")),
-    ),
-    ("Also on it", (("forged_90", "forged 90°"), ("tee_run", "tee through"), ("tee_branch", "tee side"))),
-    ("Into and out of", (("entrance", "entrance"), ("exit", "exit"))),
+_FITTINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("Hose ends", ("straight", "swept_45", "swept_90", "swept_180")),
+    ("Also on it", ("forged_90", "tee_run", "tee_branch")),
+    ("Into and out of", ("entrance", "exit")),
 )
 _LISTS = {
     "feed.run": ("feed.run", "+ add a run"),
@@ -154,9 +152,8 @@ def _entry_rows(desk: Desk, place: Place, points_a_row: int) -> Iterator[AnyRow]
         path = f"{base}.{key.removeprefix(f'{place.list_path}.')}"
         if key.endswith(".fittings"):
             for label, kinds in _FITTINGS:
-                yield CellsRow(
-                    question, tuple(FormCell(f"{path}.{kind}", name) for kind, name in kinds), label
-                )
+                ends = tuple(FormCell(f"{path}.{kind}", _end_name(kind)) for kind in kinds)
+                yield CellsRow(question, ends, label)
         elif key.endswith(".points"):
             yield from _points_rows(desk, question, path, points_a_row)
         elif key.endswith(".change"):
@@ -164,6 +161,11 @@ def _entry_rows(desk: Desk, place: Place, points_a_row: int) -> Iterator[AnyRow]
         else:
             yield _plain_row(question, path)
     yield DoRow(about[0][1], "close", "done: back to the list")
+
+
+def _end_name(kind: str) -> str:
+    """A fitting by its name; what bends a hose end is swept, so that need not be said in a narrow cell."""
+    return FITTINGS[kind].removeprefix("swept ")
 
 
 def _change_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:
