@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
-Mark = Literal["easy", "fair", "strained", "poor", "unfit", "yes", "no", "stop", "warn", "note"]
+Mark = Literal["easy", "good", "brisk", "fast", "too fast", "yes", "no", "stop", "warn", "note"]
 
 SYMBOLS: dict[Mark, str] = {
     "easy": "✓✓",
-    "fair": "✓",
-    "strained": "~",
-    "poor": "^",
-    "unfit": "✗",
+    "good": "✓",
+    "brisk": "~",
+    "fast": "~~",
+    "too fast": "✗",
     "yes": "✓",
     "no": "✗",
     "stop": "✗",

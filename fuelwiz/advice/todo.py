@@ -36,7 +36,7 @@ def _next_step(build: Subject) -> str:
 
 def _comfortable(build: Subject) -> str:
     row = build.figures.row(build.figures.comfortable)
-    if row is None or row.size == "fixed" or row.bore_m <= build.pick.bore_m:
+    if row is None or row.fixed or row.bore_m <= build.pick.bore_m:
         return ""
     edges = build.session.bands.feed
     if row.full_delivery_band is None:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.session import Session, fallback_text, given
-from fuelwiz.sizing.build import Build
 from fuelwiz.sizing.figures import Assumption
+from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.units import from_si
 
 BEFORE_PUMP = (
@@ -23,17 +23,17 @@ BEFORE_PUMP = (
 NOT_GIVEN = "not given"
 
 
-def assumed(build: Build) -> tuple[Assumption, ...]:
+def assumed(system: FuelSystem) -> tuple[Assumption, ...]:
     """The keys that matter to the figures and were left out, in the order of the questions."""
-    return tuple(Assumption(key, value) for key, value in _left_out(build))
+    return tuple(Assumption(key, value) for key, value in _left_out(system))
 
 
-def _left_out(build: Build) -> Iterator[tuple[str, str]]:
-    session = build.session
+def _left_out(system: FuelSystem) -> Iterator[tuple[str, str]]:
+    session = system.session
     for key in BEFORE_PUMP:
         if given(session, key) or (key == "fuel.ethanol" and session.fuel.kind != "blend"):
             continue
-        yield key, bsfc_text(build.demand.bsfc_kg_J) if key == "engine.bsfc" else _fallback(session, key)
+        yield key, bsfc_text(system.demand.bsfc_kg_J) if key == "engine.bsfc" else _fallback(session, key)
     if session.pump is None:
         yield "pump", NOT_GIVEN
     elif session.pump.volts is None and session.wiring is None:

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 
 from fuelwiz.facts import INCH_M, bore_m
 from fuelwiz.session import Feed, Run, Size
+from fuelwiz.sizing.vocabulary import FIXED
 
 SAME_BORE = 1e-9
-FIXED = "fixed"
 
 
 def bore_in_hose_m(size: Size, hose: str) -> float:

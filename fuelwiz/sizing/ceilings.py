@@ -4,30 +4,30 @@ from __future__ import annotations
 
 from fuelwiz.sizing.figures import Ceiling
 from fuelwiz.sizing.injection import injector_ceiling_w
-from fuelwiz.sizing.rows import run_velocity_m_s
-from fuelwiz.sizing.whole import Whole
+from fuelwiz.sizing.size_rows import run_velocity_m_s
+from fuelwiz.sizing.verdict import BuildVerdict
 
-LAST_GOOD_EDGE = 2  # the upper edge of "strained" among the four thresholds
+LAST_GOOD_EDGE = 2  # the upper edge of "brisk" among the four thresholds
 
 
-def ceilings(whole: Whole) -> tuple[Ceiling, ...]:
+def ceilings(verdict: BuildVerdict) -> tuple[Ceiling, ...]:
     """The parts that the session has, lowest first; velocities and filters by rule of thumb, the rest solved."""
-    build, system = whole.system.build, whole.system
-    session = build.session
+    system, sized = verdict.sized.system, verdict.sized
+    session = system.session
     if not session.feed.run:
         return ()
-    power, flow = build.demand.crank_power_W, build.flow_m3_s
-    found = []
-    if system.capacity is not None:
-        found.append(Ceiling("pump", system.max_power_w(system.capacity), "solved"))
-    velocity = run_velocity_m_s(system.feed.shown(), flow)
+    power, flow = system.demand.crank_power_W, system.flow_m3_s
+    found: list[Ceiling] = []
+    if sized.capacity is not None:
+        found.append(Ceiling("pump", sized.max_power_w(sized.capacity), "solved"))
+    velocity = run_velocity_m_s(sized.feed.shown(), flow)
     found.append(Ceiling("feed", power * session.bands.feed[LAST_GOOD_EDGE] / velocity, "rule"))
     if session.feed.filter:
         least = min(part.rated_flow for part in session.feed.filter)
         found.append(Ceiling("filter", power * least / flow, "rule"))
-    suction = None if build.pumps is None else build.inlet_velocity_m_s(flow, build.pumps)
+    suction = None if system.pumps is None else system.inlet_velocity_m_s(flow, system.pumps)
     if suction is not None:
         found.append(Ceiling("inlet", power * session.bands.inlet[LAST_GOOD_EDGE] / suction, "rule"))
-    if whole.injectors is not None:
-        found.append(Ceiling("injectors", injector_ceiling_w(system, whole.injectors), "solved"))
+    if verdict.injectors is not None:
+        found.append(Ceiling("injectors", injector_ceiling_w(sized, verdict.injectors), "solved"))
     return tuple(sorted(found, key=lambda ceiling: ceiling.max_power_W))

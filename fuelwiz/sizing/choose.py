@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from fuelwiz.sizing.bands import no_worse_than
+from fuelwiz.sizing.bands import no_faster_than
 from fuelwiz.sizing.figures import SizeFigures
 
 WORTH_MARGIN = 0.02  # what a larger size has to add to the margin to be worth naming
@@ -12,9 +12,9 @@ WORTH_MARGIN = 0.02  # what a larger size has to add to the margin to be worth n
 
 def is_sound(row: SizeFigures) -> bool:
     """Whether a size's line works with something to spare."""
-    if not row.line_works or not no_worse_than(row.band, "fair"):
+    if not row.line_works or not no_faster_than(row.band, "good"):
         return False
-    return row.full_delivery_band is None or no_worse_than(row.full_delivery_band, "strained")
+    return row.full_delivery_band is None or no_faster_than(row.full_delivery_band, "brisk")
 
 
 def recommended(rows: Sequence[SizeFigures]) -> str | None:
@@ -44,6 +44,6 @@ def comfortable(rows: Sequence[SizeFigures]) -> str | None:
     """The smallest size whose line works easily at the demand, and easily or fairly with all that the pump gives."""
     for row in rows:
         full = row.full_delivery_band
-        if row.line_works and row.band == "easy" and (full is None or no_worse_than(full, "fair")):
+        if row.line_works and row.band == "easy" and (full is None or no_faster_than(full, "good")):
             return row.size
     return None

@@ -5,22 +5,22 @@ from __future__ import annotations
 from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.heat import rise_k_per_h
 from fuelwiz.physics.wire import ampacity_A, fuse_A, smallest_wire
-from fuelwiz.sizing.build import Build
 from fuelwiz.sizing.figures import HeatFigures, WiringFigures
-from fuelwiz.sizing.system import System
+from fuelwiz.sizing.fuel_system import FuelSystem
+from fuelwiz.sizing.sized_system import SizedSystem
 
 
-def wiring_figures(system: System) -> WiringFigures | None:
+def wiring_figures(sized: SizedSystem) -> WiringFigures | None:
     """One circuit of the pump's wiring; None where no wiring is given or nothing can be solved."""
-    build = system.build
-    wiring, pumps = build.session.wiring, build.pumps
-    if wiring is None or pumps is None or not build.session.feed.run:
+    system = sized.system
+    wiring, pumps = system.session.wiring, system.pumps
+    if wiring is None or pumps is None or not system.session.feed.run:
         return None
-    at = system.pressure_at_capacity_pa
+    at = sized.pressure_at_capacity_pa
     volts = pumps.volts(at)
     one = pumps.pump.current_A(at)
     current = None if one is None else pumps.on_fullest_circuit * one
-    peak = peak_current_a(build, pumps, one)
+    peak = peak_current_a(system, pumps, one)
     fuse = None if peak is None else fuse_A(peak)
     wire = None
     if current is not None and fuse is not None and wiring.length is not None:
@@ -42,9 +42,9 @@ def wiring_figures(system: System) -> WiringFigures | None:
     )
 
 
-def peak_current_a(build: Build, pumps: PumpSet, working_a: float | None) -> float | None:
+def peak_current_a(system: FuelSystem, pumps: PumpSet, working_a: float | None) -> float | None:
     """The highest current of the fullest circuit: at the relief, else where the flow ends, else at the last point."""
-    said = build.session.pump
+    said = system.session.pump
     if working_a is None or said is None:
         return None
     at = pumps.end_pa
@@ -55,15 +55,15 @@ def peak_current_a(build: Build, pumps: PumpSet, working_a: float | None) -> flo
     return pumps.on_fullest_circuit * max(working_a, pumps.pump.current_A(at) or 0.0)
 
 
-def heat_figures(system: System) -> HeatFigures | None:
+def heat_figures(sized: SizedSystem) -> HeatFigures | None:
     """Rise of the tank's temperature; None without a tank's volume or a current, or where nothing goes round."""
-    build = system.build
-    tank, pumps = build.session.tank, build.pumps
-    if tank.volume is None or pumps is None or not build.session.feed.run:
+    system = sized.system
+    tank, pumps = system.session.tank, system.pumps
+    if tank.volume is None or pumps is None or not system.session.feed.run:
         return None
-    if build.session.pressure.regulator == "none":
+    if system.session.pressure.regulator == "none":
         return None
-    at = system.pressure_at_capacity_pa
+    at = sized.pressure_at_capacity_pa
     current = pumps.pump.current_A(at)
     if current is None:
         return None
@@ -71,8 +71,8 @@ def heat_figures(system: System) -> HeatFigures | None:
         rise_k_per_h(
             volts=pumps.volts(at),
             current_a=pumps.running * current,
-            density_kg_m3=build.fuel.density_kg_m3,
+            density_kg_m3=system.fuel.density_kg_m3,
             volume_m3=tank.volume * tank.fill,
-            cp_J_kgK=build.fuel.cp_J_kgK,
+            cp_J_kgK=system.fuel.cp_J_kgK,
         )
     )

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fuelwiz.sizing.vocabulary import Band, CeilingBasis, CeilingPart, Limit, SizeLimit, is_fixed
+
 
 @dataclass(frozen=True, slots=True)
 class FuelFigures:
@@ -64,7 +66,7 @@ class SizeFigures:
     velocity_m_s: float
     reynolds: float
     friction_factor: float
-    band: str
+    band: Band
     feed_loss_Pa: float | None
     line_loss_Pa: float | None
     pump_rise_Pa: float | None
@@ -75,7 +77,7 @@ class SizeFigures:
     pump_volts_V: float | None
     pump_current_A: float | None
     full_delivery_velocity_m_s: float | None
-    full_delivery_band: str | None
+    full_delivery_band: Band | None
     full_delivery_loss_Pa: float | None
     rail_at_goal_Pa: float | None
     rail_sag_Pa: float | None
@@ -83,8 +85,13 @@ class SizeFigures:
     extrapolated: bool
     line_works: bool
     works: bool | None
-    limits: tuple[str, ...]
+    limits: tuple[SizeLimit, ...]
     ladder: Ladder | None
+
+    @property
+    def fixed(self) -> bool:
+        """Whether no candidate changes it: every run keeps a bore of its own."""
+        return is_fixed(self.size)
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,7 +100,7 @@ class VerdictFigures:
 
     size: str
     works: bool | None
-    limits: tuple[str, ...]
+    limits: tuple[Limit, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +110,11 @@ class PumpTarget:
     size: str
     flow_m3_s: float
     rise_Pa: float
+
+    @property
+    def fixed(self) -> bool:
+        """Whether no candidate changes it: every run keeps a bore of its own."""
+        return is_fixed(self.size)
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +138,11 @@ class ReturnSize:
     holds: bool
     creep_Pa: float
 
+    @property
+    def fixed(self) -> bool:
+        """Whether no candidate changes it: every run keeps a bore of its own."""
+        return is_fixed(self.size)
+
 
 @dataclass(frozen=True, slots=True)
 class ReturnFigures:
@@ -140,13 +157,18 @@ class ReturnFigures:
     smallest_that_holds: str | None
     sizes: tuple[ReturnSize, ...]
 
+    @property
+    def fixed(self) -> bool:
+        """Whether no candidate changes it: every run keeps a bore of its own."""
+        return is_fixed(self.size)
+
 
 @dataclass(frozen=True, slots=True)
 class InletFigures:
     """The pump's inlet at the capacity of the pick."""
 
     velocity_m_s: float | None
-    band: str | None
+    band: Band | None
     pressure_abs_Pa: float
     vapour_margin_Pa: float | None
 
@@ -195,9 +217,9 @@ class SurgeFigures:
 class Ceiling:
     """The crank power at which one part alone gives out."""
 
-    part: str
+    part: CeilingPart
     max_power_W: float
-    basis: str
+    basis: CeilingBasis
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,7 +231,7 @@ class NextFigures:
     recommended: str | None
     margin: float | None
     works: bool | None
-    limits: tuple[str, ...]
+    limits: tuple[Limit, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -220,7 +242,7 @@ class StressFigures:
     margin: float | None
     vapour_margin_Pa: float | None
     works: bool | None
-    limits: tuple[str, ...]
+    limits: tuple[Limit, ...]
 
 
 @dataclass(frozen=True, slots=True)

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from typing import Literal
 
 from fuelwiz.session import Session
-from fuelwiz.sizing.build import Build
 from fuelwiz.sizing.candidates import feed_candidates, spelled
 from fuelwiz.sizing.figures import Figures, SizeFigures
+from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.returns import Return
-from fuelwiz.sizing.system import System
+from fuelwiz.sizing.sized_system import SizedSystem
 
 When = Literal["hose off", "idle", "full power"]
 
@@ -40,37 +40,37 @@ def _readings(session: Session, figures: Figures) -> Iterator[Reading]:
 
 
 def _at_idle(when: When, session: Session, figures: Figures) -> Reading:
-    system = _system(session, figures)
-    build = system.build
+    sized = _system(session, figures)
+    system = sized.system
     if not session.feed.run:
-        return Reading(when, build.pressure.idle_rail_Pa, None)
-    if build.at_rail:
-        return _returning(when, system, figures)
-    burnt = build.idle_fuel_m3_s
-    lost = system.feed.loss_pa(burnt)
-    set_to = build.pressure.idle_rail_Pa
-    if not build.at_tank:
+        return Reading(when, system.pressure.idle_rail_Pa, None)
+    if system.at_rail:
+        return _returning(when, sized, figures)
+    burnt = system.idle_fuel_m3_s
+    lost = sized.feed.loss_pa(burnt)
+    set_to = system.pressure.idle_rail_Pa
+    if not system.at_tank:
         return Reading(when, set_to, set_to + lost)
-    if build.idle_pumps is None:
+    if system.idle_pumps is None:
         return Reading(when, set_to - lost, None)
-    delivery = system.capacity_m3_s(pumps=build.idle_pumps, rail_pa=set_to)
+    delivery = sized.capacity_m3_s(pumps=system.idle_pumps, rail_pa=set_to)
     held = delivery >= burnt and delivery > 0
-    return Reading(when, set_to - lost, set_to + system.pump_filters_pa(delivery)) if held else _none(when)
+    return Reading(when, set_to - lost, set_to + sized.pump_filters_pa(delivery)) if held else _none(when)
 
 
-def _returning(when: When, system: System, figures: Figures) -> Reading:
+def _returning(when: When, sized: SizedSystem, figures: Figures) -> Reading:
     """At idle with the regulator at the rail: the set pressure, or what it creeps to."""
-    build = system.build
-    rail = build.pressure.idle_rail_Pa
-    if build.idle_pumps is None:
+    system = sized.system
+    rail = system.pressure.idle_rail_Pa
+    if system.idle_pumps is None:
         return Reading(when, rail, None)
-    line = Return(system)
+    line = Return(sized)
     if line.applies and figures.return_line is not None:
         rail += line.size_figures(line.candidate(figures.return_line.size)).creep_Pa
-    delivery = system.capacity_m3_s(pumps=build.idle_pumps, rail_pa=rail)
-    if delivery <= 0 or delivery < build.idle_fuel_m3_s:
+    delivery = sized.capacity_m3_s(pumps=system.idle_pumps, rail_pa=rail)
+    if delivery <= 0 or delivery < system.idle_fuel_m3_s:
         return _none(when)
-    return Reading(when, rail, rail + system.feed.loss_pa(delivery))
+    return Reading(when, rail, rail + sized.feed.loss_pa(delivery))
 
 
 def _at_full_power(session: Session, figures: Figures) -> Reading:
@@ -91,13 +91,13 @@ def _at_full_power(session: Session, figures: Figures) -> Reading:
 
 def _between(session: Session, figures: Figures, row: SizeFigures) -> float:
     """What is lost from pump to rail at full power, by all that the pumps give or by the demand."""
-    system, demand = _system(session, figures), figures.demand.volume_flow_m3_s
+    sized, demand = _system(session, figures), figures.demand.volume_flow_m3_s
     assert row.capacity_m3_s is not None and row.feed_loss_Pa is not None
     through = max(row.capacity_m3_s, demand)
-    if system.build.at_rail:
-        return system.feed.loss_pa(through)
-    if system.build.at_tank:
-        return row.feed_loss_Pa + system.pump_filters_pa(through)
+    if sized.system.at_rail:
+        return sized.feed.loss_pa(through)
+    if sized.system.at_tank:
+        return row.feed_loss_Pa + sized.pump_filters_pa(through)
     return row.feed_loss_Pa
 
 
@@ -113,6 +113,6 @@ def _none(when: When) -> Reading:
     return Reading(when, None, None)
 
 
-def _system(session: Session, figures: Figures) -> System:
+def _system(session: Session, figures: Figures) -> SizedSystem:
     rows = feed_candidates(session.feed)
-    return System(Build(session), next(row for row in rows if spelled(row) == figures.verdict.size))
+    return SizedSystem(FuelSystem(session), next(row for row in rows if spelled(row) == figures.verdict.size))

@@ -7,50 +7,50 @@ import math
 from fuelwiz.physics.injector import TEST_FLUID_KG_M3, wide_open_flow_kg_s
 from fuelwiz.physics.roots import root
 from fuelwiz.sizing.figures import InjectorFigures
-from fuelwiz.sizing.system import System, flow_where
+from fuelwiz.sizing.sized_system import SizedSystem, flow_where
 
 
-def injector_figures(system: System) -> InjectorFigures | None:
+def injector_figures(sized: SizedSystem) -> InjectorFigures | None:
     """Flow, duty and the smallest rating that does; None without injectors or a feed."""
-    build = system.build
-    said = build.session.injectors
-    if said is None or not build.session.feed.run:
+    system = sized.system
+    said = system.session.injectors
+    if said is None or not system.session.feed.run:
         return None
-    across = build.pressure.injector_Pa - (system.sag_pa or 0.0)
+    across = system.pressure.injector_Pa - (sized.sag_pa or 0.0)
     each = wide_open_flow_kg_s(
         rated_flow_m3_s=said.rated_flow,
         rated_pressure_pa=said.rated_pressure,
-        density_kg_m3=build.fuel.density_kg_m3,
+        density_kg_m3=system.fuel.density_kg_m3,
         pressure_pa=across,
     )
     if across <= 0:
         return InjectorFigures(said.count, 0.0, None, None, False)
-    wanted = build.demand.mass_flow_kg_s / said.count
+    wanted = system.demand.mass_flow_kg_s / said.count
     duty = wanted / each
-    law = math.sqrt(TEST_FLUID_KG_M3 * build.fuel.density_kg_m3 * across / said.rated_pressure)
+    law = math.sqrt(TEST_FLUID_KG_M3 * system.fuel.density_kg_m3 * across / said.rated_pressure)
     return InjectorFigures(said.count, each, duty, wanted / said.duty_limit / law, duty <= said.duty_limit)
 
 
-def injector_ceiling_w(system: System, figures: InjectorFigures) -> float:
+def injector_ceiling_w(sized: SizedSystem, figures: InjectorFigures) -> float:
     """Crank power at which the injectors reach their duty limit, the sag growing with the flow; 0 without pressure."""
-    build = system.build
-    said = build.session.injectors
+    system = sized.system
+    said = system.session.injectors
     assert said is not None
-    power = build.demand.crank_power_W
-    if not build.at_tank:
+    power = system.demand.crank_power_W
+    if not system.at_tank:
         return 0.0 if figures.duty is None else power * said.duty_limit / figures.duty
-    across = build.pressure.injector_Pa
-    if across - system.feed.loss_pa(0.0) <= 0:
+    across = system.pressure.injector_Pa
+    if across - sized.feed.loss_pa(0.0) <= 0:
         return 0.0
 
     def short(flow: float) -> float:
         each = wide_open_flow_kg_s(
             rated_flow_m3_s=said.rated_flow,
             rated_pressure_pa=said.rated_pressure,
-            density_kg_m3=build.fuel.density_kg_m3,
-            pressure_pa=across - system.feed.loss_pa(flow),
+            density_kg_m3=system.fuel.density_kg_m3,
+            pressure_pa=across - sized.feed.loss_pa(flow),
         )
-        return flow * build.fuel.density_kg_m3 - said.duty_limit * said.count * each
+        return flow * system.fuel.density_kg_m3 - said.duty_limit * said.count * each
 
-    most = flow_where(system.feed, across, build.flow_m3_s)
-    return power * root(short, 0.0, most) / build.flow_m3_s
+    most = flow_where(sized.feed, across, system.flow_m3_s)
+    return power * root(short, 0.0, most) / system.flow_m3_s

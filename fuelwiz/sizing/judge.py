@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fuelwiz.session import Size
-from fuelwiz.sizing.build import Build
+from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.returns import Return
-from fuelwiz.sizing.rows import margin, shown_run, size_limits, vapour_margin_pa
-from fuelwiz.sizing.system import System
-from fuelwiz.sizing.whole import Whole
+from fuelwiz.sizing.size_rows import margin, shown_run, size_limits, vapour_margin_pa
+from fuelwiz.sizing.sized_system import SizedSystem
+from fuelwiz.sizing.verdict import BuildVerdict
+from fuelwiz.sizing.vocabulary import Limit
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,7 +19,7 @@ class Judgement:
 
     margin: float | None
     vapour_margin_pa: float | None
-    limits: tuple[str, ...]
+    limits: tuple[Limit, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,18 +29,18 @@ class ReturnPick:
     size: Size | None
 
 
-def judge(build: Build, pick: Size | None, return_pick: ReturnPick | None) -> Judgement:
+def judge(system: FuelSystem, pick: Size | None, return_pick: ReturnPick | None) -> Judgement:
     """A build at a pick of feed and return; without a return pick, the build's own."""
-    system = System(build, pick)
-    whole = Whole(system)
-    behind = Return(system)
+    sized = SizedSystem(system, pick)
+    verdict = BuildVerdict(sized)
+    behind = Return(sized)
     returning = None
     if behind.applies:
-        returning = whole.return_line if return_pick is None else behind.size_figures(return_pick.size)
-    limits = (*size_limits(system, shown_run(system)), *whole.limits(returning))
-    solved = whole.solved
+        returning = verdict.return_line if return_pick is None else behind.size_figures(return_pick.size)
+    limits = (*size_limits(sized, shown_run(sized)), *verdict.limits(returning))
+    solved = verdict.solved
     return Judgement(
-        margin(system) if solved else None,
-        vapour_margin_pa(system) if solved else None,
+        margin(sized) if solved else None,
+        vapour_margin_pa(sized) if solved else None,
         limits,
     )

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from fuelwiz.session import Session
-from fuelwiz.sizing.build import Build
+from fuelwiz.sizing.fuel_system import FuelSystem
 
 
-def next_session(build: Build) -> Session | None:
+def next_session(system: FuelSystem) -> Session | None:
     """The session at its next power and boost; None without a next power.
 
     A boost that is not given grows with the power in absolute terms, no less than nought.
     """
-    session = build.session
+    session = system.session
     goal, said = session.goal, session.pressure
     if goal.next_power is None:
         return None
@@ -19,7 +19,7 @@ def next_session(build: Build) -> Session | None:
     if goal.next_boost is not None:
         boost = goal.next_boost
     elif boost > 0:
-        outside = build.pressure.atmosphere_Pa
+        outside = system.pressure.atmosphere_Pa
         boost = max(0.0, (outside + boost) * goal.next_power / goal.power - outside)
     return session.model_copy(
         update={

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fuelwiz.session import Session
-from fuelwiz.sizing.build import Build
 from fuelwiz.sizing.candidates import feed_candidates, spelled
-from fuelwiz.sizing.system import System
+from fuelwiz.sizing.fuel_system import FuelSystem
+from fuelwiz.sizing.sized_system import SizedSystem
 
 POINTS = 41
 FAR_PA = 1e8  # stands for a pressure without end, far outside any picture
@@ -28,13 +28,13 @@ class Plot:
 
 def plot(session: Session, sizes: Sequence[str], highlighted: str) -> Plot | None:
     """Curves for some sizes and where the pumps meet the highlighted one; None without a pump or a feed."""
-    build = Build(session)
-    pumps = build.pumps
+    system = FuelSystem(session)
+    pumps = system.pumps
     if pumps is None or not session.feed.run:
         return None
-    systems = {spelled(row): System(build, row) for row in feed_candidates(session.feed)}
+    systems = {spelled(row): SizedSystem(system, row) for row in feed_candidates(session.feed)}
     meeting = systems[highlighted].capacity if highlighted in systems else None
-    most = BEYOND * max(build.flow_m3_s, meeting or 0.0)
+    most = BEYOND * max(system.flow_m3_s, meeting or 0.0)
     flows = tuple(most * i / (POINTS - 1) for i in range(POINTS))
     ends = pumps.stages * pumps.end_pa if pumps.end_pa is not None else None
     made = [pumps.highest_rise_pa(flow) if flow > 0 else ends for flow in flows]
@@ -44,6 +44,6 @@ def plot(session: Session, sizes: Sequence[str], highlighted: str) -> Plot | Non
         systems={
             size: tuple(systems[size].rise_pa(flow) for flow in flows) for size in sizes if size in systems
         },
-        goal_flow=build.flow_m3_s,
+        goal_flow=system.flow_m3_s,
         crossing=(meeting, systems[highlighted].rise_pa(meeting)) if meeting else None,
     )

@@ -12,23 +12,23 @@ from fuelwiz.session import Size
 from fuelwiz.sizing.candidates import candidates, spelled
 from fuelwiz.sizing.figures import ReturnFigures, ReturnSize
 from fuelwiz.sizing.lines import parts_loss_pa, plain_run
-from fuelwiz.sizing.system import System
+from fuelwiz.sizing.sized_system import SizedSystem
 
 
 @dataclass(frozen=True)
 class Return:
     """The return line behind a system's regulator at the rail."""
 
-    system: System
+    sized: SizedSystem
 
     @property
     def applies(self) -> bool:
         """Whether there is a return to judge: a regulator at the rail, a pump, a feed and a return line."""
-        build = self.system.build
-        session = build.session
+        system = self.sized.system
+        session = system.session
         return (
-            build.at_rail
-            and build.pumps is not None
+            system.at_rail
+            and system.pumps is not None
             and bool(session.feed.run)
             and session.return_line is not None
         )
@@ -36,31 +36,31 @@ class Return:
     @cached_property
     def rows(self) -> tuple[Size | None, ...]:
         """The candidates, smallest bore first."""
-        line = self.system.build.session.return_line
+        line = self.sized.system.session.return_line
         assert line is not None
         return candidates(line.sizes, line.chosen, line.run)
 
     def idle_flow_m3_s(self, rail_pa: float) -> float:
         """Flow in the return at idle at a rail pressure: what the idle pumps send less what the engine burns."""
-        build = self.system.build
-        assert build.idle_pumps is not None
-        delivery = self.system.capacity_m3_s(pumps=build.idle_pumps, rail_pa=rail_pa)
-        return max(0.0, delivery - build.idle_fuel_m3_s)
+        system = self.sized.system
+        assert system.idle_pumps is not None
+        delivery = self.sized.capacity_m3_s(pumps=system.idle_pumps, rail_pa=rail_pa)
+        return max(0.0, delivery - system.idle_fuel_m3_s)
 
     @cached_property
     def set_flow_m3_s(self) -> float:
         """Flow in the return at the set idle pressure, the same for every candidate."""
-        return self.idle_flow_m3_s(self.system.build.pressure.idle_rail_Pa)
+        return self.idle_flow_m3_s(self.sized.system.pressure.idle_rail_Pa)
 
     def size_figures(self, candidate: Size | None) -> ReturnSize:
         """What one candidate does at idle."""
-        build = self.system.build
-        line = build.session.return_line
+        system = self.sized.system
+        line = system.session.return_line
         assert line is not None
-        runs = [plain_run(run, candidate, build.session.feed.end_ratio) for run in line.run]
+        runs = [plain_run(run, candidate, system.session.feed.end_ratio) for run in line.run]
 
         def back_pressure(flow: float) -> float:
-            loss = build.session.tank.pressure + parts_loss_pa(line.part, flow)
+            loss = system.session.tank.pressure + parts_loss_pa(line.part, flow)
             loss += part_loss_pa(
                 flow_m3_s=flow,
                 rated_flow_m3_s=line.regulator.rated_flow,
@@ -70,12 +70,12 @@ class Return:
                 loss += run_loss(
                     run,
                     flow_m3_s=flow,
-                    density_kg_m3=build.fuel.density_kg_m3,
-                    viscosity_m2_s=build.fuel.viscosity_m2_s,
+                    density_kg_m3=system.fuel.density_kg_m3,
+                    viscosity_m2_s=system.fuel.viscosity_m2_s,
                 ).total_pa
             return loss
 
-        idle = build.pressure.idle_rail_Pa
+        idle = system.pressure.idle_rail_Pa
         state = settle(
             set_pressure_pa=idle,
             flow_at=lambda rail: self.set_flow_m3_s if rail == idle else self.idle_flow_m3_s(rail),
@@ -116,7 +116,7 @@ class Return:
     @property
     def chosen(self) -> str | None:
         """The row that the builder settled on, None where nothing is chosen or no run follows it."""
-        line = self.system.build.session.return_line
+        line = self.sized.system.session.return_line
         if line is None or line.chosen is None or self.rows == (None,):
             return None
         return line.chosen.text

@@ -7,11 +7,10 @@ from collections.abc import Iterator
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.fuel import PSI_PA, blend, blend_reid_pa
 from fuelwiz.session import Session, Size
-from fuelwiz.sizing.build import Build
 from fuelwiz.sizing.figures import StressFigures
+from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.judge import ReturnPick, judge
-
-Case = tuple[str, Session]
+from fuelwiz.sizing.vocabulary import Case
 
 WEAK_SUPPLY_V = 12.8
 USUAL_SUPPLY_V = 13.8
@@ -22,13 +21,15 @@ OTHER_ETHANOL = 0.15
 HIGH_ALTITUDE_M = 2000.0
 
 
-def stress(build: Build, pick: Size | None, return_pick: ReturnPick | None) -> tuple[StressFigures, ...]:
+def stress(
+    system: FuelSystem, pick: Size | None, return_pick: ReturnPick | None
+) -> tuple[StressFigures, ...]:
     """Every case that applies, and the session's own; the reserve counts as nought, vapour stays out of the verdict."""
-    given_at = build.session.fuel.temperature
+    given_at = system.session.fuel.temperature
     cases = []
-    for name, session in (*built_in_cases(build.session), *own_cases(build.session)):
+    for name, session in (*built_in_cases(system.session), *own_cases(system.session)):
         free = session.model_copy(update={"goal": session.goal.model_copy(update={"reserve": 0.0})})
-        found = judge(Build(free, fuel_given_at_k=given_at), pick, return_pick)
+        found = judge(FuelSystem(free, fuel_given_at_k=given_at), pick, return_pick)
         limits = tuple(limit for limit in found.limits if limit != "vapour")
         cases.append(
             StressFigures(
@@ -42,7 +43,7 @@ def stress(build: Build, pick: Size | None, return_pick: ReturnPick | None) -> t
     return tuple(cases)
 
 
-def built_in_cases(session: Session) -> Iterator[Case]:
+def built_in_cases(session: Session) -> Iterator[tuple[Case, Session]]:
     """The cases that apply to a session with a pump, in the order of the list."""
     dirty = dirty_filters(session)
     yield "low volts", low_volts(session)
@@ -52,7 +53,11 @@ def built_in_cases(session: Session) -> Iterator[Case]:
     if session.pressure.boost > 0:
         yield "boost spike", changed(session, "pressure", boost=session.pressure.boost + SPIKE_PA)
     yield "worn pump", worn_pump(session)
-    for name, step in (("more ethanol", OTHER_ETHANOL), ("less ethanol", -OTHER_ETHANOL)):
+    steps: tuple[tuple[Case, float], ...] = (
+        ("more ethanol", OTHER_ETHANOL),
+        ("less ethanol", -OTHER_ETHANOL),
+    )
+    for name, step in steps:
         other = min(1.0, max(0.0, session.fuel.ethanol + step))
         if session.fuel.kind == "blend" and other != session.fuel.ethanol:
             yield name, with_ethanol(session, other)
@@ -67,7 +72,7 @@ def built_in_cases(session: Session) -> Iterator[Case]:
     yield "bad day", worn_pump(dirty_filters(low_volts(session)))
 
 
-def own_cases(session: Session) -> Iterator[Case]:
+def own_cases(session: Session) -> Iterator[tuple[str, Session]]:
     """The session's own cases, taken literally."""
     for case in session.stress.case:
         yield case.name, case.changed

@@ -81,7 +81,7 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
         ("hill-climb-coupe", {"pressure__reference": "atmosphere"}),
         ("warn", "pressure.reference", "54 % of the base"),
     ),
-    "loss, not velocity": (("twins", {}), ("warn", "feed.run", "The velocity is fair, the loss is not")),
+    "loss, not velocity": (("twins", {}), ("warn", "feed.run", "The velocity is good, the loss is not")),
     "velocity, not loss": (
         (
             "hill-climb-coupe",
@@ -112,7 +112,7 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
     ),
     "smaller than sound": (
         ("hill-climb-coupe", {"goal__power": "630 hp", "goal__reserve": "0 %", "feed__chosen": "-6"}),
-        ("warn", "feed.chosen", "strained"),
+        ("warn", "feed.chosen", "brisk"),
     ),
     "one pump dead": (("twins", {}), ("warn", "pump.count", "check valve for each pump")),
     "in series": (("twins", {"pump__arrangement": "series"}), ("warn", "pump.arrangement", "holds up")),

@@ -56,7 +56,7 @@ def test_columns_never_touch(width: int) -> None:
     )
     builds = list_of(full)
     builds.judged[full.path, 0] = Judged(
-        Verdict("easy", "strained", "easy", True),
+        Verdict("easy", "brisk", "easy", True),
         fuel="methanol",
         line="3/8 in",
         spare="\u2212100",
@@ -64,7 +64,7 @@ def test_columns_never_touch(width: int) -> None:
     )
     (_, line) = table_lines(builds, TODAY, Area(Look(), width, 2))
     cells = line.text.split()
-    wanted = ["▸", "5000", "methanol", "✓✓", "strained", "yes"]
+    wanted = ["▸", "5000", "methanol", "✓✓", "brisk", "yes"]
     assert [cell for cell in cells if cell in wanted] == wanted
     assert ("−100" in cells) == bool(columns.spare)
     assert line.cell_length == width and columns.name_room >= 15
@@ -84,7 +84,7 @@ def test_goals_in_one_unit_stand_under_it_and_others_say_theirs() -> None:
 @pytest.mark.parametrize(
     ("name", "word", "works", "line"),
     [
-        ("hill-climb-six", "strained", False, "-6"),
+        ("hill-climb-six", "brisk", False, "-6"),
         ("hill-climb-coupe", "easy", True, "-8"),
         ("goal-alone", "4 open", None, "-6"),
         ("no-pump-yet", "1 open", None, "-8"),

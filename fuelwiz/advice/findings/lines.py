@@ -61,14 +61,14 @@ def _velocity_and_loss(build: Subject) -> Iterator[Remark]:
     share = 1.0 - row.capacity_m3_s / pump.capacity_without_feed_loss_m3_s
     told = build.numbers.figure("percent", share, COSTLY_SHARE)
     lost = loss(build, row)
-    if row.band in {"easy", "fair"} and share > COSTLY_SHARE:
+    if row.band in {"easy", "good"} and share > COSTLY_SHARE:
         yield Remark(
             "warn",
             "feed.run",
             f"The velocity is {row.band}, the loss is not: {lost} takes {told} of the flow.",
             _win_back(build, row),
         )
-    elif row.band in {"strained", "poor", "unfit"} and share < CHEAP_SHARE:
+    elif row.band in {"brisk", "fast", "too fast"} and share < CHEAP_SHARE:
         told = build.numbers.figure("percent", share, CHEAP_SHARE)
         yield Remark(
             "note",

@@ -13,6 +13,7 @@ from fuelwiz.desk.saving import Saved
 from fuelwiz.errors import FuelwizError
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.session import leaf_paths
+from fuelwiz.sizing.vocabulary import is_fixed
 from fuelwiz.store.folder import file_name
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.line_edit import LineEdit
@@ -97,7 +98,7 @@ class BuildActions:
 
     def _settle(self) -> None:
         size = self.screen.shown_size
-        if not size or size == "fixed":
+        if not size or is_fixed(size):
             return
         desk = self.screen.desk
         desk.visit("feed.chosen")

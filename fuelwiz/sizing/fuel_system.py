@@ -21,7 +21,7 @@ IDLE_SHARE = 0.02  # of the demand, burned at idle where nothing was measured; c
 
 
 @dataclass(frozen=True)
-class Build:
+class FuelSystem:
     """One session with its fuel, demand, pressures, pumps and inlet.
 
     `fuel_given_at_k` is the temperature at which a fuel of one's own was measured, where that is not today's.
