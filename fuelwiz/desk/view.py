@@ -95,7 +95,7 @@ class View:
     def left(self, path: str) -> str:
         """What is said of a question that is left to its fallback: what is taken, and why."""
         place = place_of(self.state, path)
-        asked = question_of(path)
+        asked = question_of(path, self.system)
         reason = asked.fallback if asked else ""
         if several(self.state, path) or place in COUNTED or path in NOTHING_WITHOUT:
             return when_left("", reason)

@@ -6,8 +6,9 @@ The face of this room: other rooms import from here.
 from fuelwiz.session.cases import apply_change
 from fuelwiz.session.compounds import HEPTANE_KG_M3, Size
 from fuelwiz.session.digest import inputs_digest
-from fuelwiz.session.fallbacks import fallback_text
+from fuelwiz.session.fallbacks import USUAL_BOOST, USUAL_VACUUM, fallback_text
 from fuelwiz.session.hardware import (
+    OPEN_REGULATOR,
     Feed,
     Filter,
     Inlet,
@@ -58,6 +59,9 @@ from fuelwiz.session.validation import newer_format, validate
 
 __all__ = [
     "HEPTANE_KG_M3",
+    "OPEN_REGULATOR",
+    "USUAL_BOOST",
+    "USUAL_VACUUM",
     "Bands",
     "Engine",
     "Feed",
