@@ -94,8 +94,8 @@ def _listing(block: Listing) -> Iterator[str]:
 
 def _item(item: Item, *, marked: bool) -> str:
     if not marked:
-        return escape(item.text)
-    return f"{_mark(item.mark)}<span>{escape(item.text)}</span>"
+        return escape(item.labelled)
+    return f"{_mark(item.mark)}<span>{escape(item.labelled)}</span>"
 
 
 def _mark(mark: Mark | None) -> str:
