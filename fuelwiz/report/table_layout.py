@@ -53,6 +53,10 @@ class Frame:
             yield at
             at += width + mark + self.gap
 
+    def in_one_line(self) -> Frame:
+        """The same with one line for each row, cut where it has to be."""
+        return replace(self, one_line=True)
+
     def head_lines(self) -> list[Line]:
         """The heads; they end on the same line, so that units stand right above their figures."""
         blocks = [

@@ -7,7 +7,6 @@ from dataclasses import replace
 from pathlib import Path
 
 import pytest
-from fuelwiz.session.model import validate
 
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.advice.row import BORE, FEEDS, FULL_DELIVERY_VELOCITY, LOSS, SPARE, VELOCITY, size_name, works
