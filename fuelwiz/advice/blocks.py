@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
-Mark = Literal["easy", "good", "brisk", "fast", "too fast", "yes", "no", "stop", "warn", "note"]
+Mark = Literal["easy", "good", "brisk", "fast", "too fast", "yes", "no", "stop", "warning", "note"]
 
 SYMBOLS: dict[Mark, str] = {
     "easy": "✓✓",
@@ -15,7 +15,7 @@ SYMBOLS: dict[Mark, str] = {
     "yes": "✓",
     "no": "✗",
     "stop": "✗",
-    "warn": "!",
+    "warning": "!",
     "note": "·",
 }
 UNKNOWN = "–"

@@ -16,7 +16,7 @@ def to_do(build: Subject, remarks: list[Remark]) -> str:
     stops = [remark for remark in remarks if remark.severity == "stop"]
     if stops:
         return one_line(stops[0].do, stops[0].what)
-    warnings = [remark for remark in remarks if remark.severity == "warn"]
+    warnings = [remark for remark in remarks if remark.severity == "warning"]
     if warnings:
         return one_line(warnings[0].what, warnings[0].do)
     if not build.has_pump:

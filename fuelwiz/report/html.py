@@ -46,7 +46,7 @@ b { font-weight: bold; white-space: nowrap; }
 b.easy { color: #005f5f; }
 b.good, b.yes { color: #005f00; }
 b.brisk { color: #5f5f00; }
-b.fast, b.warn { color: #875f00; }
+b.fast, b.warning { color: #875f00; }
 b.too-fast, b.no, b.stop { color: #af0000; }
 @media print { body { font-size: 9pt; margin: 0; padding: 0; max-width: none; } }
 """

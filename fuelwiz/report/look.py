@@ -24,7 +24,7 @@ _SIXTEEN: dict[Mark, tuple[int, int]] = {
     "yes": (0, 2),
     "no": (15, 1),
     "stop": (15, 1),
-    "warn": (0, 3),
+    "warning": (0, 3),
 }
 # The same with the cells of the 256-colour cube, which no theme changes; black on each.
 _CUBE: dict[Mark, tuple[int, int]] = {

@@ -60,11 +60,7 @@ class Frame:
     def head_lines(self) -> list[Line]:
         """The heads; they end on the same line, so that units stand right above their figures."""
         blocks = [
-            [
-                line
-                for part in _head(column, self.stacked)
-                for line in wrapped(self.fold(part), width + mark)
-            ]
+            [line for part in _head(column, self.stacked) for line in wrapped(self.fold(part), width + mark)]
             for column, width, mark in zip(self.columns, self.widths, self.marks, strict=True)
         ]
         height = max(map(len, blocks))

@@ -25,7 +25,7 @@ ROLES: dict[Mark, Role] = {
     "yes": "easy",
     "no": "fault",
     "stop": "fault",
-    "warn": "brisk",
+    "warning": "brisk",
     "note": "muted",
 }
 

@@ -69,7 +69,7 @@ _MARKS: dict[str, tuple[str, str]] = {
     "too fast": ("✗", "x"),
     "works": ("✓", "+"),
     "stop": ("✗", "x"),
-    "warn": ("!", "!"),
+    "warning": ("!", "!"),
     "note": ("·", "."),
     "untouched": ("·", "."),
     "done": ("✓", "+"),

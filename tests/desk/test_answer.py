@@ -96,7 +96,10 @@ def test_two_answers_that_do_not_fit_are_said_at_the_one_to_change(tmp_path: Pat
     desk.type("pump.running_at_idle", "2")
     desk.type("pump.count", "1")
     assert desk.text_in_field("pump.running_at_idle").refused == "1 is wanted"
-    assert desk.refused["pump.running_at_idle"] == "Number of pumps at idle wants 1, as number of pumps is 1, got 2."
+    assert (
+        desk.refused["pump.running_at_idle"]
+        == "Number of pumps at idle wants 1, as number of pumps is 1, got 2."
+    )
     desk.type("pump.running_at_idle", "")
     assert desk.refused == {}
 

@@ -22,7 +22,7 @@ PRINTED = {
 }
 BANDS = ("easy", "good", "brisk", "fast", "too fast")
 OTHER_MARKS = (
-    *("works", "stop", "warn", "note", "untouched", "done", "look here", "not sure", "pointer", "unknown"),
+    *("works", "stop", "warning", "note", "untouched", "done", "look here", "not sure", "pointer", "unknown"),
     *("settled", "bar", "could", "goal", "rule", "axis", "corner", "crossing"),
 )
 # The sixteen colours of a VGA text console, the first eight and bright white; from memory.

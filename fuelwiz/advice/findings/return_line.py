@@ -26,7 +26,7 @@ def return_remarks(build: Subject) -> Iterator[Remark]:
     if larger is not None and not larger.fixed:
         do = f"It holds, with little left for a bend or a cooler; {larger.size} would be at ease."
     yield Remark(
-        "warn",
+        "warning",
         "return_line",
         f"{capitalized(name)} pushes back with {needs} at idle, {share} of the rail.",
         do,
