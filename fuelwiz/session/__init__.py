@@ -3,7 +3,7 @@
 The face of this room: other rooms import from here.
 """
 
-from fuelwiz.session.cases import apply_change
+from fuelwiz.session.cases import apply_change, changed_ways
 from fuelwiz.session.compounds import HEPTANE_KG_M3, Size
 from fuelwiz.session.digest import inputs_digest
 from fuelwiz.session.fallbacks import USUAL_BOOST, USUAL_VACUUM, fallback_text
@@ -94,6 +94,7 @@ __all__ = [
     "Wrong",
     "apply_change",
     "as_text",
+    "changed_ways",
     "fallback_text",
     "field_at",
     "given",

@@ -88,6 +88,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
 
     def _open(self, path: Path, keys: Sequence[Key | Paste]) -> None:
         from fuelwiz.desk.desk import Desk
+        from fuelwiz.store.drafts import newer_draft
         from fuelwiz.wizard.editor.build_screen import BuildScreen
 
         try:
@@ -135,18 +136,6 @@ class FuelwizApp(App[int], inherit_bindings=False):
             self.switch_screen(screen)
         else:
             self.push_screen(screen)
-
-
-def newer_draft(path: Path) -> Path | None:
-    """The draft of a build where one was kept after its file was last written."""
-    from fuelwiz.store.build_file import draft_of
-
-    place = draft_of(path)
-    try:
-        kept = place.stat().st_mtime_ns
-        return place if not path.exists() or kept > path.stat().st_mtime_ns else None
-    except OSError:
-        return None
 
 
 def run(path: Path | None, sessions: Path | None, mouse: bool = True) -> int:

@@ -11,8 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
+from fuelwiz.document.changes import Change
 from fuelwiz.store.build_file import BuildFile
-from fuelwiz.store.history import Change
 from fuelwiz.wizard.build_list.changes import change_words
 from fuelwiz.wizard.build_list.judged import Judged, Verdict, judge
 from fuelwiz.wizard.build_list.list_page import ListPage, page_lines

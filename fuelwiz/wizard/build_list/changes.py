@@ -7,8 +7,9 @@ from typing import Any
 
 from fuelwiz.desk.numbers import pretty, split_or_whole
 from fuelwiz.desk.words import label
+from fuelwiz.document.changes import Change
 from fuelwiz.printable import clean
-from fuelwiz.store.history import Change, last_change
+from fuelwiz.store.history import last_change
 
 _MOST = 3
 _LONGEST = 40

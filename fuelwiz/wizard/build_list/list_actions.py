@@ -8,7 +8,8 @@ from typing import TYPE_CHECKING
 
 from fuelwiz.errors import FuelwizError
 from fuelwiz.store import folder as files
-from fuelwiz.store.build_file import BuildFile, draft_of
+from fuelwiz.store.build_file import BuildFile
+from fuelwiz.store.drafts import draft_of
 from fuelwiz.wizard.build_list.first_time import CHOICES
 from fuelwiz.wizard.build_list.list_state import BuildList
 from fuelwiz.wizard.line_edit import LineEdit
