@@ -320,7 +320,7 @@ async def test_every_action_has_a_deed(builds: Path, action) -> None:
         changed = (
             reader.app.called,
             reader.screen.page.prompt,
-            reader.screen.page.said,
+            reader.screen.page.message,
             reader.screen.builds.typing,
             reader.screen.page.mode == "help",
         )

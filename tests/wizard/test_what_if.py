@@ -190,7 +190,7 @@ async def test_a_long_wait_leaves_no_draft_of_the_copy(build):
     async with Trying(build).run_test(size=(80, 24)) as pilot:
         screen = await opened(pilot)
         screen.keep()
-        assert screen.actions.kept == "nothing saved"
+        assert screen.saving.kept == "nothing saved"
     assert [path.name for path in build.parent.iterdir()] == ["coupe.toml"]
 
 
