@@ -110,7 +110,7 @@ async def test_the_last_change_is_said_key_by_key(builds: Path) -> None:
     (builds / ".history" / path.name).write_text(path.read_text().replace("750 hp", "690 hp"))
     async with at_list(builds) as reader:
         await reader.reckoned()
-        assert "Last change: power wanted 690 to 750 hp." in reader.text
+        assert "Last change: power 690 to 750 hp." in reader.text
 
 
 async def test_a_broken_file_says_why_in_its_row(builds: Path) -> None:

@@ -134,14 +134,14 @@ def test_days(day: date | None, words: str) -> None:
 @pytest.mark.parametrize(
     ("changes", "words"),
     [
-        ([Change("goal.power", "690 hp", "750 hp")], "power wanted 690 to 750\u00a0hp"),
+        ([Change("goal.power", "690 hp", "750 hp")], "power 690 to 750\u00a0hp"),
         ([Change("pressure.boost", "1 bar", "22 psi")], "boost 1\u00a0bar to 22\u00a0psi"),
         ([Change("pressure.boost", None, "22 psi")], "boost now 22\u00a0psi"),
         ([Change("pressure.boost", "22 psi", None)], "boost taken out"),
         ([Change("pump", None, {"name": "x"})], "pump added"),
         ([Change("feed.sizes", ["-4"], ["-6", "-8"])], "sizes to try changed"),
         ([Change("engine.cylinders", 4, 6)], "cylinders 4 to 6"),
-        ([Change("name", "a\x1b[2J", "b" * 99)], f"name of the build a[2J to {'b' * 39}…"),
+        ([Change("name", "a\x1b[2J", "b" * 99)], f"name a[2J to {'b' * 39}…"),
         ([], ""),
     ],
 )
