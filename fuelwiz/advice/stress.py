@@ -9,7 +9,7 @@ from fuelwiz.advice.numbers import NO_BREAK, Role
 from fuelwiz.advice.phrases import vapour_need, vapour_phrase
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import StressFigures
-from fuelwiz.sizing.stress import HIGH_ALTITUDE_M, HOT_FUEL_K, OTHER_ETHANOL, WEAK_SUPPLY_V
+from fuelwiz.sizing.thresholds import HIGH_ALTITUDE_M, HOT_FUEL_K, OTHER_ETHANOL, WEAK_SUPPLY_V
 from fuelwiz.units import UnitSystem, to_si
 
 LOW_SUPPLY_V = WEAK_SUPPLY_V

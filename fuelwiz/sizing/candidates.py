@@ -72,6 +72,11 @@ def spelled(candidate: Size | None) -> str:
     return FIXED if candidate is None else candidate.text
 
 
+def candidate_called(feed: Feed, size: str) -> Size | None:
+    """The candidate of the feed whose row is called that."""
+    return next(row for row in feed_candidates(feed) if spelled(row) == size)
+
+
 def feed_candidates(feed: Feed) -> tuple[Size | None, ...]:
     """The rows of the feed; before any run is known a PTFE hose is meant."""
     if not feed.run:

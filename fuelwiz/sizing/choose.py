@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from fuelwiz.sizing.bands import no_faster_than
 from fuelwiz.sizing.figures import SizeFigures
-
-WORTH_MARGIN = 0.02  # what a larger size has to add to the margin to be worth naming
+from fuelwiz.sizing.thresholds import WORTH_MARGIN
+from fuelwiz.sizing.vocabulary import no_faster_than
 
 
 def is_sound(row: SizeFigures) -> bool:

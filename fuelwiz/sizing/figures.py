@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fuelwiz.sizing.vocabulary import Band, CeilingBasis, CeilingPart, Limit, SizeLimit, is_fixed
+from fuelwiz.sizing.vocabulary import Band, CeilingBasis, CeilingPart, GaugeState, Limit, SizeLimit, is_fixed
 
 
 @dataclass(frozen=True, slots=True)
@@ -254,6 +254,36 @@ class Assumption:
 
 
 @dataclass(frozen=True, slots=True)
+class GaugeReading:
+    """Gauge pressures in one state of the engine; None where they are not known or the pumps cannot hold them."""
+
+    when: GaugeState
+    rail_Pa: float | None
+    pump_Pa: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class WireChoice:
+    """A gauge at the working current: volts lost in it, what it carries, whether it does and whether it is fitted."""
+
+    gauge: int
+    loss_V: float
+    ampacity_A: float
+    does: bool
+    given: bool
+
+
+@dataclass(frozen=True, slots=True)
+class InjectorChoice:
+    """A rating at the rated pressure: the duty that it would run at, whether it does and whether it is fitted."""
+
+    rating_m3_s: float
+    duty: float
+    does: bool
+    given: bool
+
+
+@dataclass(frozen=True, slots=True)
 class Figures:
     """Everything that is computed from one session."""
 
@@ -278,6 +308,9 @@ class Figures:
     next: NextFigures | None
     stress: tuple[StressFigures, ...]
     assumed: tuple[Assumption, ...]
+    gauge: tuple[GaugeReading, ...]
+    wire_choices: tuple[WireChoice, ...]
+    injector_choices: tuple[InjectorChoice, ...]
 
     def row(self, size: str | None) -> SizeFigures | None:
         """The figures of one candidate, None where no row has that size."""

@@ -16,8 +16,7 @@ from fuelwiz.physics.wire import loop_resistance_ohm
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import DemandFigures, FuelFigures, PressureFigures
 from fuelwiz.sizing.lines import plain_run
-
-IDLE_SHARE = 0.02  # of the demand, burned at idle where nothing was measured; common practice, no source
+from fuelwiz.sizing.thresholds import IDLE_SHARE
 
 
 @dataclass(frozen=True)

@@ -4,12 +4,26 @@ from __future__ import annotations
 
 from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
 from fuelwiz.physics.line import ROUGHNESS_M, Run, friction_factor, reynolds, velocity_m_s
-from fuelwiz.sizing.bands import band_of, no_faster_than
-from fuelwiz.sizing.candidates import bore_in_hose_m, nominal_bore_m, spelled
+from fuelwiz.sizing.candidates import bore_in_hose_m, feed_candidates, nominal_bore_m, spelled
 from fuelwiz.sizing.figures import Ladder, SizeFigures
+from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.lines import FeedRun
-from fuelwiz.sizing.sized_system import MOST_SAG, SizedSystem
-from fuelwiz.sizing.vocabulary import LINE_LIMITS, SizeLimit
+from fuelwiz.sizing.sized_system import SizedSystem
+from fuelwiz.sizing.thresholds import MOST_SAG
+from fuelwiz.sizing.vocabulary import LINE_LIMITS, SizeLimit, band_of, no_faster_than
+
+
+def sized_systems(system: FuelSystem) -> dict[str, SizedSystem]:
+    """The system at every candidate of the feed, smallest bore first, by the name of its row."""
+    return {
+        spelled(candidate): SizedSystem(system, candidate)
+        for candidate in feed_candidates(system.session.feed)
+    }
+
+
+def size_rows(system: FuelSystem) -> tuple[SizeFigures, ...]:
+    """The row of every candidate, smallest bore first."""
+    return tuple(size_row(sized) for sized in sized_systems(system).values())
 
 
 def size_row(sized: SizedSystem) -> SizeFigures:

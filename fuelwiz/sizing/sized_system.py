@@ -10,8 +10,7 @@ from fuelwiz.physics.roots import root
 from fuelwiz.session import Size
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.lines import FeedLine, feed_line, filters_loss_pa
-
-MOST_SAG = 0.05  # of the pressure across the injectors; common practice, no source
+from fuelwiz.sizing.thresholds import MOST_SAG
 
 
 @dataclass(frozen=True)
@@ -102,17 +101,12 @@ class SizedSystem:
         flow = min(capacity_m3_s, self.sag_flow_m3_s) if self.system.at_tank else capacity_m3_s
         return self.system.demand.crank_power_W * flow / self.system.flow_m3_s
 
-    @property
-    def could_make_pa(self) -> float | None:
-        """The highest rise at which the pumps still deliver the demand."""
-        return self.system.could_make_pa
-
     @cached_property
     def rail_at_goal_pa(self) -> float:
         """The rail pressure that the pumps hold while the engine takes its full demand, never below nought."""
         assert self.capacity is not None
         rail = self.system.pressure.rail_Pa
-        could = self.could_make_pa
+        could = self.system.could_make_pa
         if self.capacity < self.system.flow_m3_s and could is not None:
             rail = min(rail, rail + could - self.demand_rise_pa)
         return max(0.0, rail - (self.sag_pa or 0.0))

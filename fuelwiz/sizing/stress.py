@@ -5,20 +5,22 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
-from fuelwiz.physics.fuel import PSI_PA, blend, blend_reid_pa
+from fuelwiz.physics.fuel import blend, blend_reid_pa
 from fuelwiz.session import Session, Size
 from fuelwiz.sizing.figures import StressFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
-from fuelwiz.sizing.judge import ReturnPick, judge
+from fuelwiz.sizing.thresholds import (
+    CLOGGED,
+    HIGH_ALTITUDE_M,
+    HOT_FUEL_K,
+    OTHER_ETHANOL,
+    SPIKE_PA,
+    USUAL_SUPPLY_V,
+    WEAK_SUPPLY_V,
+    WORN,
+)
+from fuelwiz.sizing.verdict import ReturnPick, judge
 from fuelwiz.sizing.vocabulary import Case
-
-WEAK_SUPPLY_V = 12.8
-USUAL_SUPPLY_V = 13.8
-HOT_FUEL_K = 323.15
-SPIKE_PA = 3 * PSI_PA
-WORN = 0.9
-OTHER_ETHANOL = 0.15
-HIGH_ALTITUDE_M = 2000.0
 
 
 def stress(
@@ -101,10 +103,10 @@ def dirty_filters(session: Session) -> Session:
     """Filters and strainer clogged twice as much; the same session where there is none."""
     feed, inlet = session.feed, session.inlet
     if feed.filter:
-        clogged = tuple(part.model_copy(update={"clogging": 2 * part.clogging}) for part in feed.filter)
+        clogged = tuple(part.model_copy(update={"clogging": CLOGGED * part.clogging}) for part in feed.filter)
         session = changed(session, "feed", filter=clogged)
     if inlet is not None and inlet.strainer is not None:
-        strainer = inlet.strainer.model_copy(update={"clogging": 2 * inlet.strainer.clogging})
+        strainer = inlet.strainer.model_copy(update={"clogging": CLOGGED * inlet.strainer.clogging})
         session = changed(session, "inlet", strainer=strainer)
     return session
 

@@ -5,12 +5,11 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
-from fuelwiz.session import Surge
-from fuelwiz.sizing.bands import band_of, no_faster_than
+from fuelwiz.session import Size, Surge
 from fuelwiz.sizing.candidates import spelled
-from fuelwiz.sizing.electrics import heat_figures, wiring_figures
+from fuelwiz.sizing.choices import wire_choices
+from fuelwiz.sizing.electrics import Circuit, fullest_circuit, wiring_figures
 from fuelwiz.sizing.figures import (
-    HeatFigures,
     InjectorFigures,
     InletFigures,
     PumpFigures,
@@ -18,13 +17,15 @@ from fuelwiz.sizing.figures import (
     ReturnFigures,
     ReturnSize,
     SurgeFigures,
+    WireChoice,
     WiringFigures,
 )
+from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.injection import injector_figures
 from fuelwiz.sizing.returns import Return
-from fuelwiz.sizing.size_rows import run_velocity_m_s
+from fuelwiz.sizing.size_rows import margin, run_velocity_m_s, shown_run, size_limits, vapour_margin_pa
 from fuelwiz.sizing.sized_system import SizedSystem
-from fuelwiz.sizing.vocabulary import BuildLimit
+from fuelwiz.sizing.vocabulary import BuildLimit, Limit, band_of, no_faster_than
 
 
 @dataclass(frozen=True)
@@ -109,19 +110,27 @@ class BuildVerdict:
         )
 
     @cached_property
+    def circuit(self) -> Circuit | None:
+        """The fullest circuit of the pump's wiring."""
+        return fullest_circuit(self.sized)
+
+    @cached_property
+    def wire_choices(self) -> tuple[WireChoice, ...]:
+        """Every gauge of wire in that circuit; empty where it cannot be judged."""
+        wiring, circuit = self.sized.system.session.wiring, self.circuit
+        if wiring is None or circuit is None:
+            return ()
+        return wire_choices(wiring, circuit.current_A, circuit.fuse_A)
+
+    @property
     def wiring(self) -> WiringFigures | None:
-        """One circuit of the pump's wiring."""
-        return wiring_figures(self.sized)
+        """That circuit as the result shows it."""
+        return wiring_figures(self.circuit, self.wire_choices)
 
     @cached_property
     def injectors(self) -> InjectorFigures | None:
         """The injectors at the goal."""
         return injector_figures(self.sized)
-
-    @cached_property
-    def heat(self) -> HeatFigures | None:
-        """What the pumps heat the tank by."""
-        return heat_figures(self.sized)
 
     @cached_property
     def surge(self) -> SurgeFigures | None:
@@ -161,7 +170,7 @@ class BuildVerdict:
             "return": judged_return is not None and not judged_return.holds,
             "lift": self.lift_fails,
             "rating": self.rating_fails,
-            "fuse": self.fuse_fails,
+            "fuse": self.circuit is not None and self.circuit.fails,
         }
         return tuple(word for word, fails in wrong.items() if fails)
 
@@ -198,12 +207,35 @@ class BuildVerdict:
             return False
         return self.dead_head_pa > self.lowest_rating_pa
 
-    @property
-    def fuse_fails(self) -> bool:
-        """Whether no fuse is large enough, or the one that is would not guard the wire."""
-        wiring = self.wiring
-        if wiring is None or wiring.peak_current_A is None:
-            return False
-        if wiring.fuse_A is None:
-            return True
-        return wiring.ampacity_A is not None and wiring.fuse_A > wiring.ampacity_A
+
+@dataclass(frozen=True, slots=True)
+class Judgement:
+    """Margins and limits of a build at given sizes, size and build together."""
+
+    margin: float | None
+    vapour_margin_pa: float | None
+    limits: tuple[Limit, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ReturnPick:
+    """The size of return that is judged; `size` None stands for runs that all keep a bore of their own."""
+
+    size: Size | None
+
+
+def judge(system: FuelSystem, pick: Size | None, return_pick: ReturnPick | None) -> Judgement:
+    """A build at a pick of feed and return; without a return pick, the build's own."""
+    sized = SizedSystem(system, pick)
+    verdict = BuildVerdict(sized)
+    behind = Return(sized)
+    returning = None
+    if behind.applies:
+        returning = verdict.return_line if return_pick is None else behind.size_figures(return_pick.size)
+    limits = (*size_limits(sized, shown_run(sized)), *verdict.limits(returning))
+    solved = verdict.solved
+    return Judgement(
+        margin(sized) if solved else None,
+        vapour_margin_pa(sized) if solved else None,
+        limits,
+    )

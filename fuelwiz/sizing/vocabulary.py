@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Literal, get_args
 
 SizeLimit = Literal["velocity", "delivery", "sag", "pump", "relief", "vapour", "inlet"]
@@ -47,6 +48,18 @@ CASES: tuple[Case, ...] = get_args(Case)
 
 FIXED = "fixed"
 """What the one row of a line is called where every run keeps a bore of its own."""
+
+
+def band_of(velocity_m_s: float, thresholds: Sequence[float]) -> Band:
+    """The band of a velocity; a band includes its upper edge. `thresholds` are four rising velocities in m/s."""
+    return next(
+        (band for band, edge in zip(BANDS, thresholds, strict=False) if velocity_m_s <= edge), BANDS[-1]
+    )
+
+
+def no_faster_than(band: Band, limit: Band) -> bool:
+    """Whether a band is that one or a slower one."""
+    return BANDS.index(band) <= BANDS.index(limit)
 
 
 def is_fixed(size: str | None) -> bool:

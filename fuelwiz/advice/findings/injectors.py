@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.remark import Remark
 from fuelwiz.advice.subject import Subject
-from fuelwiz.sizing.sized_system import MOST_SAG
+from fuelwiz.sizing.thresholds import MOST_SAG
 
 PRESSURE_SHARE = 0.7
 SAG_WORTH_TELLING = 0.01

@@ -14,11 +14,11 @@ from textual.timer import Timer
 from textual.widget import Widget
 
 from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.plots import Plots
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.actions import BUILD, Action, by_id, by_key, by_letter
 from fuelwiz.wizard.chrome import Headline, footer_line, keys_page, steps_column, steps_row, top_line
 from fuelwiz.wizard.editor.build_actions import BuildActions
-from fuelwiz.wizard.editor.curves import Curves
 from fuelwiz.wizard.editor.form_view import FormView
 from fuelwiz.wizard.editor.head import headline, step_marks
 from fuelwiz.wizard.editor.help_view import HelpView
@@ -89,7 +89,7 @@ class BuildScreen(Screen[None]):
         yield LinesView(look, "steps", self._steps)
         yield FormView(look, self.form)
         yield HelpView(look)
-        yield LivePane(look, Curves(), id="live")
+        yield LivePane(look, Plots(), id="live")
         yield LinesView(look, "sheet", lambda area: keys_page(BUILD, area))
         yield PointsView(look)
         yield LinesView(look, "strip", self.strip_lines)
