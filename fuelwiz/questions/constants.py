@@ -8,7 +8,7 @@ from fuelwiz.facts import table
 from fuelwiz.physics import circuit, demand, injector, inlet, pump
 from fuelwiz.questions.placeholders import EXACT, System, in_system, readable
 from fuelwiz.session import OPEN_REGULATOR, USUAL_BOOST, USUAL_VACUUM
-from fuelwiz.sizing import fuel_system, sized_system, stress
+from fuelwiz.sizing import thresholds
 from fuelwiz.units import parse, to_si
 
 
@@ -31,18 +31,18 @@ CONSTANTS: dict[str, Callable[[System], str]] = {
     "efficiency without boost": lambda _: _percent(demand.BRAKE_EFFICIENCY["none"]),
     "efficiency with a turbo": lambda _: _percent(demand.BRAKE_EFFICIENCY["turbo"]),
     "efficiency with a supercharger": lambda _: _percent(demand.BRAKE_EFFICIENCY["supercharger"]),
-    "idle share": lambda _: _percent(fuel_system.IDLE_SHARE),
+    "idle share": lambda _: _percent(thresholds.IDLE_SHARE),
     "turbo boost": lambda units: _declared(USUAL_BOOST["turbo"], units),
     "supercharger boost": lambda units: _declared(USUAL_BOOST["supercharger"], units),
     "idle vacuum": lambda units: in_system(parse(USUAL_VACUUM["manifold"], "pressure_change"), "inHg", units),
     "regulator flow": lambda units: _declared(OPEN_REGULATOR["rated_flow"], units),
     "regulator loss": lambda units: _declared(OPEN_REGULATOR["rated_loss"], units),
-    "sag limit": lambda _: _percent(sized_system.MOST_SAG),
+    "sag limit": lambda _: _percent(thresholds.MOST_SAG),
     "margin outside": lambda units: in_system(inlet.LEAST_VAPOUR_MARGIN_PA["outside"], "psi", units),
     "one point slope": _one_point_slope,
     "usual volts": lambda _: f"{circuit.ASSUMED_VOLTS:.1f} V",
-    "other ethanol": lambda _: readable(100 * stress.OTHER_ETHANOL),
-    "mountain altitude": lambda units: in_system(stress.HIGH_ALTITUDE_M, "ft", units),
+    "other ethanol": lambda _: readable(100 * thresholds.OTHER_ETHANOL),
+    "mountain altitude": lambda units: in_system(thresholds.HIGH_ALTITUDE_M, "ft", units),
     "test fluid": lambda _: f"{injector.TEST_FLUID_KG_M3:.0f} kg/m³",
     "copper": lambda _: f"{100 * table('wire')['temperature_coefficient']:.2f} %",
 }

@@ -19,8 +19,8 @@ PSI = 6894.757293168  # Pa (NIST SP 811)
 
 def in_json(name: str) -> dict[str, Any]:
     """The result of an example as scripts read it."""
-    known: dict[str, Any] = json.loads(json_text(example(name)))
-    return known
+    found: dict[str, Any] = json.loads(json_text(example(name)))
+    return found
 
 
 @pytest.mark.parametrize("name", NAMES)
