@@ -129,6 +129,14 @@ def test_lift_over_the_base(at):
     assert reid_psi(at["E"]) - reid_psi(0) == pytest.approx(at["delta_psi"], abs=0.2 if on_a_row else 0.4)
 
 
+@pytest.mark.parametrize(("low", "high"), [(10, 20), (20, 30), (30, 50), (50, 70)])
+def test_from_row_to_row_it_changes_as_modelled(low: int, high: int) -> None:
+    """UNIFAC bubble pressures: what one percent more ethanol changes in the middle of our table, to 0.005 psi."""
+    modelled = {at["E"]: at["delta_psi"] for at in RVP["unifac_bubble_37p78C"]}
+    wanted = (modelled[high] - modelled[low]) / (high - low)
+    assert (reid_psi(high) - reid_psi(low)) / (high - low) == pytest.approx(wanted, abs=0.005)
+
+
 def test_classes_of_specifications():
     """ASTM D4814 class A: 9.0 psi at most, as 42 USC 7545(h); D5798 class 1, E51 to E83: 5.5 to 9.0 psi."""
     assert reid_psi(0) == VOLATILITY["D4814_max_psi"]["A"]
