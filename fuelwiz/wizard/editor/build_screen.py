@@ -27,8 +27,7 @@ from fuelwiz.wizard.editor.offered import offered_actions
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
-from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.walk import Reaction
+from fuelwiz.wizard.form.form import Form, Reaction
 from fuelwiz.wizard.live.pane import LivePane
 from fuelwiz.wizard.live.rule import VIEWS
 from fuelwiz.wizard.paint import Area
@@ -155,7 +154,7 @@ class BuildScreen(Screen[None]):
         """The live pane as the desk has it now."""
         live = self.query_one(LivePane)
         held = self.desk.held
-        number, count = self.form.position()
+        number, count = self.form.pointer.position()
         live.notes = ("F5 next", f"question {number} of {count}")
         live.table_focused = self.mode == "table"
         live.about = self.form.place.step

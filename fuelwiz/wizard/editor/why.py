@@ -5,9 +5,9 @@ from __future__ import annotations
 from textual.strip import Strip
 
 from fuelwiz.desk.composites import field_of
+from fuelwiz.wizard.editor.row_painter import columns_for
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import ItemRow, cells_of
-from fuelwiz.wizard.form.paint import columns_for
 from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
 
@@ -16,7 +16,7 @@ TEXT = 5
 
 def why_lines(form: Form, area: Area) -> list[Strip]:
     """As much as fits the area's rows; one row gets the first sentence alone."""
-    mark, role, text = _said(form)
+    mark, role, text = _text_of(form, area.width)
     if mark == "Why":
         text = _fitting(form, text, area)
     lines = []
@@ -28,7 +28,7 @@ def why_lines(form: Form, area: Area) -> list[Strip]:
     return area.filled(lines)
 
 
-def _said(form: Form) -> tuple[str, Role, str]:
+def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
     refused = form.desk.refused.get(form.path) or form.desk.refused.get(field_of(form.path))
     if refused:
         return "!", "fault", refused[0].upper() + refused[1:]
@@ -38,7 +38,7 @@ def _said(form: Form) -> tuple[str, Role, str]:
     if isinstance(form.row, ItemRow):
         return "Why", "muted", f"{question.why} Ctrl+G d takes it out."
     echo = ""
-    if cells_of(form.row) and columns_for(form.width).echo == 0:
+    if cells_of(form.row) and columns_for(width).echo == 0:
         said = form.desk.text_in_field(form.path).echo
         echo = f"= {said}. " if said else ""
     usual = f" Usual: {question.usual}." if question.usual else ""

@@ -49,7 +49,7 @@ def columns_for(width: int) -> FormColumns:
 
 @dataclass(frozen=True, slots=True)
 class Focus:
-    """Where the pointer is: a cell of the focused row, and what is being edited in it."""
+    """The pointer on a row: which of its cells it is in, and what is being edited there."""
 
     cell: int
     editor: LineEdit
