@@ -93,13 +93,13 @@ def test_a_gauge_does_that_loses_little_and_carries_the_fuse(current, fuse, leng
     assert [each.gauge for each in found if each.does] == [each.gauge for each in found if does(each.gauge)]
 
 
-@pytest.mark.parametrize(("lost_V", "gauge"), [(0.4999, "12 AWG"), (0.5001, "10 AWG")])
-def test_half_a_volt_is_the_most_that_a_wire_may_lose(lost_V: float, gauge: str) -> None:
+@pytest.mark.parametrize(("lost_V", "gauge"), [(0.4999, 12), (0.5001, 10)])
+def test_half_a_volt_is_the_most_that_a_wire_may_lose(lost_V: float, gauge: int) -> None:
     """Common practice, no source."""
-    found = smallest_wire(
+    found = gauges_at(
         current_a=lost_V / loop_ohm(12, 4.0), fuse_a=20, length_m=4.0, by_chassis=False, temperature_k=WARM_K
     )
-    assert found == gauge
+    assert next(each.gauge for each in found if each.does) == gauge
 
 
 def test_no_wire_of_the_table_carries_a_great_current_far():

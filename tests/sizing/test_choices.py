@@ -109,3 +109,12 @@ def test_no_injector_is_offered_without_pressure_across_it() -> None:
     figures = assessed(data)
     assert figures.injectors is not None and figures.injectors.duty is None
     assert figures.injector_choices == ()
+
+
+def test_where_little_is_wanted_no_injector_of_nothing_is_offered() -> None:
+    data = plain("contract")
+    data["goal"] = {"power": "15 hp"}
+    figures = assessed(data)
+    assert figures.injectors is not None and figures.injectors.smallest_rating_m3_s is not None
+    assert 0 < figures.injectors.smallest_rating_m3_s < 50 * CC_MIN
+    assert [round(choice.rating_m3_s / CC_MIN) for choice in figures.injector_choices][0] == 50

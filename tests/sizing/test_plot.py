@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from fuelwiz.session import validate
-from fuelwiz.sizing.plot import plot
+from fuelwiz.sizing.plot import plot_around
 
 from .builds import GALLON_PER_HOUR, PSI, build, figures
 
@@ -22,7 +22,7 @@ def test_the_pumps_stand_where_their_sheet_has_them(
     """A sheet on one straight line, at the volts that the pumps run at, is the same line at every flow."""
     pump = {"pump.count": count, "pump.arrangement": arrangement, "pump.volts": "13.5 V"}
     plain = build("contract", {**pump, "pump.curve.0.points": STRAIGHT, "pump.relief": None})
-    drawn = plot(validate(plain, "a build"), ["-6", "-8"], "-8")
+    drawn = plot_around(validate(plain, "a build"), "-8")
     assert drawn is not None
     flows = [flow / GALLON_PER_HOUR for flow in drawn.flows]
     wanted = [stages * 2 * (110 - flow / ways) for flow in flows]
@@ -32,12 +32,13 @@ def test_the_pumps_stand_where_their_sheet_has_them(
 def test_the_system_stands_where_the_rows_have_it() -> None:
     plain = build("contract")
     found = figures(plain)
-    drawn = plot(validate(plain, "a build"), ["-6", "-8"], "-8")
+    drawn = plot_around(validate(plain, "a build"), "-8")
     assert drawn is not None and drawn.crossing is not None
     assert drawn.goal_flow == found.demand.volume_flow_m3_s
     row = found.row("-8")
     assert row is not None and drawn.crossing[0] == row.capacity_m3_s
     after = next(number for number, flow in enumerate(drawn.flows) if flow > drawn.goal_flow)
+    assert list(drawn.systems) == ["-6", "-8", "-10"]
     for size, pressures in drawn.systems.items():
         at = found.row(size)
         assert at is not None
@@ -46,7 +47,7 @@ def test_the_system_stands_where_the_rows_have_it() -> None:
 
 
 def test_pumps_and_system_meet_at_the_mark() -> None:
-    drawn = plot(validate(build("contract"), "a build"), ["-8"], "-8")
+    drawn = plot_around(validate(build("contract"), "a build"), "-8")
     assert drawn is not None and drawn.crossing is not None
     flow, pressure = drawn.crossing
     after = next(number for number, each in enumerate(drawn.flows) if each > flow)
