@@ -9,8 +9,8 @@ from fuelwiz.advice import Result
 from fuelwiz.desk.fields import spec_at
 from fuelwiz.desk.numbers import sensible
 from fuelwiz.desk.plain import Plain, value_at, way
-from fuelwiz.session import Session, fallback_text, validate
-from fuelwiz.sizing.thresholds import IDLE_SHARE
+from fuelwiz.physics.demand import IDLE_SHARE
+from fuelwiz.session import USUAL_VOLTS, Session, fallback_text, validate
 from fuelwiz.units import from_si
 
 _HANGS_ON = (
@@ -19,7 +19,6 @@ _HANGS_ON = (
     ("pressure", "reference"),
     ("pump", "count"),
 )
-_VOLTS = "13.0 V"
 
 
 def fallback_in(plain: Plain, path: str, result: Result | None, warm: bool) -> str | None:
@@ -62,7 +61,7 @@ def _reckoned(path: str, result: Result | None) -> str | None:
     if path == "engine.bsfc":
         return next((one.value for one in figures.assumed if one.key == path), None)
     if path == "pump.volts":
-        return _VOLTS if figures.wiring is None else f"{figures.wiring.pump_volts_V:.1f} V"
+        return USUAL_VOLTS if figures.wiring is None else f"{figures.wiring.pump_volts_V:.1f} V"
     return None
 
 

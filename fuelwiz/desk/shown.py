@@ -8,8 +8,9 @@ from typing import Any
 from fuelwiz import units
 from fuelwiz.desk.fields import other, shown_unit
 from fuelwiz.desk.numbers import in_unit, is_bare, pretty, same_unit, sensible, split_or_whole, unit_sign
+from fuelwiz.physics.injector import TEST_FLUID_KG_M3
 from fuelwiz.printable import clean
-from fuelwiz.session import HEPTANE_KG_M3, FieldSpec, as_text, read
+from fuelwiz.session import FieldSpec, as_text, read
 from fuelwiz.units import UnitSystem
 
 
@@ -98,7 +99,7 @@ def _by_the_other_way(spec: FieldSpec, text: str, system: UnitSystem) -> str:
     """An injector's flow by mass where it is given by volume, and the other way round."""
     by_volume, by_mass = spec.parts
     if "flow" in units.kinds_of(split_or_whole(text)[1]):
-        return in_unit(read(spec, text) * HEPTANE_KG_M3, shown_unit(by_mass, system))
+        return in_unit(read(spec, text) * TEST_FLUID_KG_M3, shown_unit(by_mass, system))
     return in_unit(read(spec, text), shown_unit(by_volume, system))
 
 

@@ -31,7 +31,7 @@ CONSTANTS: dict[str, Callable[[System], str]] = {
     "efficiency without boost": lambda _: _percent(demand.BRAKE_EFFICIENCY["none"]),
     "efficiency with a turbo": lambda _: _percent(demand.BRAKE_EFFICIENCY["turbo"]),
     "efficiency with a supercharger": lambda _: _percent(demand.BRAKE_EFFICIENCY["supercharger"]),
-    "idle share": lambda _: _percent(thresholds.IDLE_SHARE),
+    "idle share": lambda _: _percent(demand.IDLE_SHARE),
     "turbo boost": lambda units: _declared(USUAL_BOOST["turbo"], units),
     "supercharger boost": lambda units: _declared(USUAL_BOOST["supercharger"], units),
     "idle vacuum": lambda units: in_system(parse(USUAL_VACUUM["manifold"], "pressure_change"), "inHg", units),

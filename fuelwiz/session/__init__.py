@@ -4,9 +4,9 @@ The face of this room: other rooms import from here.
 """
 
 from fuelwiz.session.cases import apply_change, changed_ways
-from fuelwiz.session.compounds import HEPTANE_KG_M3, Size
+from fuelwiz.session.compounds import Size
 from fuelwiz.session.digest import inputs_digest
-from fuelwiz.session.fallbacks import USUAL_BOOST, USUAL_VACUUM, fallback_text
+from fuelwiz.session.fallbacks import USUAL_BOOST, USUAL_VACUUM, USUAL_VOLTS, fallback_text
 from fuelwiz.session.hardware import (
     OPEN_REGULATOR,
     Feed,
@@ -58,10 +58,10 @@ from fuelwiz.session.spec import FieldSpec, as_text
 from fuelwiz.session.validation import newer_format, validate
 
 __all__ = [
-    "HEPTANE_KG_M3",
     "OPEN_REGULATOR",
     "USUAL_BOOST",
     "USUAL_VACUUM",
+    "USUAL_VOLTS",
     "Bands",
     "Engine",
     "Feed",

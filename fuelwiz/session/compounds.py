@@ -10,6 +10,7 @@ from typing import Any, TypeVar
 
 from fuelwiz import units
 from fuelwiz.errors import UnitError
+from fuelwiz.physics.injector import TEST_FLUID_KG_M3
 from fuelwiz.physics.wire import awg_area_m2
 from fuelwiz.printable import clean, shown
 from fuelwiz.session.scalars import (
@@ -25,9 +26,6 @@ from fuelwiz.session.scalars import (
     within,
 )
 from fuelwiz.session.spec import FieldSpec
-
-HEPTANE_KG_M3 = 684.0
-"""Density of n-heptane, on which injectors are rated (SAE J1832 practice)."""
 
 T = TypeVar("T")
 
@@ -92,7 +90,7 @@ def rated_flow(spec: FieldSpec, value: Any) -> float:
     except UnitError as error:
         raise refuse(str(error)) from None
     if "mass_flow" in kinds:
-        return quantity(by_mass, value) / HEPTANE_KG_M3
+        return quantity(by_mass, value) / TEST_FLUID_KG_M3
     if "flow" in kinds:
         return quantity(by_volume, value)
     examples = f'"{by_volume.example}", or by mass such as "{by_mass.example}"'

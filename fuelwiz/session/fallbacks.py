@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+from fuelwiz.physics.circuit import ASSUMED_VOLTS
+from fuelwiz.physics.demand import IDLE_SHARE
 from fuelwiz.session.fields import Section
 from fuelwiz.session.hardware import OPEN_REGULATOR
 from fuelwiz.session.paths import field_at, way_of
@@ -13,6 +15,7 @@ from fuelwiz.session.sections import Session
 from fuelwiz.session.spec import as_text
 
 USUAL_BOOST = {"turbo": "15 psi", "supercharger": "8 psi", "none": "0 psi"}
+USUAL_VOLTS = f"{ASSUMED_VOLTS:.1f} V"
 USUAL_VACUUM = {"manifold": "9 psi", "atmosphere": "0 psi"}
 
 
@@ -34,12 +37,17 @@ HANGING_WORDS = {
     "name": "the name of the file",
     "goal.next_boost": "boost as absolute pressure in the ratio of the powers",
     "engine.bsfc": "from the fuel's heating value and the efficiency that goes with the induction",
-    "engine.idle_fuel": "2 % of the demand",
+    "engine.idle_fuel": f"{100 * IDLE_SHARE:g} % of the demand",
     "fuel.reid_pressure": "the blend's by table",
-    "pressure.boost": "15 psi with a turbo, 8 psi with a supercharger, else 0 psi",
-    "pressure.idle_vacuum": "9 psi with the manifold as reference, else 0 psi",
+    "pressure.boost": (
+        f"{USUAL_BOOST['turbo']} with a turbo, {USUAL_BOOST['supercharger']} with a supercharger,"
+        f" else {USUAL_BOOST['none']}"
+    ),
+    "pressure.idle_vacuum": (
+        f"{USUAL_VACUUM['manifold']} with the manifold as reference, else {USUAL_VACUUM['atmosphere']}"
+    ),
     "pump.running_at_idle": "as many as there are",
-    "pump.volts": "what the wiring comes to, or 13.0 V without wiring",
+    "pump.volts": f"what the wiring comes to, or {USUAL_VOLTS} without wiring",
     "wiring.circuits": "one a pump",
     "injectors.count": "one a cylinder",
     "stress.case.name": "its number",

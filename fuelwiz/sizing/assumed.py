@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.session import Session, fallback_text, given
+from fuelwiz.session import USUAL_VOLTS, Session, fallback_text, given
 from fuelwiz.sizing.figures import Assumption
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.units import from_si
@@ -21,6 +21,7 @@ BEFORE_PUMP = (
     "pressure.regulator",
 )
 NOT_GIVEN = "not given"
+NO_FITTINGS = "none"
 
 
 def assumed(system: FuelSystem) -> tuple[Assumption, ...]:
@@ -37,7 +38,7 @@ def _left_out(system: FuelSystem) -> Iterator[tuple[str, str]]:
     if session.pump is None:
         yield "pump", NOT_GIVEN
     elif session.pump.volts is None and session.wiring is None:
-        yield "pump.volts", "13.0 V"
+        yield "pump.volts", USUAL_VOLTS
     yield from _left_out_of_feed(session)
     for key in ("inlet", "return_line", "injectors"):
         if getattr(session, key) is None:
@@ -47,15 +48,18 @@ def _left_out(system: FuelSystem) -> Iterator[tuple[str, str]]:
 def _left_out_of_feed(session: Session) -> Iterator[tuple[str, str]]:
     if not session.feed.run:
         yield "feed.run", NOT_GIVEN
-    for i, run in enumerate(session.feed.run):
-        for key in ("hose", "length", "fittings"):
+    for number, run in enumerate(session.feed.run):
+        for key in ("hose", "length"):
             if key not in run.model_fields_set:
-                yield f"feed.run.{i}.{key}", {"hose": "ptfe", "length": "15 ft", "fittings": "none"}[key]
+                yield f"feed.run.{number}.{key}", _fallback(session, f"feed.run.{number}.{key}")
+        if "fittings" not in run.model_fields_set:
+            yield f"feed.run.{number}.fittings", NO_FITTINGS
     if not session.feed.filter:
         yield "feed.filter", NOT_GIVEN
-    for i, part in enumerate(session.feed.filter):
+    for number, part in enumerate(session.feed.filter):
         if "rated_loss" not in part.model_fields_set:
-            yield f"feed.filter.{i}.rated_loss", _fallback(session, f"feed.filter.{i}.rated_loss")
+            key = f"feed.filter.{number}.rated_loss"
+            yield key, _fallback(session, key)
 
 
 def _fallback(session: Session, key: str) -> str:

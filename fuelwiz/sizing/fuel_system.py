@@ -1,9 +1,10 @@
-"""A build: one session as physics sees it, each part reckoned once and when it is asked for."""
+"""One session as physics sees it, each part computed once and when it is asked for."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
+from typing import assert_never
 
 from fuelwiz.physics import demand as demand_physics
 from fuelwiz.physics import fuel as fuel_physics
@@ -13,10 +14,9 @@ from fuelwiz.physics.inlet import atmosphere_pa
 from fuelwiz.physics.line import GRAVITY, Run, run_loss, velocity_m_s
 from fuelwiz.physics.pump import Curve, Pump
 from fuelwiz.physics.wire import loop_resistance_ohm
-from fuelwiz.session import Session
+from fuelwiz.session import Fuel, Session
 from fuelwiz.sizing.figures import DemandFigures, FuelFigures, PressureFigures
 from fuelwiz.sizing.lines import plain_run
-from fuelwiz.sizing.thresholds import IDLE_SHARE
 
 
 @dataclass(frozen=True)
@@ -32,22 +32,29 @@ class FuelSystem:
     @cached_property
     def fuel(self) -> fuel_physics.Fuel:
         """The fuel at the session's temperature."""
-        said = self.session.fuel
-        if said.kind == "methanol":
-            return fuel_physics.methanol(temperature_k=said.temperature, reid_pa=said.reid_pressure)
-        if said.kind == "blend":
-            return fuel_physics.blend(
-                ethanol=said.ethanol, temperature_k=said.temperature, reid_pa=said.reid_pressure
-            )
-        assert said.density is not None and said.viscosity is not None and said.lhv is not None
+        given = self.session.fuel
+        match given.kind:
+            case "methanol":
+                return fuel_physics.methanol(temperature_k=given.temperature, reid_pa=given.reid_pressure)
+            case "blend":
+                return fuel_physics.blend(
+                    ethanol=given.ethanol, temperature_k=given.temperature, reid_pa=given.reid_pressure
+                )
+            case "own":
+                return self._own_fuel(given)
+            case _:
+                assert_never(given.kind)
+
+    def _own_fuel(self, given: Fuel) -> fuel_physics.Fuel:
+        assert given.density is not None and given.viscosity is not None and given.lhv is not None
         return fuel_physics.own(
-            density_kg_m3=said.density,
-            viscosity_m2_s=said.viscosity,
-            lhv_J_kg=said.lhv,
-            given_at_k=said.temperature if self.fuel_given_at_k is None else self.fuel_given_at_k,
-            temperature_k=said.temperature,
-            stoich=said.stoich,
-            reid_pa=said.reid_pressure,
+            density_kg_m3=given.density,
+            viscosity_m2_s=given.viscosity,
+            lhv_J_kg=given.lhv,
+            given_at_k=given.temperature if self.fuel_given_at_k is None else self.fuel_given_at_k,
+            temperature_k=given.temperature,
+            stoich=given.stoich,
+            reid_pa=given.reid_pressure,
         )
 
     @cached_property
@@ -92,7 +99,7 @@ class FuelSystem:
     def idle_fuel_m3_s(self) -> float:
         """What the engine burns at idle."""
         given = self.session.engine.idle_fuel
-        return IDLE_SHARE * self.flow_m3_s if given is None else given
+        return demand_physics.IDLE_SHARE * self.flow_m3_s if given is None else given
 
     @cached_property
     def follows_manifold(self) -> bool:
