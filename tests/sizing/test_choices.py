@@ -89,9 +89,9 @@ def test_an_injector_does_at_its_duty_limit_or_below(name: str) -> None:
     for choice in choices:
         assert choice.duty * choice.rating_m3_s == pytest.approx(smallest * limit)
         assert choice.does == (choice.duty <= limit) == (choice.rating_m3_s >= smallest)
-    given = [choice for choice in choices if choice.given]
-    assert [choice.rating_m3_s for choice in given] == [session.injectors.rated_flow]
-    assert given[0].duty == pytest.approx(figures.injectors.duty)
+    (given,) = (choice for choice in choices if choice.given)
+    assert given.rating_m3_s == session.injectors.rated_flow
+    assert given.duty == pytest.approx(figures.injectors.duty)
 
 
 @pytest.mark.parametrize("name", [name for name in NAMES if "injectors" in plain(name)])
@@ -117,4 +117,4 @@ def test_where_little_is_wanted_no_injector_of_nothing_is_offered() -> None:
     figures = assessed(data)
     assert figures.injectors is not None and figures.injectors.smallest_rating_m3_s is not None
     assert 0 < figures.injectors.smallest_rating_m3_s < 50 * CC_MIN
-    assert [round(choice.rating_m3_s / CC_MIN) for choice in figures.injector_choices][0] == 50
+    assert round(figures.injector_choices[0].rating_m3_s / CC_MIN) == 50
