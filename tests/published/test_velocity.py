@@ -32,12 +32,6 @@ def test_rule_of_fluid_power():
     assert speed == near(0.3208 * CASE["Q_gpm"] / (math.pi / 4 * CASE["ID_in"] ** 2), CHECK["tol_rel"])
 
 
-def test_flow_in_cubic_inches():
-    """100 gal/h is 6.42 in3/s (common practice, no source; 231 in3 to the US gallon)."""
-    cubic_inches = 100 * GALLON_M3 / 3600 / INCH_M**3
-    assert cubic_inches == printed(6.42, 2)
-
-
 @pytest.mark.parametrize(
     ("flow", "bore_in", "speed"), [(100, 3 / 8, 4.8), (100, 1 / 2, 2.7), (100, 5 / 8, 1.7), (120, 3 / 8, 5.8)]
 )
