@@ -8,8 +8,8 @@ from math import ceil
 from types import MappingProxyType
 
 from fuelwiz.desk.plain import value_at
+from fuelwiz.desk.refusals import Refusal
 from fuelwiz.desk.state import State
-from fuelwiz.desk.words import Refusal
 
 MOST_HOSES = 25
 SEVERAL = "several: see the runs"
@@ -63,7 +63,7 @@ _FIELDS = {
 
 
 @dataclass(frozen=True, slots=True)
-class Picked:
+class ChoiceQuestion:
     """A question answered in words: which answer stands, how each is written, and what `?` leaves."""
 
     read: Callable[[State], str | None]
@@ -72,7 +72,7 @@ class Picked:
 
 
 @dataclass(frozen=True, slots=True)
-class Counted:
+class CountQuestion:
     """A question answered with a count that several keys hold."""
 
     read: Callable[[State], int | None]
@@ -94,7 +94,7 @@ def field_of(path: str) -> str:
     return path
 
 
-def several(state: State, path: str) -> bool:
+def has_several_runs(state: State, path: str) -> bool:
     """Whether a question about one run meets more than one, or one with other ends than it can tell."""
     if path not in _ONE_RUN:
         return False
@@ -217,13 +217,13 @@ def _with_known(state: State, answer: str) -> State:
         return state
     curves = value_at(state.plain, ("pump", "curve"))
     if curves and before:
-        state = state.put_aside(f"pump.{before}", curves)
+        state = state.with_stashed(f"pump.{before}", curves)
     if value_at(state.plain, ("pump", "name")) == SAMPLE_PUMP["name"]:
         state = state.without("pump.name")
     state = state.without("pump.curve").with_picked("pump.known", answer)
     if answer == "sample":
         return _with_sample(state)
-    back = state.aside.get(f"pump.{answer}")
+    back = state.stashed.get(f"pump.{answer}")
     return state.with_value("pump.curve", back) if back else state
 
 
@@ -250,29 +250,29 @@ def _with(section: str, empty_stands: bool) -> Callable[[State, str], State]:
         held = value_at(state.plain, at)
         if answer == "no":
             if held:
-                state = state.put_aside(section, held)
+                state = state.with_stashed(section, held)
             return state.without(section).with_picked(f"{section}.have", answer)
         state = state.with_picked(f"{section}.have", answer)
         if held is not None:
             return state
-        back = state.aside.get(section) or ({} if empty_stands else None)
+        back = state.stashed.get(section) or ({} if empty_stands else None)
         return state if back is None else state.with_value(section, back)
 
     return write
 
 
-COUNTED: Mapping[str, Counted] = MappingProxyType(
+COUNT_QUESTIONS: Mapping[str, CountQuestion] = MappingProxyType(
     {
-        "feed.hoses": Counted(_hoses, _with_hoses, _without_hoses, MOST_HOSES),
-        "feed.bends": Counted(_bends, _with_bends, _without_bends, 2 * MOST_HOSES),
+        "feed.hoses": CountQuestion(_hoses, _with_hoses, _without_hoses, MOST_HOSES),
+        "feed.bends": CountQuestion(_bends, _with_bends, _without_bends, 2 * MOST_HOSES),
     }
 )
-PICKED: Mapping[str, Picked] = MappingProxyType(
+CHOICE_QUESTIONS: Mapping[str, ChoiceQuestion] = MappingProxyType(
     {
-        "fuel.which": Picked(_fuel, _with_fuel, "10 %"),
-        "pump.known": Picked(_known, _with_known, "none"),
-        "inlet.strainer.have": Picked(_has("inlet.strainer"), _with("inlet.strainer", False), "no"),
-        "surge.have": Picked(_has("surge"), _with("surge", True), "no"),
+        "fuel.which": ChoiceQuestion(_fuel, _with_fuel, "10 %"),
+        "pump.known": ChoiceQuestion(_known, _with_known, "none"),
+        "inlet.strainer.have": ChoiceQuestion(_has("inlet.strainer"), _with("inlet.strainer", False), "no"),
+        "surge.have": ChoiceQuestion(_has("surge"), _with("surge", True), "no"),
     }
 )
 

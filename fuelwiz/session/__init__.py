@@ -3,7 +3,7 @@
 The face of this room: other rooms import from here.
 """
 
-from fuelwiz.session.cases import apply_change, changed_ways
+from fuelwiz.session.cases import apply_change, changed_key_paths
 from fuelwiz.session.compounds import Size
 from fuelwiz.session.digest import inputs_digest
 from fuelwiz.session.fallbacks import USUAL_BOOST, USUAL_VACUUM, USUAL_VOLTS, fallback_text
@@ -24,21 +24,21 @@ from fuelwiz.session.hardware import (
 )
 from fuelwiz.session.json_schema import schema
 from fuelwiz.session.paths import (
+    KeyPath,
     Node,
-    Way,
     field_at,
     given,
+    key_path_of,
     leaf_paths,
-    list_ways,
+    list_key_paths,
     node_at,
     order_of,
     path_of,
     tree,
     value_at,
-    way_of,
 )
 from fuelwiz.session.readers import read
-from fuelwiz.session.scalars import Wrong, range_text
+from fuelwiz.session.scalars import Rejected, range_text
 from fuelwiz.session.sections import (
     Bands,
     Engine,
@@ -73,6 +73,7 @@ __all__ = [
     "Injectors",
     "Inlet",
     "InletRun",
+    "KeyPath",
     "Node",
     "Part",
     "Pressure",
@@ -80,6 +81,7 @@ __all__ = [
     "PumpCurve",
     "Record",
     "Regulator",
+    "Rejected",
     "ReturnLine",
     "Run",
     "Session",
@@ -89,18 +91,17 @@ __all__ = [
     "StressSection",
     "Surge",
     "Tank",
-    "Way",
     "Wiring",
-    "Wrong",
     "apply_change",
     "as_text",
-    "changed_ways",
+    "changed_key_paths",
     "fallback_text",
     "field_at",
     "given",
     "inputs_digest",
+    "key_path_of",
     "leaf_paths",
-    "list_ways",
+    "list_key_paths",
     "newer_format",
     "node_at",
     "order_of",
@@ -111,5 +112,4 @@ __all__ = [
     "tree",
     "validate",
     "value_at",
-    "way_of",
 ]

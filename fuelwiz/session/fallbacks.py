@@ -9,7 +9,7 @@ from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.demand import IDLE_SHARE
 from fuelwiz.session.fields import Section
 from fuelwiz.session.hardware import OPEN_REGULATOR
-from fuelwiz.session.paths import field_at, way_of
+from fuelwiz.session.paths import field_at, key_path_of
 from fuelwiz.session.readers import read
 from fuelwiz.session.sections import Session
 from fuelwiz.session.spec import as_text
@@ -68,11 +68,11 @@ def fallback_text(session: Session, path: str) -> str | None:
     Raises:
         KeyError: there is no such key.
     """
-    way = way_of(path)
-    bare = ".".join(part for part in way if isinstance(part, str))
+    key_path = key_path_of(path)
+    bare = ".".join(part for part in key_path if isinstance(part, str))
     spec = field_at(bare)
     if bare == "stress.case.name":
-        return _case_name(next((part for part in way if isinstance(part, int)), 0))
+        return _case_name(next((part for part in key_path if isinstance(part, int)), 0))
     hanging = _HANGING.get(bare)
     return spec.fallback_text if hanging is None else as_text(hanging(session))
 

@@ -11,8 +11,8 @@ from textual.strip import Strip
 
 from fuelwiz.advice.blocks import UNKNOWN
 from fuelwiz.desk.desk import Desk, diff
-from fuelwiz.desk.shown import in_words
-from fuelwiz.desk.words import label
+from fuelwiz.desk.field_text import in_words
+from fuelwiz.desk.refusals import noun_of
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 from fuelwiz.wizard.paint import Area, Row, clip
 
@@ -77,7 +77,7 @@ def measured(before: Desk, after: Desk) -> list[Pair]:
 def changed_words(before: Desk, after: Desk) -> list[str]:
     """What the second says differently, an entry each: what, what it was, what it is."""
     return [
-        f"{label(change.key)} {_value(change.before)} → {_value(change.now)}"
+        f"{noun_of(change.key)} {_value(change.before)} → {_value(change.now)}"
         for change in diff(before, after)
         if change.key not in NO_INPUT
     ]

@@ -199,7 +199,7 @@ def test_what_is_told_of_a_pump_that_is_not_there_is_kept_but_not_in_the_file(tm
     assert desk.refused == {}
     assert text(desk, "pump.place") == "surge"
     saved = desk.save_as("A build")
-    assert saved.left_out == "The pump is not in the file until its flow is known."
+    assert saved.left_out == "The pump is saved once it has a flow figure."
     desk.set_points("pump.curve.points", [("40 psi", "97 gal/h")])
     assert desk.plain["pump"] == {
         "count": 2,

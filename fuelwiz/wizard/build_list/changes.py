@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from fuelwiz.desk.numbers import pretty, split_or_whole
-from fuelwiz.desk.words import label
+from fuelwiz.desk.field_numbers import pretty, split_or_whole
+from fuelwiz.desk.refusals import noun_of
 from fuelwiz.document.changes import Change
 from fuelwiz.printable import clean
 from fuelwiz.store.history import last_change
@@ -29,7 +29,7 @@ def change_words(changes: tuple[Change, ...]) -> str:
 
 
 def _one(change: Change) -> str:
-    named = label(change.key)
+    named = noun_of(change.key)
     before, now = _value(change.before), _value(change.now)
     if change.now is None:
         return f"{named} taken out"

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from textual.strip import Strip
 
-from fuelwiz.desk.points import Points, points_typed
+from fuelwiz.desk.points.points_file import Points, points_typed
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted

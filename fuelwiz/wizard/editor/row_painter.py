@@ -8,7 +8,7 @@ from rich.cells import cell_len
 from textual.strip import Strip
 
 from fuelwiz.desk.desk import Desk
-from fuelwiz.desk.shown import FieldText
+from fuelwiz.desk.field_text import FieldText
 from fuelwiz.questions.catalogue import Choice, Question
 from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, ChoiceRow, DoRow, FieldRow, HeadRow, ItemRow
 from fuelwiz.wizard.line_edit import LineEdit

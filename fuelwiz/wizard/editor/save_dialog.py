@@ -8,7 +8,7 @@ from pathlib import Path
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.errors import SaveRefused
-from fuelwiz.desk.saving import Saved
+from fuelwiz.desk.storage import Saved
 from fuelwiz.errors import FuelwizError
 from fuelwiz.store.folder import file_name
 from fuelwiz.wizard.editor.host import Host

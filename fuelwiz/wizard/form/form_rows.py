@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from fuelwiz.desk.desk import Desk
-from fuelwiz.desk.plain import value_at, way
+from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.printable import clean
 from fuelwiz.questions.catalogue import Question
 from fuelwiz.terms import FILTER_PLACES, FITTINGS, HOSES
@@ -111,7 +111,7 @@ def path_of(row: AnyRow, cell: int = 0) -> str:
 
 def entries(desk: Desk, list_path: str) -> list[dict[str, Any]]:
     """The entries of a list as the file would hold them."""
-    found = value_at(desk.plain, way(list_path))
+    found = value_at(desk.plain, value_path(list_path))
     return [entry for entry in found if isinstance(entry, dict)] if isinstance(found, list) else []
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fuelwiz.desk.desk import Desk
-from fuelwiz.desk.plain import value_at, way
+from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.questions.catalogue import Question, catalogue, step_questions
 from fuelwiz.session import field_at
 from fuelwiz.terms import FITTINGS
@@ -136,7 +136,7 @@ def _list_rows(desk: Desk, question: Question) -> Iterator[AnyRow]:
 
 def _points_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:
     """Points run across: a row of pressures over a row of the other column, and one empty place for the next."""
-    points = value_at(desk.plain, way(path))
+    points = value_at(desk.plain, value_path(path))
     count = len(points) if isinstance(points, list) else 0
     heads = _POINT_HEADS[path.rpartition(".")[2]]
     for start in range(0, count + 1, POINTS_A_ROW):
@@ -172,7 +172,7 @@ def _end_name(kind: str) -> str:
 
 def _change_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:
     """One field for each value that a stress case changes, and a way to add one."""
-    change = value_at(desk.plain, way(path))
+    change = value_at(desk.plain, value_path(path))
     for key in change if isinstance(change, dict) else ():
         yield FieldRow(question, f"{path}.{key}")
     yield DoRow(question, "add_change", "+ change another value", path)

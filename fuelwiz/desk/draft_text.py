@@ -9,11 +9,11 @@ from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
-from fuelwiz.desk.composites import COUNTED, PICKED, field_of
+from fuelwiz.desk.composites import CHOICE_QUESTIONS, COUNT_QUESTIONS, field_of
 from fuelwiz.desk.errors import DraftError, NoSuchField
-from fuelwiz.desk.fields import NOT_TYPED, place_exists, spec_at
+from fuelwiz.desk.field_specs import NOT_TYPED, place_exists, spec_at
+from fuelwiz.desk.outside_data import known_entry, known_part
 from fuelwiz.desk.plain import Plain
-from fuelwiz.desk.reading import known_entry, known_part
 from fuelwiz.desk.state import State
 from fuelwiz.file_limits import MOST_DRAFT_BYTES
 from fuelwiz.files import TooLarge, read_whole
@@ -22,7 +22,7 @@ from fuelwiz.questions import STEPS
 
 _MOST_LEVELS = 12
 _LONGEST_TEXT = 4000
-_ASIDE = {
+_STASHED = {
     "pump.figure": "pump.curve",
     "pump.curve": "pump.curve",
     "pump.sample": "pump.curve",
@@ -38,22 +38,27 @@ class Contents:
     state: State
     seen: frozenset[str]
     base: str | None
-    kept: datetime | None
 
 
-def draft_text(state: State, seen: Iterable[str], base: str | None) -> str:
-    """The text of a draft."""
-    told = {
+def written(state: State, seen: Iterable[str], base: str | None) -> str:
+    """The text of a draft.
+
+    Args:
+        state: what is told of the build.
+        seen: the steps that were looked at.
+        base: the digest of the file that it began from; None where there was none.
+    """
+    draft = {
         "draft": 1,
         "kept": datetime.now(UTC).isoformat(),
         "base": base,
         "plain": state.plain,
         "raw": dict(state.raw),
         "picked": dict(state.picked),
-        "aside": dict(state.aside),
+        "aside": dict(state.stashed),
         "seen": sorted(seen),
     }
-    return json.dumps(told, ensure_ascii=True, indent=1) + "\n"
+    return json.dumps(draft, ensure_ascii=True, indent=1) + "\n"
 
 
 def read(path: Path) -> Contents:
@@ -62,32 +67,30 @@ def read(path: Path) -> Contents:
     Raises:
         DraftError: it cannot be read, or is no draft.
     """
-    told = _parsed(path)
-    plain = known_part(told.get("plain"))
-    raw = _texts(told.get("raw"), plain)
-    picked = {key: text for key, text in _pairs(told.get("picked")) if key in PICKED}
-    state = State(plain, raw, picked, _aside(told.get("aside")))
-    base = told.get("base")
-    return Contents(
-        state, _steps(told.get("seen")), base if isinstance(base, str) else None, _time(told.get("kept"))
-    )
+    draft = _parsed(path)
+    plain = known_part(draft.get("plain"))
+    raw = _texts(draft.get("raw"), plain)
+    picked = {key: text for key, text in _pairs(draft.get("picked")) if key in CHOICE_QUESTIONS}
+    state = State(plain, raw, picked, _stashed(draft.get("aside")))
+    base = draft.get("base")
+    return Contents(state, _steps(draft.get("seen")), base if isinstance(base, str) else None)
 
 
 def _parsed(path: Path) -> dict[str, Any]:
     try:
-        told = json.loads(read_whole(path, MOST_DRAFT_BYTES).decode("utf-8"))
+        draft = json.loads(read_whole(path, MOST_DRAFT_BYTES).decode("utf-8"))
     except TooLarge:
         raise DraftError(f"{clean(path.name)}: is larger than any draft") from None
     except (OSError, ValueError, RecursionError):
         raise DraftError(f"{clean(path.name)}: cannot be read as a draft") from None
-    if not isinstance(told, dict) or told.get("draft") != 1 or _depth(told) > _MOST_LEVELS:
+    if not isinstance(draft, dict) or draft.get("draft") != 1 or _depth(draft) > _MOST_LEVELS:
         raise DraftError(f"{clean(path.name)}: is no draft that this program can read")
-    return told
+    return draft
 
 
-def _depth(told: Any) -> int:
+def _depth(data: Any) -> int:
     """How deep data are nested; counted level by level, so that no depth is too much."""
-    level, depth = [told], 0
+    level, depth = [data], 0
     while level and depth <= _MOST_LEVELS:
         depth += 1
         below = [value.values() if isinstance(value, dict) else value for value in level]
@@ -95,13 +98,13 @@ def _depth(told: Any) -> int:
     return depth
 
 
-def _texts(told: Any, plain: Plain) -> dict[str, str]:
+def _texts(data: Any, plain: Plain) -> dict[str, str]:
     """The texts that stand in fields that there are."""
-    return {path: clean(text[:_LONGEST_TEXT]) for path, text in _pairs(told) if _is_field(path, plain)}
+    return {path: clean(text[:_LONGEST_TEXT]) for path, text in _pairs(data) if _is_field(path, plain)}
 
 
 def _is_field(path: str, plain: Plain) -> bool:
-    if path in COUNTED:
+    if path in COUNT_QUESTIONS:
         return True
     try:
         field = field_of(path)
@@ -110,29 +113,21 @@ def _is_field(path: str, plain: Plain) -> bool:
         return False
 
 
-def _pairs(told: Any) -> list[tuple[str, str]]:
-    items = told.items() if isinstance(told, dict) else ()
+def _pairs(data: Any) -> list[tuple[str, str]]:
+    items = data.items() if isinstance(data, dict) else ()
     return [(key, text) for key, text in items if isinstance(text, str)]
 
 
-def _aside(told: Any) -> dict[str, Any]:
-    items = told.items() if isinstance(told, dict) else ()
-    fitting = {key: known_entry(_ASIDE[key], value) for key, value in items if key in _ASIDE}
+def _stashed(data: Any) -> dict[str, Any]:
+    items = data.items() if isinstance(data, dict) else ()
+    fitting = {key: known_entry(_STASHED[key], value) for key, value in items if key in _STASHED}
     return {key: value for key, value in fitting.items() if value}
 
 
-def _steps(told: Any) -> frozenset[str]:
+def _steps(data: Any) -> frozenset[str]:
     names = {step.id for step in STEPS}
     return (
-        frozenset(step for step in told if isinstance(step, str) and step in names)
-        if isinstance(told, list)
+        frozenset(step for step in data if isinstance(step, str) and step in names)
+        if isinstance(data, list)
         else frozenset()
     )
-
-
-def _time(told: Any) -> datetime | None:
-    try:
-        kept = datetime.fromisoformat(told) if isinstance(told, str) else None
-    except ValueError:
-        return None
-    return kept if kept is not None and kept.tzinfo is not None else None

@@ -1,4 +1,4 @@
-"""Data from outside, a file or a draft, made into what the desk can hold: known keys, and values that can be read."""
+"""Data from outside, a file or a draft, made into what can be edited: known keys, and values that can be read."""
 
 from __future__ import annotations
 
@@ -8,12 +8,12 @@ from dataclasses import replace
 from typing import Any
 
 from fuelwiz.desk.errors import NoSuchField
-from fuelwiz.desk.fields import spec_at
-from fuelwiz.desk.plain import Plain, put, taken_out, way
-from fuelwiz.desk.shown import in_words
+from fuelwiz.desk.field_specs import spec_at
+from fuelwiz.desk.field_text import in_words
+from fuelwiz.desk.plain import Plain, put, taken_out, value_path
 from fuelwiz.desk.state import State
 from fuelwiz.printable import clean
-from fuelwiz.session import FieldSpec, Node, Wrong, changed_ways, read, tree
+from fuelwiz.session import FieldSpec, Node, Rejected, changed_key_paths, read, tree
 
 _TEXTS = {"quantity", "wire", "size", "choice", "text", "note", "rated_flow"}
 _LONGEST_TEXT = 4000
@@ -84,7 +84,7 @@ def _is_text(value: Any) -> bool:
     )
 
 
-def sorted_out(state: State) -> State:
+def with_unreadable_in_fields(state: State) -> State:
     """A build whose values that cannot be read stand in their fields as they were written.
 
     Args:
@@ -97,11 +97,11 @@ def sorted_out(state: State) -> State:
         elif spec.type == "fittings":
             plain = _without_unread(plain, path, value, raw)
         elif spec.type == "change":
-            flat = {".".join(map(str, keys)): changed for keys, changed in changed_ways(value)}
-            plain = _without_unread(put(plain, way(path), flat), path, flat, raw)
+            flat = {".".join(map(str, keys)): changed for keys, changed in changed_key_paths(value)}
+            plain = _without_unread(put(plain, value_path(path), flat), path, flat, raw)
         elif not _can_be_read(spec, value):
             raw[path] = clean(in_words(value)[:_LONGEST_TEXT])
-            plain = taken_out(plain, way(path))
+            plain = taken_out(plain, value_path(path))
     return replace(state, plain=plain, raw=raw)
 
 
@@ -130,7 +130,7 @@ def _without_unread(plain: Plain, path: str, values: dict[str, Any], raw: dict[s
             continue
         if not _can_be_read(spec, value):
             raw[at] = clean(in_words(value)[:_LONGEST_TEXT])
-            plain = taken_out(plain, way(at))
+            plain = taken_out(plain, value_path(at))
     return plain
 
 
@@ -145,13 +145,13 @@ def _without_bad_points(
         raw.update({f"{path}.{number}.{column}": clean(text) for column, text in enumerate(point)})
     if not bad and len(good) == len(points):
         return plain
-    changed: Plain = put(plain, way(path), good) if good else taken_out(plain, way(path))
+    changed: Plain = put(plain, value_path(path), good) if good else taken_out(plain, value_path(path))
     return changed
 
 
 def _can_be_read(spec: FieldSpec, value: Any) -> bool:
     try:
         read(spec, value)
-    except Wrong:
+    except Rejected:
         return False
     return True

@@ -6,9 +6,9 @@ from functools import lru_cache
 from typing import Any
 
 from fuelwiz.advice import Result
-from fuelwiz.desk.fields import spec_at
-from fuelwiz.desk.numbers import sensible
-from fuelwiz.desk.plain import Plain, value_at, way
+from fuelwiz.desk.field_numbers import sensible
+from fuelwiz.desk.field_specs import spec_at
+from fuelwiz.desk.plain import Plain, value_at, value_path
 from fuelwiz.physics.demand import IDLE_SHARE
 from fuelwiz.session import USUAL_VOLTS, Session, fallback_text, validate
 from fuelwiz.units import from_si
@@ -21,18 +21,18 @@ _HANGS_ON = (
 )
 
 
-def fallback_in(plain: Plain, path: str, result: Result | None, warm: bool) -> str | None:
+def fallback_in(plain: Plain, path: str, result: Result | None, loaded: bool) -> str | None:
     """The fallback of a field; None where it has none, or where what it is about is not there.
 
     Args:
         plain: what is told so far.
         path: of the field.
         result: the answer so far, for what is reckoned.
-        warm: whether it may be found out by way of a session, which loads the units.
+        loaded: whether it may be found out by way of a session, which loads the units.
     """
     if not _item_is_there(plain, path):
         return None
-    if not warm:
+    if not loaded:
         return spec_at(path).fallback_text
     reckoned = _reckoned(path, result)
     if reckoned is not None:
@@ -44,7 +44,7 @@ def fallback_in(plain: Plain, path: str, result: Result | None, warm: bool) -> s
 
 def _item_is_there(plain: Plain, path: str) -> bool:
     """A run or filter that is not there has no fallbacks; the pump's first curve is asked for before it is there."""
-    at = way(path)
+    at = value_path(path)
     for length, part in enumerate(at, 1):
         if isinstance(part, int) and value_at(plain, at[:length]) is None:
             return at[:2] == ("pump", "curve")

@@ -7,9 +7,9 @@ from collections.abc import Callable
 from typing import Any
 
 from fuelwiz import units
-from fuelwiz.desk.fields import shown_unit
-from fuelwiz.desk.numbers import sensible, split_or_whole, unit_sign
-from fuelwiz.desk.words import (
+from fuelwiz.desk.field_numbers import sensible, split_or_whole, unit_sign
+from fuelwiz.desk.field_specs import shown_unit
+from fuelwiz.desk.refusals import (
     Refusal,
     as_said,
     no_number,
@@ -20,7 +20,7 @@ from fuelwiz.desk.words import (
 )
 from fuelwiz.errors import UnitError
 from fuelwiz.printable import clean
-from fuelwiz.session import FieldSpec, Wrong, read
+from fuelwiz.session import FieldSpec, Rejected, read
 from fuelwiz.units import UnitSystem
 
 _WHOLE = re.compile(r"\+?[0-9]{1,9}")
@@ -32,7 +32,7 @@ _BETWEEN_SPEEDS = re.compile(r"[,;]|\s+(?=[.0-9])")
 _SIZE_SHORT = 'type "-8" or "8 mm"'
 
 
-def take(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> Any:
+def parse_field(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> Any:
     """The plain value of a text that is not empty.
 
     Args:
@@ -91,7 +91,7 @@ def _number_of(spec: FieldSpec, unit: str) -> str:
 def _in_range(spec: FieldSpec, kept: str, unit: str, raw: str, named: str) -> None:
     try:
         read(spec, kept)
-    except Wrong:
+    except Rejected:
         raise out_of_range(named, raw, range_in(spec, unit)) from None
 
 
@@ -117,7 +117,7 @@ def _ratio(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> float |
 def _checked(spec: FieldSpec, value: Any, raw: str, allowed: str, named: str) -> Any:
     try:
         read(spec, value)
-    except Wrong:
+    except Rejected:
         raise out_of_range(named, raw, allowed) from None
     return value
 
@@ -144,8 +144,8 @@ def _size(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
     typed = raw.strip().replace("\u2212", "-")
     try:
         read(spec, typed)
-    except Wrong as wrong:
-        raise as_said(named, wrong.found[0][1], _SIZE_SHORT) from None
+    except Rejected as rejected:
+        raise as_said(named, rejected.problems[0][1], _SIZE_SHORT) from None
     return typed
 
 
@@ -170,8 +170,8 @@ def _velocities(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> li
 def _checked_list(spec: FieldSpec, values: list[str], named: str) -> list[str]:
     try:
         read(spec, values)
-    except Wrong as wrong:
-        words = wrong.found[0][1]
+    except Rejected as rejected:
+        words = rejected.problems[0][1]
         short = "each above the one before" if "above" in words else f"{spec.low} entries are wanted"
         raise as_said(
             named, words, short if spec.low == spec.high else f"{spec.high} entries at most"
@@ -184,8 +184,8 @@ def _wire(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
     kept = f"{typed} {shown_unit(spec, system)}" if _DECIMAL.fullmatch(typed) else typed
     try:
         read(spec, kept)
-    except Wrong as wrong:
-        raise as_said(named, wrong.found[0][1], 'type "12 AWG" or "4 mm^2"') from None
+    except Rejected as rejected:
+        raise as_said(named, rejected.problems[0][1], 'type "12 AWG" or "4 mm^2"') from None
     return kept
 
 
@@ -197,7 +197,7 @@ def _rated_flow(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> st
     kept = kept_text(part, raw, shown, named)
     try:
         read(spec, kept)
-    except Wrong:
+    except Rejected:
         raise out_of_range(named, raw, range_in(part, shown_unit(part, system))) from None
     return kept
 

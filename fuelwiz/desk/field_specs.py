@@ -5,8 +5,8 @@ from __future__ import annotations
 from functools import cache, lru_cache
 
 from fuelwiz.desk.errors import NoSuchField
-from fuelwiz.desk.plain import Plain, Way, value_at, way
-from fuelwiz.session import FieldSpec, field_at, leaf_paths, list_ways
+from fuelwiz.desk.plain import KeyPath, Plain, value_at, value_path
+from fuelwiz.session import FieldSpec, field_at, leaf_paths, list_key_paths
 from fuelwiz.units import UnitSystem
 
 MOST_POINTS = 200
@@ -22,22 +22,22 @@ def spec_at(path: str) -> FieldSpec:
     Raises:
         NoSuchField: the path leads to no field.
     """
-    parts = way(path)
+    parts = value_path(path)
     length = leaf_length(parts)
     if length is None:
         raise NoSuchField(f"there is no {path} in a build")
     return _inside(field_at(".".join(map(str, parts[:length]))), parts[length:], path)
 
 
-def leaf_length(at: Way) -> int | None:
+def leaf_length(at: KeyPath) -> int | None:
     """How much of a way leads to a key that holds a value; what is left leads into that value."""
-    keys: Way = ()
+    keys: KeyPath = ()
     for length, part in enumerate(at, 1):
         if isinstance(part, int):
-            if keys not in list_ways() or isinstance(at[length - 2], int):
+            if keys not in list_key_paths() or isinstance(at[length - 2], int):
                 return None
             continue
-        if keys in list_ways() and isinstance(at[length - 2], str):
+        if keys in list_key_paths() and isinstance(at[length - 2], str):
             return None
         keys = (*keys, part)
         if ".".join(map(str, keys)) in _leaves():
@@ -50,7 +50,7 @@ def _leaves() -> frozenset[str]:
     return frozenset(leaf_paths())
 
 
-def _inside(spec: FieldSpec, trail: Way, path: str) -> FieldSpec:
+def _inside(spec: FieldSpec, trail: KeyPath, path: str) -> FieldSpec:
     match spec.type, trail:
         case _, ():
             return spec
@@ -86,13 +86,13 @@ def cell_of(path: str) -> Cell | None:
 
 def place_exists(plain: Plain, path: str) -> bool:
     """Whether a value can be put at the path of a field: in an entry that is there, or in the next one of its list."""
-    at = way(path)
+    at = value_path(path)
     length = leaf_length(at) or 0
     for place in range(length):
         number = at[place]
         if isinstance(number, int):
             keys = tuple(part for part in at[:place] if isinstance(part, str))
-            if number > len(value_at(plain, at[:place]) or ()) or number >= list_ways()[keys].most:
+            if number > len(value_at(plain, at[:place]) or ()) or number >= list_key_paths()[keys].most:
                 return False
     cell = cell_of(path)
     return cell is None or cell[1] < MOST_POINTS

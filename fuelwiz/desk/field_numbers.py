@@ -7,9 +7,9 @@ from functools import lru_cache
 from typing import Literal
 
 from fuelwiz.errors import UnitError
+from fuelwiz.printable import NO_BREAK
 from fuelwiz.units import from_si, split, to_si
 
-NO_BREAK = "\u00a0"
 _MINUS = "\u2212"
 _DIGITS = 3
 _ROUND = {"near": ROUND_HALF_UP, "up": ROUND_CEILING, "down": ROUND_FLOOR}

@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass, replace
 
 from fuelwiz import units
-from fuelwiz.session import FieldSpec, Wrong, field_at, read
+from fuelwiz.session import FieldSpec, Rejected, field_at, read
 from fuelwiz.units import Kind
 
 _IN_BRACKETS = re.compile(r"[(\[{]([^()\[\]{}]{1,30})[)\]}]")
@@ -71,7 +71,7 @@ def voltage_in(text: str) -> str | None:
     volts = f"{found[1].replace(',', '.')} V"
     try:
         read(field_at("pump.curve.voltage"), volts)
-    except Wrong:
+    except Rejected:
         return None
     return volts
 

@@ -6,8 +6,16 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from fuelwiz import units
-from fuelwiz.desk.fields import other, shown_unit
-from fuelwiz.desk.numbers import in_unit, is_bare, pretty, same_unit, sensible, split_or_whole, unit_sign
+from fuelwiz.desk.field_numbers import (
+    in_unit,
+    is_bare,
+    pretty,
+    same_unit,
+    sensible,
+    split_or_whole,
+    unit_sign,
+)
+from fuelwiz.desk.field_specs import other, shown_unit
 from fuelwiz.physics.injector import TEST_FLUID_KG_M3
 from fuelwiz.printable import clean
 from fuelwiz.session import FieldSpec, as_text, read
@@ -41,7 +49,7 @@ def typed(spec: FieldSpec, raw: str, system: UnitSystem) -> FieldText:
     return FieldText(clean(raw, lines=spec.type == "note"), _column(spec, system) if bare else "")
 
 
-def given(spec: FieldSpec, value: Any, system: UnitSystem, warm: bool) -> FieldText:
+def given(spec: FieldSpec, value: Any, system: UnitSystem, loaded: bool) -> FieldText:
     """A value of the build; without its echo until `warm`, as that needs the factors of the units."""
     if spec.type == "velocities" and isinstance(value, list):
         return _velocities(spec, value, system)
@@ -50,19 +58,19 @@ def given(spec: FieldSpec, value: Any, system: UnitSystem, warm: bool) -> FieldT
         return FieldText(text)
     number, unit = split_or_whole(text)
     column = shown_unit(spec, system)
-    if not unit or not (unit == column or (warm and same_unit(unit, column))):
-        return FieldText(text, "", echo(spec, value, system) if warm else "")
-    return FieldText(number, unit_sign(column), echo(spec, value, system) if warm else "")
+    if not unit or not (unit == column or (loaded and same_unit(unit, column))):
+        return FieldText(text, "", echo(spec, value, system) if loaded else "")
+    return FieldText(number, unit_sign(column), echo(spec, value, system) if loaded else "")
 
 
-def fallback(spec: FieldSpec, text: str, system: UnitSystem, warm: bool) -> FieldText:
+def fallback(spec: FieldSpec, text: str, system: UnitSystem, loaded: bool) -> FieldText:
     """A fallback in the unit of its row, greyed."""
     column = shown_unit(spec, system)
     _, unit = split_or_whole(text)
     if isinstance(spec.fallback, list):
-        return replace(given(spec, spec.fallback, system, warm), assumed=True)
-    if spec.type != "quantity" or unit == column or not warm:
-        return replace(given(spec, text, system, warm), assumed=True)
+        return replace(given(spec, spec.fallback, system, loaded), assumed=True)
+    if spec.type != "quantity" or unit == column or not loaded:
+        return replace(given(spec, text, system, loaded), assumed=True)
     assert spec.kind is not None
     converted = sensible(units.from_si(units.parse(text, spec.kind), column))
     return FieldText(converted, unit_sign(column), pretty(text), assumed=True)

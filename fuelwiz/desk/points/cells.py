@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from fuelwiz.desk.errors import NoSuchField
-from fuelwiz.desk.fields import MOST_POINTS, Cell, cell_of, place_exists, spec_at
-from fuelwiz.desk.plain import value_at, way
+from fuelwiz.desk.field_specs import MOST_POINTS, Cell, cell_of, place_exists, spec_at
+from fuelwiz.desk.parse_field import parse_field
+from fuelwiz.desk.plain import value_at, value_path
+from fuelwiz.desk.refusals import Refusal, noun_of
 from fuelwiz.desk.state import State
-from fuelwiz.desk.taking import take
-from fuelwiz.desk.words import Refusal, label
-from fuelwiz.session import Wrong, read
+from fuelwiz.session import Rejected, read
 from fuelwiz.units import UnitSystem, describe
 
 
@@ -23,10 +23,13 @@ def type_cell(state: State, cell: Cell, raw: str, system: UnitSystem) -> State:
         return without_point(state, points, number)
     state = state.with_raw(path, raw)
     try:
-        point = [take(spec_at(f"{points}.{number}.{at}"), halves[at], system, label(path)) for at in (0, 1)]
+        point = [
+            parse_field(spec_at(f"{points}.{number}.{at}"), halves[at], system, noun_of(path))
+            for at in (0, 1)
+        ]
     except Refusal:
         return state
-    count = len(value_at(state.plain, way(points)) or ())
+    count = len(value_at(state.plain, value_path(points)) or ())
     if number > count:
         return state
     return state.without_raw(path).without_raw(partner).with_value(f"{points}.{number}", point)
@@ -35,13 +38,13 @@ def type_cell(state: State, cell: Cell, raw: str, system: UnitSystem) -> State:
 def _text_in(state: State, path: str) -> str:
     """What stands in a cell."""
     raw = state.raw.get(path)
-    return raw if raw is not None else str(value_at(state.plain, way(path)) or "")
+    return raw if raw is not None else str(value_at(state.plain, value_path(path)) or "")
 
 
 def without_point(state: State, points: str, number: int) -> State:
     """The build without a point; those after it move up."""
     state = state.without_raw(f"{points}.{number}")
-    if value_at(state.plain, (*way(points), number)) is not None:
+    if value_at(state.plain, (*value_path(points), number)) is not None:
         state = state.without(f"{points}.{number}")
     return state.renumbered(points, lambda at: None if at == number else at - (at > number))
 
@@ -59,8 +62,8 @@ def with_points(state: State, points: str, rows: Sequence[tuple[str, str]]) -> S
         try:
             for part, text in zip(spec.parts, row, strict=True):
                 read(part, text)
-        except Wrong as wrong:
-            raise NoSuchField(f"{points} {wrong.found[0][1]}") from None
+        except Rejected as rejected:
+            raise NoSuchField(f"{points} {rejected.problems[0][1]}") from None
     return state.without_raw(points).with_value(points, [list(row) for row in rows])
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from fuelwiz.desk.table import FLOW, Points, read_points
+from fuelwiz.desk.points.paste import FLOW, Points, read_points
 from fuelwiz.file_limits import MOST_BYTES
 from fuelwiz.files import read_start
 from fuelwiz.printable import clean

@@ -8,14 +8,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import pairwise
 
-from fuelwiz.desk.fields import MOST_POINTS
-from fuelwiz.desk.header import Header, header_of, voltage_in
-from fuelwiz.desk.numbers import split_or_whole
+from fuelwiz.desk.field_numbers import split_or_whole
+from fuelwiz.desk.field_specs import MOST_POINTS
+from fuelwiz.desk.points.column_heads import Header, header_of, voltage_in
 from fuelwiz.errors import UnitError
 from fuelwiz.file_limits import MOST_BYTES
 from fuelwiz.files import BYTE_ORDER_MARK
 from fuelwiz.printable import clean
-from fuelwiz.session import FieldSpec, Wrong, field_at, range_text, read
+from fuelwiz.session import FieldSpec, Rejected, field_at, range_text, read
 from fuelwiz.units import parse_typed
 
 FLOW = "pump.curve.points"
@@ -163,7 +163,7 @@ def _point(number: int, cells: list[str], header: Header, dialect: _Dialect, spe
             raise _Left(cell) from None
         try:
             values.append(read(part, kept))
-        except Wrong:
+        except Rejected:
             raise _Left(cell, range_text(part)) from None
         texts.append(kept)
     return _Point(number, (texts[0], texts[1]), (values[0], values[1]))
