@@ -72,7 +72,7 @@ def test_no_brace_is_left_in_any_text(shown: System) -> None:
         ("{80 gal/h|300 L/h}", "80 gal/h", "300 L/h"),
         ("{−1 to 0 ft}", "−1 to 0 ft", "−0.3 to 0 m"),
         ("{fallback}", "43.5 psi", "3 bar"),
-        ("{fallback bands.inlet}", "2, 3, 4 and 5 ft/s", "0.61, 0.915, 1.22 and 1.52 m/s"),
+        ("{fallback bands.inlet}", "2, 3, 4 and 5 ft/s", "0.61, 0.91, 1.22 and 1.52 m/s"),
         ("{margin outside}", "2.9 psi", "0.2 bar"),
         ("{low} to {high}", "5 psi to 150 psi", "0.35 bar to 10 bar"),
     ],
