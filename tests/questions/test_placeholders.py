@@ -17,7 +17,7 @@ from fuelwiz.questions import Question, System, catalogue, placeholders, step_qu
 from fuelwiz.questions.constants import CONSTANTS
 from fuelwiz.questions.placeholders import METRIC, filled, readable
 from fuelwiz.session import OPEN_REGULATOR, USUAL_BOOST, USUAL_VACUUM, FieldSpec, field_at
-from fuelwiz.sizing import fuel_system, sized_system, stress
+from fuelwiz.sizing import thresholds
 
 BASE = "pressure.base"
 BRACES = re.compile(r"\{([^{}|]*)\}")
@@ -132,18 +132,18 @@ CHANGED: dict[str, tuple[Any, str, Any]] = {
     "efficiency without boost": (demand.BRAKE_EFFICIENCY, "none", 0.31),
     "efficiency with a turbo": (demand.BRAKE_EFFICIENCY, "turbo", 0.31),
     "efficiency with a supercharger": (demand.BRAKE_EFFICIENCY, "supercharger", 0.31),
-    "idle share": (fuel_system, "IDLE_SHARE", 0.07),
+    "idle share": (demand, "IDLE_SHARE", 0.07),
     "turbo boost": (USUAL_BOOST, "turbo", "11 psi"),
     "supercharger boost": (USUAL_BOOST, "supercharger", "11 psi"),
     "idle vacuum": (USUAL_VACUUM, "manifold", "7 psi"),
     "regulator flow": (OPEN_REGULATOR, "rated_flow", "71 gal/h"),
     "regulator loss": (OPEN_REGULATOR, "rated_loss", "7.1 psi"),
-    "sag limit": (sized_system, "MOST_SAG", 0.07),
+    "sag limit": (thresholds, "MOST_SAG", 0.07),
     "margin outside": (inlet.LEAST_VAPOUR_MARGIN_PA, "outside", 33e3),
     "one point slope": (pump, "ONE_POINT_SLOPE", 3e-6),
     "usual volts": (circuit, "ASSUMED_VOLTS", 12.1),
-    "other ethanol": (stress, "OTHER_ETHANOL", 0.22),
-    "mountain altitude": (stress, "HIGH_ALTITUDE_M", 2500.0),
+    "other ethanol": (thresholds, "OTHER_ETHANOL", 0.22),
+    "mountain altitude": (thresholds, "HIGH_ALTITUDE_M", 2500.0),
     "test fluid": (injector, "TEST_FLUID_KG_M3", 701.0),
     "copper": (table("wire"), "temperature_coefficient", 0.0047),
 }
