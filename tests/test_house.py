@@ -35,6 +35,7 @@ LOADS_NONE_OF = {
     "fuelwiz.facts": SLOW | {"pydantic"},
     "fuelwiz.physics": SLOW | {"pydantic"},
     "fuelwiz.printable": SLOW | {"pydantic"},
+    "fuelwiz.terminal": SLOW | {"pydantic"},
     "fuelwiz.terms": SLOW | {"pydantic"},
     "fuelwiz.files": SLOW | {"pydantic"},
     "fuelwiz.session": {"pint", "scipy", "textual", "rich", "tomlkit"},

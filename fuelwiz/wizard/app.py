@@ -42,7 +42,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
 
     def __init__(self, folder: Path, path: Path | None = None, *, look: Look | None = None) -> None:
         self.look = look or look_of(os.environ)
-        super().__init__(ansi_color=self.look.colours != "256")
+        super().__init__(ansi_color=self.look.colors != "256")
         self.animation_level = "none"
         self.folder = folder
         self.first_path = path

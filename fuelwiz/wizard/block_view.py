@@ -9,7 +9,7 @@ from textual.strip import Strip
 
 from fuelwiz.advice.blocks import SYMBOLS, Block, Heading, Item, Listing, Mark, Pairs, Paragraph, Table
 from fuelwiz.report.table_layout import Line, framed_narrow
-from fuelwiz.wizard.look import Role
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area, clip
 
 TEXT = 3  # where texts begin; marks stand before them

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from rich.cells import cell_len
 from textual.strip import Strip
 
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.actions import Action
-from fuelwiz.wizard.look import Look, Role
+from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area, Row, clip, pad
 
 

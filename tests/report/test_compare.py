@@ -10,8 +10,8 @@ from rich.cells import cell_len
 from fuelwiz.advice.blocks import Paragraph, Sheet, Table
 from fuelwiz.report.compare import builds_that_fit, comparison
 from fuelwiz.report.differences import Told, differences
-from fuelwiz.report.look import Look
 from fuelwiz.report.text import text_of
+from fuelwiz.report.text_look import TextLook
 
 from .builds import NAMES, plain, result_of
 
@@ -179,26 +179,26 @@ def test_builds_that_do_not_fit_follow_beside_the_first() -> None:
     ]
     names = [build.result.session.name for build in builds]
     assert heads == [[names[0], name] for name in names[1:]]
-    assert "the others follow, each beside the first" in text_of(sheet, Look())
+    assert "the others follow, each beside the first" in text_of(sheet, TextLook())
 
 
 @pytest.mark.parametrize("width", [60, 80, 100, 120])
 def test_no_line_is_too_wide(width: int) -> None:
     builds = [example(name) for name in NAMES]
     long = plain("contract") | {"name": "x" * 200}
-    shown = text_of(comparison([*builds, told(long)], width), Look(width=width))
+    shown = text_of(comparison([*builds, told(long)], width), TextLook(width=width))
     assert max(cell_len(line) for line in shown.splitlines()) <= width
 
 
 def test_builds_of_one_name_are_told_apart_by_their_files() -> None:
     sheet = comparison([example("contract"), with_keys("contract", goal__power="420 hp")], 80)
-    shown = " ".join(text_of(sheet, Look(width=200)).split())
+    shown = " ".join(text_of(sheet, TextLook(width=200)).split())
     assert "Gravel-rally wagon (contract.toml)" in shown and "Gravel-rally wagon (changed.toml)" in shown
 
 
 def test_every_answer_stands_on_top() -> None:
     shown = " ".join(
-        text_of(comparison([example("twins"), example("no-pump-yet")], 80), Look(width=400)).split()
+        text_of(comparison([example("twins"), example("no-pump-yet")], 80), TextLook(width=400)).split()
     )
     for name in ("twins", "no-pump-yet"):
         assert " ".join(example(name).result.words.answer.replace("\u00a0", " ").split()) in shown

@@ -9,8 +9,8 @@ import pytest
 from fuelwiz.advice.blocks import Heading, Item, Listing, Pairs, Sheet, Table
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.report.compose import sheet_of
-from fuelwiz.report.look import Look
 from fuelwiz.report.text import text_of
+from fuelwiz.report.text_look import TextLook
 from fuelwiz.session import inputs_digest
 
 from .builds import NAMES, example, plain, result_of
@@ -161,7 +161,7 @@ def test_the_return_table_names_the_smallest_that_holds() -> None:
         ("-10", "yes"),
         ("-12", "yes"),
     ]
-    assert "-8 is the smallest that holds" in text_of(sheet_of(example("twins")), Look())
+    assert "-8 is the smallest that holds" in text_of(sheet_of(example("twins")), TextLook())
 
 
 def test_parts_and_lengths_name_every_run_with_its_size() -> None:
@@ -191,7 +191,7 @@ def test_every_assumption_is_told_in_words(name: str) -> None:
 def _saved(answer: str, inputs: str) -> str:
     data = plain("contract")
     data["record"] = {"inputs": inputs, "saved": "2026-05-14", "version": "0.3.0", "answer": answer}
-    return " ".join(text_of(sheet_of(result_of(data)), Look()).split())
+    return " ".join(text_of(sheet_of(result_of(data)), TextLook()).split())
 
 
 def test_the_answer_of_the_last_save_where_something_has_changed() -> None:
@@ -207,7 +207,7 @@ def test_the_answer_of_the_last_save_where_something_has_changed() -> None:
 
 def test_metric_builds_are_told_in_metric() -> None:
     data = plain("contract") | {"show_units": "metric"}
-    shown = text_of(sheet_of(result_of(data)), Look())
+    shown = text_of(sheet_of(result_of(data)), TextLook())
     assert "psi" not in shown.split("What is assumed")[0].replace("rated for", "")
     assert "bar" in shown and "kW" in shown and "gallons" not in shown.lower()
 
@@ -216,7 +216,7 @@ def test_powers_are_shown_as_the_goal_was_given() -> None:
     data = plain("contract")
     data["goal"] |= {"power_at": "wheels"}
     known = result_of(data)
-    shown = text_of(sheet_of(known), Look())
+    shown = text_of(sheet_of(known), TextLook())
     assert "410 hp at the wheels" in shown
     wheels = Numbers.of(known.session).number("power", known.figures.ceilings[0].max_power_W)
     assert wheels in shown
@@ -228,5 +228,5 @@ def test_a_rail_that_leans_out_is_said_at_the_gauge() -> None:
     known = result_of(data)
     held = known.figures.pick.rail_at_goal_Pa
     assert held is not None and held < known.figures.pressure.rail_Pa
-    shown = " ".join(text_of(sheet_of(known), Look()).split())
+    shown = " ".join(text_of(sheet_of(known), TextLook()).split())
     assert "the mixture goes lean" in shown.split("Pressures to expect")[1].split("Pump to look for")[0]

@@ -24,9 +24,9 @@ NAMES = tuple(sorted(path.stem for path in EXAMPLES.glob("*.toml")))
 LOOKS = {
     "256 dark": Look(),
     "256 light": Look(light=True),
-    "16": Look(colours="16"),
-    "none": Look(colours="none"),
-    "ascii": Look(unicode=False, colours="none"),
+    "16": Look(colors="16"),
+    "none": Look(colors="none"),
+    "ascii": Look(unicode=False, colors="none"),
 }
 
 

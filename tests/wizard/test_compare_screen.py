@@ -147,7 +147,7 @@ async def test_names_are_shown_letter_by_letter(tmp_path):
 
 async def test_ready_builds_are_taken_as_they_are_and_plain_terminals_get_plain_signs():
     builds = [judged(SIX), judged(COUPE)]
-    async with Comparing(builds, Look(unicode=False, colours="none")).run_test(size=(80, 24)) as pilot:
+    async with Comparing(builds, Look(unicode=False, colors="none")).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
         assert pilot.app.screen.told == builds
         assert all(line.isascii() for line in await all_lines(pilot))

@@ -21,7 +21,7 @@ from fuelwiz.wizard.look import Look
 
 from .build_lists import EXAMPLES, SIZES, at_list, folder_of_builds
 
-ASCII = Look(unicode=False, colours="none")
+ASCII = Look(unicode=False, colors="none")
 
 
 @pytest.fixture
@@ -30,7 +30,7 @@ def builds(tmp_path: Path) -> Path:
 
 
 @pytest.mark.parametrize("size", SIZES)
-@pytest.mark.parametrize("look", [Look(), Look(colours="16"), ASCII], ids=["256", "16", "ascii"])
+@pytest.mark.parametrize("look", [Look(), Look(colors="16"), ASCII], ids=["256", "16", "ascii"])
 async def test_every_build_has_its_row_at_every_size(builds: Path, size: tuple[int, int], look: Look) -> None:
     async with at_list(builds, size, look) as reader:
         await reader.reckoned()

@@ -176,7 +176,7 @@ def test_the_pointer_stays_on_its_build_while_the_filter_lets_it_through() -> No
     st.text(max_size=60),
     st.text(max_size=90),
     st.sampled_from([(60, 20), (80, 24), (120, 36), (160, 50)]),
-    st.sampled_from([Look(), Look(unicode=False, colours="none"), Look(colours="16", light=True)]),
+    st.sampled_from([Look(), Look(unicode=False, colors="none"), Look(colors="16", light=True)]),
 )
 def test_no_text_breaks_a_line(name: str, answer: str, size: tuple[int, int], look: Look) -> None:
     one = entry(name.replace("/", " ").replace("\0", " ") or "x", record={"answer": answer, "works": False})

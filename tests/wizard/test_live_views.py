@@ -63,7 +63,7 @@ def test_ascii_terminals_get_ascii_alone(pane, units):
 @pytest.mark.parametrize("pane", [pane for pane in PANES if pane not in ("held", "answer")])
 def test_a_held_pane_has_one_grey(pane):
     look = Look()
-    for line in drawn(pane, look=look.greyed, rows=14):
+    for line in drawn(pane, look=look.grayed, rows=14):
         assert {style.color for _, style, _ in line} == {look.style("muted").color}
 
 

@@ -156,6 +156,6 @@ def test_hues_are_for_the_verdict_alone():
 
 def test_the_row_with_the_keys_is_reversed_where_there_are_few_colours():
     for colours in ("16", "none"):
-        line = table(look=Look(colours=colours), focused=True)[3]
+        line = table(look=Look(colors=colours), focused=True)[3]
         assert "-8" in line.text and all(style.reverse for piece, style, _ in line if "✓" not in piece)
-        assert not any(style.reverse for _, style, _ in table(look=Look(colours=colours))[3])
+        assert not any(style.reverse for _, style, _ in table(look=Look(colors=colours))[3])

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING, Any, cast
 
 from fuelwiz.errors import SessionError
 from fuelwiz.store.build_file import BuildFile, first_fault
-from fuelwiz.wizard.look import Role
+from fuelwiz.terminal.palette import Role
 
 if TYPE_CHECKING:
     from fuelwiz.advice.subject import Subject

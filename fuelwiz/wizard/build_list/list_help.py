@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from textual.strip import Strip
 
-from fuelwiz.wizard.look import Role
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area
 
 LABEL, TEXT = 1, 12

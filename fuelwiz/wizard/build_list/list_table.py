@@ -11,9 +11,9 @@ from rich.cells import cell_len
 from textual.strip import Strip
 
 from fuelwiz.store.build_file import BuildFile
+from fuelwiz.terminal.palette import Ground, Role
 from fuelwiz.wizard.build_list.judged import Judged, Verdict
 from fuelwiz.wizard.build_list.list_state import BuildList, day_of
-from fuelwiz.wizard.look import Ground, Role
 from fuelwiz.wizard.paint import Area, Row, clip
 
 MARK, POINTER, NAME = 0, 1, 3

@@ -7,10 +7,10 @@ from datetime import date
 from textual.strip import Strip
 
 from fuelwiz.store.build_file import BuildFile, Recorded
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.build_list.judged import Judged
 from fuelwiz.wizard.build_list.list_state import BuildList, day_of
 from fuelwiz.wizard.build_list.list_table import day_words
-from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
 
 MARK, TEXT = 1, 3

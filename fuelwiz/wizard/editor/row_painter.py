@@ -10,9 +10,9 @@ from textual.strip import Strip
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.questions.catalogue import Choice, Question
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, ChoiceRow, DoRow, FieldRow, HeadRow, ItemRow
 from fuelwiz.wizard.line_edit import LineEdit
-from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area, Row, clip
 
 LABEL = 3

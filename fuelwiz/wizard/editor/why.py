@@ -5,10 +5,10 @@ from __future__ import annotations
 from textual.strip import Strip
 
 from fuelwiz.desk.composites import field_of
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.editor.row_painter import columns_for
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import ItemRow, cells_of
-from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
 
 TEXT = 5

@@ -8,8 +8,8 @@ from rich.cells import cell_len
 from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.live.bars import LABEL, START, Bar, bar_line, bar_room
-from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area, clip
 
 if TYPE_CHECKING:

@@ -13,9 +13,9 @@ from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.sizing.plot import Plot
+from fuelwiz.terminal.palette import Role
 from fuelwiz.units import from_si
 from fuelwiz.wizard.live.canvas import Canvas, Curve
-from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
-from fuelwiz.wizard.look import Role
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:

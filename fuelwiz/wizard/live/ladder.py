@@ -7,8 +7,8 @@ from typing import TYPE_CHECKING
 from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.live.bars import LABEL, Bar, bar_line
-from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:

@@ -83,7 +83,7 @@ class LivePane(Painted):
             return area.filled([rule, *told])
         result = self._result
         layout = layout_for(area.width, area.rows, len(result.figures.sizes), self.table_focused)
-        look = self.look.greyed if self._held is not None else self.look
+        look = self.look.grayed if self._held is not None else self.look
         answer = answer_lines(result, area.high(layout.answer), self._held)
         body = self._body(result, layout, Area(look, area.width, layout.rest))
         return area.filled([rule, *answer, *body])

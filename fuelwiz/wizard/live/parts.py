@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
-from fuelwiz.wizard.look import Role
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:

@@ -11,7 +11,7 @@ from textual.strip import Strip
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.advice.row import BORE, FEEDS, LOSS, SPARE, VELOCITY, size_name, works
 from fuelwiz.advice.subject import Subject
-from fuelwiz.wizard.look import Ground, Role
+from fuelwiz.terminal.palette import Ground, Role
 from fuelwiz.wizard.paint import Area, Row, clip
 
 if TYPE_CHECKING:
@@ -116,7 +116,7 @@ def _headers(columns: Columns, numbers: Numbers, area: Area) -> list[Strip]:
 def _size_line(line: Row, subject: Subject, row: SizeFigures, columns: Columns) -> Strip:
     look, strong = line.look, line.ground != "background"
     verdict = cast(Role, row.band)
-    focused = line.ground == "chosen" and look.colours == "256"
+    focused = line.ground == "chosen" and look.colors == "256"
     line.put(
         SIZE,
         _fitting(size_name(subject, row), _room_for_size(columns)),
