@@ -9,7 +9,7 @@ from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.heat import rise_k_per_h
 from fuelwiz.physics.wire import ampacity_A, fuse_A
 from fuelwiz.session import Pump
-from fuelwiz.sizing.figures import HeatFigures, WireChoice, WiringFigures
+from fuelwiz.sizing.part_figures import HeatFigures, WireChoice, WiringFigures
 from fuelwiz.sizing.sized_system import SizedSystem
 
 

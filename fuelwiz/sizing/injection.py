@@ -6,7 +6,7 @@ import math
 
 from fuelwiz.physics.injector import TEST_FLUID_KG_M3, wide_open_flow_kg_s
 from fuelwiz.physics.roots import root
-from fuelwiz.sizing.figures import InjectorFigures
+from fuelwiz.sizing.part_figures import InjectorFigures
 from fuelwiz.sizing.sized_system import SizedSystem, flow_where
 
 

@@ -10,8 +10,8 @@ from fuelwiz.physics.line import run_loss, velocity_m_s
 from fuelwiz.physics.return_line import settle
 from fuelwiz.session import Size
 from fuelwiz.sizing.candidates import candidates, spelled
-from fuelwiz.sizing.figures import ReturnFigures, ReturnSize
 from fuelwiz.sizing.lines import parts_loss_pa, plain_run
+from fuelwiz.sizing.part_figures import ReturnFigures, ReturnSize
 from fuelwiz.sizing.sized_system import SizedSystem
 
 

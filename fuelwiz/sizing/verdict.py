@@ -9,7 +9,9 @@ from fuelwiz.session import Size, Surge
 from fuelwiz.sizing.candidates import spelled
 from fuelwiz.sizing.choices import wire_choices
 from fuelwiz.sizing.electrics import Circuit, fullest_circuit, wiring_figures
-from fuelwiz.sizing.figures import (
+from fuelwiz.sizing.fuel_system import FuelSystem
+from fuelwiz.sizing.injection import injector_figures
+from fuelwiz.sizing.part_figures import (
     InjectorFigures,
     InletFigures,
     PumpFigures,
@@ -20,8 +22,6 @@ from fuelwiz.sizing.figures import (
     WireChoice,
     WiringFigures,
 )
-from fuelwiz.sizing.fuel_system import FuelSystem
-from fuelwiz.sizing.injection import injector_figures
 from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.size_rows import margin, run_velocity_m_s, shown_run, size_limits, vapour_margin_pa
 from fuelwiz.sizing.sized_system import SizedSystem

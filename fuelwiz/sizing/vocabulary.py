@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Literal, get_args
 
+from fuelwiz.physics.line import LAMINAR_BELOW, TURBULENT_FROM
+
 SizeLimit = Literal["velocity", "delivery", "sag", "pump", "relief", "vapour", "inlet"]
 """What can be wrong with a size of feed line, in the order in which it is said."""
 
@@ -36,6 +38,8 @@ Case = Literal[
 ]
 """The bad days that the program asks for by itself, in their order; a builder's own go by the builder's names."""
 
+FlowRegime = Literal["laminar", "transitional", "turbulent"]
+
 GaugeState = Literal["hose off", "idle", "full power"]
 
 SIZE_LIMITS: tuple[SizeLimit, ...] = get_args(SizeLimit)
@@ -60,6 +64,13 @@ def band_of(velocity_m_s: float, thresholds: Sequence[float]) -> Band:
 def no_faster_than(band: Band, limit: Band) -> bool:
     """Whether a band is that one or a slower one."""
     return BANDS.index(band) <= BANDS.index(limit)
+
+
+def regime_at(reynolds: float) -> FlowRegime:
+    """How a flow runs at a Reynolds number, by the edges of the friction factor."""
+    if reynolds <= LAMINAR_BELOW:
+        return "laminar"
+    return "transitional" if reynolds < TURBULENT_FROM else "turbulent"
 
 
 def is_fixed(size: str | None) -> bool:

@@ -11,7 +11,7 @@ import pytest
 
 from fuelwiz.session import validate
 from fuelwiz.sizing import assess
-from fuelwiz.sizing.figures import GaugeReading
+from fuelwiz.sizing.part_figures import GaugeReading
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 PSI = 6894.757293168361  # NIST SP 811, table B.8

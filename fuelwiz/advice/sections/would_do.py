@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph, Table, row
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.subject import Subject
-from fuelwiz.sizing.figures import InjectorFigures, ReturnFigures, ReturnSize, WiringFigures
+from fuelwiz.sizing.part_figures import InjectorFigures, ReturnFigures, ReturnSize, WiringFigures
 
 
 def pump_to_look_for(build: Subject, _words: Words) -> Iterator[Block]:

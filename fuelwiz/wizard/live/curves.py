@@ -12,7 +12,7 @@ from rich.cells import cell_len
 from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
-from fuelwiz.sizing.plot import Plot
+from fuelwiz.sizing.figures import Plot
 from fuelwiz.terminal.palette import Role
 from fuelwiz.units import from_si
 from fuelwiz.wizard.live.canvas import Canvas, Curve

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
-from fuelwiz.physics.line import LAMINAR_BELOW, TURBULENT_FROM
 from fuelwiz.wizard.paint import Area, clip
 
 if TYPE_CHECKING:
@@ -83,7 +82,7 @@ def _more(result: Result, row: SizeFigures) -> Labelled:
     if row.nominal_velocity_m_s is not None:
         quoted = numbers.figure("velocity", row.nominal_velocity_m_s)
         lines.append(("quoted", f"{quoted} by dash/16 in, as people quote it"))
-    return [*lines, ("flow", _regime(row.reynolds))]
+    return [*lines, ("flow", _regime(row))]
 
 
 def _where_the_loss_sits(ladder: Ladder, numbers: Numbers) -> str:
@@ -98,10 +97,12 @@ def _where_the_loss_sits(ladder: Ladder, numbers: Numbers) -> str:
     return f"{', '.join(told)}\N{NO-BREAK SPACE}{numbers.unit('pressure')}" if told else "nothing"
 
 
-def _regime(reynolds: float) -> str:
-    told = f"Reynolds number {float(f'{reynolds:.2g}'):.0f}"
-    if reynolds <= LAMINAR_BELOW:
-        return f"laminar, layer on layer: {told}"
-    if reynolds < TURBULENT_FROM:
-        return f"half turbulent: {told}"
-    return f"turbulent, as is usual: {told}"
+def _regime(row: SizeFigures) -> str:
+    told = f"Reynolds number {float(f'{row.reynolds:.2g}'):.0f}"
+    match row.regime:
+        case "laminar":
+            return f"laminar, layer on layer: {told}"
+        case "transitional":
+            return f"half turbulent: {told}"
+        case "turbulent":
+            return f"turbulent, as is usual: {told}"

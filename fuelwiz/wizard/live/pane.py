@@ -24,7 +24,7 @@ from fuelwiz.wizard.painted import Painted
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
-    from fuelwiz.sizing.plot import Plot
+    from fuelwiz.sizing.figures import Plot
 
 CurveSource = Callable[["Result", str], "Plot | None"]
 NOTHING_YET = "Type the power that you want: the answer starts with it."
