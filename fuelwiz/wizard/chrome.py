@@ -21,7 +21,6 @@ class StepMark:
     name: str
     short: str
     state: str
-    reason: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,7 +112,7 @@ def _step(step: StepMark, current: bool, line: Row, column: int) -> int:
 
 
 def steps_column(steps: Sequence[StepMark], current: int, area: Area) -> list[Strip]:
-    """The steps one below the other, with the reason under one that wants a look where there is room."""
+    """The steps one below the other, with their full names where there is room."""
     wide = area.width >= 24
     lines = [area.row("bar").put(1, "First answer", "muted").strip()]
     for i, step in enumerate(steps):
@@ -126,10 +125,6 @@ def steps_column(steps: Sequence[StepMark], current: int, area: Area) -> list[St
         name = step.name if wide else step.short
         line.put(5, name, "focus" if i == current else "text", i == current)
         lines.append(line.strip())
-        if wide and step.state == "look" and step.reason:
-            lines += [
-                area.row("bar").put(5, text, "muted").strip() for text in area.wrapped(step.reason, 5, 2)
-            ]
     blank = area.row("bar").strip()
     return (lines + [blank] * area.rows)[: area.rows]
 

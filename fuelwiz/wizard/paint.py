@@ -13,6 +13,7 @@ from textual.strip import Strip
 from fuelwiz.printable import NO_BREAK
 from fuelwiz.terminal import cells
 from fuelwiz.terminal.palette import Ground, Role
+from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.look import Look
 
 clip = partial(cells.clip, measure=cell_len)
@@ -46,6 +47,19 @@ class Row:
             self._add(" " * (column - self._cells), self._blank())
         self._add(shown, style)
         return self
+
+    def put_field(self, column: int, width: int, edit: LineEdit, role: Role = "text") -> Row:
+        """Put a field that takes keys: its text, with a cursor that stands still, as wide as it was asked to be."""
+        shown, at = edit.window(width)
+        style = self.look.style(role, "field")
+        marked = style + self.look.cursor
+        end = self._cells + max(column - self._cells, 0) + width
+        if edit.selected:
+            self.lay(column, shown, marked)
+        else:
+            self.lay(column, shown[:at], style).lay(0, shown[at : at + 1] or " ", marked)
+            self.lay(0, shown[at + 1 :], style)
+        return self.lay(0, " " * (end - self._cells), style)
 
     def strip(self) -> Strip:
         """The finished line, exactly as wide as the row."""

@@ -16,7 +16,7 @@ from fuelwiz.wizard.build_list.list_state import BuildList
 from fuelwiz.wizard.build_list.list_table import table_lines
 from fuelwiz.wizard.build_list.summary import summary_lines
 from fuelwiz.wizard.chrome import footer_line, keys_page
-from fuelwiz.wizard.paint import Area, Row, clip
+from fuelwiz.wizard.paint import Area, Row, clip, pad
 from fuelwiz.wizard.prompt import Prompt
 from fuelwiz.wizard.screen_layout import SMALLEST
 
@@ -115,15 +115,11 @@ def _filter(builds: BuildList, area: Area) -> Strip:
         return line.put(3, clip(HINT, area.width - 4), "muted").strip()
     line.put(3, "/", "focus", True)
     room = min(area.width - 28, 40)
-    shown, cursor = needle.window(room)
-    shown = area.look.fold(shown)
-    style = area.look.style("text", "field" if builds.typing else "background")
-    line.lay(5, clip(shown, room) + " " * max(room - cell_len(shown), 0), style)
     if builds.typing:
-        line = area.row().put(3, "/", "focus", True)
-        line.lay(5, shown[:cursor], style)
-        line.lay(5, shown[cursor : cursor + 1] or " ", style + area.look.cursor)
-        line.lay(5, shown[cursor + 1 :] + " " * max(room - cell_len(shown) - 1, 0), style)
+        line.put_field(5, room, needle)
+    else:
+        shown, _ = needle.window(room)
+        line.put(5, pad(area.look.fold(shown), room))
     return line.put(0, f"  {len(builds.rows)} of {len(builds.entries)}", "muted").strip()
 
 

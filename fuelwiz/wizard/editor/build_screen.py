@@ -20,10 +20,9 @@ from fuelwiz.wizard.actions import BUILD, Action, by_id, by_key, by_letter
 from fuelwiz.wizard.chrome import Headline, footer_line, keys_page, steps_column, steps_row, top_line
 from fuelwiz.wizard.editor.build_actions import BuildActions
 from fuelwiz.wizard.editor.form_view import FormView
-from fuelwiz.wizard.editor.head import headline, step_marks
+from fuelwiz.wizard.editor.frame import headline, offered_actions, step_marks
 from fuelwiz.wizard.editor.help_view import HelpView
 from fuelwiz.wizard.editor.host import Mode
-from fuelwiz.wizard.editor.offered import offered_actions
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.editor.save_dialog import SaveDialog

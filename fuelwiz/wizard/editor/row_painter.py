@@ -23,7 +23,7 @@ MAY_STAY_EMPTY = "may stay empty"
 
 @dataclass(frozen=True, slots=True)
 class FormColumns:
-    """Where the parts of a row stand; nought for what has no room."""
+    """Where the parts of a row stand; 0 for what has no room."""
 
     bracket: int
     field: int
@@ -125,22 +125,10 @@ def _field_width(row: FieldRow, field: FieldText, at: FormColumns, width: int) -
 
 
 def _editing(line: Row, bracket: int, width: int, editor: LineEdit, field: FieldText) -> None:
-    """The field that takes keys: its text, a cursor that stands still, greyed where it is a fallback."""
-    shown, cursor = editor.window(width)
-    style = line.look.style("muted" if field.assumed else "text", "field")
+    """The field that takes keys, muted where it is a fallback."""
     line.put(bracket, "[", "focus", True)
-    padded = line.look.fold(shown) + " " * (width - cell_len(shown))
-    if editor.selected:
-        line.lay(bracket + 1, line.look.fold(shown), style + line.look.cursor)
-        line.lay(bracket + 1 + cell_len(shown), padded[len(shown) :], style)
-        line.put(bracket + 1 + width, "]", "focus", True)
-        return
-    line.lay(bracket + 1, padded[:cursor], style)
-    under = padded[cursor : cursor + 1] or " "
-    line.lay(bracket + 1 + cell_len(padded[:cursor]), under, style + line.look.cursor)
-    if padded[cursor + 1 :]:
-        line.lay(bracket + 1 + cell_len(padded[: cursor + 1]), padded[cursor + 1 :], style)
-    line.put(bracket + 1 + max(width, cell_len(shown)), "]", "focus", True)
+    line.put_field(bracket + 1, width, editor, "muted" if field.assumed else "text")
+    line.put(bracket + 1 + width, "]", "focus", True)
 
 
 def _picked(question: Question, field: FieldText) -> Choice | None:
