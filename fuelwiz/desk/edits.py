@@ -11,11 +11,12 @@ from fuelwiz.desk.composites import (
     without_item,
 )
 from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.field_questions import answers_to, noun_of
 from fuelwiz.desk.field_specs import NOT_TYPED, cell_of, place_exists, spec_at
 from fuelwiz.desk.parse_field import parse_field
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.points.cells import type_cell
-from fuelwiz.desk.refusals import Refusal, emptied, noun_of, question_of
+from fuelwiz.desk.refusals import Refusal, emptied
 from fuelwiz.desk.state import State
 from fuelwiz.session import FieldSpec
 from fuelwiz.units import UnitSystem
@@ -119,17 +120,15 @@ def with_choice(state: State, path: str, answer: str, system: UnitSystem) -> Sta
         NoSuchField: the path leads to no field, or the question has no such answer.
     """
     if path in CHOICE_QUESTIONS:
-        asked = question_of(path)
-        if asked is None or answer not in {choice.value for choice in asked.choices}:
-            raise NoSuchField(f"{path} has no answer {answer}")
         return CHOICE_QUESTIONS[path].write(state, answer)
     at = _known_place(state, path)
     if path in NOTHING_WITHOUT and answer == "none":
         return without_item(state, path)
-    if spec_at(field_of(path)).type == "choice" and answer not in spec_at(field_of(path)).choices:
+    spec = spec_at(field_of(path))
+    if answer not in (spec.choices if spec.type == "choice" else answers_to(path)):
         raise NoSuchField(f"{path} has no answer {answer}")
     state = state.without_raw(at)
-    if spec_at(field_of(path)).type == "choice":
+    if spec.type == "choice":
         return state if has_several_runs(state, path) else state.with_value(at, answer)
     return with_typed(state, path, answer, system)
 
@@ -140,10 +139,8 @@ def use_fallback(state: State, path: str) -> State:
     Raises:
         NoSuchField: the path leads to no field.
     """
-    if path == "fuel.which":
-        return state.without("fuel.kind").without("fuel.ethanol").without_picked(path)
     if path in CHOICE_QUESTIONS:
-        return CHOICE_QUESTIONS[path].write(state, CHOICE_QUESTIONS[path].fallback)
+        return CHOICE_QUESTIONS[path].use_fallback(state)
     if has_several_runs(state, path):
         return state
     if path in COUNT_QUESTIONS:

@@ -6,11 +6,9 @@ import re
 
 from fuelwiz import units
 from fuelwiz.desk.field_numbers import pretty, sensible, split_or_whole, unit_sign
-from fuelwiz.desk.field_specs import cell_of
-from fuelwiz.desk.steps import step_of
+from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.errors import Fault
 from fuelwiz.printable import clean
-from fuelwiz.questions import Question, System, step_questions
 from fuelwiz.session import FieldSpec
 from fuelwiz.units import Kind
 
@@ -30,28 +28,6 @@ class Refusal(Exception):  # noqa: N818  it carries words to the desk, and never
         self.short = short
         self.why = why[:1].upper() + why[1:]
         super().__init__(why)
-
-
-def question_of(path: str, system: System = "us") -> Question | None:
-    """The question that asks for a field, in the units of the build; None where none does."""
-    bare = ".".join(part for part in path.split(".") if not part.isdecimal())
-    wanted = (bare, bare.replace("return_line.", "feed."), bare.replace("inlet.run.", "feed.run."))
-    for key in wanted:
-        for asked in step_questions(step_of(key), system):
-            if asked.key == key:
-                return asked
-    return None
-
-
-def noun_of(path: str) -> str:
-    """What a field is called inside a sentence: "boost"."""
-    if cell_of(path) is not None:
-        return "this point"
-    _, case, changed = path.partition(".change.")
-    if case and path.startswith("stress."):
-        return noun_of(changed)
-    asked = question_of(path)
-    return asked.noun if asked else path.rpartition(".")[2].replace("_", " ")
 
 
 def no_number(named: str, raw: str, example: str) -> Refusal:

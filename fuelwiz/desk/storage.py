@@ -17,9 +17,10 @@ from fuelwiz.advice.row import SPARE
 from fuelwiz.advice.subject import Subject
 from fuelwiz.desk import draft_text
 from fuelwiz.desk.errors import SaveRefused
+from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.outside_data import is_well_formed, known_part
 from fuelwiz.desk.plain import Plain
-from fuelwiz.desk.refusals import Refusal, noun_of
+from fuelwiz.desk.refusals import Refusal
 from fuelwiz.desk.state import State
 from fuelwiz.document.file import load, read
 from fuelwiz.document.merge import merge

@@ -11,10 +11,11 @@ from fuelwiz.desk.composites import CHOICE_QUESTIONS, COUNT_QUESTIONS, SEVERAL, 
 from fuelwiz.desk.edits import NOTHING_WITHOUT, place_of
 from fuelwiz.desk.errors import NoSuchField
 from fuelwiz.desk.field_fallbacks import fallback_in
+from fuelwiz.desk.field_questions import noun_of, question_of
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.plain import Plain, value_at, value_path
-from fuelwiz.desk.refusals import Refusal, noun_of, question_of, when_left
+from fuelwiz.desk.refusals import Refusal, when_left
 from fuelwiz.desk.state import State
 from fuelwiz.printable import NO_BREAK
 from fuelwiz.units import UnitSystem

@@ -11,8 +11,8 @@ from textual.strip import Strip
 
 from fuelwiz.advice.blocks import UNKNOWN
 from fuelwiz.desk.desk import Desk, diff
+from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.field_text import in_words
-from fuelwiz.desk.refusals import noun_of
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 from fuelwiz.wizard.paint import Area, Row, clip
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.field_specs import MOST_POINTS, Cell, cell_of, place_exists, spec_at
 from fuelwiz.desk.parse_field import parse_field
 from fuelwiz.desk.plain import value_at, value_path
-from fuelwiz.desk.refusals import Refusal, noun_of
+from fuelwiz.desk.refusals import Refusal
 from fuelwiz.desk.state import State
 from fuelwiz.session import Rejected, read
 from fuelwiz.units import UnitSystem, describe

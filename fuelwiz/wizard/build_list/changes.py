@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from fuelwiz.desk.field_numbers import pretty, split_or_whole
-from fuelwiz.desk.refusals import noun_of
+from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.document.changes import Change
 from fuelwiz.printable import clean
 from fuelwiz.store.history import last_change
