@@ -17,17 +17,17 @@ def ceilings(verdict: BuildVerdict) -> tuple[Ceiling, ...]:
     if not session.feed.run:
         return ()
     power, flow = system.demand.crank_power_W, system.flow_m3_s
-    found: list[Ceiling] = []
+    parts: list[Ceiling] = []
     if sized.capacity is not None:
-        found.append(Ceiling("pump", sized.max_power_w(sized.capacity), "solved"))
+        parts.append(Ceiling("pump", sized.max_power_w(sized.capacity), "solved"))
     velocity = run_velocity_m_s(sized.feed.shown(), flow)
-    found.append(Ceiling("feed", power * session.bands.feed[LAST_GOOD_EDGE] / velocity, "rule"))
+    parts.append(Ceiling("feed", power * session.bands.feed[LAST_GOOD_EDGE] / velocity, "rule"))
     if session.feed.filter:
         least = min(part.rated_flow for part in session.feed.filter)
-        found.append(Ceiling("filter", power * least / flow, "rule"))
+        parts.append(Ceiling("filter", power * least / flow, "rule"))
     suction = None if system.pumps is None else system.inlet_velocity_m_s(flow, system.pumps)
     if suction is not None:
-        found.append(Ceiling("inlet", power * session.bands.inlet[LAST_GOOD_EDGE] / suction, "rule"))
+        parts.append(Ceiling("inlet", power * session.bands.inlet[LAST_GOOD_EDGE] / suction, "rule"))
     if verdict.injectors is not None:
-        found.append(Ceiling("injectors", injector_ceiling_w(sized, verdict.injectors), "solved"))
-    return tuple(sorted(found, key=lambda ceiling: ceiling.max_power_W))
+        parts.append(Ceiling("injectors", injector_ceiling_w(sized, verdict.injectors), "solved"))
+    return tuple(sorted(parts, key=lambda ceiling: ceiling.max_power_W))

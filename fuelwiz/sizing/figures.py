@@ -1,4 +1,4 @@
-"""The figures that an assessment gives, named as the keys of the result; SI, None where nothing is said."""
+"""The figures that an assessment gives, named as the keys of the result; SI, None where nothing is known."""
 
 from __future__ import annotations
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
 from typing import assert_never
 
+from fuelwiz.once import once
 from fuelwiz.physics import demand as demand_physics
 from fuelwiz.physics import fuel as fuel_physics
 from fuelwiz.physics.circuit import ASSUMED_VOLTS, PumpSet, Supply
@@ -29,7 +29,7 @@ class FuelSystem:
     session: Session
     fuel_given_at_k: float | None = None
 
-    @cached_property
+    @once
     def fuel(self) -> fuel_physics.Fuel:
         """The fuel at the session's temperature."""
         given = self.session.fuel
@@ -57,7 +57,7 @@ class FuelSystem:
             reid_pa=given.reid_pressure,
         )
 
-    @cached_property
+    @once
     def fuel_figures(self) -> FuelFigures:
         """The fuel as the result shows it."""
         fuel = self.fuel
@@ -65,7 +65,7 @@ class FuelSystem:
             fuel.density_kg_m3, fuel.viscosity_m2_s, fuel.lhv_J_kg, fuel.stoich, fuel.vapour_pressure_pa
         )
 
-    @cached_property
+    @once
     def demand(self) -> DemandFigures:
         """What the goal burns."""
         goal, engine, fuel = self.session.goal, self.session.engine, self.fuel
@@ -101,21 +101,21 @@ class FuelSystem:
         given = self.session.engine.idle_fuel
         return demand_physics.IDLE_SHARE * self.flow_m3_s if given is None else given
 
-    @cached_property
+    @once
     def follows_manifold(self) -> bool:
         """Whether the regulator lifts the rail with the manifold's pressure."""
         return self.session.pressure.reference == "manifold"
 
-    @cached_property
+    @once
     def pressure(self) -> PressureFigures:
         """Pressures at the rail and around it."""
-        said = self.session.pressure
-        rail = said.base + (said.boost if self.follows_manifold else 0.0)
+        given = self.session.pressure
+        rail = given.base + (given.boost if self.follows_manifold else 0.0)
         return PressureFigures(
             rail_Pa=rail,
-            injector_Pa=rail - said.boost,
-            idle_rail_Pa=said.base - (said.idle_vacuum if self.follows_manifold else 0.0),
-            atmosphere_Pa=atmosphere_pa(said.altitude),
+            injector_Pa=rail - given.boost,
+            idle_rail_Pa=given.base - (given.idle_vacuum if self.follows_manifold else 0.0),
+            atmosphere_Pa=atmosphere_pa(given.altitude),
         )
 
     @property
@@ -128,7 +128,7 @@ class FuelSystem:
         """Whether the regulator sits at the rail, so that the feed carries the whole delivery."""
         return self.session.pressure.regulator == "rail"
 
-    @cached_property
+    @once
     def supply(self) -> Supply:
         """What feeds the pumps."""
         pump, wiring = self.session.pump, self.session.wiring
@@ -144,7 +144,7 @@ class FuelSystem:
             circuits=wiring.circuits,
         )
 
-    @cached_property
+    @once
     def loop_ohm(self) -> float | None:
         """Resistance of one circuit's loop; None where no wire or no length is given."""
         wiring = self.session.wiring
@@ -157,41 +157,43 @@ class FuelSystem:
             temperature_k=wiring.temperature,
         )
 
-    @cached_property
+    @once
     def one_pump(self) -> Pump | None:
         """One pump, its curves by rising voltage."""
-        said = self.session.pump
-        if said is None:
+        given = self.session.pump
+        if given is None:
             return None
-        curves = sorted((Curve(curve.voltage, curve.points) for curve in said.curve), key=lambda c: c.voltage)
-        return Pump(tuple(curves), said.current)
+        curves = sorted(
+            (Curve(curve.voltage, curve.points) for curve in given.curve), key=lambda c: c.voltage
+        )
+        return Pump(tuple(curves), given.current)
 
     def pump_set(self, running: int) -> PumpSet | None:
         """That many of the pumps, None without a pump."""
-        said, pump = self.session.pump, self.one_pump
-        if said is None or pump is None:
+        given, pump = self.session.pump, self.one_pump
+        if given is None or pump is None:
             return None
-        return PumpSet(pump, running, said.arrangement == "series", self.supply)
+        return PumpSet(pump, running, given.arrangement == "series", self.supply)
 
-    @cached_property
+    @once
     def pumps(self) -> PumpSet | None:
         """All the pumps, as they run at full power."""
         return None if self.session.pump is None else self.pump_set(self.session.pump.count)
 
-    @cached_property
+    @once
     def idle_pumps(self) -> PumpSet | None:
         """The pumps that run at idle."""
         return None if self.session.pump is None else self.pump_set(self.session.pump.running_at_idle)
 
-    @cached_property
+    @once
     def could_make_pa(self) -> float | None:
         """The highest rise at which all the pumps still deliver the demand; None without a pump or without end.
 
-        Below nought where they deliver it only when pushed.
+        Below 0 where they deliver it only when pushed.
         """
         return None if self.pumps is None else self.pumps.highest_rise_pa(self.flow_m3_s)
 
-    @cached_property
+    @once
     def suction_runs(self) -> tuple[Run, ...]:
         """The runs ahead of the pump, each pick-up with its own."""
         inlet = self.session.inlet

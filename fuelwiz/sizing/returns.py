@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
 
+from fuelwiz.once import once
 from fuelwiz.physics.fittings import part_loss_pa
 from fuelwiz.physics.line import run_loss, velocity_m_s
 from fuelwiz.physics.return_line import settle
@@ -33,7 +33,7 @@ class Return:
             and session.return_line is not None
         )
 
-    @cached_property
+    @once
     def rows(self) -> tuple[Size | None, ...]:
         """The candidates, smallest bore first."""
         line = self.sized.system.session.return_line
@@ -47,7 +47,7 @@ class Return:
         delivery = self.sized.capacity_m3_s(pumps=system.idle_pumps, rail_pa=rail_pa)
         return max(0.0, delivery - system.idle_fuel_m3_s)
 
-    @cached_property
+    @once
     def set_flow_m3_s(self) -> float:
         """Flow in the return at the set idle pressure, the same for every candidate."""
         return self.idle_flow_m3_s(self.sized.system.pressure.idle_rail_Pa)

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
 
+from fuelwiz.once import once
 from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.roots import root
 from fuelwiz.session import Size
@@ -20,7 +20,7 @@ class SizedSystem:
     system: FuelSystem
     candidate: Size | None
 
-    @cached_property
+    @once
     def feed(self) -> FeedLine:
         """The feed at this candidate."""
         return feed_line(
@@ -47,8 +47,8 @@ class SizedSystem:
     ) -> float:
         """Pressure rise across the pumps at a flow: what leaves them less what reaches them.
 
-        At the set rail pressure and with all pumps unless said otherwise; `feed_counts` false takes the feed's
-        own loss as nought.
+        At the set rail pressure and with all pumps by default; `feed_counts` false takes the feed's
+        own loss as 0.
         """
         system = self.system
         out = system.pressure.rail_Pa if rail_pa is None else rail_pa
@@ -66,18 +66,18 @@ class SizedSystem:
             lambda flow: self.rise_pa(flow, rail_pa=rail_pa, pumps=pumps, feed_counts=feed_counts)
         )
 
-    @cached_property
+    @once
     def demand_rise_pa(self) -> float:
         """The rise that the demand asks for."""
         return self.rise_pa(self.system.flow_m3_s)
 
-    @cached_property
+    @once
     def capacity(self) -> float | None:
         """The flow that all the pumps send; None without a pump."""
         pumps = self.system.pumps
         return None if pumps is None else self.capacity_m3_s(pumps=pumps)
 
-    @cached_property
+    @once
     def pressure_at_capacity_pa(self) -> float:
         """Pressure across one pump at capacity; where nothing flows, where its flow ends."""
         pumps = self.system.pumps
@@ -85,12 +85,12 @@ class SizedSystem:
         rise = self.rise_pa(self.capacity)
         return rise / pumps.stages if self.capacity > 0 else pumps.at_no_flow_pa(rise)
 
-    @cached_property
+    @once
     def sag_pa(self) -> float | None:
         """How far the rail sags below a regulator at the tank at the demand; None with any other."""
         return self.feed.loss_pa(self.system.flow_m3_s) if self.system.at_tank else None
 
-    @cached_property
+    @once
     def sag_flow_m3_s(self) -> float:
         """The flow at which the rail sags by 5 % of the pressure across the injectors; 0 where it does at none."""
         allowed = MOST_SAG * self.system.pressure.injector_Pa
@@ -101,9 +101,9 @@ class SizedSystem:
         flow = min(capacity_m3_s, self.sag_flow_m3_s) if self.system.at_tank else capacity_m3_s
         return self.system.demand.crank_power_W * flow / self.system.flow_m3_s
 
-    @cached_property
+    @once
     def rail_at_goal_pa(self) -> float:
-        """The rail pressure that the pumps hold while the engine takes its full demand, never below nought."""
+        """The rail pressure that the pumps hold while the engine takes its full demand, never below 0."""
         assert self.capacity is not None
         rail = self.system.pressure.rail_Pa
         could = self.system.could_make_pa

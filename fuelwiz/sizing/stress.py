@@ -26,18 +26,18 @@ from fuelwiz.sizing.vocabulary import Case
 def stress(
     system: FuelSystem, pick: Size | None, return_pick: ReturnPick | None
 ) -> tuple[StressFigures, ...]:
-    """Every case that applies, and the session's own; the reserve counts as nought, vapour stays out of the verdict."""
+    """Every case that applies, and the session's own; the reserve counts as 0, vapour stays out of the verdict."""
     given_at = system.session.fuel.temperature
     cases = []
     for name, session in (*built_in_cases(system.session), *own_cases(system.session)):
         free = session.model_copy(update={"goal": session.goal.model_copy(update={"reserve": 0.0})})
-        found = judge(FuelSystem(free, fuel_given_at_k=given_at), pick, return_pick)
-        limits = tuple(limit for limit in found.limits if limit != "vapour")
+        judgement = judge(FuelSystem(free, fuel_given_at_k=given_at), pick, return_pick)
+        limits = tuple(limit for limit in judgement.limits if limit != "vapour")
         cases.append(
             StressFigures(
                 case=name,
-                margin=found.margin,
-                vapour_margin_Pa=found.vapour_margin_pa,
+                margin=judgement.margin,
+                vapour_margin_Pa=judgement.vapour_margin_pa,
                 works=not limits,
                 limits=limits,
             )
@@ -124,13 +124,13 @@ def worn_pump(session: Session) -> Session:
 
 def with_ethanol(session: Session, ethanol: float) -> Session:
     """A blend with another ethanol content; a given bsfc keeps its efficiency, a given Reid pressure its place."""
-    said = session.fuel
+    fuel = session.fuel
     values: dict[str, float] = {"ethanol": ethanol}
-    if said.reid_pressure is not None:
-        values["reid_pressure"] = said.reid_pressure * blend_reid_pa(ethanol) / blend_reid_pa(said.ethanol)
+    if fuel.reid_pressure is not None:
+        values["reid_pressure"] = fuel.reid_pressure * blend_reid_pa(ethanol) / blend_reid_pa(fuel.ethanol)
     bsfc = session.engine.bsfc
     if bsfc is not None:
-        before = blend(ethanol=said.ethanol, temperature_k=said.temperature).lhv_J_kg
-        after = blend(ethanol=ethanol, temperature_k=said.temperature).lhv_J_kg
+        before = blend(ethanol=fuel.ethanol, temperature_k=fuel.temperature).lhv_J_kg
+        after = blend(ethanol=ethanol, temperature_k=fuel.temperature).lhv_J_kg
         session = changed(session, "engine", bsfc=bsfc * before / after)
     return changed(session, "fuel", **values)

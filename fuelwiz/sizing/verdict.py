@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cached_property
 
+from fuelwiz.once import once
 from fuelwiz.session import Size, Surge
 from fuelwiz.sizing.candidates import spelled
 from fuelwiz.sizing.choices import wire_choices
@@ -34,12 +34,12 @@ class BuildVerdict:
 
     sized: SizedSystem
 
-    @cached_property
+    @once
     def solved(self) -> bool:
         """Whether there is a pump and a feed, so that a working point can be found."""
         return self.sized.system.pumps is not None and bool(self.sized.system.session.feed.run)
 
-    @cached_property
+    @once
     def pump_target(self) -> PumpTarget | None:
         """What a pump has to give at the pick, with or without one."""
         system = self.sized.system
@@ -48,15 +48,15 @@ class BuildVerdict:
         flow = system.demand.target_flow_m3_s
         return PumpTarget(spelled(self.sized.candidate), flow, self.sized.rise_pa(flow))
 
-    @cached_property
+    @once
     def pump(self) -> PumpFigures | None:
         """The pump apart from any one size."""
         system = self.sized.system
-        pumps, said = system.pumps, system.session.pump
-        if not self.solved or pumps is None or said is None:
+        pumps, pump = system.pumps, system.session.pump
+        if not self.solved or pumps is None or pump is None:
             return None
         stage = None
-        if system.idle_pumps is not None and said.running_at_idle < said.count:
+        if system.idle_pumps is not None and pump.running_at_idle < pump.count:
             stage = self.sized.max_power_w(self.sized.capacity_m3_s(pumps=system.idle_pumps))
         return PumpFigures(
             capacity_without_feed_loss_m3_s=self.sized.capacity_m3_s(pumps=pumps, feed_counts=False),
@@ -65,20 +65,20 @@ class BuildVerdict:
             stage_power_W=stage,
         )
 
-    @cached_property
+    @once
     def dead_head_pa(self) -> float | None:
         """Pressure behind the pumps when nothing flows through the feed; None where nothing would stop it rising."""
         system = self.sized.system
-        pumps, said = system.pumps, system.session.pump
-        assert pumps is not None and said is not None
+        pumps, pump = system.pumps, system.session.pump
+        assert pumps is not None and pump is not None
         end = None if pumps.end_pa is None else pumps.stages * pumps.end_pa
-        if end is None or said.relief is not None:
-            if said.relief is None:
+        if end is None or pump.relief is not None:
+            if pump.relief is None:
                 return None
-            end = said.relief if end is None else min(end, said.relief)
+            end = pump.relief if end is None else min(end, pump.relief)
         return end + system.inlet_gauge_pa(0.0, pumps)
 
-    @cached_property
+    @once
     def lowest_rating_pa(self) -> float | None:
         """The lowest pressure rating of what the dead head reaches; None where none is given."""
         system = self.sized.system
@@ -89,12 +89,12 @@ class BuildVerdict:
             rated = [run.pressure_rating for run in feed.run] + [part.pressure_rating for part in feed.filter]
         return min((rating for rating in rated if rating is not None), default=None)
 
-    @cached_property
+    @once
     def return_line(self) -> ReturnFigures | None:
         """The return at idle."""
         return Return(self.sized).judged()
 
-    @cached_property
+    @once
     def inlet(self) -> InletFigures | None:
         """The pump's inlet at capacity; None without one."""
         system = self.sized.system
@@ -109,12 +109,12 @@ class BuildVerdict:
             vapour_margin_Pa=system.vapour_margin_pa(capacity, pumps),
         )
 
-    @cached_property
+    @once
     def circuit(self) -> Circuit | None:
         """The fullest circuit of the pump's wiring."""
         return fullest_circuit(self.sized)
 
-    @cached_property
+    @once
     def wire_choices(self) -> tuple[WireChoice, ...]:
         """Every gauge of wire in that circuit; empty where it cannot be judged."""
         wiring, circuit = self.sized.system.session.wiring, self.circuit
@@ -127,12 +127,12 @@ class BuildVerdict:
         """That circuit as the result shows it."""
         return wiring_figures(self.circuit, self.wire_choices)
 
-    @cached_property
+    @once
     def injectors(self) -> InjectorFigures | None:
         """The injectors at the goal."""
         return injector_figures(self.sized)
 
-    @cached_property
+    @once
     def surge(self) -> SurgeFigures | None:
         """The surge pot; None without one, its needs unknown where they hang on a pump that is not there."""
         system = self.sized.system

@@ -1,4 +1,4 @@
-"""The closed lists of words that figures are told in: limits, bands, parts, bad days, states of a gauge."""
+"""The closed lists of words that figures use: limits, bands, parts, bad days, states of a gauge."""
 
 from __future__ import annotations
 
@@ -8,10 +8,10 @@ from typing import Literal, get_args
 from fuelwiz.physics.line import LAMINAR_BELOW, TURBULENT_FROM
 
 SizeLimit = Literal["velocity", "delivery", "sag", "pump", "relief", "vapour", "inlet"]
-"""What can be wrong with a size of feed line, in the order in which it is said."""
+"""What can be wrong with a size of feed line, in the order of the answer."""
 
 BuildLimit = Literal["kept run", "injector pressure", "injectors", "return", "lift", "rating", "fuse"]
-"""What can be wrong with the build whatever the size, in the order in which it is said, behind the size's."""
+"""What can be wrong with the build whatever the size, in the order of the answer, behind the size's."""
 
 Limit = Literal[SizeLimit, BuildLimit]
 
