@@ -16,7 +16,10 @@ from .desks import opened, told
 
 COUNTED = tuple(key for key in catalogue() if key.endswith(".fittings"))
 OFFERED = [
-    (asked.key, answer) for asked in catalogue().values() for answer in asked.answers if asked.key not in COUNTED
+    (asked.key, answer)
+    for asked in catalogue().values()
+    for answer in asked.answers
+    if asked.key not in COUNTED
 ]
 
 
