@@ -16,7 +16,7 @@ NARROWEST = 40
 
 BLACK = 16  # in the 256-color cube, which no theme changes
 # Only marks are colored: nobody knows the background that words would stand on.
-_ROLES: dict[Mark, Role] = {
+ROLES: dict[Mark, Role] = {
     "easy": "easy",
     "good": "good",
     "brisk": "brisk",
@@ -54,7 +54,7 @@ class TextLook:
 
     def marked(self, symbol: str, mark: Mark) -> str:
         """A symbol in the colors of its mark."""
-        role = _ROLES.get(mark)
+        role = ROLES.get(mark)
         if role is None or self.colors == "none":
             return symbol
         inks = CHIPS[role] if self.colors == "16" else (BLACK, cube_cell(DARK[role]))

@@ -18,9 +18,9 @@ from .builds import NAMES, SAMPLES, example, plain, result_of, sample
 
 ESCAPE = re.compile(r"\x1b\[[0-9;]*m")
 HEADINGS = """
-Sizes of line / What it takes / What gives out first / On a bad day / The next goal / Findings /
-Pressures to expect on a gauge / Pump to look for / Before the pump / Return line / Wire and fuse / Injectors /
-Parts and lengths / What is assumed / What is on the car / Cautions
+Sizes / Fuel and rail / Ladder / Ceilings / Bad days / Next goal / Findings /
+Gauge pressures / Pump to look for / Before the pump / Return line / Wire and fuse / Injectors /
+Parts and lengths / Assumed / On the car / Cautions
 """
 UNSEEN = re.compile(r"[\x00-\x09\x0b-\x1f\x7f-\x9f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069]")
 
@@ -143,7 +143,7 @@ def test_everything_that_is_said_is_in_it(name: str) -> None:
 
 def test_what_the_session_says_nothing_on_is_one_line_each() -> None:
     lines = text_of(sheet_of(example("goal-alone")), TextLook()).splitlines()
-    for heading in ("On a bad day", "The next goal", "Return line", "Wire and fuse", "Injectors"):
+    for heading in ("Bad days", "Next goal", "Return line", "Wire and fuse", "Injectors"):
         at = lines.index(heading)
         assert lines[at + 2] and lines[at + 3] == ""
         assert lines[at + 2].startswith(("Not known", "None is given"))
@@ -155,9 +155,9 @@ def test_figures_keep_to_their_side_of_the_limit() -> None:
     assert re.search(r"^-6 .* 14\.8 .* no$", shown, re.MULTILINE)
 
 
-def test_the_size_settled_on_has_its_star() -> None:
+def test_the_chosen_size_has_its_star() -> None:
     shown = text_of(sheet_of(example("contract")), TextLook())
-    assert re.search(r"^-8\* ", shown, re.MULTILINE) and "* is the size settled on" in shown
+    assert re.search(r"^-8\* ", shown, re.MULTILINE) and "* is the size you chose" in shown
 
 
 TERMINALS = [

@@ -60,7 +60,7 @@ async def test_nothing_is_wider_than_the_screen_and_nothing_is_missing(size):
         lines = await all_lines(pilot)
         assert {len(line) for line in lines} == {size[0]}
         told = " ".join(" ".join(lines).split())
-        assert "What they were told differently" in told and "What they come to" in told
+        assert "Different inputs" in told and "Results" in told
         power = row_of(lines, "goal.power")
         assert "750 hp" in power and "560 hp" in power  # as the two files say
         assert "(better)" in row_of(lines, "to spare")

@@ -10,9 +10,8 @@ from fuelwiz.sizing.vocabulary import is_fixed
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
+from fuelwiz.wizard.live.rule import READ
 from fuelwiz.wizard.prompt import Prompt
-
-SCROLLED_VIEWS = ("stress", "findings")
 
 
 class BuildActions:
@@ -104,7 +103,7 @@ class BuildActions:
 
     def table_key(self, key: str) -> bool:
         """What a key does in the table of sizes; false for one that is not the table's own."""
-        if key in ("up", "down") and self.host.view in SCROLLED_VIEWS:
+        if key in ("up", "down") and self.host.view in READ:
             self.host.scroll_live(1 if key == "down" else -1)
         elif key in ("up", "down"):
             self.size("pagedown" if key == "down" else "pageup")

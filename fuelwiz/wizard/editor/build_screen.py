@@ -28,7 +28,7 @@ from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
 from fuelwiz.wizard.form.form import Form, Reaction
 from fuelwiz.wizard.live.pane import LivePane
-from fuelwiz.wizard.live.rule import VIEWS
+from fuelwiz.wizard.live.rule import SIZES, VIEWS
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView, place
 from fuelwiz.wizard.program import Program
@@ -57,7 +57,7 @@ class BuildScreen(Screen[None]):
         self.desk = desk
         self.form = Form(desk, step or "goal")
         self.mode: Mode = "form"
-        self.view = "sizes"
+        self.view = SIZES
         self.highlighted = ""
         self.message = ""
         self.prompt: Prompt | None = None
