@@ -228,7 +228,7 @@ class TestKinds:
                 assert f"got {unit}" in said
                 assert units.describe(other) in said or (kind in PRESSURES and other in PRESSURES)
 
-    def test_the_sentence_of_the_contract(self) -> None:
+    def test_the_sentence_for_a_wrong_unit(self) -> None:
         assert refusal("21 gal/h", "gauge_pressure") == "wants a pressure, got gal/h"
 
     def test_only_pressures_share_their_units(self) -> None:

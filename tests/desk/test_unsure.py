@@ -16,7 +16,10 @@ MARKED = "It is marked as assumed, on the sheet too, until you type your own."
     [
         ("goal.reserve", f"15 % is taken: a usual allowance for wear and heat. {MARKED}"),
         ("fuel.temperature", f"104 °F (40 °C) is taken: a warm tank after some driving. {MARKED}"),
-        ("pressure.base", f"43.5 psi (3 bar) is taken: the pressure that most injectors are rated at. {MARKED}"),
+        (
+            "pressure.base",
+            f"43.5 psi (3 bar) is taken: the pressure that most injectors are rated at. {MARKED}",
+        ),
         ("goal.power", "Nothing can be taken here: every size follows from it."),
         ("goal.next_power", "Left empty, nothing is said about a next goal."),
         ("name", "Left empty: without one the file's name is shown."),

@@ -80,8 +80,8 @@ def test_the_ladder_adds_up(name: str) -> None:
 
 
 def test_solved_ceilings_stand_apart_from_rules_of_thumb() -> None:
-    # Figures of tests/examples/contract.json: injectors 325 kW, pump 444 kW; 745.7 W is a horsepower.
-    solved, rules = tables(sheet_of(example("contract")), "Ceilings")
+    # Figures of tests/examples/full-session.json: injectors 325 kW, pump 444 kW; 745.7 W is a horsepower.
+    solved, rules = tables(sheet_of(example("full-session")), "Ceilings")
     assert [row[:2] for row in cells(solved)] == [["injectors", "436"], ["pump", "596"]]
     assert {row[0] for row in cells(rules)} == {"filter", "feed line"}
     assert solved.columns[2].head.endswith("410\u00a0hp") and solved.columns[3].head.endswith("500\u00a0hp")
@@ -89,7 +89,9 @@ def test_solved_ceilings_stand_apart_from_rules_of_thumb() -> None:
 
 
 def test_what_passes_or_fails_stands_beside_the_ceilings() -> None:
-    found = {item.text.split(":")[0]: item.mark for item in items(sheet_of(example("contract")), "Ceilings")}
+    found = {
+        item.text.split(":")[0]: item.mark for item in items(sheet_of(example("full-session")), "Ceilings")
+    }
     assert found == {
         "Return at idle": "yes",
         "Wire": "yes",
@@ -114,7 +116,7 @@ def test_what_passes_or_fails_stands_beside_the_ceilings() -> None:
     ],
 )
 def test_a_wire_that_is_too_thin_or_unknown(change: dict[str, Any], about: str, word: str) -> None:
-    data = plain("contract")
+    data = plain("full-session")
     for key, value in change.items():
         if value is None:
             del data["wiring"][key]
@@ -125,7 +127,7 @@ def test_a_wire_that_is_too_thin_or_unknown(change: dict[str, Any], about: str, 
 
 
 def test_a_relief_that_opens_too_early_and_a_rating_that_is_too_low() -> None:
-    data = plain("contract")
+    data = plain("full-session")
     data["pump"]["relief"] = "60 psi"
     data["feed"]["filter"][0]["pressure_rating"] = "50 psi"
     found = {item.text.split(":")[0]: item for item in items(sheet_of(result_of(data)), "Ceilings")}
@@ -157,7 +159,7 @@ def test_the_return_table_names_the_smallest_that_holds() -> None:
 
 
 def test_parts_and_lengths_name_every_run_with_its_size() -> None:
-    (table,) = tables(sheet_of(example("contract")), "Parts and lengths")
+    (table,) = tables(sheet_of(example("full-session")), "Parts and lengths")
     assert cells(table) == [
         ["feed: tank to engine bay", "PTFE", "-8", "13.0", "2 straight, 2 swept 90°"],
         ["return: regulator to tank", "PTFE", "-6", "13.0", "2 straight, 1 plain outlet"],
@@ -165,8 +167,8 @@ def test_parts_and_lengths_name_every_run_with_its_size() -> None:
 
 
 def test_wire_fuse_and_injectors_that_would_do() -> None:
-    sheet = sheet_of(example("contract"))
-    # tests/examples/contract.json: fuse_A 30, smallest_wire "10 AWG"; smallest rating 1.646e-5 m3/s = 988 cc/min.
+    sheet = sheet_of(example("full-session"))
+    # tests/examples/full-session.json: fuse_A 30, smallest_wire "10 AWG"; smallest rating 1.646e-5 m3/s = 988 cc/min.
     assert pairs(sheet, "Wire and fuse")["fuse"] == "30\u00a0A"
     assert pairs(sheet, "Wire and fuse")["smallest wire"] == "10 AWG"
     assert "988\u00a0cc/min" in pairs(sheet, "Injectors")["smallest"]
@@ -181,13 +183,13 @@ def test_every_assumption_is_told_in_words(name: str) -> None:
 
 
 def _saved(answer: str, inputs: str) -> str:
-    data = plain("contract")
+    data = plain("full-session")
     data["record"] = {"inputs": inputs, "saved": "2026-05-14", "version": "0.3.0", "answer": answer}
     return " ".join(text_of(sheet_of(result_of(data)), TextLook()).split())
 
 
 def test_the_answer_of_the_last_save_where_something_has_changed() -> None:
-    known = example("contract")
+    known = example("full-session")
     same = inputs_digest(known.session)
     assert "Last save" not in _saved(known.words.answer, same)
     changed = "You have changed the build since it was saved on 2026-05-14. Result at that time: other."
@@ -197,14 +199,14 @@ def test_the_answer_of_the_last_save_where_something_has_changed() -> None:
 
 
 def test_metric_builds_are_told_in_metric() -> None:
-    data = plain("contract") | {"show_units": "metric"}
+    data = plain("full-session") | {"show_units": "metric"}
     shown = text_of(sheet_of(result_of(data)), TextLook())
     assert "psi" not in shown.split("Assumed")[0].replace("rated for", "")
     assert "bar" in shown and "kW" in shown and "gallons" not in shown.lower()
 
 
 def test_powers_are_shown_as_the_goal_was_given() -> None:
-    data = plain("contract")
+    data = plain("full-session")
     data["goal"] |= {"power_at": "wheels"}
     known = result_of(data)
     shown = text_of(sheet_of(known), TextLook())

@@ -61,8 +61,8 @@ def test_no_line_of_a_sample_is_too_wide(file: Any, width: int) -> None:
 
 
 def _named(text: str) -> dict[str, Any]:
-    """The contract's example with one text in every place that takes one."""
-    data = plain("contract")
+    """The full session with one text in every place that takes one."""
+    data = plain("full-session")
     short = text[:200]
     data |= {"name": short, "notes": text}
     data["pump"]["name"] = short
@@ -156,7 +156,7 @@ def test_figures_keep_to_their_side_of_the_limit() -> None:
 
 
 def test_the_chosen_size_has_its_star() -> None:
-    shown = text_of(sheet_of(example("contract")), TextLook())
+    shown = text_of(sheet_of(example("full-session")), TextLook())
     assert re.search(r"^-8\* ", shown, re.MULTILINE) and "* is the size you chose" in shown
 
 

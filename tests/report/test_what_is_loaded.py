@@ -11,7 +11,7 @@ import pytest
 
 from .builds import EXAMPLES
 
-BUILD = str(EXAMPLES / "contract.toml")
+BUILD = str(EXAMPLES / "full-session.toml")
 HEAVY = ("textual", "rich", "scipy", "numpy", "pint", "tomlkit", "fluids", "pydantic")
 CODE = """
 import io, sys

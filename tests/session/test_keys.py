@@ -95,7 +95,7 @@ def test_choices_and_needs() -> None:
     }
 
 
-def test_the_order_is_that_of_the_contract() -> None:
+def test_the_order_is_that_of_the_file_format() -> None:
     words = [
         "format",
         "goal.power",

@@ -33,7 +33,7 @@ def assessed(data: dict[str, Any]) -> Figures:
 
 def wired(**wiring: object) -> dict[str, Any]:
     """An example with its wiring changed."""
-    data = plain("contract")
+    data = plain("full-session")
     return data | {"wiring": data["wiring"] | wiring}
 
 
@@ -104,7 +104,7 @@ def test_injectors_are_offered_in_steps_of_fifty_around_the_smallest_that_does(n
 
 
 def test_no_injector_is_offered_without_pressure_across_it() -> None:
-    data = plain("contract")
+    data = plain("full-session")
     data["pressure"] = data["pressure"] | {"base": "5 psi", "reference": "atmosphere"}
     figures = assessed(data)
     assert figures.injectors is not None and figures.injectors.duty is None
@@ -112,7 +112,7 @@ def test_no_injector_is_offered_without_pressure_across_it() -> None:
 
 
 def test_where_little_is_wanted_no_injector_of_nothing_is_offered() -> None:
-    data = plain("contract")
+    data = plain("full-session")
     data["goal"] = {"power": "15 hp"}
     figures = assessed(data)
     assert figures.injectors is not None and figures.injectors.smallest_rating_m3_s is not None

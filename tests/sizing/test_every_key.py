@@ -130,7 +130,7 @@ def changed(plain: dict[str, Any], path: str, value: Any) -> dict[str, Any]:
     return plain
 
 
-BUILDS = [build("contract", other) for other in OTHERS]
+BUILDS = [build("full-session", other) for other in OTHERS]
 
 
 @pytest.fixture(scope="module")

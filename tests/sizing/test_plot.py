@@ -21,7 +21,7 @@ def test_the_pumps_stand_where_their_sheet_has_them(
 ) -> None:
     """A sheet on one straight line, at the volts that the pumps run at, is the same line at every flow."""
     pump = {"pump.count": count, "pump.arrangement": arrangement, "pump.volts": "13.5 V"}
-    plain = build("contract", {**pump, "pump.curve.0.points": STRAIGHT, "pump.relief": None})
+    plain = build("full-session", {**pump, "pump.curve.0.points": STRAIGHT, "pump.relief": None})
     drawn = plot_around(validate(plain, "a build"), "-8")
     assert drawn is not None
     flows = [flow / GALLON_PER_HOUR for flow in drawn.flows]
@@ -30,7 +30,7 @@ def test_the_pumps_stand_where_their_sheet_has_them(
 
 
 def test_the_system_stands_where_the_rows_have_it() -> None:
-    plain = build("contract")
+    plain = build("full-session")
     found = figures(plain)
     drawn = plot_around(validate(plain, "a build"), "-8")
     assert drawn is not None and drawn.crossing is not None
@@ -47,7 +47,7 @@ def test_the_system_stands_where_the_rows_have_it() -> None:
 
 
 def test_pumps_and_system_meet_at_the_mark() -> None:
-    drawn = plot_around(validate(build("contract"), "a build"), "-8")
+    drawn = plot_around(validate(build("full-session"), "a build"), "-8")
     assert drawn is not None and drawn.crossing is not None
     flow, pressure = drawn.crossing
     after = next(number for number, each in enumerate(drawn.flows) if each > flow)

@@ -73,8 +73,8 @@ def test_dirty_filters_are_twice_as_dirty_as_today(clogging: float) -> None:
     size = {"feed.chosen": "-8"}
     today = {**size, "feed.filter.0.clogging": clogging, "inlet.strainer.clogging": clogging}
     dirty = {**size, "feed.filter.0.clogging": 2 * clogging, "inlet.strainer.clogging": 2 * clogging}
-    case = next(each for each in figures(build("contract", today)).stress if each.case == "dirty filters")
-    row = figures(build("contract", dirty)).pick
+    case = next(each for each in figures(build("full-session", today)).stress if each.case == "dirty filters")
+    row = figures(build("full-session", dirty)).pick
     assert case.margin == pytest.approx(row.margin, rel=1e-9)
     assert case.vapour_margin_Pa == pytest.approx(row.vapour_margin_Pa, rel=1e-9)
 

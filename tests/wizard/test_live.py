@@ -140,7 +140,7 @@ async def test_a_change_of_every_row_costs_little(look):
         app, console = pilot.app, Console(color_system="256", force_terminal=True)
         app.pane.show(drawn_result("hill-climb-six"), "-8")
         await pilot.pause()
-        for name in ("twins", "contract", "mild", "hill-climb-six"):
+        for name in ("twins", "full-session", "mild", "hill-climb-six"):
             app.regions.clear()
             app.pane.show(drawn_result(name), "-8")
             assert len(app.regions) >= 8
@@ -184,7 +184,7 @@ async def test_the_table_in_focus_has_the_longer_words():
 
 async def test_wide_letters_are_compared_by_cells():
     async with shown() as pilot:
-        app, result = pilot.app, drawn_result("contract")
+        app, result = pilot.app, drawn_result("full-session")
         cases = tuple(replace(case, case=f"燃料 {at}") for at, case in enumerate(result.figures.stress))
         wide = replace(result, figures=replace(result.figures, stress=cases))
         app.pane.show(wide, "-8", view="bad days")

@@ -92,8 +92,10 @@ def test_an_answer_that_does_not_fit_gives_way_to_its_short_form():
 
 
 def test_the_mark_before_the_answer_says_works_fails_or_open():
-    marks = {name: drawn("answer", name)[0].text[1] for name in ("hill-climb-six", "contract", "goal-alone")}
-    assert marks == {"hill-climb-six": "!", "contract": "✓", "goal-alone": "?"}
+    marks = {
+        name: drawn("answer", name)[0].text[1] for name in ("hill-climb-six", "full-session", "goal-alone")
+    }
+    assert marks == {"hill-climb-six": "!", "full-session": "✓", "goal-alone": "?"}
 
 
 @pytest.mark.parametrize(("width", "rows"), [(80, 2), (59, 4), (60, 1)])
@@ -204,7 +206,7 @@ def test_letters_draw_the_curves_where_there_are_no_dots():
 
 
 def test_what_was_solved_stands_apart_from_rules_of_thumb():
-    lines = text(drawn("ceilings", "contract"))
+    lines = text(drawn("ceilings", "full-session"))
     names = [re.match(r" +([A-Za-z ]*[a-z])", line)[1] for line in lines[1:7]]
     assert names == ["Solved", "injectors", "pump", "By rule of thumb", "filter", "feed line"]
     assert "goal 410" in lines[0] and "next 500" in lines[0]

@@ -1,4 +1,4 @@
-"""Sentences whose wording was agreed for this program, most from an independent solver's figures."""
+"""Whole sentences of the answer and the findings, most from an independent solver's figures."""
 
 from __future__ import annotations
 
