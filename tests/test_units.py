@@ -8,7 +8,7 @@ import pytest
 
 from fuelwiz import units
 from fuelwiz.errors import UnitError
-from fuelwiz.units import Kind
+from fuelwiz.unit_table import Kind
 
 PUBLISHED = Path(__file__).parent / "published" / "reference_values.toml"
 CONVERSION = tomllib.loads(PUBLISHED.read_text(encoding="utf-8"))["conversion"]

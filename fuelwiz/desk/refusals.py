@@ -10,7 +10,7 @@ from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.errors import Fault
 from fuelwiz.printable import clean
 from fuelwiz.session import FieldSpec
-from fuelwiz.units import Kind
+from fuelwiz.unit_table import Kind
 
 BESIDE = 32
 """Columns that there are beside a field."""

@@ -26,6 +26,7 @@ from fuelwiz.session.scalars import (
     within,
 )
 from fuelwiz.session.spec import FieldSpec
+from fuelwiz.unit_table import Kind
 
 T = TypeVar("T")
 
@@ -98,7 +99,7 @@ def rated_flow(spec: FieldSpec, value: Any) -> float:
 
 
 @lru_cache(maxsize=512)
-def _kinds_of(text: str) -> tuple[units.Kind, ...]:
+def _kinds_of(text: str) -> tuple[Kind, ...]:
     return units.kinds_of(units.split(text)[1])
 
 

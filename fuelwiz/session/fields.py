@@ -13,7 +13,7 @@ from fuelwiz.physics.fittings import KINDS
 from fuelwiz.session.readers import read
 from fuelwiz.session.scalars import Rejected
 from fuelwiz.session.spec import SHOWN_UNITS, FieldSpec
-from fuelwiz.units import Kind
+from fuelwiz.unit_table import Kind
 
 
 class Section(BaseModel):

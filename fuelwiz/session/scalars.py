@@ -11,7 +11,7 @@ from fuelwiz import units
 from fuelwiz.errors import UnitError
 from fuelwiz.printable import clean, shown
 from fuelwiz.session.spec import FieldSpec
-from fuelwiz.units import Kind
+from fuelwiz.unit_table import Kind
 
 NEAR = 1e-9
 

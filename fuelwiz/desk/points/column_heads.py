@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 
 from fuelwiz import units
 from fuelwiz.session import FieldSpec, Rejected, field_at, read
-from fuelwiz.units import Kind
+from fuelwiz.unit_table import Kind
 
 _IN_BRACKETS = re.compile(r"[(\[{]([^()\[\]{}]{1,30})[)\]}]")
 _VOLTS = re.compile(r"(?<![\w.,])(\d{1,2}(?:[.,]\d{1,3})?)\s*(?:V|volts?|VDC)\b", re.IGNORECASE)
