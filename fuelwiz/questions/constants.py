@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from fuelwiz.facts import table
-from fuelwiz.physics import circuit, demand, injector, inlet, pump
+from fuelwiz.physics import circuit, demand, injector, inlet, line, pump
 from fuelwiz.questions.placeholders import EXACT, System, in_system, readable
 from fuelwiz.session import OPEN_REGULATOR, USUAL_BOOST, USUAL_VACUUM
 from fuelwiz.sizing import thresholds
@@ -44,6 +44,8 @@ CONSTANTS: dict[str, Callable[[System], str]] = {
     "other ethanol": lambda _: readable(100 * thresholds.OTHER_ETHANOL),
     "mountain altitude": lambda units: in_system(thresholds.HIGH_ALTITUDE_M, "ft", units),
     "test fluid": lambda _: f"{injector.TEST_FLUID_KG_M3:.0f} kg/m³",
+    "laminar below": lambda _: f"{line.LAMINAR_BELOW:.0f}",
+    "turbulent from": lambda _: f"{line.TURBULENT_FROM:.0f}",
     "copper": lambda _: f"{100 * table('wire')['temperature_coefficient']:.2f} %",
 }
 

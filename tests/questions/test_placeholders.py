@@ -12,8 +12,8 @@ import pytest
 from fuelwiz import units
 from fuelwiz.errors import FactError
 from fuelwiz.facts import table
-from fuelwiz.physics import circuit, demand, injector, inlet, pump
-from fuelwiz.questions import Question, System, catalogue, placeholders, step_questions, taken
+from fuelwiz.physics import circuit, demand, injector, inlet, line, pump
+from fuelwiz.questions import Question, System, catalogue, glossary, placeholders, step_questions, taken
 from fuelwiz.questions.constants import CONSTANTS
 from fuelwiz.questions.placeholders import METRIC, filled, readable
 from fuelwiz.session import OPEN_REGULATOR, USUAL_BOOST, USUAL_VACUUM, FieldSpec, field_at
@@ -42,7 +42,8 @@ def written(entry: Any) -> Iterator[str]:
 
 
 def everything(units_shown: System) -> str:
-    return "\n".join(text for question in catalogue(units_shown).values() for text in texts(question))
+    said = "\n".join(glossary(units_shown).values())
+    return said + "\n".join(text for question in catalogue(units_shown).values() for text in texts(question))
 
 
 @pytest.fixture(autouse=True)
@@ -54,6 +55,7 @@ def fresh() -> Iterator[None]:
 
 def forget() -> None:
     step_questions.cache_clear()
+    glossary.cache_clear()
     placeholders._worth.cache_clear()
 
 
@@ -145,6 +147,8 @@ CHANGED: dict[str, tuple[Any, str, Any]] = {
     "other ethanol": (thresholds, "OTHER_ETHANOL", 0.22),
     "mountain altitude": (thresholds, "HIGH_ALTITUDE_M", 2500.0),
     "test fluid": (injector, "TEST_FLUID_KG_M3", 701.0),
+    "laminar below": (line, "LAMINAR_BELOW", 2300.0),
+    "turbulent from": (line, "TURBULENT_FROM", 4300.0),
     "copper": (table("wire"), "temperature_coefficient", 0.0047),
 }
 

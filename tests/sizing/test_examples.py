@@ -1,4 +1,7 @@
-"""The builds in tests/examples come to the figures that an independent solver gives for them."""
+"""The builds in tests/examples come to the figures of an independent solver.
+
+That is a second program, written apart from this one from the same relations; it is not kept here.
+"""
 
 from __future__ import annotations
 
