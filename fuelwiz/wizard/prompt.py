@@ -54,7 +54,7 @@ class Prompt:
         if self.letters:
             return row.strip()
         column = 2 + cell_len(text)
-        end = "Enter takes it, Esc leaves it"
+        end = "Enter accepts, Esc cancels"
         room = max(area.width - column - len(end) - 6, 12)
         row.put(column, "[", "focus", True).put_field(column + 1, room, self.editor)
         row.put(column + 1 + room, "]", "focus", True)

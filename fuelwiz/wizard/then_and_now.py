@@ -32,7 +32,7 @@ SHOWN = (
     ("power at the goal", "goal"),
     ("fuel burnt", "burns"),
     ("pump must make", "pump must make"),
-    ("gives out first", "gives out first"),
+    ("gives out first", "first limit"),
 )
 
 
@@ -103,7 +103,7 @@ def _told(changes: Sequence[str], row: Row) -> Row:
     """The changes as far as they fit, and how many there are where not all do."""
     row.put(1, "changed", "muted")
     room = row.width - LABELS - 2
-    text = row.look.fold("; ".join(changes) or "nothing yet: type another goal, boost, fuel or pump")
+    text = row.look.fold("; ".join(changes) or "nothing yet: try another goal, boost, fuel or pump")
     if cell_len(text) > room:
         text = row.look.fold(f"{len(changes)}: {text}")
     return row.put(1 + LABELS, clip(text, room, row.look.fold("…")))

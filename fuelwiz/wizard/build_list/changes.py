@@ -22,9 +22,9 @@ def last_change_words(path: Path) -> str:
 
 def change_words(changes: tuple[Change, ...]) -> str:
     """Changes as one sentence says them: "power 690 to 750 hp, boost 18 to 22 psi"."""
-    told = list(dict.fromkeys(map(_one, changes)))
-    more = len(told) - _MOST
-    shown = told if more <= 1 else [*told[:_MOST], f"and {more} more"]
+    texts = list(dict.fromkeys(map(_one, changes)))
+    more = len(texts) - _MOST
+    shown = texts if more <= 1 else [*texts[:_MOST], f"and {more} more"]
     return ", ".join(shown)
 
 

@@ -1,4 +1,4 @@
-"""The whole screen of past builds in lines: title, filter, table, what is said of one build, keys."""
+"""The whole screen of past builds in lines: title, filter, table, a summary of one build, keys."""
 
 from __future__ import annotations
 
@@ -60,7 +60,7 @@ def heights(rows: int) -> Heights:
 def page_lines(page: ListPage, today: date, area: Area) -> list[Strip]:
     """Every line of the screen."""
     if area.width < SMALLEST[0] or area.rows < SMALLEST[1]:
-        words = f"This wants {SMALLEST[0]} by {SMALLEST[1]}; the window is {area.width} by {area.rows}."
+        words = f"Needs {SMALLEST[0]} by {SMALLEST[1]}; the window is {area.width} by {area.rows}."
         return area.filled(area.paragraph(words, 1))
     body = area.high(area.rows - 1)
     return [*_body(page, today, body), _footer(page, area)]
@@ -151,8 +151,8 @@ def _offered(page: ListPage) -> list[Action]:
         choose = Action("choose", ("up",), "", "and Down choose", "")
         return [Action("go", ("enter",), "", "go", ""), choose, *_named("new", "file", "help", "quit")]
     if page.builds.typing:
-        ends = Action("ends", ("enter",), "", "keeps it", "")
-        return [ends, Action("clear", ("escape",), "", "shows all again", "")]
+        ends = Action("ends", ("enter",), "", "keep it", "")
+        return [ends, Action("clear", ("escape",), "", "show all", "")]
     if page.builds.entry is None:
         return [
             Action("go", ("enter",), "", "new build", ""),

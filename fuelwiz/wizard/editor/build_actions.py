@@ -124,7 +124,7 @@ class BuildActions:
         desk.visit("feed.chosen")
         desk.type("feed.chosen", size)
         self.host.changed()
-        self.host.say(f"{size} chosen; Ctrl+Z takes it back.")
+        self.host.say(f"{size} chosen; Ctrl+Z undoes it.")
 
     def save(self) -> None:
         """Save the build."""
@@ -157,7 +157,7 @@ class BuildActions:
         """Take the row of a list out."""
         if self.host.form.remove_entry():
             self.host.changed()
-            self.host.say("Removed. Ctrl+Z brings it back.")
+            self.host.say("Removed. Ctrl+Z undoes it.")
         else:
             self.host.say("Put the pointer on a row of a list first: a run, a filter, a part.")
 

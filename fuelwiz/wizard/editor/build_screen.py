@@ -35,9 +35,9 @@ from fuelwiz.wizard.program import Program
 from fuelwiz.wizard.prompt import Prompt
 from fuelwiz.wizard.screen_layout import PAGES, SMALLEST, Box, ScreenLayout, layout_for
 
-PAUSE_S = 0.2  # of typing, before the slower parts of the answer are reckoned
+PAUSE_S = 0.2  # of typing, before the slower parts of the answer are calculated
 KEEP_S = 0.6  # after a change, before the draft is written
-TOO_SMALL = "This wants"
+TOO_SMALL = "Needs"
 
 
 class BuildScreen(Screen[None]):
@@ -94,7 +94,7 @@ class BuildScreen(Screen[None]):
         yield LinesView(look, "footer", self._footer)
 
     def on_mount(self) -> None:
-        """Stand first, reckon then: what reckons takes longest to load."""
+        """Show the screen first and calculate then: what calculates takes longest to load."""
         self.styles.background = self.program.look.screen_background
         self.call_after_refresh(self._first_answer)
 
@@ -293,7 +293,7 @@ class BuildScreen(Screen[None]):
             self.actions.ask_change()
 
     def changed(self) -> None:
-        """Something was said: keep it soon, and reckon the slower parts when typing pauses."""
+        """Something was typed: keep it soon, and calculate the slower parts when typing pauses."""
         self._typing_pauses()
         if self._keep is None:
             self._keep = self.set_timer(KEEP_S, self.keep)
@@ -310,7 +310,7 @@ class BuildScreen(Screen[None]):
             self.show_answer()
 
     def keep(self) -> None:
-        """Write the draft now; a folder that cannot be written is said once and stops nothing."""
+        """Write the draft now; a folder that cannot be written is reported once and stops nothing."""
         if self._keep is not None:
             self._keep.stop()
             self._keep = None

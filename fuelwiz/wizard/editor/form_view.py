@@ -65,11 +65,11 @@ def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
         return "Why", "muted", form.note
     question = form.question
     if isinstance(form.row, ItemRow):
-        return "Why", "muted", f"{question.why} Ctrl+G d takes it out."
+        return "Why", "muted", f"{question.why} Ctrl+G d removes it."
     echo = ""
     if cells_of(form.row) and columns_for(width).echo == 0:
-        said = form.desk.text_in_field(form.path).echo
-        echo = f"= {said}. " if said else ""
+        other_unit = form.desk.text_in_field(form.path).echo
+        echo = f"= {other_unit}. " if other_unit else ""
     usual = f" Usual: {question.usual}." if question.usual else ""
     return "Why", "muted", f"{echo}{question.why}{usual}"
 

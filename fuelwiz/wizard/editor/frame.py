@@ -13,7 +13,7 @@ from fuelwiz.wizard.form.form_rows import DoRow, ItemRow
 
 _IN_MODE = {
     "table": (
-        Action("settle", ("enter",), "", "settle on it", ""),
+        Action("choose", ("enter",), "", "choose it", ""),
         by_id(BUILD, "table"),
         by_id(BUILD, "view"),
         by_id(BUILD, "save"),
@@ -51,7 +51,7 @@ def headline(desk: Desk, kept: str) -> Headline:
 
 
 def step_marks(desk: Desk) -> list[StepMark]:
-    """Every step with how it stands, and the reason where one wants a look."""
+    """Every step with its state."""
     return [StepMark(step.name, step.short, desk.step_state(step.id)) for step in STEPS]
 
 
@@ -60,10 +60,10 @@ def offered_actions(mode: str, form: Form) -> list[Action]:
     if mode in _IN_MODE:
         return list(_IN_MODE[mode])
     row = form.row
-    first_word = "open" if isinstance(row, ItemRow) else "do it" if isinstance(row, DoRow) else "next"
+    first_word = "open" if isinstance(row, ItemRow) else "go" if isinstance(row, DoRow) else "next"
     start = [Action("enter", ("enter",), "", first_word, "")]
     if isinstance(row, ItemRow):
-        start.append(Action("remove", (), "d", "take out", ""))
+        start.append(Action("remove", (), "d", "remove", ""))
     names = ["unsure", "help", "size", "view", "next_step", "table", "save"]
     if form.takes_points():
         names.insert(0, "points")

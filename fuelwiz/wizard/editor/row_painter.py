@@ -100,8 +100,8 @@ def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
     if wide > at.field:
         return line.strip()
     if field.refused:
-        said = f"! {field.refused}"
-        return line.put(at.unit, clip(area.look.fold(said), area.width - at.unit), "fault", True).strip()
+        reason = f"! {field.refused}"
+        return line.put(at.unit, clip(area.look.fold(reason), area.width - at.unit), "fault", True).strip()
     picked = _picked(row.question, field)
     line.put(
         at.unit,
@@ -133,8 +133,8 @@ def _editing(line: Row, bracket: int, width: int, editor: LineEdit, field: Field
 
 def _picked(question: Question, field: FieldText) -> Choice | None:
     """The choice that stands in a field whose question offers some."""
-    said = f"{field.text} {field.unit}".strip()
-    return next((c for c in question.choices if c.value in (said, field.text)), None)
+    texts = (f"{field.text} {field.unit}".strip(), field.text)
+    return next((c for c in question.choices if c.value in texts), None)
 
 
 def _tag(field: FieldText, picked: Choice | None) -> str:

@@ -284,8 +284,8 @@ class Form:
         if not cells_of(self.row):
             return ""
         joined = " ".join(line.strip() for line in lines)
-        kept = "".join(sign for sign in joined if sign.isprintable())
-        return self._set(self.editor.insert(kept)) if kept else ""
+        printable = "".join(sign for sign in joined if sign.isprintable())
+        return self._set(self.editor.insert(printable)) if printable else ""
 
     def takes_points(self) -> bool:
         """Whether a table of points may be pasted where the pointer is."""

@@ -111,8 +111,8 @@ def path_of(row: AnyRow, cell: int = 0) -> str:
 
 def entries(desk: Desk, list_path: str) -> list[dict[str, Any]]:
     """The entries of a list as the file would hold them."""
-    found = value_at(desk.plain, value_path(list_path))
-    return [entry for entry in found if isinstance(entry, dict)] if isinstance(found, list) else []
+    value = value_at(desk.plain, value_path(list_path))
+    return [entry for entry in value if isinstance(entry, dict)] if isinstance(value, list) else []
 
 
 def columns(list_path: str, index: int, entry: dict[str, Any]) -> tuple[str, ...]:
@@ -123,8 +123,8 @@ def columns(list_path: str, index: int, entry: dict[str, Any]) -> tuple[str, ...
 
 
 def _run(index: int, run: dict[str, Any]) -> tuple[str, ...]:
-    kept = run.get("bore") or run.get("size")
-    hose = HOSES.get(run.get("hose", "ptfe"), "?") + (f" {kept}" if kept else "")
+    size = run.get("bore") or run.get("size")
+    hose = HOSES.get(run.get("hose", "ptfe"), "?") + (f" {size}" if size else "")
     counts = run.get("fittings") or {}
     ends = sum(count for count in counts.values() if isinstance(count, int))
     return (
@@ -169,5 +169,5 @@ def _curve(index: int, curve: dict[str, Any]) -> tuple[str, ...]:
 
 def _case(index: int, case: dict[str, Any]) -> tuple[str, ...]:
     change = case.get("change") or {}
-    said = ", ".join(f"{key} {value}" for key, value in change.items())
-    return (case.get("name") or f"case {index + 1}", said or "nothing yet", "", "")
+    values = ", ".join(f"{key} {value}" for key, value in change.items())
+    return (case.get("name") or f"case {index + 1}", values or "nothing yet", "", "")

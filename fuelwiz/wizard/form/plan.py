@@ -74,12 +74,12 @@ def rows_of(desk: Desk, place: Place) -> list[AnyRow]:
     further = [q for q in asked if not _at_once(desk, q)]
     rows = [row for q in at_once for row in _rows_of_question(desk, q)]
     if further:
-        said = (
+        text = (
             "hide the further questions"
             if place.more
             else f"more: {len(further)} further question{'s' if len(further) > 1 else ''}"
         )
-        rows.append(DoRow(further[0], "more", said))
+        rows.append(DoRow(further[0], "more", text))
     if place.more:
         rows += [row for q in further for row in _rows_of_question(desk, q)]
     return rows
@@ -125,10 +125,10 @@ def _takes_quantity(key: str) -> bool:
 def _list_rows(desk: Desk, question: Question) -> Iterator[AnyRow]:
     path, add = _LISTS[question.key]
     first = 1 if path == "pump.curve" else 0
-    found = entries(desk, path)
-    if len(found) > first:
+    listed = entries(desk, path)
+    if len(listed) > first:
         yield HeadRow(question, HEADS[path.rpartition(".")[2]])
-    for index, entry in enumerate(found):
+    for index, entry in enumerate(listed):
         if index >= first:
             yield ItemRow(question, path, index, columns(path, index, entry))
     yield DoRow(question, "add", add, path)
@@ -166,7 +166,7 @@ def _entry_rows(desk: Desk, place: Place) -> Iterator[AnyRow]:
 
 
 def _end_name(kind: str) -> str:
-    """A fitting by its name; what bends a hose end is swept, so that need not be said in a narrow cell."""
+    """A fitting by its name; what bends a hose end is swept, so that word is left out in a narrow cell."""
     return FITTINGS[kind].removeprefix("swept ")
 
 
