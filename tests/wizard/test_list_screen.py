@@ -332,7 +332,7 @@ async def test_help_explains_the_marks(builds: Path) -> None:
         await reader.press("f1")
         for word in ("easy", "good", "brisk", "fast", "too fast"):
             assert word in reader.text
-        await reader.press("pagedown", "pagedown")
+        await reader.press("pagedown")
         assert "restores the last one" in " ".join(reader.text.split())
         reader.stays_inside()
         await reader.press("f1")
