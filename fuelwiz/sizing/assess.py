@@ -48,7 +48,7 @@ def first_figures(session: Session) -> Figures:
         line_to_fit=fit,
         comfortable=comfortable(rows),
         chosen=chosen,
-        verdict=VerdictFigures(pick, False if limits else (True if verdict.solved else None), limits),
+        verdict=VerdictFigures(pick, False if limits else (True if system.solvable else None), limits),
         pump_target=verdict.pump_target,
         pump=verdict.pump,
         return_line=verdict.return_line,
@@ -71,7 +71,7 @@ def with_slower_parts(session: Session, first: Figures) -> Figures:
     """The same figures with the stress cases, the next goal and the gauge."""
     first = replace(first, gauge=gauge_readings(session, first))
     system = FuelSystem(session)
-    if system.pumps is None or not session.feed.run:
+    if not system.solvable:
         return first
     pick = candidate_called(session.feed, first.verdict.size)
     return_pick = None

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from fuelwiz.sizing.figures import Ceiling
 from fuelwiz.sizing.injection import injector_ceiling_w
-from fuelwiz.sizing.size_rows import run_velocity_m_s
 from fuelwiz.sizing.verdict import BuildVerdict
 
 LAST_GOOD_EDGE = 2  # the upper edge of "brisk" among the four thresholds
@@ -20,8 +19,7 @@ def ceilings(verdict: BuildVerdict) -> tuple[Ceiling, ...]:
     parts: list[Ceiling] = []
     if sized.capacity is not None:
         parts.append(Ceiling("pump", sized.max_power_w(sized.capacity), "solved"))
-    velocity = run_velocity_m_s(sized.feed.shown(), flow)
-    parts.append(Ceiling("feed", power * session.bands.feed[LAST_GOOD_EDGE] / velocity, "rule"))
+    parts.append(Ceiling("feed", power * session.bands.feed[LAST_GOOD_EDGE] / sized.velocity_m_s, "rule"))
     if session.feed.filter:
         least = min(part.rated_flow for part in session.feed.filter)
         parts.append(Ceiling("filter", power * least / flow, "rule"))

@@ -91,6 +91,16 @@ class FuelSystem:
         )
 
     @property
+    def has_runs(self) -> bool:
+        """Whether the feed line is known."""
+        return bool(self.session.feed.run)
+
+    @property
+    def solvable(self) -> bool:
+        """Whether there is a pump and a feed, so that a working point can be solved for."""
+        return self.session.pump is not None and self.has_runs
+
+    @property
     def flow_m3_s(self) -> float:
         """The demand as a volume flow."""
         return self.demand.volume_flow_m3_s
@@ -223,6 +233,11 @@ class FuelSystem:
                 viscosity_m2_s=self.fuel.viscosity_m2_s,
             ).total_pa
         return pressure
+
+    @once
+    def demand_inlet_gauge_pa(self) -> float:
+        """The same at the demand, with all pumps."""
+        return self.inlet_gauge_pa(self.flow_m3_s, self.pumps)
 
     def inlet_velocity_m_s(self, flow_m3_s: float, pumps: PumpSet) -> float | None:
         """Velocity in the fastest suction run; None without one."""

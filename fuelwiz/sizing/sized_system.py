@@ -9,7 +9,7 @@ from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.roots import root
 from fuelwiz.session import Size
 from fuelwiz.sizing.fuel_system import FuelSystem
-from fuelwiz.sizing.lines import FeedLine, feed_line, filters_loss_pa
+from fuelwiz.sizing.lines import FeedLine, FeedLoss, FeedRun, bare_hose, feed_line, filters_loss_pa
 from fuelwiz.sizing.thresholds import MOST_SAG
 
 
@@ -67,15 +67,57 @@ class SizedSystem:
         )
 
     @once
+    def demand_loss(self) -> FeedLoss:
+        """What the feed loses at the demand, by cause."""
+        return self.feed.loss(self.system.flow_m3_s)
+
+    @once
     def demand_rise_pa(self) -> float:
         """The rise that the demand asks for."""
-        return self.rise_pa(self.system.flow_m3_s)
+        system = self.system
+        lost = self.pump_filters_pa(system.flow_m3_s) if system.at_tank else self.demand_loss.total_pa
+        return system.pressure.rail_Pa + lost - system.demand_inlet_gauge_pa
 
     @once
     def capacity(self) -> float | None:
-        """The flow that all the pumps send; None without a pump."""
+        """The flow that all the pumps send; None without a pump or a feed."""
         pumps = self.system.pumps
-        return None if pumps is None else self.capacity_m3_s(pumps=pumps)
+        return None if pumps is None or not self.system.has_runs else self.capacity_m3_s(pumps=pumps)
+
+    @property
+    def margin(self) -> float | None:
+        """What the pumps can send over what the goal burns, less one."""
+        return None if self.capacity is None else self.capacity / self.system.flow_m3_s - 1
+
+    @once
+    def vapour_margin_pa(self) -> float | None:
+        """How far the pump's inlet stays above the fuel's vapour pressure at capacity."""
+        pumps, capacity = self.system.pumps, self.capacity
+        return None if pumps is None or capacity is None else self.system.vapour_margin_pa(capacity, pumps)
+
+    @once
+    def shown_run(self) -> FeedRun:
+        """The run that a row speaks of; without a run of feed, one of PTFE hose at the candidate."""
+        if self.system.has_runs:
+            return self.feed.shown()
+        assert self.candidate is not None
+        return bare_hose(self.candidate, "ptfe")
+
+    @once
+    def velocity_m_s(self) -> float:
+        """Velocity in that run at the demand."""
+        return self.shown_run.velocity_m_s(self.system.flow_m3_s)
+
+    @once
+    def full_delivery_velocity_m_s(self) -> float | None:
+        """Velocity in that run at capacity, where the feed carries all of it."""
+        return self.full_velocity_m_s(self.shown_run)
+
+    def full_velocity_m_s(self, run: FeedRun) -> float | None:
+        """Velocity in a run at capacity; None where a regulator ahead of it takes its share, or without a capacity."""
+        if self.capacity is None or not self.system.at_rail:
+            return None
+        return run.velocity_m_s(self.capacity)
 
     @once
     def pressure_at_capacity_pa(self) -> float:
@@ -88,7 +130,7 @@ class SizedSystem:
     @once
     def sag_pa(self) -> float | None:
         """How far the rail sags below a regulator at the tank at the demand; None with any other."""
-        return self.feed.loss_pa(self.system.flow_m3_s) if self.system.at_tank else None
+        return self.demand_loss.total_pa if self.system.at_tank else None
 
     @once
     def sag_flow_m3_s(self) -> float:

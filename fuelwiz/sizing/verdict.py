@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fuelwiz.once import once
@@ -11,6 +12,7 @@ from fuelwiz.sizing.choices import wire_choices
 from fuelwiz.sizing.electrics import Circuit, fullest_circuit, wiring_figures
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.injection import injector_figures
+from fuelwiz.sizing.lines import FeedRun
 from fuelwiz.sizing.part_figures import (
     InjectorFigures,
     InletFigures,
@@ -23,7 +25,7 @@ from fuelwiz.sizing.part_figures import (
     WiringFigures,
 )
 from fuelwiz.sizing.returns import Return
-from fuelwiz.sizing.size_rows import margin, run_velocity_m_s, shown_run, size_limits, vapour_margin_pa
+from fuelwiz.sizing.size_rows import size_limits
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.vocabulary import BuildLimit, Limit, band_of, no_faster_than
 
@@ -35,15 +37,10 @@ class BuildVerdict:
     sized: SizedSystem
 
     @once
-    def solved(self) -> bool:
-        """Whether there is a pump and a feed, so that a working point can be found."""
-        return self.sized.system.pumps is not None and bool(self.sized.system.session.feed.run)
-
-    @once
     def pump_target(self) -> PumpTarget | None:
         """What a pump has to give at the pick, with or without one."""
         system = self.sized.system
-        if not system.session.feed.run:
+        if not system.has_runs:
             return None
         flow = system.demand.target_flow_m3_s
         return PumpTarget(spelled(self.sized.candidate), flow, self.sized.rise_pa(flow))
@@ -53,7 +50,7 @@ class BuildVerdict:
         """The pump apart from any one size."""
         system = self.sized.system
         pumps, pump = system.pumps, system.session.pump
-        if not self.solved or pumps is None or pump is None:
+        if not self.sized.system.solvable or pumps is None or pump is None:
             return None
         stage = None
         if system.idle_pumps is not None and pump.running_at_idle < pump.count:
@@ -99,7 +96,12 @@ class BuildVerdict:
         """The pump's inlet at capacity; None without one."""
         system = self.sized.system
         pumps, capacity = system.pumps, self.sized.capacity
-        if not self.solved or system.session.inlet is None or pumps is None or capacity is None:
+        if (
+            not self.sized.system.solvable
+            or system.session.inlet is None
+            or pumps is None
+            or capacity is None
+        ):
             return None
         velocity = system.inlet_velocity_m_s(capacity, pumps)
         return InletFigures(
@@ -137,7 +139,7 @@ class BuildVerdict:
         """The surge pot; None without one, its needs unknown where they hang on a pump that is not there."""
         system = self.sized.system
         pot = system.session.surge
-        if not system.session.feed.run or pot is None:
+        if not system.has_runs or pot is None:
             return None
         needed = self.lift_needed_m3_s(pot)
         if not needed:
@@ -161,7 +163,7 @@ class BuildVerdict:
     def limits(self, judged_return: ReturnFigures | ReturnSize | None) -> tuple[BuildLimit, ...]:
         """What is wrong with the build as a whole, in the order of the verdict's table."""
         system = self.sized.system
-        if not system.session.feed.run:
+        if not system.has_runs:
             return ()
         wrong: dict[BuildLimit, bool] = {
             "kept run": self.kept_run_fails,
@@ -180,16 +182,7 @@ class BuildVerdict:
         system, runs = self.sized.system, self.sized.feed.runs
         if all(run.follows for run in runs) or not any(run.follows for run in runs):
             return False
-        bands, capacity = system.session.bands.feed, self.sized.capacity
-        for run in runs:
-            if run.follows:
-                continue
-            if not no_faster_than(band_of(run_velocity_m_s(run, system.flow_m3_s), bands), "brisk"):
-                return True
-            full = run_velocity_m_s(run, capacity) if system.at_rail and capacity is not None else 0.0
-            if band_of(full, bands) == "too fast":
-                return True
-        return False
+        return any(_too_fast(self.sized, run, system.session.bands.feed) for run in runs if not run.follows)
 
     @property
     def lift_fails(self) -> bool:
@@ -203,7 +196,7 @@ class BuildVerdict:
     @property
     def rating_fails(self) -> bool:
         """Whether the dead head goes above what a part is rated for."""
-        if not self.solved or self.dead_head_pa is None or self.lowest_rating_pa is None:
+        if not self.sized.system.solvable or self.dead_head_pa is None or self.lowest_rating_pa is None:
             return False
         return self.dead_head_pa > self.lowest_rating_pa
 
@@ -232,10 +225,12 @@ def judge(system: FuelSystem, pick: Size | None, return_pick: ReturnPick | None)
     returning = None
     if behind.applies:
         returning = verdict.return_line if return_pick is None else behind.size_figures(return_pick.size)
-    limits = (*size_limits(sized, shown_run(sized)), *verdict.limits(returning))
-    solved = verdict.solved
-    return Judgement(
-        margin(sized) if solved else None,
-        vapour_margin_pa(sized) if solved else None,
-        limits,
-    )
+    return Judgement(sized.margin, sized.vapour_margin_pa, (*size_limits(sized), *verdict.limits(returning)))
+
+
+def _too_fast(sized: SizedSystem, run: FeedRun, bands: Sequence[float]) -> bool:
+    """Whether a run's velocity would refuse it, were it a candidate."""
+    if not no_faster_than(band_of(run.velocity_m_s(sized.system.flow_m3_s), bands), "brisk"):
+        return True
+    full = sized.full_velocity_m_s(run)
+    return full is not None and band_of(full, bands) == "too fast"
