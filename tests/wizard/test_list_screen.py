@@ -100,7 +100,8 @@ async def test_a_changed_program_says_what_it_said_before(tmp_path: Path) -> Non
     async with at_list(tmp_path, (120, 36)) as reader:
         await reader.reckoned()
         assert (
-            "The same build, saved on 2020-01-02, gave this result then: -10 is the line to fit." in reader.text
+            "The same build, saved on 2020-01-02, gave this result then: -10 is the line to fit."
+            in reader.text
         )
 
 
