@@ -63,7 +63,7 @@ async def test_nothing_is_wider_than_the_screen_and_nothing_is_missing(size):
         assert "Different inputs" in told and "Results" in told
         power = row_of(lines, "goal.power")
         assert "750 hp" in power and "560 hp" in power  # as the two files say
-        assert "(better)" in row_of(lines, "to spare")
+        assert "(better)" in row_of(lines, "spare  ")
         assert "better in" in told
         for view in pilot.app.screen.query("*"):
             assert view.region.right <= size[0] and view.region.bottom <= size[1]

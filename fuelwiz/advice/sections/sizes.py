@@ -21,6 +21,7 @@ from fuelwiz.advice.row import (
 )
 from fuelwiz.advice.subject import Subject, called, capitalized
 from fuelwiz.sizing.figures import Ladder, SizeFigures
+from fuelwiz.terms import VELOCITY_IS
 
 NAME = "Sizes"
 Labelled = tuple[tuple[str, str], ...]
@@ -46,7 +47,7 @@ def size_columns(subject: Subject) -> tuple[Column, ...]:
         Column("Size"),
         Column("Bore", unit("bore"), figures=True),
         Column("Velocity", unit("velocity"), figures=True),
-        Column("Velocity is", whole=True),
+        Column(VELOCITY_IS, whole=True),
         Column("Loss", unit("pressure"), figures=True),
         Column("Spare", unit("percent"), figures=True),
         Column("Feeds", unit("power"), figures=True),

@@ -20,7 +20,7 @@ NONE_WORKS = "none works"
 class Verdict:
     """A verdict as a row shows it: the name of its mark, if any, its word, its color, and the program's yes or no."""
 
-    mark: str
+    mark: str | None
     word: str
     role: Role
     works: bool | None
@@ -115,14 +115,12 @@ def _judged(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
 
 
 def _verdict(build: Subject, steps_open: int) -> Verdict:
-    """The velocity's word and whether the build works; what is open, while that is not known."""
+    """The word for the velocity, with its mark where the build works; what is open, while that is not known."""
     figures = build.figures
     works = figures.verdict.works
     if works is None:
         return Verdict("note", f"{steps_open} open" if steps_open else "open", "muted", None)
     if build.has_runs and build.has_pump and figures.recommended is None:
-        return Verdict("too fast", NONE_WORKS, "too fast", works)
+        return Verdict(None, NONE_WORKS, "fault", works)
     band = figures.pick.band
-    if not works:
-        return Verdict("", band, "muted", works)  # a good speed is no reason for green in a build that fails
-    return Verdict(band, band, band, works)
+    return Verdict(band, band, band, works) if works else Verdict(None, band, "muted", works)
