@@ -112,7 +112,7 @@ def test_check_prints_a_line_a_file(capsys: pytest.CaptureFixture[str]) -> None:
         ([WORKS], 0, ["works."]),
         ([LIMITED], 1, ["does not work (return)."]),
         ([NO_PUMP, WORKS], 1, ["no pump yet.", "works."]),
-        ([LIMITED, "nowhere.toml", WORKS], 2, ["does not work", "cannot be read, 1 fault", "works."]),
+        ([LIMITED, "nowhere.toml", WORKS], 2, ["does not work", "cannot be read, 1 error", "works."]),
         ([str(EXAMPLES / "goal-alone.toml")], 1, ["no pump yet."]),
     ],
 )
