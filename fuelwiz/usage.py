@@ -80,7 +80,7 @@ COMMANDS = {
         "fuelwiz schema > build.schema.json",
     ),
     "completion": Command(
-        "Print a script that lets the Tab key complete commands and options.",
+        "Print a script that makes the Tab key complete commands.",
         'eval "$(fuelwiz completion bash)"',
         _shell,
     ),

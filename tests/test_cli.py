@@ -210,9 +210,9 @@ def test_version(capsys: pytest.CaptureFixture[str]) -> None:
     assert capsys.readouterr().out == f"fuelwiz {__version__}\n"
 
 
-def test_the_wizard_wants_a_terminal(capsys: pytest.CaptureFixture[str]) -> None:
+def test_the_wizard_needs_a_terminal(capsys: pytest.CaptureFixture[str]) -> None:
     assert main([WORKS]) == 2
-    assert "wants a terminal" in capsys.readouterr().err
+    assert "needs a terminal" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize(
