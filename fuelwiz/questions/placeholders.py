@@ -11,12 +11,9 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from typing import Literal
 
 from fuelwiz.errors import FactError
-from fuelwiz.units import from_si, to_si
-
-System = Literal["us", "metric"]
+from fuelwiz.units import UnitSystem, from_si, to_si
 
 NO_BREAK = "\u00a0"
 MINUS = "\u2212"
@@ -46,7 +43,7 @@ _APART = re.compile(
 )
 
 
-def filled(text: str, key: str, system: System) -> str:
+def filled(text: str, key: str, system: UnitSystem) -> str:
     """A text with its braces filled in, and no line end between a number and its unit.
 
     Args:
@@ -60,7 +57,7 @@ def filled(text: str, key: str, system: System) -> str:
     return _APART.sub(NO_BREAK, _BRACES.sub(lambda found: _worth(found[1], key, system), text))
 
 
-def in_system(si: float, unit: str, system: System) -> str:
+def in_system(si: float, unit: str, system: UnitSystem) -> str:
     """An SI value in a US unit, or in the metric one that goes with it."""
     shown = METRIC.get(unit, unit) if system == "metric" else unit
     return f"{readable(from_si(si, shown), shown, EXACT)} {shown}"
@@ -93,7 +90,7 @@ def _signed(text: str) -> str:
 
 
 @cache
-def _worth(inside: str, key: str, system: System) -> str:
+def _worth(inside: str, key: str, system: UnitSystem) -> str:
     if "|" in inside:
         return inside.split("|")[system == "metric"]
     word, _, other = inside.partition(" ")

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import assert_never
 
 from fuelwiz.session import Session
 from fuelwiz.sizing.candidates import candidate_called
@@ -34,19 +35,29 @@ def _at_idle(when: GaugeState, sized: SizedSystem, figures: Figures) -> GaugeRea
     system = sized.system
     if not system.session.feed.run:
         return GaugeReading(when, system.pressure.idle_rail_Pa, None)
-    if system.at_rail:
-        return _returning(when, sized, figures)
-    burned = system.idle_fuel_m3_s
-    lost = sized.feed.loss_pa(burned)
     set_pressure = system.pressure.idle_rail_Pa
-    if not system.at_tank:
-        return GaugeReading(when, set_pressure, set_pressure + lost)
+    match system.session.pressure.regulator:
+        case "rail":
+            return _returning(when, sized, figures)
+        case "tank":
+            return _before_the_line(when, sized)
+        case "none":
+            return GaugeReading(when, set_pressure, set_pressure + sized.feed.loss_pa(system.idle_fuel_m3_s))
+        case unknown:
+            assert_never(unknown)
+
+
+def _before_the_line(when: GaugeState, sized: SizedSystem) -> GaugeReading:
+    """At idle with the regulator at the tank: the line takes its loss off the set pressure."""
+    system = sized.system
+    set_pressure, burned = system.pressure.idle_rail_Pa, system.idle_fuel_m3_s
+    at_rail = set_pressure - sized.feed.loss_pa(burned)
     if system.idle_pumps is None:
-        return GaugeReading(when, set_pressure - lost, None)
+        return GaugeReading(when, at_rail, None)
     delivery = sized.capacity_m3_s(pumps=system.idle_pumps, rail_pa=set_pressure)
     if delivery <= 0 or delivery < burned:
         return GaugeReading(when, None, None)
-    return GaugeReading(when, set_pressure - lost, set_pressure + sized.pump_filters_pa(delivery))
+    return GaugeReading(when, at_rail, set_pressure + sized.pump_filters_pa(delivery))
 
 
 def _returning(when: GaugeState, sized: SizedSystem, figures: Figures) -> GaugeReading:
