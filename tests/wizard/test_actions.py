@@ -40,7 +40,7 @@ async def test_the_page_of_words_shows_every_word_and_closes(tmp_path: Path, siz
         await pilot.press("ctrl+g", "g")
         await pilot.pause()
         assert isinstance(app.screen, WordsScreen)
-        page = app.screen.query_one("#words")
+        page = app.screen.query_one("#page")
         seen: set[str] = set()
         for _ in range(20):
             seen |= {page.render_line(y).text.strip() for y in range(page.size.height)}
