@@ -103,7 +103,7 @@ def test_check_prints_a_line_a_file(capsys: pytest.CaptureFixture[str]) -> None:
         "works",
         "works",
     ] and err == ""
-    assert out.startswith(f"{WORKS}: works. -8, settled on")
+    assert out.startswith(f"{WORKS}: works. Your -8 (*)")
 
 
 @pytest.mark.parametrize(

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from fuelwiz.advice.ceilings import PARTS
+from fuelwiz.advice.first_limit import PARTS
 from fuelwiz.advice.numbers import Numbers, Role
 from fuelwiz.advice.result import Result
 from fuelwiz.advice.row import FEEDS, LOSS, SPARE, VELOCITY, RowFigure
@@ -77,7 +77,7 @@ def _works_value(side: Side) -> float | None:
     return None if works is None else float(works)
 
 
-def _gives_out_first(side: Side) -> str | None:
+def _first_limit(side: Side) -> str | None:
     if not side.build.figures.ceilings:
         return None
     first = side.build.figures.ceilings[0]
@@ -115,7 +115,7 @@ MEASURES: tuple[Measure, ...] = (
     _figure("pump must make", "pressure", lambda build: build.pick.pump_rise_Pa),
     _of_pick("spare", SPARE, "more"),
     _of_pick("feeds", FEEDS, "more"),
-    Measure("first limit", _gives_out_first, _first_ceiling, "more"),
+    Measure("first limit", _first_limit, _first_ceiling, "more"),
     _figure("spare, bad day", "percent", _bad_day, "more", lambda _build: (0.0,)),
     _figure("volts at the pump", "volts", lambda build: build.pick.pump_volts_V, "more"),
     _figure("rail pressure", "pressure", lambda build: build.pick.rail_at_goal_Pa),

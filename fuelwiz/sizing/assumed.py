@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.session import USUAL_VOLTS, Session, fallback_text, given
-from fuelwiz.sizing.figures import Assumption
+from fuelwiz.sizing.figures import NOT_GIVEN, Assumption
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.units import from_si
 
@@ -20,7 +20,6 @@ BEFORE_PUMP = (
     "pressure.idle_vacuum",
     "pressure.regulator",
 )
-NOT_GIVEN = "not given"
 NO_FITTINGS = "none"
 
 

@@ -31,9 +31,10 @@ class Judged:
     """What a build comes to; of a file that is no build `fault` says why, and all else is empty.
 
     `line` is the size that is judged, `spare` what the pump has to spare in percent, `change` what was changed
-    last, `most_assumed` the assumption that matters most, `steps_open` how many steps nobody looked at,
-    `by_hand` whether the file has been edited since it was saved, `answered_before` the answer given then
-    where it is another one now although nothing was edited.
+    last, `assumed` counts what was left out, `most_assumed` is the value of it that matters most, `steps_open` how many
+    steps nobody looked at,
+    `by_hand` whether the file has been edited since it was saved, `answered_before` what the program said then
+    where it says something else now although nothing was edited.
     """
 
     verdict: Verdict = Verdict("unknown", "", "muted", None)
@@ -45,7 +46,7 @@ class Judged:
     headline: str = ""
     to_do: str = ""
     change: str = ""
-    assumed: int = 0
+    assumed: str = ""
     most_assumed: str = ""
     steps_open: int = 0
     by_hand: bool = False
@@ -81,7 +82,7 @@ def _build(entry: BuildFile) -> tuple[dict[str, Any], Subject]:
 
 def _judged(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
     from fuelwiz.advice import result
-    from fuelwiz.advice.findings.unknowns import IN_WORDS, MOVES_MOST
+    from fuelwiz.advice.assumed import count_in_words, most_in_words
     from fuelwiz.advice.row import SPARE
     from fuelwiz.desk.steps import steps_in
     from fuelwiz.questions import STEPS
@@ -106,8 +107,8 @@ def _judged(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
         headline=words.headline,
         to_do=words.to_do,
         change=last_change_words(entry.path),
-        assumed=len(figures.assumed),
-        most_assumed=next((IN_WORDS[key] for key in MOVES_MOST if key in build.assumed), ""),
+        assumed=count_in_words(figures.assumed),
+        most_assumed=most_in_words(figures.assumed),
         steps_open=sum(step.id not in touched for step in STEPS),
         by_hand=bool(saved_as) and not is_same,
         answered_before=record.answer if record and is_same and record.answer != answer else "",

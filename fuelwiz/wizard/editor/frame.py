@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fuelwiz.advice.assumed import values_assumed
 from fuelwiz.desk.desk import Desk
 from fuelwiz.printable import NO_BREAK
 from fuelwiz.questions.catalogue import STEPS
@@ -36,7 +37,7 @@ def headline(desk: Desk, kept: str) -> Headline:
     fuel = fuel_name_as_typed(_typed(desk, "fuel.kind"), _typed(desk, "fuel.ethanol"))
     induction = INDUCTIONS.get(desk.text_in_field("engine.induction").text, "")
     facts = [_typed(desk, "goal.power") or "", fuel or "", induction]
-    assumed = len(desk.result.figures.assumed) if desk.result else 0
+    assumed = len(values_assumed(desk.result.figures.assumed)) if desk.result else 0
     return Headline(
         name=desk.name,
         facts=", ".join(part for part in facts if part),
