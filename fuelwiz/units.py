@@ -109,9 +109,10 @@ def kinds_of(unit: str) -> tuple[Kind, ...]:
     return known.kinds if known else ()
 
 
-def describe(kind: Kind) -> str:
-    """A kind in words: "a pressure"."""
-    return kind_in_words(kind).words
+def describe(kind: Kind, *, with_zero: bool = False) -> str:
+    """A kind in words: "a pressure", or with what it counts from, "a pressure above vacuum"."""
+    words = kind_in_words(kind)
+    return (words.with_zero if with_zero else None) or words.words
 
 
 def _parts(text: str, example: str) -> tuple[str, str]:

@@ -5,13 +5,4 @@ from __future__ import annotations
 from fuelwiz.questions.catalogue import STEPS, Choice, Help, Question, Step, catalogue, step_questions
 from fuelwiz.questions.glossary import glossary
 
-__all__ = [
-    "STEPS",
-    "Choice",
-    "Help",
-    "Question",
-    "Step",
-    "catalogue",
-    "glossary",
-    "step_questions",
-]
+__all__ = ["STEPS", "Choice", "Help", "Question", "Step", "catalogue", "glossary", "step_questions"]

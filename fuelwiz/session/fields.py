@@ -12,7 +12,8 @@ from pydantic_core import PydanticCustomError, core_schema
 from fuelwiz.physics.fittings import KINDS
 from fuelwiz.session.readers import read
 from fuelwiz.session.scalars import Rejected
-from fuelwiz.session.spec import SHOWN_UNITS, FieldSpec
+from fuelwiz.session.spec import FieldSpec
+from fuelwiz.shown_units import SHOWN_UNITS
 from fuelwiz.unit_table import Kind
 
 

@@ -27,27 +27,6 @@ Type = Literal[
     "flag",
 ]
 
-SHOWN_UNITS: dict[Kind, tuple[str, str]] = {
-    "power": ("hp", "kW"),
-    "gauge_pressure": ("psi", "bar"),
-    "absolute_pressure": ("psi", "bar"),
-    "pressure_change": ("psi", "bar"),
-    "flow": ("gal/h", "L/h"),
-    "mass_flow": ("lb/h", "kg/h"),
-    "length": ("ft", "m"),
-    "velocity": ("ft/s", "m/s"),
-    "voltage": ("V", "V"),
-    "current": ("A", "A"),
-    "temperature": ("degF", "degC"),
-    "fraction": ("%", "%"),
-    "bsfc": ("lb/(hp*h)", "g/kWh"),
-    "density": ("kg/m^3", "kg/m^3"),
-    "viscosity": ("mm^2/s", "mm^2/s"),
-    "heating_value": ("MJ/kg", "MJ/kg"),
-    "area": ("mm^2", "mm^2"),
-    "volume": ("gal", "l"),
-}
-
 
 @dataclass(frozen=True, slots=True)
 class FieldSpec:
@@ -77,11 +56,6 @@ class FieldSpec:
     def fallback_text(self) -> str | None:
         """The fallback as the file would say it; None where there is none that stands by itself."""
         return None if self.fallback is None else as_text(self.fallback)
-
-    @property
-    def optional(self) -> bool:
-        """Whether the key may be left out."""
-        return not self.required
 
 
 def as_text(value: Any) -> str:
