@@ -205,12 +205,12 @@ INJECTOR_FLOW = Leaf(
         us_unit="cc/min",
         metric_unit="cc/min",
         required=True,
-        example="1050 cc/min",
+        example="1200 cc/min",
         parts=(
             quantity(
-                "flow", "10 cc/min", "10000 cc/min", example="1050 cc/min", shown=("cc/min", "cc/min")
+                "flow", "10 cc/min", "10000 cc/min", example="1200 cc/min", shown=("cc/min", "cc/min")
             ).spec,
-            quantity("mass_flow", "1 lb/h", "1000 lb/h", example="95 lb/h").spec,
+            quantity("mass_flow", "1 lb/h", "1000 lb/h", example="110 lb/h").spec,
         ),
     )
 )
