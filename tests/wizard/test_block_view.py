@@ -108,7 +108,9 @@ def test_a_row_in_one_line_says_the_short_form_and_that_there_is_more() -> None:
 
 def test_the_builders_own_row_stands_out() -> None:
     look = Look()
-    grounds = [{style.bgcolor for _, style, _ in line if style is not None} for line in drawn(TABLE, look=look)[1:]]
+    grounds = [
+        {style.bgcolor for _, style, _ in line if style is not None} for line in drawn(TABLE, look=look)[1:]
+    ]
     assert grounds[1] == {look.style("text", "row").bgcolor}
     assert grounds[0] == grounds[2] == {look.style("text").bgcolor}
 
