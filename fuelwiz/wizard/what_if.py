@@ -11,7 +11,7 @@ from fuelwiz.desk.errors import SaveRefused
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.chrome import Headline
 from fuelwiz.wizard.editor.build_screen import BuildScreen
-from fuelwiz.wizard.editor.save_dialog import SaveDialog, Step
+from fuelwiz.wizard.editor.save_dialog import FollowUp, SaveDialog
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView
 from fuelwiz.wizard.prompt import Prompt
@@ -76,7 +76,7 @@ class WhatIfDialog(SaveDialog):
         if self._scratch.desk.path is not None:
             super().keep_draft()
 
-    def save_as(self, then: Step | None = None) -> None:
+    def save_as(self, then: FollowUp | None = None) -> None:
         """Keep it under a name that is asked for."""
         self._then = then
         self._ask_name("Keep it as:", f"{self._scratch.desk.name} what if")
@@ -94,7 +94,7 @@ class WhatIfDialog(SaveDialog):
 
         self._leave(close_and_leave)
 
-    def _leave(self, go: Step) -> None:
+    def _leave(self, go: FollowUp) -> None:
         """Close; unsaved changes are asked about first."""
         if not self._scratch.desk.dirty:
             go()

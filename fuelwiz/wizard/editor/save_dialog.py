@@ -17,7 +17,7 @@ from fuelwiz.wizard.prompt import Prompt
 
 LEAVE = "Not saved yet: s saves, k keeps a draft, x discards the changes, Esc stays"
 
-Step = Callable[[], None]
+FollowUp = Callable[[], None]
 
 
 class SaveDialog:
@@ -27,9 +27,9 @@ class SaveDialog:
         self.host = host
         self.kept = ""
         self._name = ""
-        self._then: Step | None = None
+        self._then: FollowUp | None = None
 
-    def save(self, then: Step | None = None) -> None:
+    def save(self, then: FollowUp | None = None) -> None:
         """Save under the build's file, asking for a name where it has none; `then` follows once it is saved."""
         if self.host.desk.path is None:
             self.save_as(then)
@@ -37,7 +37,7 @@ class SaveDialog:
         self._then, self._name = then, ""
         self._try(self.host.desk.save)
 
-    def save_as(self, then: Step | None = None) -> None:
+    def save_as(self, then: FollowUp | None = None) -> None:
         """Save under a name that is asked for."""
         self._then = then
         desk = self.host.desk
@@ -111,7 +111,7 @@ class SaveDialog:
         """End the program."""
         self._leave(self.host.program.leave)
 
-    def _leave(self, go: Step) -> None:
+    def _leave(self, go: FollowUp) -> None:
         """Leave the build; unsaved changes are asked about."""
         if not self.host.desk.dirty:
             go()
