@@ -13,7 +13,7 @@ from fuelwiz.physics.demand import IDLE_SHARE
 from fuelwiz.session import USUAL_VOLTS, Session, fallback_text, validate
 from fuelwiz.units import from_si
 
-_HANGS_ON = (
+_DEPENDS_ON = (
     ("engine", "induction"),
     ("engine", "cylinders"),
     ("pressure", "reference"),
@@ -39,7 +39,7 @@ def fallback_in(plain: Plain, path: str, result: Result | None, loaded: bool) ->
         return reckoned
     if ".fittings." in path or ".points." in path or ".change" in path or path.startswith("pump.current."):
         return None
-    return fallback_text(_any_session(tuple(value_at(plain, at) for at in _HANGS_ON)), path)
+    return fallback_text(_any_session(tuple(value_at(plain, at) for at in _DEPENDS_ON)), path)
 
 
 def _item_is_there(plain: Plain, path: str) -> bool:
@@ -66,14 +66,14 @@ def _reckoned(path: str, result: Result | None) -> str | None:
 
 
 @lru_cache(maxsize=64)
-def _any_session(told: tuple[Any, ...]) -> Session:
-    """A session with what fallbacks hang on, whether or not the power is known yet."""
+def _any_session(values: tuple[Any, ...]) -> Session:
+    """A session with what fallbacks depend on, whether or not the power is known yet."""
     plain: dict[str, Any] = {
         "format": 1,
         "goal": {"power": "100 hp"},
         "pump": {"curve": [{"points": [["1 psi", "1 gal/h"]]}]},
     }
-    for (section, key), value in zip(_HANGS_ON, told, strict=True):
+    for (section, key), value in zip(_DEPENDS_ON, values, strict=True):
         if value is not None:
             plain[section] = {**plain.get(section, {}), key: value}
     return validate(plain)

@@ -34,17 +34,17 @@ class SessionText:
 
     def remove(self, key_path: KeyPath) -> None:
         """Takes out a key or a section; comments beside a key, and those that stand apart, stay."""
-        kept = self._blocks[:1]
+        remaining = self._blocks[:1]
         for block in self._blocks[1:]:
             if not _is_within(block.key_path, key_path):
-                kept.append(block)
+                remaining.append(block)
                 continue
-            if block.lead and not kept[-1].ends_blank():
+            if block.lead and not remaining[-1].ends_blank():
                 # No blank line says which of the two blocks these comments speak of.
-                kept[-1].entries.append(TextLines(block.lead))
-            kept[-1].entries += block.apart()
-        self._blocks = kept
-        for block in kept:
+                remaining[-1].entries.append(TextLines(block.lead))
+            remaining[-1].entries += block.apart()
+        self._blocks = remaining
+        for block in remaining:
             entries: list[TextLines] = []
             for entry in block.entries:
                 entries += entry.comment() if _is_within(entry.key_path, key_path) else [entry]

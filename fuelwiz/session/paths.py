@@ -86,13 +86,13 @@ def _shown_key(part: str | int) -> str:
 
 def node_at(key_path: KeyPath) -> Node | None:
     """The key at a way, list numbers passed over; None where there is no such key."""
-    found: Node | None = tree()
+    node: Node | None = tree()
     for part in key_path:
-        if found is None:
+        if node is None:
             return None
         if isinstance(part, str):
-            found = found.keys.get(part)
-    return found
+            node = node.keys.get(part)
+    return node
 
 
 def _leaves(node: Node, above: str) -> Iterator[tuple[str, FieldSpec]]:

@@ -72,7 +72,7 @@ def _beside(path: Path) -> tuple[Path, Path]:
 
 
 @contextmanager
-def in_words(path: Path) -> Iterator[None]:
+def os_errors_as_output_errors(path: Path) -> Iterator[None]:
     """What the system refuses of an act on a file, as an OutputError in words."""
     name = clean(path.name) or "?"
     try:

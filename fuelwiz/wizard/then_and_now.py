@@ -12,7 +12,7 @@ from textual.strip import Strip
 from fuelwiz.advice.blocks import UNKNOWN
 from fuelwiz.desk.desk import Desk, diff
 from fuelwiz.desk.field_questions import noun_of
-from fuelwiz.desk.field_text import in_words
+from fuelwiz.desk.field_text import one_line
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 from fuelwiz.wizard.paint import Area, Row, clip
 
@@ -88,7 +88,7 @@ def _shown(measure: Measure, side: Side | None) -> str:
 
 
 def _value(value: Any) -> str:
-    return UNKNOWN if value is None else clip(in_words(value).replace("\n", " "), LONGEST_VALUE, "…")
+    return UNKNOWN if value is None else clip(one_line(value).replace("\n", " "), LONGEST_VALUE, "…")
 
 
 def _that_fit(pairs: Sequence[Pair], room: int) -> Iterator[Pair]:
