@@ -15,13 +15,14 @@ from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.prompt import Prompt
 
-LEAVE = "Not saved yet: s saves, k keeps a draft, x discards the changes, Esc stays"
-
 FollowUp = Callable[[], None]
 
 
 class SaveDialog:
     """What becomes of the build on a screen's desk; `kept` is what the top line shows of it."""
+
+    leave_question = "Not saved yet: s saves, k keeps a draft, x discards the changes, Esc stays"
+    leave_letters = "skx"
 
     def __init__(self, host: Host) -> None:
         self.host = host
@@ -117,25 +118,27 @@ class SaveDialog:
             go()
             return
 
-        def answered(letter: str) -> None:
-            if letter == "x":
-                self.host.desk.discard_draft()
-                go()
-            elif letter == "k":
-                self.keep_draft()
-                go()
-            else:
-                self.save(go)
+        self.host.ask(
+            Prompt(self.leave_question, lambda letter: self._leave_by(letter, go), letters=self.leave_letters)
+        )
 
-        self.host.ask(Prompt(LEAVE, answered, letters="skx"))
+    def _leave_by(self, letter: str, go: FollowUp) -> None:
+        if letter == "x":
+            self.host.desk.discard_draft()
+            go()
+        elif letter == "k":
+            self.keep_draft()
+            go()
+        else:
+            self.save(go)
 
     def write_report(self) -> None:
         """Write the report of the build to a text file whose name is asked for."""
         desk = self.host.desk
         if desk.result is None:
-            self.host.say("There is no answer to write yet.")
+            self.host.say("There is no report to write yet: the power is missing.")
             return
-        name = f"{file_name(desk.name).removesuffix('.toml')}-answer.txt"
+        name = f"{file_name(desk.name).removesuffix('.toml')}-report.txt"
         self.host.ask(Prompt("Write the report to:", self._write_to, editor=LineEdit.at_end(name)))
 
     def _write_to(self, name: str) -> None:
