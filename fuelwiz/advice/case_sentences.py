@@ -81,8 +81,6 @@ def _spare(subject: Subject, case: StressFigures) -> str:
 
 
 def _own_change(subject: Subject, change: dict[str, Any]) -> str:
-    if not change:
-        return "Nothing changes"
     changes = [f"{KEYS.get(key, key)} {_as_shown(subject, value)}" for key, value in change.items()]
     return f"With {', '.join(changes)}"
 

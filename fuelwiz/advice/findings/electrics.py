@@ -8,7 +8,6 @@ from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.wire import MOST_WIRE_LOSS_V, awg_area_m2
-from fuelwiz.session import Wiring
 
 NEARLY = 1.0 - 1e-9
 
@@ -84,19 +83,15 @@ def _wire(subject: Subject) -> Iterator[Remark]:
     lost = subject.numbers.figure("volts", figures.loss_V, MOST_WIRE_LOSS_V)
     most = subject.numbers.limit("volts", MOST_WIRE_LOSS_V)
     do = f"{figures.smallest_wire} loses no more than {most} by itself, and carries the fuse."
+    in_plugs = subject.numbers.figure("volts", wiring.connections, 0.0)
     if wiring.wire is not None and wiring.wire >= NEARLY * awg_area_m2(int(figures.smallest_wire.split()[0])):
-        do = f"The wire is thick enough: look at plugs, relay and fuse holder ({_in_plugs(subject, wiring)})."
+        do = f"The wire is thick enough: look at plugs, relay and fuse holder ({in_plugs} given)."
     yield Remark(
         "note",
         "wiring.wire",
         f"The wiring loses {lost} between supply and pump.",
         do,
     )
-
-
-def _in_plugs(subject: Subject, wiring: Wiring) -> str:
-    lost = subject.numbers.figure("volts", wiring.connections, 0.0)
-    return f"{lost} is given for them" if wiring.connections > 0.0 else "nothing is given for them"
 
 
 def _fuse(subject: Subject) -> Iterator[Remark]:

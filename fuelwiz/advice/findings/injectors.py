@@ -43,5 +43,5 @@ def _sag(subject: Subject) -> Iterator[Remark]:
         "warning" if sag > SAG_WORTH_A_WARNING * MOST_SAG * across else "note",
         "pressure.regulator",
         f"Rail pressure drops {drop} at full power, {share} of what the injectors get.",
-        "The regulator sits at the tank and cannot make up for the line: tune with it, or fit a larger line.",
+        "Nothing at the rail makes up for the line: tune with the drop, or fit a larger line.",
     )
