@@ -27,16 +27,16 @@ def fallback_in(plain: Plain, path: str, result: Result | None, loaded: bool) ->
     Args:
         plain: what is told so far.
         path: of the field.
-        result: the answer so far, for what is reckoned.
+        result: the answer so far, for what is calculated.
         loaded: whether it may be found out by way of a session, which loads the units.
     """
     if not _item_is_there(plain, path):
         return None
     if not loaded:
         return spec_at(path).fallback_text
-    reckoned = _reckoned(path, result)
-    if reckoned is not None:
-        return reckoned
+    calculated = _calculated(path, result)
+    if calculated is not None:
+        return calculated
     if ".fittings." in path or ".points." in path or ".change" in path or path.startswith("pump.current."):
         return None
     return fallback_text(_any_session(tuple(value_at(plain, at) for at in _DEPENDS_ON)), path)
@@ -51,7 +51,7 @@ def _item_is_there(plain: Plain, path: str) -> bool:
     return True
 
 
-def _reckoned(path: str, result: Result | None) -> str | None:
+def _calculated(path: str, result: Result | None) -> str | None:
     """A fallback that the figures say."""
     if result is None:
         return None

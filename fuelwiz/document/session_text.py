@@ -28,7 +28,7 @@ class SessionText:
         )
 
     def holds(self, key_path: KeyPath) -> bool:
-        """Whether any line stands for a way, or for one that leads through it."""
+        """Whether any line stands for a path, or for one that leads through it."""
         keys = (entry.key_path for block in self._blocks for entry in block.entries)
         return bool(self._within(key_path)) or any(_is_within(key, key_path) for key in keys)
 
@@ -139,7 +139,7 @@ class SessionText:
 
 
 def _is_within(key_path: KeyPath, above: KeyPath) -> bool:
-    """Whether a way is `above` or leads through it; no way leads nowhere."""
+    """Whether a path is `above` or leads through it; no path leads nowhere."""
     return bool(key_path) and key_path[: len(above)] == above
 
 

@@ -63,7 +63,7 @@ def fallback_text(session: Session, path: str) -> str | None:
         path: of a key with a value, with or without list numbers.
 
     Returns:
-        The text; None where nothing is assumed, or where it is reckoned from the figures.
+        The text; None where nothing is assumed, or where it is calculated from the figures.
 
     Raises:
         KeyError: there is no such key.

@@ -16,7 +16,7 @@ from fuelwiz.unit_table import Kind
 NEAR = 1e-9
 
 Problem = tuple[tuple[str | int, ...], str]
-"""One thing that is wrong: the way to it inside the value, and words that follow the key."""
+"""One thing that is wrong: the path to it inside the value, and words that follow the key."""
 
 
 class Rejected(Exception):  # noqa: N818  it carries what was found to the model, and never reaches the user

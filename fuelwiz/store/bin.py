@@ -24,7 +24,7 @@ def put_in_bin(path: Path) -> Path:
         OutputError: it is a folder, or cannot be moved.
     """
     if path.is_dir() and not path.is_symlink():
-        raise OutputError(f"{clean(path.name)}: is a folder, and stays where it is")
+        raise OutputError(f"{clean(path.name)}: is a folder, and is left alone")
     with os_errors_as_output_errors(path):
         if not os.path.lexists(path):
             raise FileNotFoundError

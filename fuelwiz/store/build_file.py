@@ -76,7 +76,7 @@ class BuildFile:
 
     @property
     def chosen(self) -> str | None:
-        """The size of the feed line that the builder settled on."""
+        """The size of the feed line that the builder chose."""
         size = self._at("feed", "chosen")
         return clean(size)[:LONGEST_NAME] if isinstance(size, str) and size.strip() else None
 

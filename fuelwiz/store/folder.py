@@ -105,7 +105,7 @@ def _names(folder: Path) -> set[str]:
     except NotADirectoryError:
         words = "is a file, not a folder of builds"
     except PermissionError:
-        words = "may not be read: its permissions forbid it"
+        words = "may not be read: permission denied"
     except (OSError, ValueError) as error:
         words = f"cannot be read: {reason(error)}"
     raise SessionError(clean(str(folder)), (Fault("", words),))
@@ -152,7 +152,7 @@ def rename(path: Path, new_name: str) -> Path:
         raise OutputError(f"{clean(path.name)}: is a link: rename the file that it leads to")
     entry = read_build_file(path)
     if entry.fault:
-        raise OutputError(f"{entry.file_name}: cannot be renamed before it can be read: {entry.fault}")
+        raise OutputError(f"{entry.file_name}: cannot be renamed until it can be read: {entry.fault}")
     target = path.with_name(file_name(name))
     with os_errors_as_output_errors(path):
         content = _named(read_whole(path, MOST_BYTES), entry.plain, name)
@@ -174,9 +174,9 @@ def _allowed(new_name: str) -> str:
     """A name that a build may have."""
     name = clean(new_name).strip()
     if not name:
-        raise OutputError("a build wants a name")
+        raise OutputError("enter a name for the build")
     if len(name) > LONGEST_NAME:
-        raise OutputError(f"a name may have {LONGEST_NAME} characters; this one has {len(name)}")
+        raise OutputError(f"the name has {len(name)} characters; the limit is {LONGEST_NAME}")
     return name
 
 

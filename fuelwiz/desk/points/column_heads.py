@@ -119,7 +119,7 @@ def _not_understood(
         named = _IN_BRACKETS.findall(cells[at]) if at < len(cells) else []
         if unit is None and named and voltage_in(named[0]) is None:
             remarks.append(
-                f'"{named[0]}" is no unit of {units.describe(kind).partition(" ")[2]}: {taken} is taken'
+                f'"{named[0]}" is not a unit of {units.describe(kind).partition(" ")[2]}: read as {taken}'
             )
     return remarks
 

@@ -87,7 +87,7 @@ def read_points(text: str, default_units: tuple[str, str], path: str = FLOW) -> 
     voltage = header.voltage or next(filter(None, map(voltage_in, comments)), None)
     points, left_out = _in_order(points_found, spec)
     if rows and not points_found:
-        lines_left = ["no line with two figures was found", *lines_left]
+        lines_left = ["no line with two numbers was found", *lines_left]
     return Points(
         tuple(point.texts for point in points),
         voltage,
