@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from fuelwiz.desk.desk import Desk
-from fuelwiz.desk.errors import SaveRefused
+from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.form.form_rows import cells_of
 
