@@ -41,7 +41,7 @@ async def test_all_that_is_in_sight_fits(tmp_path, size, name):
             assert label[:17] in asked[0]
 
 
-@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("size", [SIZES[0], SIZES[-1]])
 async def test_the_pointer_is_in_sight_all_the_way_down(tmp_path, size):
     async with at_build(copy_of("hill-climb-six", tmp_path), size) as keys:
         for number in range(len(STEPS)):
@@ -51,7 +51,7 @@ async def test_the_pointer_is_in_sight_all_the_way_down(tmp_path, size):
                 if keys.form.place.step != step:
                     break
                 assert sum(line.startswith(" ▸") for line in keys.part("form")) == 1
-                await keys.press("down")
+                await keys.press_soon("down")
 
 
 async def test_from_new_to_a_saved_file_by_keys_alone(tmp_path):
