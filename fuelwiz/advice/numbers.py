@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from typing import Literal
 
 from fuelwiz.session import Session
-from fuelwiz.units import UnitSystem, from_si
+from fuelwiz.shown_units import unit_sign
+from fuelwiz.units import UnitSystem, from_si, to_si
 
 Role = Literal[
     "power", "flow", "injector", "pressure", "velocity", "percent", "bore", "length", "altitude",
@@ -17,6 +19,7 @@ Role = Literal[
 MINUS = "\u2212"
 NO_BREAK = "\u00a0"
 MOST_PLACES = 12
+_PLAIN_NUMBER = re.compile(r"-?[0-9]+(\.[0-9]+)?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,11 +66,6 @@ def _by_unit(system: UnitSystem) -> dict[str, Role]:
 
 
 _BY_UNIT_OF_OTHER: dict[UnitSystem, dict[str, Role]] = {"us": _by_unit("metric"), "metric": _by_unit("us")}
-
-
-def role_in_other_system(unit: str, system: UnitSystem) -> Role | None:
-    """What a unit measures that the other system shows and this one does not; None for any other."""
-    return _BY_UNIT_OF_OTHER[system].get(unit)
 
 
 def half_up(value: float, places: int) -> Decimal:
@@ -165,6 +163,18 @@ class Numbers:
         judged = tuple(self._as_shown(role, limit) for limit in limits)
         rounded = guarded(shown, places, judged)
         return self._with_unit(role, written(rounded.quantize(Decimal(1)) if places < 0 else rounded))
+
+    def typed(self, text: str) -> str:
+        """A value as a file has it, a number and its unit as they are shown."""
+        number, _, unit = text.rpartition(" ")
+        if not _PLAIN_NUMBER.fullmatch(number):
+            return text
+        role = _BY_UNIT_OF_OTHER[self.system].get(unit)
+        if role is None:
+            return f"{number}{NO_BREAK}{unit_sign(unit)}"
+        own = _ROLES[role][self.system]
+        shown = half_up(from_si(to_si(float(number), unit), own.unit), max(own.places, 1))
+        return self._with_unit(role, written(_trimmed(shown)))
 
     def _as_shown(self, role: Role, value: float) -> float:
         """An SI value as the number that is shown, unrounded."""

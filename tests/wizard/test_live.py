@@ -185,8 +185,8 @@ async def test_the_table_in_focus_has_the_longer_words():
 async def test_wide_letters_are_compared_by_cells():
     async with shown() as pilot:
         app, result = pilot.app, drawn_result("full-session")
-        cases = tuple(replace(case, case=f"燃料 {at}") for at, case in enumerate(result.figures.stress))
-        wide = replace(result, figures=replace(result.figures, stress=cases))
+        names = tuple(f"燃料 {at}" for at in range(len(result.figures.stress)))
+        wide = replace(result, words=replace(result.words, case_names=names))
         app.pane.show(wide, "-8", view="bad days")
         app.regions.clear()
         app.pane.show(result, "-8", view="bad days")
