@@ -39,6 +39,7 @@ FITTINGS = {
 }
 FILTER_PLACES: dict[str, str] = {"line": "in the line", "pump": "at the pump"}
 KEYS = {
+    "goal.power": "power",
     "goal.reserve": "reserve",
     "engine.induction": "induction",
     "engine.bsfc": "fuel use",
@@ -48,6 +49,7 @@ KEYS = {
     "pressure.boost": "boost",
     "pressure.idle_vacuum": "vacuum at idle",
     "pressure.regulator": "place of the regulator",
+    "pressure.altitude": "altitude",
     "pump": "pump",
     "pump.volts": "voltage at the pump",
     "feed.run": "feed line",
@@ -60,8 +62,9 @@ KEYS = {
     "return_line": "return line",
     "injectors": "injectors",
     "wiring": "wiring",
+    "wiring.supply": "supply voltage",
 }
-"""Keys that may be left out, as nouns that can stand in a sentence."""
+"""Keys that may be left out, and some that a bad day may change, as nouns that can stand in a sentence."""
 
 _NUMBERED = re.compile(r"\.\d+")
 _PERCENT = re.compile(r"\s*([0-9]{1,3}(?:\.[0-9]{0,6})?)\s*%\s*")

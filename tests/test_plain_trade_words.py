@@ -1,4 +1,4 @@
-"""Whatever a person reads is plain trade English with American spelling: words that are not, in no text of the package."""
+"""Whatever a person reads is plain trade English in American spelling: no text of the package holds other words."""
 
 from __future__ import annotations
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import assert_never
 
 from fuelwiz.advice.subject import Subject
 
@@ -41,11 +42,15 @@ def cautions(subject: Subject) -> tuple[str, ...]:
 def _of_fuel(subject: Subject) -> Iterator[str]:
     """What alcohol asks for; a fuel of the builder's own may hold any."""
     fuel = subject.session.fuel
-    if fuel.kind == "own":
-        yield f"If your fuel holds alcohol: {RATED}"
-        yield f"If it holds methanol: {METHANOL[:1].lower()}{METHANOL[1:]}"
-    elif fuel.kind == "methanol":
-        yield f"Alcohol in the fuel: {RATED}"
-        yield METHANOL
-    elif fuel.ethanol > ALCOHOL_ABOVE:
-        yield f"Alcohol in the fuel: {RATED}"
+    match fuel.kind:
+        case "own":
+            yield f"If your fuel holds alcohol: {RATED}"
+            yield f"If it holds methanol: {METHANOL[:1].lower()}{METHANOL[1:]}"
+        case "methanol":
+            yield f"Alcohol in the fuel: {RATED}"
+            yield METHANOL
+        case "blend":
+            if fuel.ethanol > ALCOHOL_ABOVE:
+                yield f"Alcohol in the fuel: {RATED}"
+        case _:
+            assert_never(fuel.kind)
