@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import tomllib
+from pathlib import Path
 
 import pytest
 
+from fuelwiz.desk.desk import Desk
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.actions import BUILD
+from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.form.form_rows import ItemRow
 from fuelwiz.wizard.live.rule import VIEWS
+from fuelwiz.wizard.look import Look
 
-from .keyboard import at_build, copy_of, flat
+from .keyboard import at_build, copy_of, event_of, flat
 
 SIZES = [(60, 20), (80, 24), (120, 36), (160, 50)]
 TABLE = "pressure psi, flow gal/h\n20, 151\n40, 142\n60, 131\n80, 117\n100, 98\n"
@@ -332,3 +336,16 @@ async def test_a_table_is_read_from_a_file_by_its_name(tmp_path):
             ["3 bar", "450 L/h"],
             ["5 bar", "390 L/h"],
         ]
+
+
+async def test_keys_that_come_before_the_first_answer_wait_for_it(tmp_path: Path) -> None:
+    """The first answer chooses the question to begin with: what is typed goes there, and none of it is lost."""
+    app = FuelwizApp(tmp_path, look=Look())
+    async with app.run_test() as pilot:
+        desk = Desk.new(tmp_path)
+        app.show_build(desk)
+        for key in "750":
+            app.screen.post_message(event_of(key))
+        await pilot.pause()
+        await pilot.pause()
+        assert desk.value("goal.power") == "750 hp"
