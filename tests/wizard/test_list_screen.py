@@ -266,7 +266,7 @@ async def test_a_folder_that_changes_meanwhile(builds: Path) -> None:
     async with at_list(builds) as reader:
         (builds / "hill-climb-six.toml").unlink()
         await reader.press("d")
-        assert "not there any more" in reader.footer and len(reader.names) == 6
+        assert "no longer exists" in reader.footer and len(reader.names) == 6
 
 
 async def test_another_folder(builds: Path, tmp_path_factory: pytest.TempPathFactory) -> None:
