@@ -11,8 +11,10 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.actions import BUILD
 from fuelwiz.wizard.app import FuelwizApp
+from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.form.form_rows import ItemRow
 from fuelwiz.wizard.live.rule import VIEWS
+from fuelwiz.wizard.loading import LoadingScreen
 from fuelwiz.wizard.look import Look
 
 from .keyboard import at_build, copy_of, event_of, flat
@@ -342,10 +344,31 @@ async def test_keys_that_come_before_the_first_answer_wait_for_it(tmp_path: Path
     """The first answer chooses the question to begin with: what is typed goes there, and none of it is lost."""
     app = FuelwizApp(tmp_path, look=Look())
     async with app.run_test() as pilot:
-        desk = Desk.new(tmp_path)
-        app.show_build(desk)
+        screen = BuildScreen(Desk.new(tmp_path))
+        app.push_screen(screen)
         for key in "750":
-            app.screen.post_message(event_of(key))
+            screen.on_key(event_of(key))
+        assert not screen.is_ready
+        for _ in range(200):
+            await pilot.pause(0.01)
+            if screen.is_ready:
+                break
         await pilot.pause()
+        assert screen.desk.value("goal.power") == "750 hp" and screen.form.path == "goal.power"
+
+
+async def test_keys_pressed_while_the_build_is_loaded_reach_it(tmp_path: Path) -> None:
+    path = copy_of("goal-alone", tmp_path)
+    app = FuelwizApp(tmp_path, look=Look())
+    async with app.run_test() as pilot:
+        app.open_build(path)
+        assert isinstance(app.screen, LoadingScreen)
+        for key in ("ctrl+g", "3", "9"):
+            app.screen.on_key(event_of(key))
+        for _ in range(200):
+            await pilot.pause(0.01)
+            if isinstance(app.screen, BuildScreen) and app.screen.is_ready:
+                break
         await pilot.pause()
-        assert desk.value("goal.power") == "750 hp"
+        assert isinstance(app.screen, BuildScreen)
+        assert app.screen.form.path == "pressure.boost" and app.screen.form.editor.text == "9"

@@ -111,6 +111,7 @@ class BuildScreen(Screen[None]):
             self.saving.offer_draft(self._draft)
         self.is_ready = True
         for event in self._early_keys:
+            event.prevent_default(False)  # it was held back; else nobody would be given it again
             self.post_message(event)
 
     def on_resize(self, event: Resize) -> None:
