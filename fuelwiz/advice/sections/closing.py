@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.advice.assumed import count_in_words
 from fuelwiz.advice.blocks import Block, Column, Heading, Item, Listing, Pairs, Paragraph, Table, row
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Words
-from fuelwiz.advice.subject import Subject
+from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.session import inputs_digest
 from fuelwiz.sizing.figures import Assumption
 from fuelwiz.terms import HOSES, INDUCTIONS, key_in_words
@@ -37,6 +38,7 @@ def assumed(subject: Subject, _words: Words) -> Iterator[Block]:
     if not taken:
         yield Paragraph("Nothing: you answered everything that matters.")
         return
+    yield Paragraph(f"{capitalized(count_in_words(taken))}.")
     columns = (Column("Answer"), Column("Assumed"), Column("Key in the file", whole=True))
     rows = (row(key_in_words(item.key), _value(subject, item), item.key) for item in taken)
     yield Table(columns, tuple(rows))
