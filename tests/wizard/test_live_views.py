@@ -21,7 +21,7 @@ from fuelwiz.wizard.paint import Area
 
 from .results import LOOKS, NAMES, crossing_lines, drawn_result, text
 
-HELD = "Held: the answer stands on boost 22\u00a0psi until yours can be read."
+HELD = "Not updated: still using boost 22\u00a0psi until yours can be read."
 PANES = {
     "answer": lambda result, size, area: answer_lines(result, area),
     "held": lambda result, size, area: answer_lines(result, area, HELD),
@@ -102,7 +102,7 @@ def test_the_mark_before_the_answer_says_works_fails_or_open():
 def test_a_held_answer_says_so_in_words(width, rows):
     lines = drawn("held", width=width, rows=rows)
     (held,) = [line for line in lines if line.text[1] == "!"]
-    assert "Held" in held.text
+    assert "Not updated" in held.text
     hues = {style.color for line in lines for piece, style, _ in line if piece.strip() not in ("!", "")}
     assert hues <= {Look().style("text").color, Look().style("muted").color}
 
