@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
+from functools import cached_property
+from itertools import accumulate
 
 from fuelwiz.advice.blocks import SYMBOLS, Cell, Column, Mark, Table
-from fuelwiz.terminal.cells import width_of, wrap_plain
+from fuelwiz.printable import NO_BREAK
+from fuelwiz.terminal.cells import width_of, wrap, wrap_plain
 
 NARROWEST = 4
 COMFORTABLE = 14  # cells that a column of words needs before others give way
@@ -30,7 +33,7 @@ class Piece:
 Line = list[Piece]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Frame:
     """How a table is laid out: its columns, what texts and marks of each take, and the gap between them."""
 
@@ -47,13 +50,11 @@ class Frame:
         """The cells of a whole line."""
         return sum(self.widths) + sum(self.marks) + self.gap * (len(self.widths) - 1)
 
-    @property
-    def starts(self) -> Iterator[int]:
+    @cached_property
+    def starts(self) -> tuple[int, ...]:
         """Where each column begins."""
-        at = 0
-        for width, mark in zip(self.widths, self.marks, strict=True):
-            yield at
-            at += width + mark + self.gap
+        taken = (width + mark + self.gap for width, mark in zip(self.widths, self.marks, strict=True))
+        return tuple(accumulate(taken, initial=0))[:-1]
 
     def in_one_line(self) -> Frame:
         """The same with one line for each row, cut where it has to be."""
@@ -98,17 +99,10 @@ class Frame:
         return lines
 
     def _cell_lines(self, cell: Cell, width: int) -> list[str]:
+        text = self.fold(cell.short if self.one_line and cell.short else cell.text)
         if not self.one_line:
-            return wrap_plain(self.fold(cell.text), width)
-        first, *others = wrap_plain(self.fold(cell.short or cell.text), width) or [""]
-        return [cut_short(first, width, self.fold("…")) if others else first]
-
-
-def cut_short(line: str, width: int, more: str) -> str:
-    """A line that goes on elsewhere, with as many of its words as leave room for `more`."""
-    while width_of(line) + width_of(more) > width and " " in line:
-        line = line.rsplit(" ", 1)[0]
-    return line.rstrip(" ,;:.") + more
+            return wrap_plain(text, width)
+        return [line.replace(NO_BREAK, " ") for line in wrap(text, width, 1, self.fold("…"))] or [""]
 
 
 def framed(table: Table, width: int, fold: Fold) -> Frame:

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import ast
 import re
+from collections.abc import Iterator
 from dataclasses import replace
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 
+from fuelwiz.advice.blocks import Heading
+from fuelwiz.report.compose import sheet_of
 from fuelwiz.wizard.live.answer import answer_lines
 from fuelwiz.wizard.live.ceilings import ceiling_lines
 from fuelwiz.wizard.live.curves import curve_lines
@@ -272,3 +277,41 @@ def test_the_rule_is_that_of_the_wireframes():
     assert rule_line("sizes", (), Area(Look(), 59, 1)).text == (
         "─[sizes] ladder  curves  ceilings  bad days  findings ─────"
     )
+
+
+LIVE = Path(__file__).parents[2] / "fuelwiz" / "wizard" / "live"
+ABOUT_THE_SCREEN = {
+    "Type the power that you want: the answer starts with it.",
+    "more below: the arrows",
+    "more below: F6, then the arrows",
+    "F1 explains, ? puts in a sensible value",
+    " rows: make the window taller.",
+}
+
+
+def strings_of(path: Path) -> Iterator[str]:
+    """The texts in a module that are no docstrings."""
+    tree = ast.parse(path.read_text(encoding="utf-8"))
+    documented = (ast.Module, ast.ClassDef, ast.FunctionDef)
+    docstrings = {
+        ast.get_docstring(node, clean=False) for node in ast.walk(tree) if isinstance(node, documented)
+    }
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and node.value not in docstrings:
+            yield node.value
+
+
+def test_the_live_side_makes_no_sentence_but_about_keys_and_window():
+    """What is said of a build is said in advice, so that the sheet says the same."""
+    texts = {text for path in LIVE.glob("*.py") for text in strings_of(path)}
+    sentences = {text for text in texts if len(text.split()) > 3 and not text.endswith("}")}
+    assert sentences == ABOUT_THE_SCREEN
+
+
+def test_the_sheet_and_the_live_side_call_a_view_by_one_name():
+    headings = {
+        block.text.lower()
+        for block in sheet_of(drawn_result("full-session")).blocks
+        if isinstance(block, Heading)
+    }
+    assert set(VIEWS) - headings == {"curves"}

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
-from fuelwiz.advice.blocks import Block, Heading, Paragraph
+from fuelwiz.advice.blocks import Block, Heading, Paragraph, Table
 from fuelwiz.advice.sections.bad_days import bad_days, findings
 from fuelwiz.advice.sections.closing import cautions
 from fuelwiz.advice.subject import Subject
@@ -34,7 +34,7 @@ def read_lines(view: str, result: Result, area: Area, *, whole: bool = False) ->
     blocks = [block for section in VIEWS[view] for block in section(subject, result.words)]
     blocks = blocks[1:] if isinstance(blocks[0], Heading) else blocks
     lines = lines_of(blocks, area)
-    if whole or len(lines) <= area.rows:
+    if whole or len(lines) <= area.rows or not any(isinstance(block, Table) for block in blocks):
         return lines
     pressing = [block for block in blocks if not (isinstance(block, Paragraph) and block.quiet)]
     return lines_of(pressing, area, one_line=True)
