@@ -87,7 +87,7 @@ def _look_for(subject: Subject, row: SizeFigures) -> str:
     assert row.target_rise_Pa is not None
     flow = subject.numbers.figure("flow", subject.figures.demand.target_flow_m3_s)
     rise = subject.numbers.about("pressure", row.target_rise_Pa)
-    return f"No pump yet: you need one that flows {flow} at {rise}, at the voltage it really gets."
+    return f"You need a pump that flows {flow} at {rise}, at the voltage it really gets."
 
 
 def _no_size_works(subject: Subject) -> str:

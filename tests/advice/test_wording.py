@@ -21,7 +21,7 @@ ANSWERS = {
         " when fuel pressure falls."
     ),
     "no-pump-yet": (
-        "No pump yet: you need one that flows 122 gal/h at 70 psi, at the voltage it really gets."
+        "You need a pump that flows 122 gal/h at 70 psi, at the voltage it really gets."
         " -8 is the line to fit."
     ),
     "goal-alone": "750 hp on E10 (assumed) needs 78 gal/h. No feed line is given yet.",
