@@ -9,6 +9,7 @@ import signal
 import subprocess
 import sys
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -92,7 +93,7 @@ def left(terminal: Terminal) -> int:
     return terminal.ended()
 
 
-def test_without_a_pump(tmp_path):
+def test_without_a_pump(tmp_path: Path) -> None:
     file = tmp_path / "first.toml"
     with wizard(file) as terminal:
         start_of_a_build(terminal)
@@ -104,7 +105,7 @@ def test_without_a_pump(tmp_path):
         assert left(terminal) == 0
 
 
-def test_with_a_pump(tmp_path):
+def test_with_a_pump(tmp_path: Path) -> None:
     file = tmp_path / "second.toml"
     with wizard(file) as terminal:
         start_of_a_build(terminal)
@@ -132,7 +133,7 @@ def part_rows(terminal: Terminal) -> list[list[str]]:
     return [words for words in lines if words and words[-1] in ("yes", "no")]
 
 
-def test_through_every_step(tmp_path):
+def test_through_every_step(tmp_path: Path) -> None:
     file = tmp_path / "whole.toml"
     with wizard(file) as terminal:
         start_of_a_build(terminal)
@@ -171,7 +172,7 @@ def test_through_every_step(tmp_path):
 
 
 @pytest.mark.parametrize(("number", "status"), [(signal.SIGHUP, 129), (signal.SIGTERM, 143)])
-def test_a_signal_leaves_with_its_status_and_the_draft(tmp_path, number, status):
+def test_a_signal_leaves_with_its_status_and_the_draft(tmp_path: Path, number: int, status: int) -> None:
     file = tmp_path / "cut.toml"
     with wizard(file) as terminal:
         terminal.until("Type the power")
@@ -184,7 +185,7 @@ def test_a_signal_leaves_with_its_status_and_the_draft(tmp_path, number, status)
     assert Desk.from_draft(place).plain["goal"]["power"] == "615 hp"
 
 
-def test_nothing_is_sent_while_nothing_happens(tmp_path):
+def test_nothing_is_sent_while_nothing_happens(tmp_path: Path) -> None:
     with wizard(tmp_path / "idle.toml") as terminal:
         terminal.until("Type the power")
         terminal.press("600")

@@ -15,7 +15,7 @@ from fuelwiz.wizard.look import Look
 from .keyboard import at_build, copy_of, flat
 
 
-async def test_every_size_on_the_way_is_laid_out(tmp_path):
+async def test_every_size_on_the_way_is_laid_out(tmp_path: Path) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
         await keys.go_to("goal.power")
         await keys.type("7")
@@ -40,7 +40,7 @@ async def test_every_size_on_the_way_is_laid_out(tmp_path):
 
 
 @pytest.mark.parametrize("size", [(60, 20), (120, 36)])
-async def test_the_plain_look_is_ascii_alone(tmp_path, size):
+async def test_the_plain_look_is_ascii_alone(tmp_path: Path, size: tuple[int, int]) -> None:
     look = Look(unicode=False, colors="none")
     async with at_build(copy_of("hill-climb-six", tmp_path), size, look) as keys:
         for number in range(len(STEPS)):
@@ -61,7 +61,7 @@ def harmless(text: str) -> bool:
 HOSTILE = "[red]x[/]\\u001b[2J\\u001b]0;t\\u0007\\u202eevil\\u202c\\u0085[@click=app.quit]go[/] \\u009b31m"
 
 
-async def test_a_hostile_file_shows_harmlessly(tmp_path):
+async def test_a_hostile_file_shows_harmlessly(tmp_path: Path) -> None:
     path = tmp_path / "hostile.toml"
     text = (Path(__file__).parents[1] / "examples" / "hill-climb-six.toml").read_text(encoding="utf-8")
     text = text.replace('"Hill-climb six"', f'"{HOSTILE}"').replace('"along the rail"', f'"{HOSTILE}"')

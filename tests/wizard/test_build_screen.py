@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -31,7 +32,7 @@ WRONG = {
 
 @pytest.mark.parametrize("size", SIZES)
 @pytest.mark.parametrize("name", ["hill-climb-six", "no-pump-yet", "goal-alone"])
-async def test_all_that_is_in_sight_fits(tmp_path, size, name):
+async def test_all_that_is_in_sight_fits(tmp_path: Path, size: tuple[int, int], name: str) -> None:
     async with at_build(copy_of(name, tmp_path), size) as keys:
         words = keys.desk.result.words
         answers = [flat([text])[:30] for text in (words.headline, words.answer)]
@@ -48,7 +49,7 @@ async def test_all_that_is_in_sight_fits(tmp_path, size, name):
 
 
 @pytest.mark.parametrize("size", [SIZES[0], SIZES[-1]])
-async def test_the_pointer_is_in_sight_all_the_way_down(tmp_path, size):
+async def test_the_pointer_is_in_sight_all_the_way_down(tmp_path: Path, size: tuple[int, int]) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path), size) as keys:
         for number in range(len(STEPS)):
             await keys.press("ctrl+g", str((number + 1) % 10), "ctrl+g", "m")
@@ -60,7 +61,7 @@ async def test_the_pointer_is_in_sight_all_the_way_down(tmp_path, size):
                 await keys.press_soon("down")
 
 
-async def test_from_new_to_a_saved_file_by_keys_alone(tmp_path):
+async def test_from_new_to_a_saved_file_by_keys_alone(tmp_path: Path) -> None:
     path = tmp_path / "first.toml"
     async with at_build(path) as keys:
         assert keys.form.path == "goal.power"
@@ -83,7 +84,7 @@ async def test_from_new_to_a_saved_file_by_keys_alone(tmp_path):
 
 
 @pytest.mark.parametrize(("path", "texts"), WRONG.items())
-async def test_a_wrong_value_is_said_beside_its_field_and_kept(tmp_path, path, texts):
+async def test_a_wrong_value_is_said_beside_its_field_and_kept(tmp_path: Path, path: str, texts: tuple[str, ...]) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
         for text in texts:
             await keys.go_to(path)
@@ -102,7 +103,7 @@ async def test_a_wrong_value_is_said_beside_its_field_and_kept(tmp_path, path, t
             assert path not in keys.desk.refused
 
 
-async def test_a_wrong_value_is_not_saved_but_pointed_at(tmp_path):
+async def test_a_wrong_value_is_not_saved_but_pointed_at(tmp_path: Path) -> None:
     path = copy_of("hill-climb-six", tmp_path)
     before = path.read_bytes()
     async with at_build(path) as keys:
@@ -115,7 +116,7 @@ async def test_a_wrong_value_is_not_saved_but_pointed_at(tmp_path):
 
 
 @pytest.mark.parametrize("key", ["question_mark", "f2"])
-async def test_not_sure_takes_the_usual_value_and_says_why(tmp_path, key):
+async def test_not_sure_takes_the_usual_value_and_says_why(tmp_path: Path, key: str) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
         await keys.go_to("pump.volts")
         assert not keys.desk.text_in_field("pump.volts").assumed
@@ -124,14 +125,14 @@ async def test_not_sure_takes_the_usual_value_and_says_why(tmp_path, key):
         assert keys.form.note and flat([keys.form.note])[:30] in flat(keys.part("form"))
 
 
-async def test_a_question_mark_can_be_written_into_a_text(tmp_path):
+async def test_a_question_mark_can_be_written_into_a_text(tmp_path: Path) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
         await keys.go_to("fitted.pump")
         await keys.type("is it new?")
         assert keys.desk.text_in_field("fitted.pump").text == "is it new?"
 
 
-async def test_the_help_page_goes_on_taking_keys(tmp_path):
+async def test_the_help_page_goes_on_taking_keys(tmp_path: Path) -> None:
     async with at_build(tmp_path / "new.toml", (60, 20)) as keys:
         await keys.press("f1")
         for part in ("What it is", "Why asked", "Rule"):
@@ -149,7 +150,7 @@ async def test_the_help_page_goes_on_taking_keys(tmp_path):
 
 
 @pytest.mark.parametrize("size", SIZES)
-async def test_every_question_has_its_page_within_the_screen(tmp_path, size):
+async def test_every_question_has_its_page_within_the_screen(tmp_path: Path, size: tuple[int, int]) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path), size) as keys:
         await keys.press("f1")
         for number in range(len(STEPS)):
@@ -159,7 +160,7 @@ async def test_every_question_has_its_page_within_the_screen(tmp_path, size):
             assert keys.form.question.label in flat(keys.part("help"))
 
 
-async def test_steps_forth_and_back(tmp_path):
+async def test_steps_forth_and_back(tmp_path: Path) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
         await keys.press("ctrl+g", "1")
         gone = []
@@ -176,7 +177,7 @@ async def test_steps_forth_and_back(tmp_path):
 
 
 @pytest.mark.parametrize("size", SIZES)
-async def test_every_view_comes_round(tmp_path, size):
+async def test_every_view_comes_round(tmp_path: Path, size: tuple[int, int]) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path), size) as keys:
         seen, pages = [], []
         for _ in VIEWS:
@@ -188,7 +189,7 @@ async def test_every_view_comes_round(tmp_path, size):
         assert len(set(pages)) == len(pages), "each view shows something of its own"
 
 
-async def test_settling_on_a_size_in_the_table(tmp_path):
+async def test_settling_on_a_size_in_the_table(tmp_path: Path) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
         assert keys.desk.plain["feed"]["chosen"] == "-6"
         await keys.press("f6", "down", "enter")
@@ -199,7 +200,7 @@ async def test_settling_on_a_size_in_the_table(tmp_path):
         assert keys.desk.plain["feed"]["chosen"] == "-6"
 
 
-async def test_undo_and_redo_go_by_the_question(tmp_path):
+async def test_undo_and_redo_go_by_the_question(tmp_path: Path) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
         await keys.go_to("goal.power")
         await keys.type("8")
@@ -217,7 +218,7 @@ async def test_undo_and_redo_go_by_the_question(tmp_path):
         assert keys.desk.plain["pressure"]["boost"] == "25 psi"
 
 
-async def test_save_as_asks_for_a_name_and_does_not_write_over_a_file(tmp_path):
+async def test_save_as_asks_for_a_name_and_does_not_write_over_a_file(tmp_path: Path) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
         await keys.press("ctrl+g", "a")
         assert "Save as:" in keys.part("footer")[0]
@@ -236,7 +237,7 @@ async def test_save_as_asks_for_a_name_and_does_not_write_over_a_file(tmp_path):
         assert (tmp_path / "hill-climb-six.toml").read_bytes() == before
 
 
-async def test_a_build_without_a_file_is_asked_its_name_on_saving(tmp_path):
+async def test_a_build_without_a_file_is_asked_its_name_on_saving(tmp_path: Path) -> None:
     async with at_build(tmp_path / "x.toml") as keys:
         keys.pilot.app.new_build()
         await keys.until("Power wanted")
@@ -252,7 +253,7 @@ async def test_a_build_without_a_file_is_asked_its_name_on_saving(tmp_path):
 @pytest.mark.parametrize(
     "action", [a for a in BUILD if a.letter and a.id not in ("builds", "quit")], ids=lambda a: a.id
 )
-async def test_every_letter_of_the_key_page_does_what_it_says(tmp_path, action):
+async def test_every_letter_of_the_key_page_does_what_it_says(tmp_path: Path, action: Action) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
         await keys.go_to("pump.volts")
         await keys.type("13")
@@ -284,7 +285,7 @@ def seen_of(screen) -> tuple[object, ...]:
 
 
 @pytest.mark.parametrize("size", SIZES)
-async def test_the_key_page_tells_every_action(tmp_path, size):
+async def test_the_key_page_tells_every_action(tmp_path: Path, size: tuple[int, int]) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path), size) as keys:
         await keys.press("ctrl+g")
         page = keys.part("sheet")
@@ -294,7 +295,7 @@ async def test_the_key_page_tells_every_action(tmp_path, size):
             assert not action.letter or any(f" {action.letter}  " in line for line in page), action.id
 
 
-async def test_leaving_with_changes_asks_first(tmp_path):
+async def test_leaving_with_changes_asks_first(tmp_path: Path) -> None:
     path = copy_of("hill-climb-six", tmp_path)
     async with at_build(path) as keys:
         await keys.go_to("goal.power")
@@ -308,7 +309,7 @@ async def test_leaving_with_changes_asks_first(tmp_path):
     assert tomllib.loads(path.read_text())["goal"]["power"] == "800 hp"
 
 
-async def test_a_pasted_table_becomes_points(tmp_path):
+async def test_a_pasted_table_becomes_points(tmp_path: Path) -> None:
     async with at_build(copy_of("no-pump-yet", tmp_path)) as keys:
         await keys.go_to("pump.known")
         await keys.press("f8")
@@ -326,7 +327,7 @@ async def test_a_pasted_table_becomes_points(tmp_path):
         assert keys.form.path == "pump.curve.0.points.0.0"
 
 
-async def test_a_table_is_read_from_a_file_by_its_name(tmp_path):
+async def test_a_table_is_read_from_a_file_by_its_name(tmp_path: Path) -> None:
     (tmp_path / "pump.csv").write_text("pressure (bar),flow (L/h)\n1,500\n3,450\n5,390\n", encoding="utf-8")
     async with at_build(copy_of("no-pump-yet", tmp_path)) as keys:
         await keys.go_to("pump.known")

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 from textual.app import App
+from textual.pilot import Pilot
 
 from fuelwiz.wizard.compare_screen import CompareScreen, judged
 from fuelwiz.wizard.look import Look
@@ -36,7 +37,7 @@ def lines_of(screen, name="page") -> list[str]:
     return [view.render_line(y).text for y in range(view.size.height)]
 
 
-async def all_lines(pilot) -> list[str]:
+async def all_lines(pilot: Pilot[int]) -> list[str]:
     """Every line there is, read by scrolling down line by line."""
     screen = pilot.app.screen
     await pilot.press("home")
@@ -54,7 +55,7 @@ def row_of(lines, label) -> str:
 
 
 @pytest.mark.parametrize("size", SIZES)
-async def test_nothing_is_wider_than_the_screen_and_nothing_is_missing(size):
+async def test_nothing_is_wider_than_the_screen_and_nothing_is_missing(size: tuple[int, int]) -> None:
     async with Comparing([SIX, COUPE]).run_test(size=size) as pilot:
         await pilot.pause()
         lines = await all_lines(pilot)
@@ -70,7 +71,7 @@ async def test_nothing_is_wider_than_the_screen_and_nothing_is_missing(size):
 
 
 @pytest.mark.parametrize(("width", "fit"), [(60, 2), (80, 2), (120, 4), (160, 6)])
-async def test_it_says_how_many_fit(width, fit):
+async def test_it_says_how_many_fit(width: int, fit: int) -> None:
     """A label of 22 columns and 20 for each build, two at least: the design's own figures."""
     async with Comparing([SIX, COUPE]).run_test(size=(width, 24)) as pilot:
         await pilot.pause()
@@ -78,7 +79,7 @@ async def test_it_says_how_many_fit(width, fit):
         assert f"{fit} fit at this width" in lines_of(pilot.app.screen, "top")[0]
 
 
-async def test_the_third_follows_beside_the_first_where_two_fit():
+async def test_the_third_follows_beside_the_first_where_two_fit() -> None:
     async with Comparing([SIX, COUPE, MILD]).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
         lines = await all_lines(pilot)
@@ -88,7 +89,7 @@ async def test_the_third_follows_beside_the_first_where_two_fit():
         assert "Hill-climb coupe" in heads[0] and "Hill-climb coupe" not in heads[1]
 
 
-async def test_arrows_and_pages_scroll_and_stop_at_the_ends():
+async def test_arrows_and_pages_scroll_and_stop_at_the_ends() -> None:
     async with Comparing([SIX, COUPE]).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
         screen = pilot.app.screen
@@ -108,7 +109,7 @@ async def test_arrows_and_pages_scroll_and_stop_at_the_ends():
         assert lines_of(screen) == first
 
 
-async def test_escape_goes_back_and_other_keys_do_nothing():
+async def test_escape_goes_back_and_other_keys_do_nothing() -> None:
     async with Comparing([SIX, COUPE]).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
         screen = pilot.app.screen
@@ -119,7 +120,7 @@ async def test_escape_goes_back_and_other_keys_do_nothing():
         assert not isinstance(pilot.app.screen, CompareScreen)
 
 
-async def test_a_file_that_cannot_be_read_is_named_and_the_others_stand(tmp_path):
+async def test_a_file_that_cannot_be_read_is_named_and_the_others_stand(tmp_path: Path) -> None:
     broken = tmp_path / "broken.toml"
     broken.write_text('format = 1\n[goal]\npower = "[red]lots[/red]"\n')
     async with Comparing([SIX, broken, COUPE]).run_test(size=(80, 24)) as pilot:
@@ -130,14 +131,14 @@ async def test_a_file_that_cannot_be_read_is_named_and_the_others_stand(tmp_path
         assert [build.file for build in screen.results] == [SIX.name, COUPE.name]
 
 
-async def test_one_build_alone_says_what_is_wanting(tmp_path):
+async def test_one_build_alone_says_what_is_wanting(tmp_path: Path) -> None:
     async with Comparing([SIX, tmp_path / "gone.toml"]).run_test(size=(60, 20)) as pilot:
         await pilot.pause()
         told = " ".join(lines_of(pilot.app.screen))
         assert "gone.toml" in told and "two builds" in told
 
 
-async def test_names_are_shown_letter_by_letter(tmp_path):
+async def test_names_are_shown_letter_by_letter(tmp_path: Path) -> None:
     named = tmp_path / "named.toml"
     named.write_text(MILD.read_text().replace('name = "', 'name = "[b]A[/b] ', 1))
     async with Comparing([named, COUPE]).run_test(size=(160, 50)) as pilot:
@@ -145,7 +146,7 @@ async def test_names_are_shown_letter_by_letter(tmp_path):
         assert "[b]A[/b]" in " ".join(lines_of(pilot.app.screen))
 
 
-async def test_ready_builds_are_taken_as_they_are_and_plain_terminals_get_plain_signs():
+async def test_ready_builds_are_taken_as_they_are_and_plain_terminals_get_plain_signs() -> None:
     builds = [judged(SIX), judged(COUPE)]
     async with Comparing(builds, Look(unicode=False, colors="none")).run_test(size=(80, 24)) as pilot:
         await pilot.pause()

@@ -8,6 +8,7 @@ import threading
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -313,7 +314,7 @@ async def test_the_page_of_all_keys_is_true(builds: Path, size: tuple[int, int])
 
 
 @pytest.mark.parametrize("action", [action for action in LIST if action.letter], ids=lambda one: one.id)
-async def test_every_action_has_a_deed(builds: Path, action) -> None:
+async def test_every_action_has_a_deed(builds: Path, action: Action) -> None:
     async with at_list(builds) as reader:
         await reader.press("ctrl+g", action.letter)
         assert reader.screen.page.mode == ("help" if action.id == "help" else "list")

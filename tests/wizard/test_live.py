@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from rich.console import Console
@@ -31,7 +32,7 @@ class Shown(App[None]):
     def compose(self):
         yield self.pane
 
-    def on_mount(self):
+    def on_mount(self) -> None:
         refresh = self.pane.refresh
 
         def kept(*regions, **options):
@@ -51,7 +52,7 @@ def shown(size=(80, 14), look=None):
 
 @pytest.mark.parametrize("size", SIZES)
 @pytest.mark.parametrize("view", VIEWS)
-async def test_every_view_fills_every_size(size, view):
+async def test_every_view_fills_every_size(size: tuple[int, int], view: str) -> None:
     async with shown(size) as pilot:
         pane = pilot.app.pane
         for name in NAMES:
@@ -65,7 +66,7 @@ async def test_every_view_fills_every_size(size, view):
 
 
 @pytest.mark.parametrize("look", LOOKS.values(), ids=list(LOOKS))
-async def test_reading_order_is_rule_answer_table_words(look):
+async def test_reading_order_is_rule_answer_table_words(look: Look) -> None:
     async with shown(look=look) as pilot:
         pilot.app.pane.show(drawn_result("hill-climb-six"), "-6")
         lines = lines_of(pilot.app.pane)
@@ -74,7 +75,7 @@ async def test_reading_order_is_rule_answer_table_words(look):
         assert [line.split()[0] for line in lines[10:]] == ["no", "means", "costs", "bigger"]
 
 
-async def test_a_view_takes_the_place_of_the_table_on_a_small_screen():
+async def test_a_view_takes_the_place_of_the_table_on_a_small_screen() -> None:
     async with shown((80, 14)) as pilot:
         pilot.app.pane.show(drawn_result("hill-climb-six"), "-8", view="ladder")
         lines = lines_of(pilot.app.pane)
@@ -83,7 +84,7 @@ async def test_a_view_takes_the_place_of_the_table_on_a_small_screen():
 
 
 @pytest.mark.parametrize("view", VIEWS)
-async def test_a_view_turns_the_picture_alone_on_a_high_screen(view):
+async def test_a_view_turns_the_picture_alone_on_a_high_screen(view: str) -> None:
     async with shown((59, 34)) as pilot:
         pilot.app.pane.show(drawn_result("hill-climb-six"), "-8", view=view)
         lines = "\n".join(lines_of(pilot.app.pane))
@@ -92,7 +93,7 @@ async def test_a_view_turns_the_picture_alone_on_a_high_screen(view):
         assert sign.get(view, "could make") in lines
 
 
-async def test_ladder_and_curves_both_show_where_there_is_room():
+async def test_ladder_and_curves_both_show_where_there_is_room() -> None:
     async with shown((80, 48)) as pilot:
         for view in ("sizes", "ladder", "curves"):
             pilot.app.pane.show(drawn_result("hill-climb-six"), "-8", view=view)
@@ -100,13 +101,13 @@ async def test_ladder_and_curves_both_show_where_there_is_room():
             assert "could make" in lines and "meet at" in lines
 
 
-async def test_before_the_first_answer_it_says_where_to_begin():
+async def test_before_the_first_answer_it_says_where_to_begin() -> None:
     async with shown() as pilot:
         pilot.app.pane.show(None, "")
         assert "power" in lines_of(pilot.app.pane)[1]
 
 
-async def test_a_held_answer_is_grey_and_says_why():
+async def test_a_held_answer_is_grey_and_says_why() -> None:
     async with shown() as pilot:
         pane = pilot.app.pane
         pane.show(drawn_result("hill-climb-six"), "-8", held=HELD)
@@ -115,7 +116,7 @@ async def test_a_held_answer_is_grey_and_says_why():
         assert set(table) == {Look().style("muted").color}
 
 
-async def test_only_the_cells_that_changed_are_drawn_again():
+async def test_only_the_cells_that_changed_are_drawn_again() -> None:
     async with shown() as pilot:
         app, result = pilot.app, drawn_result("hill-climb-six")
         app.pane.show(result, "-8")
@@ -134,7 +135,7 @@ async def test_only_the_cells_that_changed_are_drawn_again():
 
 
 @pytest.mark.parametrize("look", [Look(), Look(light=True)])
-async def test_a_change_of_every_row_costs_little(look):
+async def test_a_change_of_every_row_costs_little(look: Look) -> None:
     """The terminal gets each changed line up to its last changed cell, and a move of the cursor before it."""
     async with shown(look=look) as pilot:
         app, console = pilot.app, Console(color_system="256", force_terminal=True)
@@ -149,7 +150,7 @@ async def test_a_change_of_every_row_costs_little(look):
             assert sum(len(Strip(list(line)).render(console).encode()) for line in sent) + moves <= 3000
 
 
-async def test_a_resized_pane_is_laid_out_anew():
+async def test_a_resized_pane_is_laid_out_anew() -> None:
     async with shown((80, 14)) as pilot:
         pane = pilot.app.pane
         pane.show(drawn_result("hill-climb-six"), "-8")
@@ -159,7 +160,7 @@ async def test_a_resized_pane_is_laid_out_anew():
         assert lines_of(pane)[2].split()[:3] == ["Size", "in", "ft/s"]
 
 
-async def test_a_long_list_scrolls_and_stops_at_its_end():
+async def test_a_long_list_scrolls_and_stops_at_its_end() -> None:
     async with shown() as pilot:
         pane = pilot.app.pane
         pane.show(drawn_result("hill-climb-six"), "-8", view="findings")
@@ -173,7 +174,7 @@ async def test_a_long_list_scrolls_and_stops_at_its_end():
         assert lines_of(pane)[3] == top
 
 
-async def test_the_table_in_focus_has_the_longer_words():
+async def test_the_table_in_focus_has_the_longer_words() -> None:
     async with shown((80, 21)) as pilot:
         pane = pilot.app.pane
         pane.show(drawn_result("hill-climb-six"), "-8")
@@ -182,7 +183,7 @@ async def test_the_table_in_focus_has_the_longer_words():
         assert any("quoted" in line for line in lines_of(pane))
 
 
-async def test_wide_letters_are_compared_by_cells():
+async def test_wide_letters_are_compared_by_cells() -> None:
     async with shown() as pilot:
         app, result = pilot.app, drawn_result("full-session")
         names = tuple(f"燃料 {at}" for at in range(len(result.figures.stress)))
@@ -196,7 +197,7 @@ async def test_wide_letters_are_compared_by_cells():
 @pytest.mark.parametrize("focused", [False, True])
 @pytest.mark.parametrize("width", [59, 60, 80, 109])
 @pytest.mark.parametrize("sizes", [1, 6, 24])
-def test_the_parts_fit_into_the_pane(width, sizes, focused):
+def test_the_parts_fit_into_the_pane(width: int, sizes: int, focused: bool) -> None:
     for height in range(3, 70):
         layout = layout_for(width, height, sizes, focused)
         pictures = sum(layout.pictures) + len(layout.pictures)
@@ -210,6 +211,8 @@ def test_the_parts_fit_into_the_pane(width, sizes, focused):
     ("width", "height", "pictures"),
     [(60, 13, 0), (80, 14, 0), (59, 27, 0), (59, 32, 1), (80, 44, 2)],
 )
-def test_pictures_stand_under_the_table_from_the_heights_of_the_design(width, height, pictures):
+def test_pictures_stand_under_the_table_from_the_heights_of_the_design(
+    width: int, height: int, pictures: int
+) -> None:
     # wireframes: 60x20, 80x24, 110x30 none; 120 columns from 34 rows one; 160 columns from 46 rows two
     assert len(layout_for(width, height, 6, False).pictures) == pictures

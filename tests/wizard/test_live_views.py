@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -48,7 +49,7 @@ def drawn(pane, name="hill-climb-six", size="-8", *, width=80, rows=12, look=Non
 
 @pytest.mark.parametrize("pane", PANES)
 @pytest.mark.parametrize("look", LOOKS.values(), ids=list(LOOKS))
-def test_every_pane_keeps_to_its_place(pane, look):
+def test_every_pane_keeps_to_its_place(pane: str, look: Look) -> None:
     for name in NAMES:
         for size in ("-4", "-8", "-16"):
             for width in (59, 60, 75, 80, 109):
@@ -60,33 +61,33 @@ def test_every_pane_keeps_to_its_place(pane, look):
 
 @pytest.mark.parametrize("pane", PANES)
 @pytest.mark.parametrize("units", ["us", "metric"])
-def test_ascii_terminals_get_ascii_alone(pane, units):
+def test_ascii_terminals_get_ascii_alone(pane: str, units: str) -> None:
     for name in NAMES:
         for line in drawn(pane, name, look=LOOKS["ascii"], rows=14, units=units):
             assert line.text.isascii(), line.text
 
 
 @pytest.mark.parametrize("pane", [pane for pane in PANES if pane not in ("held", "answer")])
-def test_a_held_pane_has_one_grey(pane):
+def test_a_held_pane_has_one_grey(pane: str) -> None:
     look = Look()
     for line in drawn(pane, look=look.grayed, rows=14):
         assert {style.color for _, style, _ in line} == {look.style("muted").color}
 
 
 @pytest.mark.parametrize("pane", PANES)
-def test_colours_say_nothing_that_the_text_does_not(pane):
+def test_colours_say_nothing_that_the_text_does_not(pane: str) -> None:
     for name in NAMES:
         assert text(drawn(pane, name)) == text(drawn(pane, name, look=LOOKS["none"]))
 
 
-def test_the_answer_stands_first_and_what_to_do_under_it():
+def test_the_answer_stands_first_and_what_to_do_under_it() -> None:
     assert text(drawn("answer", rows=2)) == [
         " ! Your -6 (*) is too small: 13 % to spare, you want 15 %.",
         "   -8 is the line to fit: 4.4 ft/s, 17 % to spare. Choose -8: F6, Enter.",
     ]
 
 
-def test_an_answer_that_does_not_fit_gives_way_to_its_short_form():
+def test_an_answer_that_does_not_fit_gives_way_to_its_short_form() -> None:
     words = drawn_result("twins").words
     first, second = text(drawn("answer", "twins", rows=2))
     assert first == f" ! {words.headline}" and second.strip() == words.next_step
@@ -96,7 +97,7 @@ def test_an_answer_that_does_not_fit_gives_way_to_its_short_form():
         assert " ".join(lines).count(words.next_step) <= 1
 
 
-def test_the_mark_before_the_answer_says_works_fails_or_open():
+def test_the_mark_before_the_answer_says_works_fails_or_open() -> None:
     marks = {
         name: drawn("answer", name)[0].text[1] for name in ("hill-climb-six", "full-session", "goal-alone")
     }
@@ -104,7 +105,7 @@ def test_the_mark_before_the_answer_says_works_fails_or_open():
 
 
 @pytest.mark.parametrize(("width", "rows"), [(80, 2), (59, 4), (60, 1)])
-def test_a_held_answer_says_so_in_words(width, rows):
+def test_a_held_answer_says_so_in_words(width: int, rows: int) -> None:
     lines = drawn("held", width=width, rows=rows)
     (held,) = [line for line in lines if line.text[1] == "!"]
     assert "Not updated" in held.text
@@ -112,20 +113,20 @@ def test_a_held_answer_says_so_in_words(width, rows):
     assert hues <= {Look().style("text").color, Look().style("muted").color}
 
 
-def test_a_refused_size_says_why_first():
+def test_a_refused_size_says_why_first() -> None:
     labels = [line.split()[0] for line in text(drawn("explanation", size="-6", rows=4))]
     assert labels == ["no", "means", "costs", "bigger"]
     labels = [line.split()[0] for line in text(drawn("explanation", size="-8", rows=4))]
     assert labels == ["means", "costs", "bigger", "smaller"]
 
 
-def test_each_label_gets_a_line_before_any_text_gets_two():
+def test_each_label_gets_a_line_before_any_text_gets_two() -> None:
     tight, roomy = (text(drawn("explanation", "twins", width=59, rows=rows)) for rows in (4, 6))
     assert [line[3:10].strip() for line in tight] == ["means", "costs", "bigger", "smaller"]
     assert tight[0].endswith("…") and "…" not in "".join(roomy)
 
 
-def test_the_table_in_focus_says_four_things_more():
+def test_the_table_in_focus_says_four_things_more() -> None:
     more = text(drawn("more", rows=8))
     assert [line[3:10].strip() for line in more[4:]] == ["lost in", "at most", "quoted", "flow"]
     ladder = drawn_result("hill-climb-six").figures.row("-8").ladder
@@ -137,14 +138,14 @@ def test_the_table_in_focus_says_four_things_more():
     assert "5.1 ft/s, good" in more[5] and "2.9 ft/s" in more[6] and "turbulent" in more[7]
 
 
-def test_before_the_lines_are_known_the_explanation_says_what_comes():
+def test_before_the_lines_are_known_the_explanation_says_what_comes() -> None:
     assert text(drawn("explanation", "goal-alone", rows=4))[1:] == [
         "   open    loss, spare and power need a feed line",
         "   new?    F1 explains, ? puts in a sensible value",
     ]
 
 
-def test_the_ladder_adds_up():
+def test_the_ladder_adds_up() -> None:
     lines = text(drawn("ladder", rows=12))
     figures = {line[3:14].strip(): float(line.split()[-1]) for line in lines[1:9]}
     steps = [figures[name] for name in ("base", "boost", "filter", "line", "fittings", "inlet")]
@@ -154,26 +155,26 @@ def test_the_ladder_adds_up():
     assert lines[10].strip() == "spare."
 
 
-def test_each_step_of_the_ladder_begins_where_the_one_above_it_ends():
+def test_each_step_of_the_ladder_begins_where_the_one_above_it_ends() -> None:
     bars = [re.search(r"█+", line).span() for line in text(drawn("ladder", size="-4"))[1:7]]
     assert bars[0][0] == 14
     for above, below in pairwise(bars):
         assert above[1] - 1 <= below[0] <= above[1]
 
 
-def test_under_eight_rows_the_small_steps_are_one():
+def test_under_eight_rows_the_small_steps_are_one() -> None:
     names = [line[3:14].strip() for line in text(drawn("ladder", rows=7))]
     assert names[1:6] == ["base", "boost", "losses", "must make", "could make"]
 
 
-def test_a_pump_that_cannot_make_it_is_said_to_fall_short():
+def test_a_pump_that_cannot_make_it_is_said_to_fall_short() -> None:
     lines = drawn("ladder", size="-4")
     could = next(line for line in lines if "could make" in line.text)
     assert Look().style("fault").color in {style.color for _, style, _ in could}
     assert "short" in "".join(text(lines)[-2:])
 
 
-def test_curves_meet_at_the_mark():
+def test_curves_meet_at_the_mark() -> None:
     for width, rows in ((80, 11), (59, 16), (60, 10)):
         lines = text(drawn("curves", width=width, rows=rows))
         plot = [line for line in lines if "│" in line]
@@ -183,7 +184,7 @@ def test_curves_meet_at_the_mark():
         assert "meet at ◆: 124 gal/h at 70 psi" in " ".join(" ".join(lines).split())
 
 
-def test_the_mark_stands_where_the_axes_say():
+def test_the_mark_stands_where_the_axes_say() -> None:
     lines = text(drawn("curves", width=80, rows=24))
     row = next(at for at, line in enumerate(lines) if "◆" in line)
     ticks = {at: float(line[:5]) for at, line in enumerate(lines) if re.match(r" *\d+│", line)}
@@ -199,18 +200,18 @@ def test_the_mark_stands_where_the_axes_say():
     assert flow == pytest.approx(124.4, abs=1.5 * (most - least) / (right - left))  # and at 124 gal/h
 
 
-def test_curves_want_ten_rows_and_a_pump():
+def test_curves_want_ten_rows_and_a_pump() -> None:
     assert "10 rows" in text(drawn("curves", rows=9))[0]
     assert "needs a pump" in text(drawn("curves", "no-pump-yet"))[0]
 
 
-def test_letters_draw_the_curves_where_there_are_no_dots():
+def test_letters_draw_the_curves_where_there_are_no_dots() -> None:
     plot = [line for line in text(drawn("curves", look=LOOKS["ascii"], rows=16)) if "|" in line]
     for letter in "o=.:X":
         assert any(letter in line[6:] for line in plot), letter
 
 
-def test_what_was_solved_stands_apart_from_rules_of_thumb():
+def test_what_was_solved_stands_apart_from_rules_of_thumb() -> None:
     lines = text(drawn("ceilings", "full-session"))
     names = [re.match(r" +([A-Za-z ]*[a-z])", line)[1] for line in lines[1:7]]
     assert names == ["Solved", "injectors", "pump", "By rule of thumb", "filter", "feed line"]
@@ -218,7 +219,7 @@ def test_what_was_solved_stands_apart_from_rules_of_thumb():
     assert "█" in lines[2] and "▒" in lines[5]
 
 
-def test_a_ceiling_under_the_goal_is_marked():
+def test_a_ceiling_under_the_goal_is_marked() -> None:
     result = drawn_result("hill-climb-six")
     low = tuple(replace(part, max_power_W=part.max_power_W / 2) for part in result.figures.ceilings)
     short = replace(result, figures=replace(result.figures, ceilings=low))
@@ -227,7 +228,7 @@ def test_a_ceiling_under_the_goal_is_marked():
     assert not any("! " in line for line in text(drawn("ceilings")))
 
 
-def test_each_bad_day_has_its_line():
+def test_each_bad_day_has_its_line() -> None:
     lines = text(drawn("bad days", rows=10))
     cases = drawn_result("hill-climb-six").figures.stress
     names = drawn_result("hill-climb-six").words.case_names
@@ -242,14 +243,14 @@ def test_each_bad_day_has_its_line():
         assert said[:12] in line
 
 
-def test_bad_days_in_focus_are_told_whole():
+def test_bad_days_in_focus_are_told_whole() -> None:
     result = drawn_result("hill-climb-six")
     whole = " ".join(" ".join(text(read_lines(BAD_DAYS, result, Area(Look(), 80, 4), whole=True))).split())
     assert "…" not in whole
     assert "What helps: heavier wire" in whole
 
 
-def test_findings_come_gravest_first_and_whole():
+def test_findings_come_gravest_first_and_whole() -> None:
     for name in NAMES:
         lines = text(drawn("findings", name, rows=4))
         lines = lines[: lines.index(" Cautions")]
@@ -264,14 +265,14 @@ def test_findings_come_gravest_first_and_whole():
 
 @pytest.mark.parametrize("view", VIEWS)
 @pytest.mark.parametrize("width", [59, 60, 80, 109])
-def test_the_rule_brackets_the_view_that_shows(view, width):
+def test_the_rule_brackets_the_view_that_shows(view: str, width: int) -> None:
     line = rule_line(view, ("F5 next", "question 12 of 14"), Area(Look(), width, 1))
     assert line.cell_length == width and re.findall(r"\[([\w ]+)\]", line.text) == [view]
     assert all(name in line.text for name in VIEWS)
     assert ("question 12 of 14" in line.text) == (width >= 80)
 
 
-def test_the_rule_is_that_of_the_wireframes():
+def test_the_rule_is_that_of_the_wireframes() -> None:
     rule = rule_line("sizes", ("F5 next", "question 1 of 5"), Area(Look(), 80, 1)).text
     assert rule == "─[sizes] ladder  curves  ceilings  bad days  findings ─ question 1 of 5 ────────"
     assert rule_line("sizes", (), Area(Look(), 59, 1)).text == (

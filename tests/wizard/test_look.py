@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 from rich.color import ColorType
 from rich.style import Style
@@ -58,13 +60,13 @@ def on_screen(style: Style) -> tuple[tuple[int, ...], tuple[int, ...]]:
     return tuple(style.color.get_truecolor()), tuple(style.bgcolor.get_truecolor())
 
 
-def test_contrast_of_black_and_white_is_the_one_of_the_standard():
+def test_contrast_of_black_and_white_is_the_one_of_the_standard() -> None:
     assert contrast((0, 0, 0), (255, 255, 255)) == pytest.approx(21.0)  # WCAG 2.2: ratios range from 1 to 21
 
 
 @pytest.mark.parametrize("light", [False, True])
 @pytest.mark.parametrize("role", PRINTED)
-def test_every_role_reads_on_background_and_row(role, light):
+def test_every_role_reads_on_background_and_row(role: str, light: bool) -> None:
     look = Look(light=light)
     for ground, printed in zip(("background", "row"), PRINTED[role][light], strict=True):
         for style in (look.style(role, ground), look.chip(role, ground), look.style(role, "chosen")):
@@ -75,13 +77,13 @@ def test_every_role_reads_on_background_and_row(role, light):
 
 @pytest.mark.parametrize("light", [False, True])
 @pytest.mark.parametrize("ground", ["field", "bar"])
-def test_text_reads_in_fields_and_bars(ground, light):
+def test_text_reads_in_fields_and_bars(ground: str, light: bool) -> None:
     for role in ("text", "muted", "focus", "fault"):
         assert contrast(*on_screen(Look(light=light).style(role, ground))) >= 4.5
 
 
 @pytest.mark.parametrize("role", BANDS)
-def test_sixteen_colours_colour_the_mark_alone(role):
+def test_sixteen_colours_colour_the_mark_alone(role: str) -> None:
     look = Look(colors="16")
     chip = look.chip(role)
     ink, paper = VGA[chip.color.number], VGA[chip.bgcolor.number]
@@ -90,7 +92,7 @@ def test_sixteen_colours_colour_the_mark_alone(role):
     assert word.color is None and word.bgcolor is None
 
 
-def test_without_colours_no_style_has_one():
+def test_without_colours_no_style_has_one() -> None:
     look = Look(colors="none")
     for role in PRINTED:
         for ground in ("background", "row", "chosen", "field", "bar"):
@@ -98,14 +100,14 @@ def test_without_colours_no_style_has_one():
                 assert style.color is None and style.bgcolor is None
 
 
-def test_focus_and_highlight_show_without_colours():
+def test_focus_and_highlight_show_without_colours() -> None:
     for colours in ("16", "none"):
         look = Look(colors=colours)
         assert look.style("focus").bold and look.style("fault").bold and look.style("text", "row").bold
         assert look.style("text", "chosen").reverse and look.style("text", "field").underline
 
 
-def test_a_held_answer_has_no_hue():
+def test_a_held_answer_has_no_hue() -> None:
     for colours in ("256", "16", "none"):
         look = Look(colors=colours)
         for role in PRINTED:
@@ -144,7 +146,7 @@ def test_a_held_answer_has_no_hue():
         ),
     ],
 )
-def test_a_terminal_is_known_by_its_environment(environ, expected):
+def test_a_terminal_is_known_by_its_environment(environ: dict[str, str], expected: Any) -> None:
     assert look_of(environ) == expected
 
 
@@ -158,16 +160,16 @@ def test_a_terminal_is_known_by_its_environment(environ, expected):
         ("4 mm² × 2", "4 mm2 x 2"),
     ],
 )
-def test_text_folds_to_ascii(text, folded):
+def test_text_folds_to_ascii(text: str, folded: str) -> None:
     assert Look(unicode=False).fold(text) == folded
     assert Look().fold(text) == text
 
 
-def test_a_no_break_space_outlives_folding():
+def test_a_no_break_space_outlives_folding() -> None:
     assert Look(unicode=False).fold("3\u00a0psi ✓") == "3\u00a0psi +"
 
 
-def test_every_mark_has_an_ascii_form():
+def test_every_mark_has_an_ascii_form() -> None:
     for name in (*BANDS, *OTHER_MARKS):
         mark = Look(unicode=False).mark(name)
         assert mark.isascii() and len(mark) == len(Look().mark(name))

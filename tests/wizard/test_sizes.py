@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -48,7 +49,7 @@ def table(name="hill-climb-six", width=80, *, look=None, rows=8, units="us", foc
 
 
 @pytest.mark.parametrize("width", WIREFRAMES)
-def test_the_table_is_that_of_the_wireframes(width):
+def test_the_table_is_that_of_the_wireframes(width: int) -> None:
     drawn = text(table(width=width))
     assert [line for line in drawn if not line.startswith("   -4")] == WIREFRAMES[width].splitlines()
 
@@ -56,7 +57,7 @@ def test_the_table_is_that_of_the_wireframes(width):
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("units", ["us", "metric"])
 @pytest.mark.parametrize("width", WIDTHS)
-def test_numbers_end_where_their_heads_do(name, units, width):
+def test_numbers_end_where_their_heads_do(name: str, units: str, width: int) -> None:
     lines = table(name, width, units=units)
     heads = lines[: header_rows(width)]
     ends = {match.end() for head in heads for match in re.finditer(r"\S+(?:, \S+)?", head.text)}
@@ -68,20 +69,20 @@ def test_numbers_end_where_their_heads_do(name, units, width):
 
 @pytest.mark.parametrize("look", LOOKS.values(), ids=list(LOOKS))
 @pytest.mark.parametrize("width", WIDTHS)
-def test_no_line_is_wider_or_narrower_than_its_place(look, width):
+def test_no_line_is_wider_or_narrower_than_its_place(look: Look, width: int) -> None:
     for name in NAMES:
         for line in table(name, width, look=look):
             assert line.cell_length == width
 
 
-def test_decimals_are_the_same_all_down_a_column():
+def test_decimals_are_the_same_all_down_a_column() -> None:
     for units, decimals in (("us", (3, 1, 1, 0, 0)), ("metric", (1, 1, 2, 0, 0))):
         for line in text(table(units=units))[1:]:
             numbers = [part for part in line.split()[1 + line.startswith(" ▸") :] if NUMBER.fullmatch(part)]
             assert tuple(len(part.partition(".")[2]) for part in numbers) == decimals
 
 
-def test_a_figure_never_lands_on_the_limit_that_judges_it():
+def test_a_figure_never_lands_on_the_limit_that_judges_it() -> None:
     result = drawn_result("hill-climb-six")
     rows = tuple(replace(row, margin=0.1496, velocity_m_s=6.0004 * 0.3048) for row in result.figures.sizes)
     close = replace(result, figures=replace(result.figures, sizes=rows))
@@ -90,18 +91,18 @@ def test_a_figure_never_lands_on_the_limit_that_judges_it():
     assert " 6.0004" in line  # 6 ft/s is the upper edge of "good"
 
 
-def test_unknown_figures_are_dashes_and_the_verdict_stands():
+def test_unknown_figures_are_dashes_and_the_verdict_stands() -> None:
     for line in text(table("goal-alone"))[2:]:
         assert line.split()[-4:] == ["–"] * 4
         assert re.search(r"(easy|good|brisk|fast|too fast) ", line)
 
 
-def test_a_shortfall_has_a_true_minus():
+def test_a_shortfall_has_a_true_minus() -> None:
     assert " −20 " in table()[1].text
     assert " -20 " in table(look=Look(unicode=False))[1].text
 
 
-def test_the_settled_size_is_starred_and_the_highlighted_one_pointed_at():
+def test_the_settled_size_is_starred_and_the_highlighted_one_pointed_at() -> None:
     lines = text(table())
     assert [line[:6].strip() for line in lines if "*" in line] == ["-6*"]
     assert [line[:6] for line in lines if "▸" in line] == [" ▸ -8 "]
@@ -111,12 +112,12 @@ def test_the_settled_size_is_starred_and_the_highlighted_one_pointed_at():
     ("count", "at", "rows", "first"),
     [(6, 2, 6, 0), (9, 0, 6, 0), (9, 4, 6, 1), (9, 8, 6, 3), (2, 1, 6, 0), (24, 12, 6, 9)],
 )
-def test_six_sizes_show_around_the_highlighted_one(count, at, rows, first):
+def test_six_sizes_show_around_the_highlighted_one(count: int, at: int, rows: int, first: int) -> None:
     shown = shown_sizes(count, at, rows)
     assert shown.start == first and len(shown) == min(count, rows) and at in shown
 
 
-def test_more_sizes_than_rows_keep_the_highlighted_one_in_sight():
+def test_more_sizes_than_rows_keep_the_highlighted_one_in_sight() -> None:
     result = drawn_result("hill-climb-six")
     many = tuple(replace(result.figures.sizes[at % 6], size=f"{at + 3} mm") for at in range(20))
     wide = replace(result, figures=replace(result.figures, sizes=many, chosen="10 mm"))
@@ -128,7 +129,7 @@ def test_more_sizes_than_rows_keep_the_highlighted_one_in_sight():
 
 @pytest.mark.parametrize("width", WIDTHS)
 @pytest.mark.parametrize("size", ["fixed", "3/8 in", "15/32 in"])
-def test_a_long_size_keeps_clear_of_its_bore(width, size):
+def test_a_long_size_keeps_clear_of_its_bore(width: int, size: str) -> None:
     result = drawn_result("hill-climb-six")
     rows = (replace(result.figures.sizes[0], size=size), *result.figures.sizes[1:])
     odd = replace(result, figures=replace(result.figures, sizes=rows, chosen=size))
@@ -136,7 +137,7 @@ def test_a_long_size_keeps_clear_of_its_bore(width, size):
     assert re.match(rf" ▸ {size.replace(' ', ' ?')}\* +0\.188 +20\.5 ", line)
 
 
-def test_verdicts_read_without_colour():
+def test_verdicts_read_without_colour() -> None:
     for look in (LOOKS["none"], LOOKS["ascii"]):
         rows = table(look=look)[1:]
         speeds = {line.text[34:46].strip() for line in rows}
@@ -146,7 +147,7 @@ def test_verdicts_read_without_colour():
         assert fails == {f"{look.mark('stop')} no"}
 
 
-def test_hues_are_for_the_verdict_alone():
+def test_hues_are_for_the_verdict_alone() -> None:
     look = Look()
     plain = {look.style(role, ground).color for role in ("text", "muted") for ground in ("background", "row")}
     for line in table()[1:]:
@@ -155,13 +156,13 @@ def test_hues_are_for_the_verdict_alone():
         assert (mark, word) in {("✗", "no"), ("✓", "good"), ("✓✓", "easy")}
 
 
-def test_no_tick_stands_on_a_row_that_does_not_work():
+def test_no_tick_stands_on_a_row_that_does_not_work() -> None:
     for name in NAMES:
         for line in table(name)[1:]:
             assert not ("✓" in line.text and " no" in line.text), line.text
 
 
-def test_the_row_with_the_keys_is_reversed_where_there_are_few_colours():
+def test_the_row_with_the_keys_is_reversed_where_there_are_few_colours() -> None:
     for colours in ("16", "none"):
         line = table(look=Look(colors=colours), focused=True)[3]
         assert "-8" in line.text and all(style.reverse for piece, style, _ in line if "✓" not in piece)

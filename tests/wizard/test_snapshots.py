@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from datetime import datetime
+from pathlib import Path
+from typing import Any
 
 import pytest
+from textual.pilot import Pilot
 
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.editor import save_dialog
@@ -32,11 +35,13 @@ class Noon(datetime):
 
 @pytest.mark.parametrize("size", [(80, 24), (120, 36)], ids=["80x24", "120x36"])
 @pytest.mark.parametrize("scene", SCENES)
-def test_the_screen_looks_as_it_did(snap_compare, tmp_path, monkeypatch, scene, size):
+def test_the_screen_looks_as_it_did(
+    snap_compare: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, scene: str, size: tuple[int, int]
+) -> None:
     monkeypatch.setattr(save_dialog, "datetime", Noon)
     path = copy_of("hill-climb-six", tmp_path)
 
-    async def told(pilot):
+    async def told(pilot: Pilot[int]) -> None:
         keys = Keyboard(pilot)
         await keys.opened(path)
         await keys.press(*SCENES[scene])

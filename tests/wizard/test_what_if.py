@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import shutil
 from pathlib import Path
+from typing import Any
 
 import pytest
+from textual.pilot import Pilot
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.wizard.app import FuelwizApp
@@ -37,7 +39,7 @@ class Trying(FuelwizApp):
 
 
 @pytest.fixture
-def build(tmp_path) -> Path:
+def build(tmp_path: Path) -> Path:
     """The invented coupe of the examples: 560 hp on E85."""
     return Path(shutil.copy(EXAMPLES / "hill-climb-coupe.toml", tmp_path / "coupe.toml"))
 
@@ -47,7 +49,7 @@ def lines_of(screen, name) -> list[str]:
     return [view.render_line(y).text for y in range(view.size.height)]
 
 
-async def opened(pilot) -> WhatIfScreen:
+async def opened(pilot: Pilot[int]) -> WhatIfScreen:
     """A what-if with another power typed in."""
     await pilot.pause()
     await pilot.press("ctrl+g", "x")
@@ -61,7 +63,7 @@ async def opened(pilot) -> WhatIfScreen:
 
 
 @pytest.mark.parametrize("size", SIZES)
-async def test_then_and_now_stand_at_every_size(build, size):
+async def test_then_and_now_stand_at_every_size(build: Path, size: tuple[int, int]) -> None:
     async with Trying(build).run_test(size=size) as pilot:
         screen = await opened(pilot)
         assert screen.desk.value("goal.power") == "700 hp"
@@ -81,7 +83,7 @@ async def test_then_and_now_stand_at_every_size(build, size):
             assert lines_of(screen, "top")[0].startswith(" what if: Hill-climb coupe")
 
 
-async def test_then_is_what_the_build_says_and_now_what_the_copy_says(build):
+async def test_then_is_what_the_build_says_and_now_what_the_copy_says(build: Path) -> None:
     async with Trying(build).run_test(size=(160, 50)) as pilot:
         screen = await opened(pilot)
         pairs = {pair.head: pair for pair in measured(screen.origin.desk, screen.desk)}
@@ -93,7 +95,7 @@ async def test_then_is_what_the_build_says_and_now_what_the_copy_says(build):
         assert pairs["works"].now == ("yes" if now.verdict.works else "no")
 
 
-async def test_the_copy_is_dropped_and_the_file_is_untouched(build):
+async def test_the_copy_is_dropped_and_the_file_is_untouched(build: Path) -> None:
     before = build.read_bytes()
     async with Trying(build).run_test(size=(80, 24)) as pilot:
         screen = await opened(pilot)
@@ -111,7 +113,7 @@ async def test_the_copy_is_dropped_and_the_file_is_untouched(build):
     assert [path.name for path in build.parent.iterdir()] == ["coupe.toml"]
 
 
-async def test_the_copy_is_kept_as_a_build_of_its_own(build):
+async def test_the_copy_is_kept_as_a_build_of_its_own(build: Path) -> None:
     before = build.read_bytes()
     async with Trying(build).run_test(size=(80, 24)) as pilot:
         screen = await opened(pilot)
@@ -128,7 +130,7 @@ async def test_the_copy_is_kept_as_a_build_of_its_own(build):
 
 
 @pytest.mark.parametrize("keys", [("escape", "k"), ("ctrl+s",)])
-async def test_the_name_of_the_build_itself_is_never_written_over(build, keys):
+async def test_the_name_of_the_build_itself_is_never_written_over(build: Path, keys: list[str]) -> None:
     before = build.read_bytes()
     async with Trying(build).run_test(size=(80, 24)) as pilot:
         screen = await opened(pilot)
@@ -143,7 +145,7 @@ async def test_the_name_of_the_build_itself_is_never_written_over(build, keys):
     assert build.read_bytes() == before
 
 
-async def test_a_save_that_was_left_does_not_close_the_next_time(build):
+async def test_a_save_that_was_left_does_not_close_the_next_time(build: Path) -> None:
     async with Trying(build).run_test(size=(80, 24)) as pilot:
         screen = await opened(pilot)
         await pilot.press("escape", "k", "escape", "ctrl+s", "enter")
@@ -154,7 +156,7 @@ async def test_a_save_that_was_left_does_not_close_the_next_time(build):
         assert pilot.app.screen is screen.origin
 
 
-async def test_nothing_changed_goes_back_without_a_question(build):
+async def test_nothing_changed_goes_back_without_a_question(build: Path) -> None:
     async with Trying(build).run_test(size=(60, 20)) as pilot:
         await pilot.pause()
         await pilot.press("ctrl+g", "x")
@@ -166,7 +168,7 @@ async def test_nothing_changed_goes_back_without_a_question(build):
         assert pilot.app.screen is screen.origin and pilot.app.left == ""
 
 
-async def test_leaving_the_program_asks_first_and_then_leaves(build):
+async def test_leaving_the_program_asks_first_and_then_leaves(build: Path) -> None:
     async with Trying(build).run_test(size=(80, 24)) as pilot:
         screen = await opened(pilot)
         await pilot.press("ctrl+g", "q")
@@ -176,7 +178,7 @@ async def test_leaving_the_program_asks_first_and_then_leaves(build):
         assert pilot.app.screen is screen.origin and pilot.app.left == "program"
 
 
-async def test_a_what_if_of_a_what_if_is_not_opened(build):
+async def test_a_what_if_of_a_what_if_is_not_opened(build: Path) -> None:
     async with Trying(build).run_test(size=(80, 24)) as pilot:
         screen = await opened(pilot)
         await pilot.press("ctrl+g")
@@ -186,7 +188,7 @@ async def test_a_what_if_of_a_what_if_is_not_opened(build):
         assert screen.query_one("#strip").display
 
 
-async def test_a_long_wait_leaves_no_draft_of_the_copy(build):
+async def test_a_long_wait_leaves_no_draft_of_the_copy(build: Path) -> None:
     async with Trying(build).run_test(size=(80, 24)) as pilot:
         screen = await opened(pilot)
         screen.keep()
@@ -194,7 +196,7 @@ async def test_a_long_wait_leaves_no_draft_of_the_copy(build):
     assert [path.name for path in build.parent.iterdir()] == ["coupe.toml"]
 
 
-def test_a_build_without_an_answer_shows_dashes(tmp_path):
+def test_a_build_without_an_answer_shows_dashes(tmp_path: Path) -> None:
     before = Desk.new(tmp_path)
     before.update()
     after = before.what_if()
@@ -205,7 +207,7 @@ def test_a_build_without_an_answer_shows_dashes(tmp_path):
     assert changed_words(before, after) == ["power – → 400 hp"]
 
 
-def test_many_changes_are_counted_and_shown_letter_by_letter(tmp_path):
+def test_many_changes_are_counted_and_shown_letter_by_letter(tmp_path: Path) -> None:
     before = Desk.new(tmp_path)
     before.type("goal.power", "400")
     after = before.what_if()
