@@ -13,8 +13,9 @@ from typing import Any
 
 import pytest
 
-from fuelwiz.cli import COMMANDS, main
+from fuelwiz.cli import main
 from fuelwiz.session import schema, validate
+from fuelwiz.usage import COMMANDS
 from fuelwiz.wizard.actions import BUILD, key_name
 
 ROOT = Path(__file__).parents[1]

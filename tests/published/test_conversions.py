@@ -7,7 +7,7 @@ import pytest
 from fuelwiz import units
 from fuelwiz.physics.fuel import PSI_PA
 from fuelwiz.physics.line import GRAVITY
-from fuelwiz.units import Kind
+from fuelwiz.unit_table import Kind
 
 from .reference import VALUES, near
 

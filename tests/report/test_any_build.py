@@ -21,7 +21,7 @@ from fuelwiz.report.text_look import TextLook
 
 from .builds import NAMES, plain, result_of
 
-ODD = {
+ODD: dict[str, list[Any]] = {
     "regulator": ["rail", "tank", "none"],
     "reference": ["manifold", "atmosphere"],
     "place": ["tank", "surge", "outside"],

@@ -25,7 +25,9 @@ def build(folder: Path, name: str, text: str = BUILD, changed: int = 1_700_000_0
     return path
 
 
-def test_the_folder_asked_for_comes_first_then_the_environment(tmp_path: Path, monkeypatch) -> None:
+def test_the_folder_asked_for_comes_first_then_the_environment(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
     monkeypatch.chdir(tmp_path)
     (tmp_path / "saved_sessions").mkdir()
     environ = {"FUELWIZ_SESSIONS": "elsewhere"}
@@ -34,13 +36,13 @@ def test_the_folder_asked_for_comes_first_then_the_environment(tmp_path: Path, m
     assert sessions_folder(None, {"FUELWIZ_SESSIONS": " "}) == Path("saved_sessions")
 
 
-def test_without_a_folder_at_hand_it_is_the_users(tmp_path: Path, monkeypatch) -> None:
+def test_without_a_folder_at_hand_it_is_the_users(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.chdir(tmp_path)
     found = sessions_folder(None, {})
     assert found.is_relative_to(platformdirs.user_data_path("fuelwiz", appauthor=False))
 
 
-def test_a_user_without_a_home_keeps_builds_here(tmp_path: Path, monkeypatch) -> None:
+def test_a_user_without_a_home_keeps_builds_here(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     def homeless(*_: object, **__: object) -> Path:
         raise RuntimeError("Could not determine home directory.")
 

@@ -21,12 +21,13 @@ from .terminal import Terminal, wizard
 FT_M = 0.3048  # the international foot, NIST SP 811 (2008), appendix B.8
 
 
-def report_of(file: Path) -> dict:
+def report_of(file: Path) -> dict[str, Any]:
     done = subprocess.run(
         [sys.executable, "-m", "fuelwiz", "report", str(file), "--format", "json"],
         capture_output=True, text=True, timeout=60, check=True, cwd=file.parent,
     )  # fmt: skip
-    return json.loads(done.stdout)
+    found: dict[str, Any] = json.loads(done.stdout)
+    return found
 
 
 def rows_on(terminal: Terminal) -> dict[str, list[str]]:
@@ -35,7 +36,7 @@ def rows_on(terminal: Terminal) -> dict[str, list[str]]:
     return {size: words.split() for size, words in rows}
 
 
-def agrees(terminal: Terminal, report: dict) -> None:
+def agrees(terminal: Terminal, report: dict[str, Any]) -> None:
     """Velocity and spare of every size in sight, and the answer, are those of the report."""
     rows = rows_on(terminal)
     assert len(rows) >= 4, terminal.text

@@ -12,8 +12,10 @@ from textual.events import Key, Paste
 from textual.keys import _character_to_key
 from textual.pilot import Pilot
 
+from fuelwiz.desk import Desk
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.editor.build_screen import BuildScreen
+from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.painted import Painted
 
@@ -34,11 +36,11 @@ class Keyboard:
         return screen
 
     @property
-    def form(self):
+    def form(self) -> Form:
         return self.screen.form
 
     @property
-    def desk(self):
+    def desk(self) -> Desk:
         return self.screen.desk
 
     async def press(self, *keys: str) -> None:
@@ -112,7 +114,7 @@ class Keyboard:
             await self.pilot.pause(0.01)
         raise AssertionError(f"{seen!r} never stood on\n{self.text}")
 
-    async def until_true(self, holds) -> None:
+    async def until_true(self, holds: Callable[[], bool]) -> None:
         for _ in range(MOST_WAITS):
             if holds():
                 return
@@ -171,6 +173,6 @@ def copy_of(name: str, folder: Path) -> Path:
     return path
 
 
-def flat(lines) -> str:
+def flat(lines: Iterable[str]) -> str:
     """Lines as one text, without the breaks and the padding."""
     return " ".join(" ".join(lines).split())

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import tomllib
 from pathlib import Path
-from typing import Any
 
 import pytest
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.questions.catalogue import STEPS
-from fuelwiz.wizard.actions import BUILD
+from fuelwiz.wizard.actions import BUILD, Action
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.form.form_rows import ItemRow
@@ -84,7 +83,9 @@ async def test_from_new_to_a_saved_file_by_keys_alone(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(("path", "texts"), WRONG.items())
-async def test_a_wrong_value_is_said_beside_its_field_and_kept(tmp_path: Path, path: str, texts: tuple[str, ...]) -> None:
+async def test_a_wrong_value_is_said_beside_its_field_and_kept(
+    tmp_path: Path, path: str, texts: tuple[str, ...]
+) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
         for text in texts:
             await keys.go_to(path)
@@ -239,7 +240,9 @@ async def test_save_as_asks_for_a_name_and_does_not_write_over_a_file(tmp_path: 
 
 async def test_a_build_without_a_file_is_asked_its_name_on_saving(tmp_path: Path) -> None:
     async with at_build(tmp_path / "x.toml") as keys:
-        keys.pilot.app.new_build()
+        app = keys.pilot.app
+        assert isinstance(app, FuelwizApp)
+        app.new_build()
         await keys.until("Power wanted")
         await keys.type("400")
         await keys.press("ctrl+s")
@@ -270,7 +273,7 @@ async def test_every_letter_of_the_key_page_does_what_it_says(tmp_path: Path, ac
             assert keys.pilot.app.screen is not screen or screen.mode != "form" or seen_of(screen) != before
 
 
-def seen_of(screen) -> tuple[object, ...]:
+def seen_of(screen: BuildScreen) -> tuple[object, ...]:
     """All that an action may change of a build's screen, but for which part has the keys."""
     form, desk = screen.form, screen.desk
     return (

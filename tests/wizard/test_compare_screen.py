@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from pathlib import Path
+from typing import Any
 
 import pytest
 from textual.app import App
 from textual.pilot import Pilot
+from textual.screen import Screen
 
 from fuelwiz.wizard.compare_screen import CompareScreen, judged
 from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.painted import Painted
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 SIX, COUPE, MILD = (EXAMPLES / f"{name}.toml" for name in ("hill-climb-six", "hill-climb-coupe", "mild"))
@@ -21,7 +25,7 @@ class Comparing(App[None]):
 
     ENABLE_COMMAND_PALETTE = False
 
-    def __init__(self, builds, look=None) -> None:
+    def __init__(self, builds: Sequence[Any], look: Look | None = None) -> None:
         self.look = look or Look()
         self.builds = builds
         super().__init__(ansi_color=True)
@@ -32,14 +36,20 @@ class Comparing(App[None]):
         self.push_screen(CompareScreen(self.builds))
 
 
-def lines_of(screen, name="page") -> list[str]:
-    view = screen.query_one(f"#{name}")
+def lines_of(screen: Screen[Any], name: str = "page") -> list[str]:
+    view = screen.query_one(f"#{name}", Painted)
     return [view.render_line(y).text for y in range(view.size.height)]
 
 
-async def all_lines(pilot: Pilot[int]) -> list[str]:
-    """Every line there is, read by scrolling down line by line."""
+def comparison(pilot: Pilot[None]) -> CompareScreen:
     screen = pilot.app.screen
+    assert isinstance(screen, CompareScreen)
+    return screen
+
+
+async def all_lines(pilot: Pilot[None]) -> list[str]:
+    """Every line there is, read by scrolling down line by line."""
+    screen = comparison(pilot)
     await pilot.press("home")
     read = lines_of(screen)
     while True:
@@ -50,7 +60,7 @@ async def all_lines(pilot: Pilot[int]) -> list[str]:
         read.append(lines_of(screen)[-1])
 
 
-def row_of(lines, label) -> str:
+def row_of(lines: list[str], label: str) -> str:
     return next(line for line in lines if line.strip().startswith(label))
 
 
@@ -75,7 +85,7 @@ async def test_it_says_how_many_fit(width: int, fit: int) -> None:
     """A label of 22 columns and 20 for each build, two at least: the design's own figures."""
     async with Comparing([SIX, COUPE]).run_test(size=(width, 24)) as pilot:
         await pilot.pause()
-        assert pilot.app.screen.fit == fit
+        assert comparison(pilot).fit == fit
         assert f"{fit} fit at this width" in lines_of(pilot.app.screen, "top")[0]
 
 
@@ -92,7 +102,7 @@ async def test_the_third_follows_beside_the_first_where_two_fit() -> None:
 async def test_arrows_and_pages_scroll_and_stop_at_the_ends() -> None:
     async with Comparing([SIX, COUPE]).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
-        screen = pilot.app.screen
+        screen = comparison(pilot)
         first = lines_of(screen)
         await pilot.press("up")
         assert screen.scrolled == 0
@@ -112,7 +122,7 @@ async def test_arrows_and_pages_scroll_and_stop_at_the_ends() -> None:
 async def test_escape_goes_back_and_other_keys_do_nothing() -> None:
     async with Comparing([SIX, COUPE]).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
-        screen = pilot.app.screen
+        screen = comparison(pilot)
         before = lines_of(screen)
         await pilot.press("x", "tab", "enter")
         assert pilot.app.screen is screen and lines_of(screen) == before
@@ -125,7 +135,7 @@ async def test_a_file_that_cannot_be_read_is_named_and_the_others_stand(tmp_path
     broken.write_text('format = 1\n[goal]\npower = "[red]lots[/red]"\n')
     async with Comparing([SIX, broken, COUPE]).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
-        screen = pilot.app.screen
+        screen = comparison(pilot)
         told = "".join("".join(await all_lines(pilot)).split())
         assert "broken.toml" in told and "[red]lots[/red]" in told
         assert [build.file for build in screen.results] == [SIX.name, COUPE.name]
@@ -150,5 +160,5 @@ async def test_ready_builds_are_taken_as_they_are_and_plain_terminals_get_plain_
     builds = [judged(SIX), judged(COUPE)]
     async with Comparing(builds, Look(unicode=False, colors="none")).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
-        assert pilot.app.screen.results == builds
+        assert comparison(pilot).results == builds
         assert all(line.isascii() for line in await all_lines(pilot))

@@ -8,16 +8,16 @@ import threading
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
 import pytest
 
 from fuelwiz.document.file import load
 from fuelwiz.session import inputs_digest
 from fuelwiz.store.build_file import BuildFile
-from fuelwiz.wizard.actions import LIST
+from fuelwiz.wizard.actions import LIST, Action
 from fuelwiz.wizard.build_list import list_screen
 from fuelwiz.wizard.build_list.judged import Judged, judge
+from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.look import Look
 
 from .build_lists import EXAMPLES, SIZES, at_list, folder_of_builds
@@ -310,7 +310,7 @@ async def test_the_page_of_all_keys_is_true(builds: Path, size: tuple[int, int])
         await reader.press("f9", "e")
         assert reader.app.called[-1] == ("open", builds / "hill-climb-six.toml")
         await reader.press("f9", "q")
-        assert reader.app.called[-1] == ("leave",)
+        assert list(reader.app.called[-1]) == ["leave"]
 
 
 @pytest.mark.parametrize("action", [action for action in LIST if action.letter], ids=lambda one: one.id)
@@ -390,6 +390,7 @@ async def test_a_draft_without_a_file_opens_at_the_desk(builds: Path) -> None:
     async with at_list(builds) as reader:
         await reader.press("enter")
         await reader.until(lambda: getattr(reader.app.screen, "desk", None) is not None)
+        assert isinstance(reader.app.screen, BuildScreen)
         assert reader.app.screen.desk.name == "Kit car"
 
 

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from contextlib import AbstractAsyncContextManager
 from dataclasses import replace
 from typing import Any
 
 import pytest
 from rich.console import Console
-from textual.app import App
+from textual.app import App, ComposeResult
+from textual.geometry import Region
+from textual.pilot import Pilot
 from textual.strip import Strip
+from textual.widget import Widget
 
 from fuelwiz.wizard.live.layout import layout_for
 from fuelwiz.wizard.live.pane import LivePane
@@ -27,26 +31,34 @@ class Shown(App[None]):
     def __init__(self, look: Look) -> None:
         super().__init__(ansi_color=True)
         self.pane = LivePane(look, crossing_lines)
-        self.regions = []
+        self.regions: list[Region] = []
 
-    def compose(self):
+    def compose(self) -> ComposeResult:
         yield self.pane
 
     def on_mount(self) -> None:
         refresh = self.pane.refresh
 
-        def kept(*regions, **options):
+        def kept(*regions: Region, **options: Any) -> Widget:
             self.regions.extend(regions)
             return refresh(*regions, **options)
 
-        self.pane.refresh = kept
+        self.pane.refresh = kept  # type: ignore[method-assign,assignment]
 
 
-def lines_of(pane) -> list[str]:
+def app_of(pilot: Pilot[None]) -> Shown:
+    app = pilot.app
+    assert isinstance(app, Shown)
+    return app
+
+
+def lines_of(pane: LivePane) -> list[str]:
     return [pane.render_line(y).text.rstrip() for y in range(pane.size.height)]
 
 
-def shown(size=(80, 14), look=None):
+def shown(
+    size: tuple[int, int] = (80, 14), look: Look | None = None
+) -> AbstractAsyncContextManager[Pilot[None]]:
     return Shown(look or Look()).run_test(size=size)
 
 
@@ -54,7 +66,7 @@ def shown(size=(80, 14), look=None):
 @pytest.mark.parametrize("view", VIEWS)
 async def test_every_view_fills_every_size(size: tuple[int, int], view: str) -> None:
     async with shown(size) as pilot:
-        pane = pilot.app.pane
+        pane = app_of(pilot).pane
         for name in NAMES:
             for focused in (False, True):
                 pane.focus_table(focused)
@@ -68,8 +80,8 @@ async def test_every_view_fills_every_size(size: tuple[int, int], view: str) -> 
 @pytest.mark.parametrize("look", LOOKS.values(), ids=list(LOOKS))
 async def test_reading_order_is_rule_answer_table_words(look: Look) -> None:
     async with shown(look=look) as pilot:
-        pilot.app.pane.show(drawn_result("hill-climb-six"), "-6")
-        lines = lines_of(pilot.app.pane)
+        app_of(pilot).pane.show(drawn_result("hill-climb-six"), "-6")
+        lines = lines_of(app_of(pilot).pane)
         assert "[sizes]" in lines[0] and "is too small" in lines[1] and "Choose -8" in lines[2]
         assert lines[3].split()[0] == "Size" and "-4" in lines[4] and "-16" in lines[9]
         assert [line.split()[0] for line in lines[10:]] == ["no", "means", "costs", "bigger"]
@@ -77,8 +89,8 @@ async def test_reading_order_is_rule_answer_table_words(look: Look) -> None:
 
 async def test_a_view_takes_the_place_of_the_table_on_a_small_screen() -> None:
     async with shown((80, 14)) as pilot:
-        pilot.app.pane.show(drawn_result("hill-climb-six"), "-8", view="ladder")
-        lines = lines_of(pilot.app.pane)
+        app_of(pilot).pane.show(drawn_result("hill-climb-six"), "-8", view="ladder")
+        lines = lines_of(app_of(pilot).pane)
         assert "is too small" in lines[1] and "-8 at goal" in lines[3] and "must make" in "".join(lines)
         assert not any("Velocity is" in line for line in lines)
 
@@ -86,8 +98,8 @@ async def test_a_view_takes_the_place_of_the_table_on_a_small_screen() -> None:
 @pytest.mark.parametrize("view", VIEWS)
 async def test_a_view_turns_the_picture_alone_on_a_high_screen(view: str) -> None:
     async with shown((59, 34)) as pilot:
-        pilot.app.pane.show(drawn_result("hill-climb-six"), "-8", view=view)
-        lines = "\n".join(lines_of(pilot.app.pane))
+        app_of(pilot).pane.show(drawn_result("hill-climb-six"), "-8", view=view)
+        lines = "\n".join(lines_of(app_of(pilot).pane))
         assert "Velocity is" in lines and "means" in lines
         sign = {"curves": "meet at", "ceilings": "By rule of thumb", "bad days": "Case", "findings": "Stop"}
         assert sign.get(view, "could make") in lines
@@ -96,20 +108,20 @@ async def test_a_view_turns_the_picture_alone_on_a_high_screen(view: str) -> Non
 async def test_ladder_and_curves_both_show_where_there_is_room() -> None:
     async with shown((80, 48)) as pilot:
         for view in ("sizes", "ladder", "curves"):
-            pilot.app.pane.show(drawn_result("hill-climb-six"), "-8", view=view)
-            lines = "\n".join(lines_of(pilot.app.pane))
+            app_of(pilot).pane.show(drawn_result("hill-climb-six"), "-8", view=view)
+            lines = "\n".join(lines_of(app_of(pilot).pane))
             assert "could make" in lines and "meet at" in lines
 
 
 async def test_before_the_first_answer_it_says_where_to_begin() -> None:
     async with shown() as pilot:
-        pilot.app.pane.show(None, "")
-        assert "power" in lines_of(pilot.app.pane)[1]
+        app_of(pilot).pane.show(None, "")
+        assert "power" in lines_of(app_of(pilot).pane)[1]
 
 
 async def test_a_held_answer_is_grey_and_says_why() -> None:
     async with shown() as pilot:
-        pane = pilot.app.pane
+        pane = app_of(pilot).pane
         pane.show(drawn_result("hill-climb-six"), "-8", held=HELD)
         assert "Not updated: still using" in lines_of(pane)[2]
         table = [style.color for y in range(3, 14) for _, style, _ in pane.render_line(y)]
@@ -118,7 +130,7 @@ async def test_a_held_answer_is_grey_and_says_why() -> None:
 
 async def test_only_the_cells_that_changed_are_drawn_again() -> None:
     async with shown() as pilot:
-        app, result = pilot.app, drawn_result("hill-climb-six")
+        app, result = app_of(pilot), drawn_result("hill-climb-six")
         app.pane.show(result, "-8")
         await pilot.pause()
         app.regions.clear()
@@ -138,7 +150,7 @@ async def test_only_the_cells_that_changed_are_drawn_again() -> None:
 async def test_a_change_of_every_row_costs_little(look: Look) -> None:
     """The terminal gets each changed line up to its last changed cell, and a move of the cursor before it."""
     async with shown(look=look) as pilot:
-        app, console = pilot.app, Console(color_system="256", force_terminal=True)
+        app, console = app_of(pilot), Console(color_system="256", force_terminal=True)
         app.pane.show(drawn_result("hill-climb-six"), "-8")
         await pilot.pause()
         for name in ("twins", "full-session", "mild", "hill-climb-six"):
@@ -152,7 +164,7 @@ async def test_a_change_of_every_row_costs_little(look: Look) -> None:
 
 async def test_a_resized_pane_is_laid_out_anew() -> None:
     async with shown((80, 14)) as pilot:
-        pane = pilot.app.pane
+        pane = app_of(pilot).pane
         pane.show(drawn_result("hill-climb-six"), "-8")
         await pilot.resize_terminal(60, 13)
         await pilot.pause()
@@ -162,7 +174,7 @@ async def test_a_resized_pane_is_laid_out_anew() -> None:
 
 async def test_a_long_list_scrolls_and_stops_at_its_end() -> None:
     async with shown() as pilot:
-        pane = pilot.app.pane
+        pane = app_of(pilot).pane
         pane.show(drawn_result("hill-climb-six"), "-8", view="findings")
         assert lines_of(pane)[-1].strip().startswith("more below")
         top = lines_of(pane)[3]
@@ -176,7 +188,7 @@ async def test_a_long_list_scrolls_and_stops_at_its_end() -> None:
 
 async def test_the_table_in_focus_has_the_longer_words() -> None:
     async with shown((80, 21)) as pilot:
-        pane = pilot.app.pane
+        pane = app_of(pilot).pane
         pane.show(drawn_result("hill-climb-six"), "-8")
         assert not any("quoted" in line for line in lines_of(pane))
         pane.focus_table(True)
@@ -185,7 +197,7 @@ async def test_the_table_in_focus_has_the_longer_words() -> None:
 
 async def test_wide_letters_are_compared_by_cells() -> None:
     async with shown() as pilot:
-        app, result = pilot.app, drawn_result("full-session")
+        app, result = app_of(pilot), drawn_result("full-session")
         names = tuple(f"燃料 {at}" for at in range(len(result.figures.stress)))
         wide = replace(result, words=replace(result.words, case_names=names))
         app.pane.show(wide, "-8", view="bad days")

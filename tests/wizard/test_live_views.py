@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import ast
 import re
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
-from typing import Any
 
 import pytest
+from textual.strip import Strip
 
 from fuelwiz.advice.blocks import Heading
 from fuelwiz.report.compose import sheet_of
@@ -28,7 +28,7 @@ from fuelwiz.wizard.paint import Area
 from .results import LOOKS, NAMES, crossing_lines, drawn_result, text
 
 HELD = "Not updated: still using boost 22\u00a0psi until yours can be read."
-PANES = {
+PANES: dict[str, Callable[..., list[Strip]]] = {
     "answer": lambda result, size, area: answer_lines(result, area),
     "held": lambda result, size, area: answer_lines(result, area, HELD),
     "explanation": explanation_lines,
@@ -43,7 +43,16 @@ PANES = {
 SCROLL = ("bad days", "findings", *PARTS)
 
 
-def drawn(pane, name="hill-climb-six", size="-8", *, width=80, rows=12, look=None, units="us"):
+def drawn(
+    pane: str,
+    name: str = "hill-climb-six",
+    size: str = "-8",
+    *,
+    width: int = 80,
+    rows: int = 12,
+    look: Look | None = None,
+    units: str = "us",
+) -> list[Strip]:
     return PANES[pane](drawn_result(name, units), size, Area(look or Look(), width, rows))
 
 

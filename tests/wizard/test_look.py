@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from typing import Any
+from typing import Any, get_args
 
 import pytest
 from rich.color import ColorType
 from rich.style import Style
 
+from fuelwiz.terminal.palette import Ground, Role
 from fuelwiz.wizard.look import Look, look_of
 
 # Contrast on the background and on the highlighted row, as the project's design table prints them.
-PRINTED = {
+PRINTED: dict[Role, tuple[tuple[float, float], tuple[float, float]]] = {
     "text": ((13.4, 9.4), (17.0, 14.7)),
     "muted": ((7.9, 5.6), (7.1, 6.1)),
     "focus": ((11.8, 8.3), (6.4, 5.6)),
@@ -22,7 +23,8 @@ PRINTED = {
     "too fast": ((8.1, 5.7), (7.4, 6.4)),
     "fault": ((8.1, 5.7), (7.4, 6.4)),
 }
-BANDS = ("easy", "good", "brisk", "fast", "too fast")
+GROUNDS: tuple[Ground, ...] = get_args(Ground)
+BANDS: tuple[Role, ...] = ("easy", "good", "brisk", "fast", "too fast")
 OTHER_MARKS = (
     *("works", "stop", "warning", "note", "untouched", "done", "look here", "not sure", "pointer", "unknown"),
     *("chosen", "bar", "could", "goal", "rule", "axis", "corner", "crossing"),
@@ -66,9 +68,9 @@ def test_contrast_of_black_and_white_is_the_one_of_the_standard() -> None:
 
 @pytest.mark.parametrize("light", [False, True])
 @pytest.mark.parametrize("role", PRINTED)
-def test_every_role_reads_on_background_and_row(role: str, light: bool) -> None:
+def test_every_role_reads_on_background_and_row(role: Role, light: bool) -> None:
     look = Look(light=light)
-    for ground, printed in zip(("background", "row"), PRINTED[role][light], strict=True):
+    for ground, printed in zip(GROUNDS[:2], PRINTED[role][light], strict=True):
         for style in (look.style(role, ground), look.chip(role, ground), look.style(role, "chosen")):
             assert contrast(*on_screen(style)) >= 4.5  # WCAG 2.2, 1.4.3, level AA
         # The table prints one decimal.
@@ -77,13 +79,14 @@ def test_every_role_reads_on_background_and_row(role: str, light: bool) -> None:
 
 @pytest.mark.parametrize("light", [False, True])
 @pytest.mark.parametrize("ground", ["field", "bar"])
-def test_text_reads_in_fields_and_bars(ground: str, light: bool) -> None:
-    for role in ("text", "muted", "focus", "fault"):
+def test_text_reads_in_fields_and_bars(ground: Ground, light: bool) -> None:
+    roles: tuple[Role, ...] = ("text", "muted", "focus", "fault")
+    for role in roles:
         assert contrast(*on_screen(Look(light=light).style(role, ground))) >= 4.5
 
 
 @pytest.mark.parametrize("role", BANDS)
-def test_sixteen_colours_colour_the_mark_alone(role: str) -> None:
+def test_sixteen_colours_colour_the_mark_alone(role: Role) -> None:
     look = Look(colors="16")
     chip = look.chip(role)
     ink, paper = VGA[chip.color.number], VGA[chip.bgcolor.number]
@@ -95,7 +98,7 @@ def test_sixteen_colours_colour_the_mark_alone(role: str) -> None:
 def test_without_colours_no_style_has_one() -> None:
     look = Look(colors="none")
     for role in PRINTED:
-        for ground in ("background", "row", "chosen", "field", "bar"):
+        for ground in GROUNDS:
             for style in (look.style(role, ground), look.chip(role, ground, True)):
                 assert style.color is None and style.bgcolor is None
 

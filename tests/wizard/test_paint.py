@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
+from fuelwiz.printable import NO_BREAK
 from fuelwiz.wizard.look import Look
-from fuelwiz.wizard.paint import NO_BREAK, Area, Row, clip, pad, wrap
+from fuelwiz.wizard.paint import Area, Row, clip, pad, wrap
 
 ANY_TEXT = st.text(st.sampled_from("ab-8 ,;.\u00a0✓é燃😀漢"), max_size=60)
 
@@ -62,7 +61,7 @@ def test_what_is_left_out_is_marked_without_a_loose_comma() -> None:
 
 
 @given(st.lists(st.tuples(st.integers(0, 50), ANY_TEXT), max_size=5), st.integers(1, 40))
-def test_a_row_is_as_wide_as_it_was_asked_to_be(pieces: list[str], width: int) -> None:
+def test_a_row_is_as_wide_as_it_was_asked_to_be(pieces: list[tuple[int, str]], width: int) -> None:
     row = Row(Look(), width)
     for column, text in pieces:
         row.put(column, text, "easy")

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
-from typing import Any
 
 import pytest
+from textual.strip import Strip
 
 from fuelwiz.wizard.live.sizes import header_rows, shown_sizes, size_lines
 from fuelwiz.wizard.look import Look
@@ -44,7 +44,15 @@ WIREFRAMES = {
 }
 
 
-def table(name="hill-climb-six", width=80, *, look=None, rows=8, units="us", focused=False):
+def table(
+    name: str = "hill-climb-six",
+    width: int = 80,
+    *,
+    look: Look | None = None,
+    rows: int = 8,
+    units: str = "us",
+    focused: bool = False,
+) -> list[Strip]:
     return size_lines(drawn_result(name, units), "-8", Area(look or Look(), width, rows), focused)
 
 

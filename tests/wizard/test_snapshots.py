@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import datetime, tzinfo
 from pathlib import Path
 from typing import Any
 
@@ -29,7 +29,7 @@ class Noon(datetime):
     """A clock that stands at noon."""
 
     @classmethod
-    def now(cls, tz=None):
+    def now(cls, tz: tzinfo | None = None) -> Noon:
         return cls(2025, 5, 1, 12, 0, tzinfo=tz)
 
 

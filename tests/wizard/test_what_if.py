@@ -8,12 +8,14 @@ from typing import Any
 
 import pytest
 from textual.pilot import Pilot
+from textual.screen import Screen
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
+from fuelwiz.wizard.painted import Painted
 from fuelwiz.wizard.then_and_now import changed_words, measured, then_and_now
 from fuelwiz.wizard.what_if import WhatIfScreen
 
@@ -29,6 +31,7 @@ class Trying(FuelwizApp):
         self.left = ""
 
     def on_mount(self) -> None:
+        assert self.first_path is not None
         self.push_screen(BuildScreen(Desk.open(self.first_path), step="goal"))
 
     def show_list(self) -> None:
@@ -44,9 +47,16 @@ def build(tmp_path: Path) -> Path:
     return Path(shutil.copy(EXAMPLES / "hill-climb-coupe.toml", tmp_path / "coupe.toml"))
 
 
-def lines_of(screen, name) -> list[str]:
-    view = screen.query_one(f"#{name}")
+def lines_of(screen: Screen[Any], name: str) -> list[str]:
+    view = screen.query_one(f"#{name}", Painted)
     return [view.render_line(y).text for y in range(view.size.height)]
+
+
+def left(pilot: Pilot[int]) -> str:
+    """Where the program would have gone."""
+    app = pilot.app
+    assert isinstance(app, Trying)
+    return app.left
 
 
 async def opened(pilot: Pilot[int]) -> WhatIfScreen:
@@ -123,6 +133,7 @@ async def test_the_copy_is_kept_as_a_build_of_its_own(build: Path) -> None:
         await pilot.pause()
         assert pilot.app.screen is screen.origin
         assert screen.origin.desk.path == build and not screen.origin.desk.dirty
+    assert screen.desk.path is not None
     kept = Desk.open(screen.desk.path)
     assert kept.name == "Hill-climb coupe what if" and kept.value("goal.power") == "700 hp"
     assert kept.path.parent == build.parent and kept.path != build
@@ -162,20 +173,21 @@ async def test_nothing_changed_goes_back_without_a_question(build: Path) -> None
         await pilot.press("ctrl+g", "x")
         await pilot.pause()
         screen = pilot.app.screen
+        assert isinstance(screen, WhatIfScreen)
         assert "nothing yet" in lines_of(screen, "strip")[3]
         await pilot.press("escape")
         await pilot.pause()
-        assert pilot.app.screen is screen.origin and pilot.app.left == ""
+        assert pilot.app.screen is screen.origin and left(pilot) == ""
 
 
 async def test_leaving_the_program_asks_first_and_then_leaves(build: Path) -> None:
     async with Trying(build).run_test(size=(80, 24)) as pilot:
         screen = await opened(pilot)
         await pilot.press("ctrl+g", "q")
-        assert screen.is_current and pilot.app.left == ""
+        assert screen.is_current and left(pilot) == ""
         await pilot.press("d")
         await pilot.pause()
-        assert pilot.app.screen is screen.origin and pilot.app.left == "program"
+        assert pilot.app.screen is screen.origin and left(pilot) == "program"
 
 
 async def test_a_what_if_of_a_what_if_is_not_opened(build: Path) -> None:
