@@ -311,14 +311,14 @@ def strings_of(path: Path) -> Iterator[str]:
             yield node.value
 
 
-def test_the_live_side_makes_no_sentence_but_about_keys_and_window():
+def test_the_live_side_makes_no_sentence_but_about_keys_and_window() -> None:
     """What is said of a build is said in advice, so that the sheet says the same."""
     texts = {text for path in LIVE.glob("*.py") for text in strings_of(path)}
     sentences = {text for text in texts if len(text.split()) > 3 and not text.endswith("}")}
     assert sentences == ABOUT_THE_SCREEN
 
 
-def test_the_sheet_and_the_live_side_call_a_view_by_one_name():
+def test_the_sheet_and_the_live_side_call_a_view_by_one_name() -> None:
     headings = {
         block.text.lower()
         for block in sheet_of(drawn_result("full-session")).blocks
