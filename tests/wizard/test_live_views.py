@@ -300,14 +300,11 @@ ABOUT_THE_SCREEN = {
 
 
 def strings_of(path: Path) -> Iterator[str]:
-    """The texts in a module that are no docstrings."""
+    """The texts in a module that are no docstrings, of constants neither."""
     tree = ast.parse(path.read_text(encoding="utf-8"))
-    documented = (ast.Module, ast.ClassDef, ast.FunctionDef)
-    docstrings = {
-        ast.get_docstring(node, clean=False) for node in ast.walk(tree) if isinstance(node, documented)
-    }
+    docstrings = {id(node.value) for node in ast.walk(tree) if isinstance(node, ast.Expr)}
     for node in ast.walk(tree):
-        if isinstance(node, ast.Constant) and isinstance(node.value, str) and node.value not in docstrings:
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and id(node) not in docstrings:
             yield node.value
 
 
