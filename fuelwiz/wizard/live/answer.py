@@ -16,8 +16,8 @@ if TYPE_CHECKING:
 
 MARK = 1
 TEXT = 3
+# Before the headline, where there is one row for the answer and it could not follow what was typed.
 HELD = "Not updated: "
-"""Before the headline, where there is one row for the answer and it could not follow what was typed."""
 _BETWEEN_SENTENCES = re.compile(r"(?<=[.?!]) +(?=[A-Z\d-])")
 
 
