@@ -11,7 +11,8 @@ from fuelwiz.physics.circuit import ASSUMED_VOLTS, PumpSet, Supply
 from fuelwiz.physics.fittings import filter_loss_pa
 from fuelwiz.physics.inlet import atmosphere_pa
 from fuelwiz.physics.line import GRAVITY, Run, run_loss, velocity_m_s
-from fuelwiz.physics.pump import Curve, Pump
+from fuelwiz.physics.curve import Curve
+from fuelwiz.physics.pump import Pump
 from fuelwiz.physics.wire import loop_resistance_ohm
 from fuelwiz.session.model import Session
 from fuelwiz.sizing.figures import DemandFigures, FuelFigures, PressureFigures

@@ -6,9 +6,9 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.build import Build, opened, with_article
 from fuelwiz.advice.remark import Remark
-from fuelwiz.physics.return_line import CALLED_OUT_SHARE
+from fuelwiz.physics.return_line import AT_EASE_SHARE
 
-HIGH_SHARE = CALLED_OUT_SHARE
+HIGH_SHARE = AT_EASE_SHARE
 
 
 def return_remarks(build: Build) -> Iterator[Remark]:
