@@ -126,7 +126,7 @@ def _compare(asked: argparse.Namespace) -> int:
 def _schema(_asked: argparse.Namespace) -> int:
     import json
 
-    from fuelwiz.session.schema import schema
+    from fuelwiz.session import schema
 
     _say(json.dumps(schema(), indent=2) + "\n")
     return FINE
@@ -151,8 +151,8 @@ RUN = {
 def _judged(path: Path) -> Told:
     """A session file, what it holds, and what it comes to."""
     from fuelwiz.advice import result
+    from fuelwiz.document.file import load
     from fuelwiz.report.differences import Told
-    from fuelwiz.session.file import load
     from fuelwiz.sizing import assess
 
     document, session = load(path)

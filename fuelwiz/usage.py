@@ -31,7 +31,7 @@ class Parser(argparse.ArgumentParser):
 
     def error(self, message: str) -> NoReturn:
         """Leave with bad usage."""
-        from fuelwiz.session.clean import clean
+        from fuelwiz.printable import clean
 
         self.exit(BAD_USAGE, f"{self.prog}: {clean(message)} (see {self.prog} --help)\n")
 

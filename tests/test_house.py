@@ -17,7 +17,7 @@ from pathlib import Path
 import pytest
 
 import fuelwiz
-from fuelwiz.session.file import load
+from fuelwiz.document.file import load
 
 ROOT = Path(__file__).parents[1]
 PACKAGE = ROOT / "fuelwiz"
@@ -34,7 +34,12 @@ LOADS_NONE_OF = {
     "fuelwiz.units": SLOW | {"pydantic"},
     "fuelwiz.facts": SLOW | {"pydantic"},
     "fuelwiz.physics": SLOW | {"pydantic"},
+    "fuelwiz.printable": SLOW | {"pydantic"},
+    "fuelwiz.terms": SLOW | {"pydantic"},
+    "fuelwiz.files": SLOW | {"pydantic"},
     "fuelwiz.session": {"pint", "scipy", "textual", "rich", "tomlkit"},
+    "fuelwiz.document": {"pint", "scipy", "textual", "rich", "tomlkit"},
+    "fuelwiz.store": SLOW | {"pydantic"},
     "fuelwiz.sizing": {"pint", "scipy", "textual", "rich", "tomlkit"},
     "fuelwiz.advice": {"pint", "scipy", "textual", "rich", "tomlkit"},
     "fuelwiz.questions": {"pint", "scipy", "textual", "rich", "tomlkit"},
@@ -114,6 +119,20 @@ def test_loads_no_more_than_it_needs(room: str) -> None:
     names = modules_of(room)
     assert names, f"no module {room}"
     assert not loaded_by(names) & LOADS_NONE_OF[room]
+
+
+def imported_by(path: Path) -> set[str]:
+    """The modules that a file imports names from, or as a whole."""
+    nodes = list(ast.walk(tree_of(path)))
+    return {node.module or "" for node in nodes if isinstance(node, ast.ImportFrom)} | {
+        alias.name for node in nodes if isinstance(node, ast.Import) for alias in node.names
+    }
+
+
+@pytest.mark.parametrize("path", MODULES, ids=named)
+def test_other_rooms_use_the_face_of_the_session(path: Path) -> None:
+    if not named(path).startswith("fuelwiz/session/"):
+        assert not {name for name in imported_by(path) if name.startswith("fuelwiz.session.")}
 
 
 def test_a_report_as_text_needs_no_screen_and_no_solver() -> None:

@@ -14,8 +14,7 @@ from typing import Any
 import pytest
 
 from fuelwiz.cli import COMMANDS, main
-from fuelwiz.session.model import validate
-from fuelwiz.session.schema import schema
+from fuelwiz.session import schema, validate
 from fuelwiz.wizard.actions import BUILD, key_name
 
 ROOT = Path(__file__).parents[1]

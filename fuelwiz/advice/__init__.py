@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from fuelwiz.advice.answer import answer
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.cautions import cautions
 from fuelwiz.advice.ceilings import gives_out_first
 from fuelwiz.advice.findings import remarks
@@ -12,8 +11,9 @@ from fuelwiz.advice.next_goal import next_goal
 from fuelwiz.advice.result import Explanation, Finding, Result, Words
 from fuelwiz.advice.sizes import explanation
 from fuelwiz.advice.stress import stress_words
+from fuelwiz.advice.subject import Subject
 from fuelwiz.advice.todo import to_do
-from fuelwiz.session.model import Session
+from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures
 
 __all__ = ["Explanation", "Finding", "Result", "Words", "result"]
@@ -21,7 +21,7 @@ __all__ = ["Explanation", "Finding", "Result", "Words", "result"]
 
 def result(session: Session, figures: Figures) -> Result:
     """The figures of a session together with everything that is said about them."""
-    build = Build(session, figures)
+    build = Subject(session, figures)
     found = remarks(build)
     words = Words(
         answer=answer(build),

@@ -4,17 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from fuelwiz.advice.build import Build, opened, with_article
+from fuelwiz.advice.subject import Subject, capitalized, with_article
 
 WhatAndDo = tuple[str, str]
 
 
-def build_limit(build: Build, limit: str) -> WhatAndDo:
+def build_limit(build: Subject, limit: str) -> WhatAndDo:
     """One limit of the build: a sentence on what is so, one on what to do."""
     return _LIMITS[limit](build)
 
 
-def return_creeps(build: Build) -> WhatAndDo:
+def return_creeps(build: Subject) -> WhatAndDo:
     """The return that cannot let go of the idle flow, to follow "Idle does not hold"."""
     line = build.figures.return_line
     assert line is not None
@@ -26,11 +26,11 @@ def return_creeps(build: Build) -> WhatAndDo:
     smallest = line.smallest_that_holds
     cure = "No return size tried holds: try larger ones, or run fewer pumps at idle."
     if smallest is not None:
-        cure = f"{opened(smallest)} is the smallest return that holds."
+        cure = f"{capitalized(smallest)} is the smallest return that holds."
     return f"{name} needs {needs} where the regulator wants {wants}, so the rail creeps {creep} high.", cure
 
 
-def _kept_run(build: Build) -> WhatAndDo:
+def _kept_run(build: Subject) -> WhatAndDo:
     kept = [run.what for run in build.session.feed.run if run.size is not None or run.bore is not None]
     name = f" ({kept[0]})" if len(kept) == 1 and kept[0] else ""
     edges = build.session.bands.feed
@@ -44,7 +44,7 @@ def _kept_run(build: Build) -> WhatAndDo:
     )
 
 
-def _injector_pressure(build: Build) -> WhatAndDo:
+def _injector_pressure(build: Subject) -> WhatAndDo:
     pressure = build.figures.pressure
     boost, rail = build.session.pressure.boost, pressure.rail_Pa
     held = build.numbers.figure("pressure", rail, boost)
@@ -55,7 +55,7 @@ def _injector_pressure(build: Build) -> WhatAndDo:
     )
 
 
-def _injectors(build: Build) -> WhatAndDo:
+def _injectors(build: Subject) -> WhatAndDo:
     injectors, given = build.figures.injectors, build.session.injectors
     assert injectors is not None and given is not None
     if injectors.duty is None or injectors.smallest_rating_m3_s is None:
@@ -69,12 +69,12 @@ def _injectors(build: Build) -> WhatAndDo:
     )
 
 
-def _return(build: Build) -> WhatAndDo:
+def _return(build: Subject) -> WhatAndDo:
     what, do = return_creeps(build)
     return f"Idle does not hold: {what}", do
 
 
-def _lift(build: Build) -> WhatAndDo:
+def _lift(build: Subject) -> WhatAndDo:
     surge, given = build.figures.surge, build.session.surge
     assert surge is not None and surge.lift_needed_m3_s is not None
     assert given is not None and given.lift_flow is not None
@@ -87,7 +87,7 @@ def _lift(build: Build) -> WhatAndDo:
     )
 
 
-def _rating(build: Build) -> WhatAndDo:
+def _rating(build: Subject) -> WhatAndDo:
     pump = build.figures.pump
     assert pump is not None and pump.dead_head_Pa is not None and pump.lowest_rating_Pa is not None
     dead_head, rating = build.numbers.pair("pressure", pump.dead_head_Pa, pump.lowest_rating_Pa)
@@ -97,7 +97,7 @@ def _rating(build: Build) -> WhatAndDo:
     )
 
 
-def _fuse(build: Build) -> WhatAndDo:
+def _fuse(build: Subject) -> WhatAndDo:
     wiring = build.figures.wiring
     assert wiring is not None and wiring.peak_current_A is not None
     if wiring.fuse_A is None or wiring.ampacity_A is None:
@@ -118,7 +118,7 @@ def _fuse(build: Build) -> WhatAndDo:
     )
 
 
-_LIMITS: dict[str, Callable[[Build], WhatAndDo]] = {
+_LIMITS: dict[str, Callable[[Subject], WhatAndDo]] = {
     "kept run": _kept_run,
     "injector pressure": _injector_pressure,
     "injectors": _injectors,

@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 from fuelwiz.advice.answer import short_goal
-from fuelwiz.advice.build import Build, opened
 from fuelwiz.advice.no_cure import short_why
 from fuelwiz.advice.phrases import limit_phrase, lost, spare, speed
+from fuelwiz.advice.subject import Subject, capitalized
 
 COLUMNS = 56
 
 
-def headline(build: Build) -> str:
+def headline(build: Subject) -> str:
     """The answer in 56 columns or less."""
     forms = _forms(build)
     return next((form for form in forms if len(form) <= COLUMNS), f"{forms[-1][: COLUMNS - 1]}…")
 
 
-def _forms(build: Build) -> list[str]:
+def _forms(build: Subject) -> list[str]:
     """The short forms of the answer, the fullest first."""
     if not build.has_runs:
         burns = build.numbers.figure("flow", build.figures.demand.volume_flow_m3_s)
@@ -26,7 +26,7 @@ def _forms(build: Build) -> list[str]:
     return _settled_refused(build) or _build_limit(build) or _no_pump(build) or _works(build)
 
 
-def _no_cure(build: Build) -> list[str]:
+def _no_cure(build: Subject) -> list[str]:
     row = build.line
     if row is None:
         fixed = build.pick.size == "fixed"
@@ -35,7 +35,7 @@ def _no_cure(build: Build) -> list[str]:
     return [f"No line cures this: {phrase}.", f"No line cures this: {short_why(build, row.limits[0])}."]
 
 
-def _settled_refused(build: Build) -> list[str]:
+def _settled_refused(build: Subject) -> list[str]:
     line, pick = build.line, build.pick
     if build.figures.chosen is None or not pick.limits or line is None:
         return []
@@ -44,12 +44,12 @@ def _settled_refused(build: Build) -> list[str]:
     return [f"{refused}: {told}.", f"{refused}."]
 
 
-def _build_limit(build: Build) -> list[str]:
+def _build_limit(build: Subject) -> list[str]:
     limits = build.build_limits
-    return [f"{opened(_LIMITS[limits[0]])}."] if limits else []
+    return [f"{capitalized(_LIMITS[limits[0]])}."] if limits else []
 
 
-def _no_pump(build: Build) -> list[str]:
+def _no_pump(build: Subject) -> list[str]:
     target = build.line.target_rise_Pa if build.line is not None else None
     if build.has_pump or target is None:
         return []
@@ -57,7 +57,7 @@ def _no_pump(build: Build) -> list[str]:
     return [f"No pump yet: look for {flow} at {build.numbers.about('pressure', target)}."]
 
 
-def _works(build: Build) -> list[str]:
+def _works(build: Subject) -> list[str]:
     row = build.pick
     lead = f"{row.size}* works" if build.figures.chosen is not None else f"Fit {row.size}"
     lead = "The line works" if row.size == "fixed" else lead

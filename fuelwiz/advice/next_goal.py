@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from fuelwiz.advice.build import Build, opened
 from fuelwiz.advice.ceilings import PARTS
 from fuelwiz.advice.stress import FAILS
+from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.sizing.figures import NextFigures
 
 
-def next_goal(build: Build) -> tuple[str, ...]:
+def next_goal(build: Subject) -> tuple[str, ...]:
     """Sentences, what today's parts come to first; none where no next goal is given."""
     goal = build.figures.next
     if goal is None:
@@ -27,20 +27,20 @@ def _others(goal: NextFigures) -> list[str]:
     """What fails beside pump and injectors, and the cure."""
     failing = [FAILS[limit] for limit in goal.limits if limit not in {"pump", "injectors"}]
     by_cure = {cure: failed for failed, cure in reversed(failing)}
-    return [f"{opened(failed)}: it takes {cure}." for cure, failed in reversed(by_cure.items())]
+    return [f"{capitalized(failed)}: it takes {cure}." for cure, failed in reversed(by_cure.items())]
 
 
-def _name(build: Build, goal: NextFigures) -> str:
+def _name(build: Subject, goal: NextFigures) -> str:
     power = build.numbers.figure("power", goal.crank_power_W)
     boost = f" at {build.numbers.figure('pressure', goal.boost_Pa)} of boost" if goal.boost_Pa > 0.0 else ""
     return f"{power}{boost}"
 
 
-def _flow_ratio(build: Build, goal: NextFigures) -> float:
+def _flow_ratio(build: Subject, goal: NextFigures) -> float:
     return goal.crank_power_W / build.figures.demand.crank_power_W
 
 
-def _today(build: Build, goal: NextFigures) -> str:
+def _today(build: Subject, goal: NextFigures) -> str:
     burns = build.numbers.figure("flow", build.figures.demand.volume_flow_m3_s * _flow_ratio(build, goal))
     name = _name(build, goal)
     if goal.limits or goal.margin is None:
@@ -49,7 +49,7 @@ def _today(build: Build, goal: NextFigures) -> str:
     return f"{name} burns {burns}: today's parts carry it, {spare} to spare."
 
 
-def _pump(build: Build, goal: NextFigures) -> str:
+def _pump(build: Subject, goal: NextFigures) -> str:
     if "pump" not in goal.limits or goal.margin is None:
         return ""
     reserve = build.session.goal.reserve
@@ -71,7 +71,7 @@ def _pump(build: Build, goal: NextFigures) -> str:
     )
 
 
-def _injectors(build: Build, goal: NextFigures) -> str:
+def _injectors(build: Subject, goal: NextFigures) -> str:
     figures, given = build.figures.injectors, build.session.injectors
     if figures is None or given is None or "injectors" not in goal.limits:
         return ""
@@ -87,16 +87,16 @@ def _injectors(build: Build, goal: NextFigures) -> str:
     return f"The injectors are too small for it: {figures.count} of {told} each, rated at {at}, would do."
 
 
-def _line(build: Build, goal: NextFigures) -> str:
+def _line(build: Subject, goal: NextFigures) -> str:
     size = build.figures.verdict.size
     if goal.recommended is None:
         return "" if size == "fixed" else "No size of line would do by itself."
     if goal.recommended == size:
         return "" if size == "fixed" else f"{size} would still be the line to fit."
-    return f"{opened(goal.recommended)} would be the line to fit."
+    return f"{capitalized(goal.recommended)} would be the line to fit."
 
 
-def _rules_of_thumb(build: Build, goal: NextFigures) -> list[str]:
+def _rules_of_thumb(build: Subject, goal: NextFigures) -> list[str]:
     """Filter, feed and suction line whose rule of thumb lies below the next goal."""
     low = [
         item
@@ -104,7 +104,7 @@ def _rules_of_thumb(build: Build, goal: NextFigures) -> list[str]:
         if item.basis == "rule" and item.max_power_W < goal.crank_power_W
     ]
     return [
-        f"{opened(PARTS[item.part])} is good for"
+        f"{capitalized(PARTS[item.part])} is good for"
         f" {build.numbers.figure('power', item.max_power_W, goal.crank_power_W)} by rule of thumb:"
         " look for a larger one."
         for item in low

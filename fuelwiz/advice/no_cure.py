@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from fuelwiz.advice.build import ASSUMED_VOLTS, Build, opened
 from fuelwiz.advice.phrases import GUESSED, limit_phrase, volts_seen
+from fuelwiz.advice.subject import ASSUMED_VOLTS, Subject, capitalized
 from fuelwiz.sizing.figures import SizeFigures
 
 
-def no_line_cures(build: Build) -> str:
+def no_line_cures(build: Subject) -> str:
     """The whole of it, in two or three sentences."""
     line = build.line
     row = line or build.pick
@@ -19,7 +19,7 @@ def no_line_cures(build: Build) -> str:
     return f"No line cures this: {why}. {_reason(build, row, first)} {_do_first(build, row, first)}{then}."
 
 
-def short_why(build: Build, limit: str) -> str:
+def short_why(build: Subject, limit: str) -> str:
     """What is wrong, in a few words."""
     if limit == "pump":
         return "the pumps are short" if build.pump_word == "pumps" else "the pump is short"
@@ -33,9 +33,9 @@ _SHORT_WHY = {
 }
 
 
-def _reason(build: Build, row: SizeFigures, limit: str) -> str:
+def _reason(build: Subject, row: SizeFigures, limit: str) -> str:
     if limit != "pump":
-        return opened(limit_phrase(build, row, limit)) + "."
+        return capitalized(limit_phrase(build, row, limit)) + "."
     demand = build.figures.demand
     assert row.capacity_m3_s is not None
     edges = (demand.volume_flow_m3_s, demand.target_flow_m3_s)
@@ -51,7 +51,7 @@ def _reason(build: Build, row: SizeFigures, limit: str) -> str:
     )
 
 
-def _do_first(build: Build, row: SizeFigures, limit: str) -> str:
+def _do_first(build: Subject, row: SizeFigures, limit: str) -> str:
     if limit == "pump":
         if row.pump_volts_V is not None and row.pump_volts_V < ASSUMED_VOLTS:
             return "Look at the wiring first"
@@ -65,7 +65,7 @@ def _do_first(build: Build, row: SizeFigures, limit: str) -> str:
     }[limit]
 
 
-def every_size_fails(build: Build) -> str:
+def every_size_fails(build: Subject) -> str:
     """No line works, the largest that was tried included."""
     row = build.figures.sizes[-1]
     if row.size == "fixed":

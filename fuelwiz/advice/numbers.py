@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from typing import Literal
 
-from fuelwiz.session.model import Session
+from fuelwiz.session import Session
 from fuelwiz.units import from_si
 
 Role = Literal[

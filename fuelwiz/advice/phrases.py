@@ -4,36 +4,39 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from fuelwiz.advice.build import ASSUMED_VOLTS, OUTSIDE_NEEDS_PA, SAG_SHARE, Build
+from fuelwiz.advice.blocks import UNKNOWN
+from fuelwiz.advice.row import LOSS, SPARE, VELOCITY
+from fuelwiz.advice.subject import ASSUMED_VOLTS, OUTSIDE_NEEDS_PA, Subject
 from fuelwiz.sizing.figures import SizeFigures
+from fuelwiz.sizing.system import MOST_SAG
 
 GUESSED = ", probably: the rest of the pump's curve is guessed"
 
 
-def limit_phrase(build: Build, row: SizeFigures, limit: str) -> str:
+def limit_phrase(build: Subject, row: SizeFigures, limit: str) -> str:
     """One limit of one size: the figure and what was wanted."""
     return _PHRASES[limit](build, row)
 
 
-def _velocity(build: Build, row: SizeFigures) -> str:
+def _velocity(build: Subject, row: SizeFigures) -> str:
     figure, most = build.numbers.pair("velocity", row.velocity_m_s, build.session.bands.feed[2])
     return f"{figure}, {most} is the most"
 
 
-def _delivery(build: Build, row: SizeFigures) -> str:
+def _delivery(build: Subject, row: SizeFigures) -> str:
     assert row.full_delivery_velocity_m_s is not None
     figure, most = build.numbers.pair("velocity", row.full_delivery_velocity_m_s, build.session.bands.feed[3])
     return f"{figure} with the return flow on top, {most} is the most"
 
 
-def _sag(build: Build, row: SizeFigures) -> str:
+def _sag(build: Subject, row: SizeFigures) -> str:
     assert row.rail_sag_Pa is not None
-    allowed = SAG_SHARE * build.figures.pressure.injector_Pa
+    allowed = MOST_SAG * build.figures.pressure.injector_Pa
     figure, most = build.numbers.pair("pressure", row.rail_sag_Pa, allowed)
     return f"the rail sags {figure}, under {most} is wanted"
 
 
-def _pump(build: Build, row: SizeFigures) -> str:
+def _pump(build: Subject, row: SizeFigures) -> str:
     assert row.margin is not None
     reserve = build.session.goal.reserve
     if row.margin < 0.0:
@@ -42,20 +45,20 @@ def _pump(build: Build, row: SizeFigures) -> str:
     return f"{figure} to spare, {wanted}\u00a0% is wanted"
 
 
-def _relief(build: Build, row: SizeFigures) -> str:
+def _relief(build: Subject, row: SizeFigures) -> str:
     pump = build.session.pump
     assert pump is not None and pump.relief is not None and row.pump_rise_Pa is not None
     needed, relief = build.numbers.pair("pressure", row.pump_rise_Pa, pump.relief)
     return f"{needed} must be made, the pump's relief opens at {relief}"
 
 
-def vapour_need(build: Build) -> float:
+def vapour_need(build: Subject) -> float:
     """What the place of the pump needs above the fuel's vapour pressure, Pa."""
     pump = build.session.pump
     return OUTSIDE_NEEDS_PA if pump is not None and pump.place == "outside" else 0.0
 
 
-def vapour_phrase(build: Build, margin_pa: float) -> str:
+def vapour_phrase(build: Subject, margin_pa: float) -> str:
     """How near the fuel is to boiling at the pump's inlet, where that is too near."""
     if margin_pa < 0.0:
         missing = build.numbers.figure("pressure", -margin_pa, 0.0)
@@ -64,12 +67,12 @@ def vapour_phrase(build: Build, margin_pa: float) -> str:
     return f"the fuel is {figure} from boiling at the pump's inlet, {wanted} is wanted"
 
 
-def _vapour(build: Build, row: SizeFigures) -> str:
+def _vapour(build: Subject, row: SizeFigures) -> str:
     assert row.vapour_margin_Pa is not None
     return vapour_phrase(build, row.vapour_margin_Pa)
 
 
-def _inlet(build: Build, row: SizeFigures) -> str:
+def _inlet(build: Subject, row: SizeFigures) -> str:
     inlet = build.figures.inlet
     most = build.session.bands.inlet[2]
     if inlet is None or inlet.velocity_m_s is None or row is not build.pick:
@@ -78,7 +81,7 @@ def _inlet(build: Build, row: SizeFigures) -> str:
     return f"{figure} in the suction line, {shown} is the most"
 
 
-_PHRASES: dict[str, Callable[[Build, SizeFigures], str]] = {
+_PHRASES: dict[str, Callable[[Subject, SizeFigures], str]] = {
     "velocity": _velocity,
     "delivery": _delivery,
     "sag": _sag,
@@ -89,20 +92,17 @@ _PHRASES: dict[str, Callable[[Build, SizeFigures], str]] = {
 }
 
 
-def speed(build: Build, row: SizeFigures) -> str:
+def speed(build: Subject, row: SizeFigures) -> str:
     """The velocity at the goal, on its own side of every band's edge."""
-    return build.numbers.figure("velocity", row.velocity_m_s, *build.session.bands.feed)
+    return VELOCITY.figure(build, row) or UNKNOWN
 
 
-def loss(build: Build, row: SizeFigures) -> str | None:
+def loss(build: Subject, row: SizeFigures) -> str | None:
     """The loss of the whole feed at the goal; at the tank it is the sag that is judged."""
-    if row.feed_loss_Pa is None:
-        return None
-    limits = (SAG_SHARE * build.figures.pressure.injector_Pa,) if build.at_tank else ()
-    return build.numbers.figure("pressure", row.feed_loss_Pa, *limits)
+    return LOSS.figure(build, row)
 
 
-def lost(build: Build, row: SizeFigures) -> str | None:
+def lost(build: Subject, row: SizeFigures) -> str | None:
     """The loss with its verb; a line that runs downhill may gain."""
     if row.feed_loss_Pa is not None and row.feed_loss_Pa < 0.0:
         return f"{build.numbers.figure('pressure', -row.feed_loss_Pa)} gained"
@@ -110,17 +110,17 @@ def lost(build: Build, row: SizeFigures) -> str | None:
     return f"{told} lost" if told is not None else None
 
 
-def spare(build: Build, row: SizeFigures) -> str | None:
+def spare(build: Subject, row: SizeFigures) -> str | None:
     """What the pump has to spare, with the volts where they are assumed."""
     if row.margin is None:
         return None
     volts = f" at {volts_seen(build, row)}" if build.volts_assumed else ""
     if row.margin < 0.0:
         return f"{build.numbers.figure('percent', -row.margin, 0.0)} short{volts}"
-    return f"{build.numbers.figure('percent', row.margin, build.session.goal.reserve, 0.0)} to spare{volts}"
+    return f"{SPARE.figure(build, row)} to spare{volts}"
 
 
-def volts_seen(build: Build, row: SizeFigures) -> str:
+def volts_seen(build: Subject, row: SizeFigures) -> str:
     """The volts that the pump gets, "(assumed)" where they are the fallback."""
     volts = row.pump_volts_V if row.pump_volts_V is not None else ASSUMED_VOLTS
     told = build.numbers.figure("volts", volts, ASSUMED_VOLTS)

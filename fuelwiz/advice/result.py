@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-from fuelwiz.session.model import Session
+from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures
 
 Severity = Literal["stop", "warn", "note"]

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from fuelwiz.advice.build import LINE_LIMITS, Build
 from fuelwiz.advice.phrases import limit_phrase, loss, lost, speed
 from fuelwiz.advice.result import Explanation
+from fuelwiz.advice.subject import LINE_LIMITS, Subject
 from fuelwiz.sizing.bands import BANDS
 from fuelwiz.sizing.figures import SizeFigures
 
@@ -18,7 +18,7 @@ MEANS = {
 WORTH_BUYING = 0.01
 
 
-def explanation(build: Build, row: SizeFigures) -> Explanation:
+def explanation(build: Subject, row: SizeFigures) -> Explanation:
     """The five sentences of one size; None where nothing is known or to be said."""
     solved = row.feed_loss_Pa is not None
     return Explanation(
@@ -30,7 +30,7 @@ def explanation(build: Build, row: SizeFigures) -> Explanation:
     )
 
 
-def reasons(build: Build, row: SizeFigures) -> str:
+def reasons(build: Subject, row: SizeFigures) -> str:
     """Why a size is refused, in the two gravest of its limits; one of the line stands for all of the line."""
     told: list[str] = []
     for limit in row.limits:
@@ -40,14 +40,14 @@ def reasons(build: Build, row: SizeFigures) -> str:
     return "; ".join(limit_phrase(build, row, limit) for limit in told[:2])
 
 
-def _refused(build: Build, row: SizeFigures) -> str:
+def _refused(build: Subject, row: SizeFigures) -> str:
     tail = [] if "velocity" in row.limits else [speed(build, row)]
     if row.feed_loss_Pa is not None and row.feed_loss_Pa >= 0.0 and "sag" not in row.limits:
         tail.append((loss(build, row) if tail else lost(build, row)) or "")
     return "; ".join(filter(None, (f"refused: {reasons(build, row)}", ", ".join(tail))))
 
 
-def _means(build: Build, row: SizeFigures) -> str:
+def _means(build: Subject, row: SizeFigures) -> str:
     words = MEANS[row.band]
     band, velocity = row.full_delivery_band, row.full_delivery_velocity_m_s
     if band is None or velocity is None or BANDS.index(band) <= BANDS.index(row.band):
@@ -56,7 +56,7 @@ def _means(build: Build, row: SizeFigures) -> str:
     return f"{words}; {figure}, {band}, with the return flow on top"
 
 
-def _costs(build: Build, row: SizeFigures) -> str:
+def _costs(build: Subject, row: SizeFigures) -> str:
     if row.feed_loss_Pa is not None and row.feed_loss_Pa < 0.0:
         return f"nothing: the line runs downhill, {lost(build, row)}"
     told = loss(build, row)
@@ -71,12 +71,12 @@ def _costs(build: Build, row: SizeFigures) -> str:
     return f"{told}, so {share} of the pump's flow, or {_power_of(build, free - row.capacity_m3_s)}"
 
 
-def _power_of(build: Build, flow_m3_s: float) -> str:
+def _power_of(build: Subject, flow_m3_s: float) -> str:
     demand = build.figures.demand
     return build.numbers.figure("power", demand.crank_power_W * flow_m3_s / demand.volume_flow_m3_s)
 
 
-def _next(build: Build, row: SizeFigures) -> str | None:
+def _next(build: Subject, row: SizeFigures) -> str | None:
     larger = build.neighbour(row, 1)
     if larger is None or larger.feed_loss_Pa is None or row.feed_loss_Pa is None:
         return None
@@ -91,7 +91,7 @@ def _next(build: Build, row: SizeFigures) -> str | None:
     return f"{told} and feeds {_power(build, gained)}" + (": not worth buying" if needless else "")
 
 
-def _smaller(build: Build, row: SizeFigures) -> str | None:
+def _smaller(build: Subject, row: SizeFigures) -> str | None:
     smaller = build.neighbour(row, -1)
     if smaller is None or smaller.feed_loss_Pa is None or row.feed_loss_Pa is None:
         return None
@@ -105,7 +105,7 @@ def _smaller(build: Build, row: SizeFigures) -> str | None:
     return f"{told} and feeds {_power(build, smaller.max_power_W - row.max_power_W)}"
 
 
-def _power(build: Build, gained_w: float) -> str:
+def _power(build: Subject, gained_w: float) -> str:
     """A change in the power that is fed, in words where it would be shown as nothing."""
     figure = build.numbers.figure("power", abs(gained_w))
     if figure.startswith("0\u00a0"):
@@ -113,7 +113,7 @@ def _power(build: Build, gained_w: float) -> str:
     return f"{figure} {'more' if gained_w >= 0.0 else 'less'}"
 
 
-def _pressure(build: Build, change_pa: float) -> str:
+def _pressure(build: Subject, change_pa: float) -> str:
     """A change in pressure, in words where it would be shown as nothing."""
     figure = build.numbers.figure("pressure", change_pa)
     return "next to nothing" if float(figure.split("\u00a0")[0]) == 0.0 else figure

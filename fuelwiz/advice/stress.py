@@ -5,9 +5,9 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.numbers import NO_BREAK, Role, System
 from fuelwiz.advice.phrases import vapour_need, vapour_phrase
+from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import StressFigures
 from fuelwiz.sizing.stress import HIGH_ALTITUDE_M, HOT_FUEL_K, OTHER_ETHANOL, WEAK_SUPPLY_V
 from fuelwiz.units import to_si
@@ -63,7 +63,7 @@ PUMP_CURES = {
 }
 
 
-def stress_words(build: Build) -> tuple[str, ...]:
+def stress_words(build: Subject) -> tuple[str, ...]:
     """One text a case, the builder's own last, as they are solved."""
     cases, own = build.figures.stress, build.session.stress.case
     standard = cases[: len(cases) - len(own)]
@@ -72,7 +72,7 @@ def stress_words(build: Build) -> tuple[str, ...]:
     return (*told, *(_sentence(build, case, _own_change(build, said.change)) for case, said in mine))
 
 
-def _sentence(build: Build, case: StressFigures, changes: str) -> str:
+def _sentence(build: Subject, case: StressFigures, changes: str) -> str:
     said, cures = [], []
     if case.limits:
         failed, cure = _failed(build, case)
@@ -87,7 +87,7 @@ def _sentence(build: Build, case: StressFigures, changes: str) -> str:
     return f"{changes}: {'; '.join(said)}.{cure}"
 
 
-def _failed(build: Build, case: StressFigures) -> tuple[str, str]:
+def _failed(build: Subject, case: StressFigures) -> tuple[str, str]:
     first = case.limits[0]
     if first != "pump":
         failed, cure = FAILS[first]
@@ -99,19 +99,19 @@ def _failed(build: Build, case: StressFigures) -> tuple[str, str]:
     return f"the {word} {verb} {less} less than is burnt", PUMP_CURES.get(case.case, "more pump")
 
 
-def _spare(build: Build, case: StressFigures) -> str:
+def _spare(build: Subject, case: StressFigures) -> str:
     margin = case.margin or 0.0
     figure = build.numbers.figure("percent", abs(margin), 0.0)
     return f"{figure} to spare" if margin >= 0.0 else f"{build.pump_word} {figure} short"
 
 
-def _own_change(build: Build, change: dict[str, Any]) -> str:
+def _own_change(build: Subject, change: dict[str, Any]) -> str:
     if not change:
         return "Nothing changes"
     return f"With {', '.join(f'{key} {_told(build, value)}' for key, value in change.items())}"
 
 
-def _told(build: Build, value: Any) -> str:
+def _told(build: Subject, value: Any) -> str:
     """A changed value as it was typed, or in the units shown where it was typed in the other system's."""
     if isinstance(value, list):
         return "/".join(_told(build, item) for item in value)
@@ -124,7 +124,7 @@ def _told(build: Build, value: Any) -> str:
     return build.numbers.limit(role, to_si(float(typed), unit))
 
 
-def _values(build: Build) -> dict[str, str]:
+def _values(build: Subject) -> dict[str, str]:
     session, numbers = build.session, build.numbers
     return {
         "volts": numbers.figure("volts", LOW_SUPPLY_V),

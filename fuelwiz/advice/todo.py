@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.remark import Remark, one_line
+from fuelwiz.advice.subject import Subject
 
 
-def to_do(build: Build, remarks: list[Remark]) -> str:
+def to_do(build: Subject, remarks: list[Remark]) -> str:
     """One line of 76 columns or less."""
     if not build.has_runs:
         return _next_step(build)
@@ -24,7 +24,7 @@ def to_do(build: Build, remarks: list[Remark]) -> str:
     return _comfortable(build) or _not_yet_known(build)
 
 
-def _next_step(build: Build) -> str:
+def _next_step(build: Subject) -> str:
     if "fuel.ethanol" in build.assumed:
         return "Next: the other questions here, then Fuel, which moves this most."
     if "pressure.base" in build.assumed or "pressure.boost" in build.assumed:
@@ -34,7 +34,7 @@ def _next_step(build: Build) -> str:
     return "Next: Lines, how far it is from tank to rail and in which hose."
 
 
-def _comfortable(build: Build) -> str:
+def _comfortable(build: Subject) -> str:
     row = build.figures.row(build.figures.comfortable)
     if row is None or row.size == "fixed" or row.bore_m <= build.pick.bore_m:
         return ""
@@ -48,7 +48,7 @@ def _comfortable(build: Build) -> str:
     return f"{row.size} would be comfortable: under {under} with all the pump gives"
 
 
-def _not_yet_known(build: Build) -> str:
+def _not_yet_known(build: Subject) -> str:
     session = build.session
     missing = [
         name

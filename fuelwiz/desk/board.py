@@ -22,8 +22,8 @@ from fuelwiz.desk.steps import StepState, step_of, step_that_needs_attention, st
 from fuelwiz.desk.undo import Trail
 from fuelwiz.desk.view import View
 from fuelwiz.desk.words import Refusal
-from fuelwiz.session.clean import clean
-from fuelwiz.session.model import Session
+from fuelwiz.printable import clean
+from fuelwiz.session import Session
 from fuelwiz.sizing import first_figures, with_slower_parts
 
 UNNAMED = "Unnamed build"

@@ -10,8 +10,7 @@ from fuelwiz.desk.plain import value_at, way
 from fuelwiz.desk.state import State
 from fuelwiz.desk.taking import take
 from fuelwiz.desk.words import Refusal, label
-from fuelwiz.session.readers import read
-from fuelwiz.session.scalars import Wrong
+from fuelwiz.session import Wrong, read
 from fuelwiz.units import describe
 
 

@@ -13,9 +13,9 @@ from fuelwiz.desk.plain import Plain, changes
 from fuelwiz.desk.reading import sorted_out
 from fuelwiz.desk.saving import Paper, Saved, left_out, refuse_to_overwrite, refuse_unfinished, written
 from fuelwiz.desk.state import State
-from fuelwiz.session.clean import clean
-from fuelwiz.session.entry import LONGEST_NAME
-from fuelwiz.session.shelf import file_name
+from fuelwiz.printable import clean
+from fuelwiz.store.build_file import LONGEST_NAME
+from fuelwiz.store.folder import file_name
 
 
 class Desk(Board):

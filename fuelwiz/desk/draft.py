@@ -18,9 +18,9 @@ from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.reading import known_entry, known_part
 from fuelwiz.desk.state import State
 from fuelwiz.errors import OutputError
+from fuelwiz.files import write_atomically
+from fuelwiz.printable import clean
 from fuelwiz.questions import STEPS
-from fuelwiz.session.clean import clean
-from fuelwiz.session.file import write_atomically
 
 SUFFIX = ".draft"
 UNNAMED = ".unnamed-"

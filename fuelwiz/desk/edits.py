@@ -10,7 +10,7 @@ from fuelwiz.desk.plain import value_at, way
 from fuelwiz.desk.state import State
 from fuelwiz.desk.taking import take
 from fuelwiz.desk.words import Refusal, emptied, label, question_of
-from fuelwiz.session.model import FieldSpec
+from fuelwiz.session import FieldSpec
 
 ALWAYS_WANTED = ("goal.power",)
 

@@ -7,8 +7,7 @@ from typing import Literal
 
 from fuelwiz.desk.errors import NoSuchField
 from fuelwiz.desk.plain import Plain, Way, value_at, way
-from fuelwiz.session.model import FieldSpec, field_at, leaf_paths
-from fuelwiz.session.paths import list_ways
+from fuelwiz.session import FieldSpec, field_at, leaf_paths, list_ways
 
 System = Literal["us", "metric"]
 MOST_POINTS = 200

@@ -6,9 +6,7 @@ import re
 from dataclasses import dataclass, replace
 
 from fuelwiz import units
-from fuelwiz.session.model import FieldSpec, field_at
-from fuelwiz.session.readers import read
-from fuelwiz.session.scalars import Wrong
+from fuelwiz.session import FieldSpec, Wrong, field_at, read
 from fuelwiz.units import Kind
 
 _IN_BRACKETS = re.compile(r"[(\[{]([^()\[\]{}]{1,30})[)\]}]")

@@ -11,10 +11,10 @@ from fuelwiz.desk import draft
 from fuelwiz.desk.reading import is_well_formed, known_part
 from fuelwiz.desk.saving import Paper
 from fuelwiz.desk.state import State
+from fuelwiz.document.file import load, read
 from fuelwiz.errors import Fault, OutputError, SessionError
-from fuelwiz.session.clean import clean
-from fuelwiz.session.entry import draft_of
-from fuelwiz.session.file import load, read
+from fuelwiz.printable import clean
+from fuelwiz.store.build_file import draft_of
 
 
 @dataclass(slots=True)

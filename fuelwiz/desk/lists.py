@@ -10,10 +10,8 @@ from fuelwiz.desk.errors import NoSuchField
 from fuelwiz.desk.fields import spec_at
 from fuelwiz.desk.plain import Plain, put, taken_out, value_at, way
 from fuelwiz.desk.state import State
-from fuelwiz.session.clean import clean
-from fuelwiz.session.paths import list_ways
-from fuelwiz.session.readers import read
-from fuelwiz.session.scalars import Wrong
+from fuelwiz.printable import clean
+from fuelwiz.session import Wrong, list_ways, read
 
 
 def most_entries(path: str) -> int:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from fuelwiz.desk.errors import NoSuchField
-from fuelwiz.session.paths import Way, value_at, way_of
+from fuelwiz.session import Way, value_at, way_of
 
 __all__ = ["Plain", "Way", "changes", "put", "taken_out", "value_at", "way"]
 

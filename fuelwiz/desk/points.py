@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from fuelwiz.desk.table import FLOW, Points, read_points
-from fuelwiz.session.clean import clean
+from fuelwiz.printable import clean
 
 __all__ = ["Points", "points_in_file", "points_typed", "read_points"]
 

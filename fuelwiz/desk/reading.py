@@ -12,11 +12,8 @@ from fuelwiz.desk.fields import spec_at
 from fuelwiz.desk.plain import Plain, put, taken_out, way
 from fuelwiz.desk.shown import in_words
 from fuelwiz.desk.state import State
-from fuelwiz.session.clean import clean
-from fuelwiz.session.model import FieldSpec
-from fuelwiz.session.paths import Node, node_at, tree
-from fuelwiz.session.readers import read
-from fuelwiz.session.scalars import Wrong
+from fuelwiz.printable import clean
+from fuelwiz.session import FieldSpec, Node, Wrong, node_at, read, tree
 
 _TEXTS = {"quantity", "wire", "size", "choice", "text", "note", "rated_flow"}
 _LONGEST_TEXT = 4000

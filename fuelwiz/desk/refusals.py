@@ -11,7 +11,7 @@ from fuelwiz.desk.fields import System, spec_at
 from fuelwiz.desk.state import State
 from fuelwiz.desk.words import Refusal, of_fault
 from fuelwiz.errors import Fault
-from fuelwiz.session.model import FieldSpec
+from fuelwiz.session import FieldSpec
 
 
 def all_refused(state: State, faults: Iterable[Fault], system: System) -> dict[str, Refusal]:

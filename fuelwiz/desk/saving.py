@@ -12,16 +12,19 @@ from typing import Any
 
 import fuelwiz
 from fuelwiz.advice import Result
-from fuelwiz.advice.numbers import Numbers
+from fuelwiz.advice.row import SPARE
+from fuelwiz.advice.subject import Subject
 from fuelwiz.desk.errors import SaveRefused
 from fuelwiz.desk.numbers import NO_BREAK
 from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.words import Refusal, label
+from fuelwiz.document.file import MOST_BYTES, read
+from fuelwiz.document.merge import merge
 from fuelwiz.errors import OutputError, SessionError
-from fuelwiz.session.clean import clean
-from fuelwiz.session.digest import inputs_digest
-from fuelwiz.session.file import MOST_BYTES, merge, read, write_atomically
-from fuelwiz.session.history import keep
+from fuelwiz.files import write_atomically
+from fuelwiz.printable import clean
+from fuelwiz.session import inputs_digest
+from fuelwiz.store.history import keep
 
 _FIRST_LINE = "format = 1\n"
 _NO_PUMP = "The pump is not in the file until its flow is known."
@@ -63,10 +66,9 @@ def record_of(result: Result) -> dict[str, Any]:
     }
     if figures.verdict.works is not None:
         record["works"] = figures.verdict.works
-    margin = figures.pick.margin
+    margin = SPARE.figure(Subject(session, figures), figures.pick)
     if margin is not None:
-        shown, _ = Numbers.of(session).pair("percent", margin, session.goal.reserve)
-        record["margin"] = shown.replace(NO_BREAK, " ")
+        record["margin"] = margin.replace(NO_BREAK, " ")
     record["answer"] = clean(words.answer.replace(NO_BREAK, " "))
     return record
 

@@ -8,11 +8,8 @@ from typing import Any
 from fuelwiz import units
 from fuelwiz.desk.fields import System, other, shown_unit
 from fuelwiz.desk.numbers import in_unit, is_bare, pretty, same_unit, sensible, split_or_whole, unit_sign
-from fuelwiz.session.clean import clean
-from fuelwiz.session.compounds import HEPTANE_KG_M3
-from fuelwiz.session.model import FieldSpec
-from fuelwiz.session.readers import read
-from fuelwiz.session.spec import as_text
+from fuelwiz.printable import clean
+from fuelwiz.session import HEPTANE_KG_M3, FieldSpec, as_text, read
 
 
 @dataclass(frozen=True, slots=True)

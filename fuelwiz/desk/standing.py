@@ -9,7 +9,7 @@ from typing import Any
 from fuelwiz.desk.fields import leaf_length
 from fuelwiz.desk.plain import Plain, Way, put, value_at, way
 from fuelwiz.errors import Fault, SessionError
-from fuelwiz.session.model import Session, validate
+from fuelwiz.session import Session, validate
 
 _OPTIONAL = {
     ("pump",),

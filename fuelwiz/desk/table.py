@@ -12,10 +12,8 @@ from fuelwiz.desk.fields import MOST_POINTS
 from fuelwiz.desk.header import Header, header_of, voltage_in
 from fuelwiz.desk.numbers import split_or_whole
 from fuelwiz.errors import UnitError
-from fuelwiz.session.clean import clean
-from fuelwiz.session.model import FieldSpec, field_at
-from fuelwiz.session.readers import read
-from fuelwiz.session.scalars import Wrong, range_text
+from fuelwiz.printable import clean
+from fuelwiz.session import FieldSpec, Wrong, field_at, range_text, read
 from fuelwiz.units import parse_typed
 
 FLOW = "pump.curve.points"

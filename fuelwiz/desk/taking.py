@@ -19,10 +19,8 @@ from fuelwiz.desk.words import (
     wrong_unit,
 )
 from fuelwiz.errors import UnitError
-from fuelwiz.session.clean import clean
-from fuelwiz.session.model import FieldSpec
-from fuelwiz.session.readers import read
-from fuelwiz.session.scalars import Wrong
+from fuelwiz.printable import clean
+from fuelwiz.session import FieldSpec, Wrong, read
 
 _WHOLE = re.compile(r"\+?[0-9]{1,9}")
 _DECIMAL = re.compile(r"[-+\u2212]?(?:[0-9]{1,20}(?:\.[0-9]{0,20})?|\.[0-9]{1,20})")

@@ -9,9 +9,9 @@ from fuelwiz.desk.fields import cell_of
 from fuelwiz.desk.numbers import pretty, sensible, split_or_whole, unit_sign
 from fuelwiz.desk.steps import step_of
 from fuelwiz.errors import Fault
+from fuelwiz.printable import clean
 from fuelwiz.questions import Question, step_questions
-from fuelwiz.session.clean import clean
-from fuelwiz.session.model import FieldSpec
+from fuelwiz.session import FieldSpec
 from fuelwiz.units import Kind
 
 BESIDE = 32

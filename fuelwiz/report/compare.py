@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph, Sheet, Table, row
 from fuelwiz.report.differences import Told, differences
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
-from fuelwiz.report.sheet import Block, Cell, Column, Heading, Pairs, Paragraph, Sheet, Table, row
 
 LABEL_COLUMNS = 22
 BUILD_COLUMNS = 20

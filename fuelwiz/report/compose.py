@@ -4,20 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from fuelwiz.advice.build import Build
+from fuelwiz.advice.blocks import Block, Sheet
 from fuelwiz.advice.result import Result, Words
-from fuelwiz.report.sections.bad_days import bad_days, findings, next_goal
-from fuelwiz.report.sections.ceilings import ceilings
-from fuelwiz.report.sections.closing import assumed, cautions, on_the_car, said_before
-from fuelwiz.report.sections.gauge import gauge_pressures
-from fuelwiz.report.sections.inlet import before_the_pump
-from fuelwiz.report.sections.opening import opening
-from fuelwiz.report.sections.parts import parts_and_lengths
-from fuelwiz.report.sections.sizes import sizes, what_it_takes
-from fuelwiz.report.sections.would_do import pump_to_look_for, return_that_would_do, wire_and_injectors
-from fuelwiz.report.sheet import Block, Sheet
+from fuelwiz.advice.sections.bad_days import bad_days, findings, next_goal
+from fuelwiz.advice.sections.ceilings import ceilings
+from fuelwiz.advice.sections.closing import assumed, cautions, on_the_car, said_before
+from fuelwiz.advice.sections.gauge import gauge_pressures
+from fuelwiz.advice.sections.inlet import before_the_pump
+from fuelwiz.advice.sections.opening import opening
+from fuelwiz.advice.sections.parts import parts_and_lengths
+from fuelwiz.advice.sections.sizes import sizes, what_it_takes
+from fuelwiz.advice.sections.would_do import pump_to_look_for, return_that_would_do, wire_and_injectors
+from fuelwiz.advice.subject import Subject
 
-Section = Callable[[Build, Words], Iterator[Block]]
+Section = Callable[[Subject, Words], Iterator[Block]]
 
 SECTIONS: tuple[Section, ...] = (
     opening,
@@ -42,6 +42,6 @@ SECTIONS: tuple[Section, ...] = (
 
 def sheet_of(result: Result) -> Sheet:
     """The sheet of one build."""
-    build = Build(result.session, result.figures)
+    build = Subject(result.session, result.figures)
     blocks = (block for section in SECTIONS for block in section(build, result.words))
     return Sheet(result.session.name or "Unnamed build", tuple(blocks))

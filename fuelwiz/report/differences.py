@@ -8,9 +8,8 @@ from math import isclose
 from typing import Any
 
 from fuelwiz.advice.result import Result
-from fuelwiz.session.clean import clean
-from fuelwiz.session.model import fallback_text
-from fuelwiz.session.paths import Node, Way, path_of, tree, value_at
+from fuelwiz.printable import clean
+from fuelwiz.session import Node, Way, fallback_text, path_of, tree, value_at
 
 NO_INPUTS = {"format", "name", "notes", "show_units", "fitted", "record"}
 TEXTS = {"text", "note"}

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from html import escape
 
-from fuelwiz.report.sheet import (
+from fuelwiz.advice.blocks import (
     SYMBOLS,
     Block,
     Cell,

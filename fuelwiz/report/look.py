@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal, Protocol
 
-from fuelwiz.report.sheet import Mark
+from fuelwiz.advice.blocks import Mark
 
 Colours = Literal["none", "16", "256"]
 

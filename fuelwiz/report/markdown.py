@@ -5,8 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator
 
-from fuelwiz.advice.numbers import NO_BREAK
-from fuelwiz.report.sheet import (
+from fuelwiz.advice.blocks import (
     SYMBOLS,
     Block,
     Cell,
@@ -18,6 +17,7 @@ from fuelwiz.report.sheet import (
     Sheet,
     Table,
 )
+from fuelwiz.advice.numbers import NO_BREAK
 
 _SIGNS = re.compile(r"[\\`*_\[\]<>|~&$#]")
 _LINE_START = re.compile(r"^(\d*)([-+=.)])(?=\s|$|[-=])")

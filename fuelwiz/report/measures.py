@@ -6,17 +6,18 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from fuelwiz.advice.build import SAG_SHARE, Build
 from fuelwiz.advice.ceilings import PARTS
 from fuelwiz.advice.numbers import Numbers, Role
 from fuelwiz.advice.result import Result
+from fuelwiz.advice.row import FEEDS, LOSS, SPARE, VELOCITY, RowFigure
+from fuelwiz.advice.subject import Subject
 
 
 @dataclass(frozen=True, slots=True)
 class Side:
     """One build, and how all of them are shown: in one unit system, and powers at one place."""
 
-    build: Build
+    build: Subject
     numbers: Numbers
 
 
@@ -26,7 +27,7 @@ def sides_of(results: Sequence[Result]) -> tuple[Side, ...]:
     system = results[0].session.show_units
     shares = [Numbers.of(result.session).power_share if at_wheels else 1.0 for result in results]
     return tuple(
-        Side(Build(result.session, result.figures), Numbers(system, share))
+        Side(Subject(result.session, result.figures), Numbers(system, share))
         for result, share in zip(results, shares, strict=True)
     )
 
@@ -44,9 +45,9 @@ class Measure:
 def _figure(
     name: str,
     role: Role,
-    value: Callable[[Build], float | None],
+    value: Callable[[Subject], float | None],
     better: Literal["more", "less"] | None = None,
-    limits: Callable[[Build], tuple[float, ...]] = lambda _build: (),
+    limits: Callable[[Subject], tuple[float, ...]] = lambda _build: (),
 ) -> Measure:
     """A measure that is a figure, kept on its own side of the limits that judge it."""
 
@@ -55,6 +56,16 @@ def _figure(
         return None if found is None else side.numbers.figure(role, found, *limits(side.build))
 
     return Measure(name, shown, lambda side: value(side.build), better)
+
+
+def _of_pick(name: str, of: RowFigure, better: Literal["more", "less"] | None = None) -> Measure:
+    """A measure that is a figure of the size that the build is judged at."""
+    return Measure(
+        name,
+        lambda side: of.figure(side.build, side.build.pick, side.numbers),
+        lambda side: of.value(side.build.pick),
+        better,
+    )
 
 
 def _works(side: Side) -> str:
@@ -79,20 +90,16 @@ def _first_ceiling(side: Side) -> float | None:
     return side.build.figures.ceilings[0].max_power_W if side.build.figures.ceilings else None
 
 
-def _bad_day(build: Build) -> float | None:
+def _bad_day(build: Subject) -> float | None:
     return next((case.margin for case in build.figures.stress if case.case == "bad day"), None)
 
 
-def _loss_limits(build: Build) -> tuple[float, ...]:
-    return (SAG_SHARE * build.figures.pressure.injector_Pa,) if build.at_tank else ()
-
-
-def _duty_limit(build: Build) -> tuple[float, ...]:
+def _duty_limit(build: Subject) -> tuple[float, ...]:
     given = build.session.injectors
     return () if given is None else (given.duty_limit,)
 
 
-def _creep(build: Build) -> float | None:
+def _creep(build: Subject) -> float | None:
     return None if build.figures.return_line is None else build.figures.return_line.creep_Pa
 
 
@@ -103,28 +110,11 @@ MEASURES: tuple[Measure, ...] = (
     _figure("fuel burnt", "flow", lambda build: build.figures.demand.volume_flow_m3_s),
     Measure("line to fit", lambda side: side.build.figures.line_to_fit),
     Measure("judged at", lambda side: side.build.figures.verdict.size),
-    _figure(
-        "velocity",
-        "velocity",
-        lambda build: build.pick.velocity_m_s,
-        limits=lambda build: build.session.bands.feed,
-    ),
-    _figure("loss of the line", "pressure", lambda build: build.pick.feed_loss_Pa, "less", _loss_limits),
+    _of_pick("velocity", VELOCITY),
+    _of_pick("loss of the line", LOSS, "less"),
     _figure("pump must make", "pressure", lambda build: build.pick.pump_rise_Pa),
-    _figure(
-        "to spare",
-        "percent",
-        lambda build: build.pick.margin,
-        "more",
-        lambda build: (build.session.goal.reserve, 0.0),
-    ),
-    _figure(
-        "feeds",
-        "power",
-        lambda build: build.pick.max_power_W,
-        "more",
-        lambda build: (build.figures.demand.crank_power_W,),
-    ),
+    _of_pick("to spare", SPARE, "more"),
+    _of_pick("feeds", FEEDS, "more"),
     Measure("gives out first", _gives_out_first, _first_ceiling, "more"),
     _figure("to spare, bad day", "percent", _bad_day, "more", lambda _build: (0.0,)),
     _figure("volts at the pump", "volts", lambda build: build.pick.pump_volts_V, "more"),

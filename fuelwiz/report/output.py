@@ -10,8 +10,8 @@ from pathlib import Path
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Result
 from fuelwiz.errors import OutputError
+from fuelwiz.printable import clean
 from fuelwiz.report.look import WIDTH, Look, in_ascii, look_of, speaks_utf8
-from fuelwiz.session.clean import clean
 
 ENDINGS = {".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".json": "json"}
 
@@ -103,6 +103,6 @@ def write_file(text: str, path: Path, *, never: Path | None = None) -> None:
         reason = getattr(error, "strerror", None) or str(error)
         raise OutputError(f"{name}: cannot be written: {reason.lower()}") from None
     if not is_device:
-        from fuelwiz.session.file import write_atomically
+        from fuelwiz.files import write_atomically
 
         write_atomically(path, text)

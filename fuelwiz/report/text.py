@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.advice.blocks import SYMBOLS, Block, Heading, Item, Listing, Pairs, Paragraph, Sheet, Table
 from fuelwiz.report.columns import padded, width_of, wrapped
 from fuelwiz.report.look import Look
-from fuelwiz.report.sheet import SYMBOLS, Block, Heading, Item, Listing, Pairs, Paragraph, Sheet, Table
 from fuelwiz.report.text_table import table_lines
 
 INDENT = 2

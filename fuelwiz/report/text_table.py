@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from fuelwiz.advice.blocks import SYMBOLS, Cell, Column, Table
 from fuelwiz.report.columns import padded, width_of, wrapped
 from fuelwiz.report.look import Look
-from fuelwiz.report.sheet import SYMBOLS, Cell, Column, Table
 
 NARROWEST = 4
 COMFORTABLE = 14

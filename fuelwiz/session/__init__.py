@@ -1,1 +1,110 @@
+"""What the builder said: every key declared once, read into SI, with every fallback filled in.
 
+The face of this room: other rooms import from here.
+"""
+
+from fuelwiz.session.cases import apply_change
+from fuelwiz.session.compounds import HEPTANE_KG_M3, Size
+from fuelwiz.session.digest import inputs_digest
+from fuelwiz.session.fallbacks import fallback_text
+from fuelwiz.session.hardware import (
+    Feed,
+    Filter,
+    Inlet,
+    InletRun,
+    Part,
+    Pump,
+    PumpCurve,
+    Regulator,
+    ReturnLine,
+    Run,
+    Strainer,
+    Wiring,
+)
+from fuelwiz.session.json_schema import schema
+from fuelwiz.session.paths import (
+    Node,
+    Way,
+    field_at,
+    given,
+    leaf_paths,
+    list_ways,
+    node_at,
+    order_of,
+    path_of,
+    tree,
+    value_at,
+    way_of,
+)
+from fuelwiz.session.readers import read
+from fuelwiz.session.scalars import Wrong, range_text
+from fuelwiz.session.sections import (
+    Bands,
+    Engine,
+    Fitted,
+    Fuel,
+    Goal,
+    Injectors,
+    Pressure,
+    Record,
+    Session,
+    StressCase,
+    StressSection,
+    Surge,
+    Tank,
+)
+from fuelwiz.session.spec import FieldSpec, as_text
+from fuelwiz.session.validation import newer_format, validate
+
+__all__ = [
+    "HEPTANE_KG_M3",
+    "Bands",
+    "Engine",
+    "Feed",
+    "FieldSpec",
+    "Filter",
+    "Fitted",
+    "Fuel",
+    "Goal",
+    "Injectors",
+    "Inlet",
+    "InletRun",
+    "Node",
+    "Part",
+    "Pressure",
+    "Pump",
+    "PumpCurve",
+    "Record",
+    "Regulator",
+    "ReturnLine",
+    "Run",
+    "Session",
+    "Size",
+    "Strainer",
+    "StressCase",
+    "StressSection",
+    "Surge",
+    "Tank",
+    "Way",
+    "Wiring",
+    "Wrong",
+    "apply_change",
+    "as_text",
+    "fallback_text",
+    "field_at",
+    "given",
+    "inputs_digest",
+    "leaf_paths",
+    "list_ways",
+    "newer_format",
+    "node_at",
+    "order_of",
+    "path_of",
+    "range_text",
+    "read",
+    "schema",
+    "tree",
+    "validate",
+    "value_at",
+    "way_of",
+]

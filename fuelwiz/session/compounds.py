@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 from fuelwiz import units
 from fuelwiz.errors import UnitError
 from fuelwiz.physics.wire import awg_area_m2
-from fuelwiz.session.clean import clean, shown
+from fuelwiz.printable import clean, shown
 from fuelwiz.session.scalars import (
     Found,
     Wrong,

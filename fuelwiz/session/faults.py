@@ -9,7 +9,7 @@ from pydantic import ValidationError
 
 from fuelwiz import units
 from fuelwiz.errors import Fault
-from fuelwiz.session.clean import shown
+from fuelwiz.printable import shown
 from fuelwiz.session.paths import Node, Way, leaf_paths, node_at, path_of, tree
 from fuelwiz.session.scalars import nearest
 from fuelwiz.session.spec import FieldSpec

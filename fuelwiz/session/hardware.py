@@ -24,12 +24,10 @@ from fuelwiz.session.fields import (
     table,
     text,
 )
+from fuelwiz.terms import FilterPlace, Hose, PumpPlace
 
-PumpPlace = Literal["tank", "surge", "outside"]
 Arrangement = Literal["parallel", "series"]
 ReturnPath = Literal["wire", "chassis"]
-Hose = Literal["nominal", "ptfe", "rubber", "tube"]
-FilterPlace = Literal["line", "pump"]
 
 LOSS = quantity("pressure_change", "0 psi", "100 psi", required=True, example="0.8 psi")
 FLOW = quantity("flow", "1 gal/h", "5000 gal/h", required=True, example="120 gal/h")

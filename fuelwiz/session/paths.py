@@ -12,7 +12,7 @@ from typing import Any, get_args
 from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
-from fuelwiz.session.clean import clean
+from fuelwiz.printable import clean
 from fuelwiz.session.fields import Leaf, Section, Tables
 from fuelwiz.session.sections import Session
 from fuelwiz.session.spec import FieldSpec

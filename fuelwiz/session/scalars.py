@@ -9,7 +9,7 @@ from typing import Any
 
 from fuelwiz import units
 from fuelwiz.errors import UnitError
-from fuelwiz.session.clean import clean, shown
+from fuelwiz.printable import clean, shown
 from fuelwiz.session.spec import FieldSpec
 from fuelwiz.units import Kind
 

@@ -26,11 +26,10 @@ from fuelwiz.session.fields import (
     velocities,
 )
 from fuelwiz.session.hardware import Feed, Inlet, Pump, ReturnLine, Wiring
+from fuelwiz.terms import USUAL_ETHANOL, FuelKind, Induction
 
 Units = Literal["us", "metric"]
 PowerAt = Literal["crank", "wheels"]
-Induction = Literal["none", "supercharger", "turbo"]
-FuelKind = Literal["blend", "methanol", "own"]
 Reference = Literal["manifold", "atmosphere"]
 Regulation = Literal["rail", "tank", "none"]
 SurgeReturn = Literal["surge", "tank"]
@@ -61,7 +60,7 @@ class Fuel(Section):
     """What is burnt, and how warm it is."""
 
     kind: Annotated[FuelKind, choice(FuelKind, "blend")]
-    ethanol: Annotated[float, quantity("fraction", "0 %", "100 %", "10 %")]
+    ethanol: Annotated[float, quantity("fraction", "0 %", "100 %", USUAL_ETHANOL)]
     temperature: Annotated[float, quantity("temperature", "-40 degC", "90 degC", "40 degC")]
     reid_pressure: Annotated[
         float | None, quantity("absolute_pressure", "0.1 psi", "20 psi", example="7 psi")

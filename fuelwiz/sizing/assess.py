@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from fuelwiz.session.model import Session, Size
+from fuelwiz.session import Session, Size
 from fuelwiz.sizing.assumed import assumed
 from fuelwiz.sizing.build import Build
 from fuelwiz.sizing.candidates import feed_candidates, spelled

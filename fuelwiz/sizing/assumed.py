@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.session.model import Session, fallback_text, given
+from fuelwiz.session import Session, fallback_text, given
 from fuelwiz.sizing.build import Build
 from fuelwiz.sizing.figures import Assumption
 from fuelwiz.units import from_si

@@ -8,13 +8,13 @@ from functools import cached_property
 from fuelwiz.physics import demand as demand_physics
 from fuelwiz.physics import fuel as fuel_physics
 from fuelwiz.physics.circuit import ASSUMED_VOLTS, PumpSet, Supply
+from fuelwiz.physics.curve import Curve
 from fuelwiz.physics.fittings import filter_loss_pa
 from fuelwiz.physics.inlet import atmosphere_pa
 from fuelwiz.physics.line import GRAVITY, Run, run_loss, velocity_m_s
-from fuelwiz.physics.curve import Curve
 from fuelwiz.physics.pump import Pump
 from fuelwiz.physics.wire import loop_resistance_ohm
-from fuelwiz.session.model import Session
+from fuelwiz.session import Session
 from fuelwiz.sizing.figures import DemandFigures, FuelFigures, PressureFigures
 from fuelwiz.sizing.lines import plain_run
 

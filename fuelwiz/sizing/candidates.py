@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from fuelwiz.facts import INCH_M, bore_m
-from fuelwiz.session.model import Feed, Run, Size
+from fuelwiz.session import Feed, Run, Size
 
 SAME_BORE = 1e-9
 FIXED = "fixed"

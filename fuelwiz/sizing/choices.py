@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from fuelwiz.facts import table
 from fuelwiz.physics.wire import MOST_WIRE_LOSS_V, ampacity_A, awg_area_m2, loop_resistance_ohm
-from fuelwiz.session.model import Session
+from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures
 
 CC_MIN = 1e-6 / 60  # m3/s

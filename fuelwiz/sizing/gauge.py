@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
-from fuelwiz.session.model import Session
+from fuelwiz.session import Session
 from fuelwiz.sizing.build import Build
 from fuelwiz.sizing.candidates import feed_candidates, spelled
 from fuelwiz.sizing.figures import Figures, SizeFigures

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fuelwiz.session.model import Size
+from fuelwiz.session import Size
 from fuelwiz.sizing.build import Build
 from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.rows import margin, shown_run, size_limits, vapour_margin_pa

@@ -7,11 +7,11 @@ from dataclasses import dataclass
 
 from fuelwiz.physics import line
 from fuelwiz.physics.fittings import filter_loss_pa, part_loss_pa, sum_of_fittings
-from fuelwiz.session import model
+from fuelwiz.session import Feed, Filter, Part, Run, Size
 from fuelwiz.sizing.candidates import follows, run_bore_m, run_nominal_bore_m
 
 
-def plain_run(run: model.Run, candidate: model.Size | None, end_ratio: float) -> line.Run:
+def plain_run(run: Run, candidate: Size | None, end_ratio: float) -> line.Run:
     """A run as physics takes it, with the bore that it has at a candidate."""
     bore = run_bore_m(run, candidate)
     return line.Run(
@@ -55,8 +55,8 @@ class FeedLine:
     """The feed at one candidate: its runs, and the filters that count as its own."""
 
     runs: tuple[FeedRun, ...]
-    filters: tuple[model.Filter, ...]
-    parts: tuple[model.Part, ...]
+    filters: tuple[Filter, ...]
+    parts: tuple[Part, ...]
     constant_pa: float
     density_kg_m3: float
     viscosity_m2_s: float
@@ -90,8 +90,8 @@ class FeedLine:
 
 
 def feed_line(
-    feed: model.Feed,
-    candidate: model.Size | None,
+    feed: Feed,
+    candidate: Size | None,
     *,
     at_tank: bool,
     density_kg_m3: float,
@@ -113,7 +113,7 @@ def feed_line(
     )
 
 
-def filters_loss_pa(filters: Sequence[model.Filter], flow_m3_s: float) -> float:
+def filters_loss_pa(filters: Sequence[Filter], flow_m3_s: float) -> float:
     """What filters one behind the other lose at a flow."""
     return sum(
         filter_loss_pa(
@@ -126,7 +126,7 @@ def filters_loss_pa(filters: Sequence[model.Filter], flow_m3_s: float) -> float:
     )
 
 
-def parts_loss_pa(parts: Sequence[model.Part], flow_m3_s: float) -> float:
+def parts_loss_pa(parts: Sequence[Part], flow_m3_s: float) -> float:
     """What parts one behind the other lose at a flow."""
     return sum(
         part_loss_pa(flow_m3_s=flow_m3_s, rated_flow_m3_s=part.rated_flow, rated_loss_pa=part.rated_loss)

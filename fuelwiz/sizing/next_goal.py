@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fuelwiz.session.model import Session
+from fuelwiz.session import Session
 from fuelwiz.sizing.build import Build
 
 

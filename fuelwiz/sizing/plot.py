@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from fuelwiz.session.model import Session
+from fuelwiz.session import Session
 from fuelwiz.sizing.build import Build
 from fuelwiz.sizing.candidates import feed_candidates, spelled
 from fuelwiz.sizing.system import System

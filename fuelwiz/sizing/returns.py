@@ -8,7 +8,7 @@ from functools import cached_property
 from fuelwiz.physics.fittings import part_loss_pa
 from fuelwiz.physics.line import run_loss, velocity_m_s
 from fuelwiz.physics.return_line import settle
-from fuelwiz.session.model import Size
+from fuelwiz.session import Size
 from fuelwiz.sizing.candidates import candidates, spelled
 from fuelwiz.sizing.figures import ReturnFigures, ReturnSize
 from fuelwiz.sizing.lines import parts_loss_pa, plain_run

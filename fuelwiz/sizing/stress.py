@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.fuel import PSI_PA, blend, blend_reid_pa
-from fuelwiz.session.model import Session, Size
+from fuelwiz.session import Session, Size
 from fuelwiz.sizing.build import Build
 from fuelwiz.sizing.figures import StressFigures
 from fuelwiz.sizing.judge import ReturnPick, judge

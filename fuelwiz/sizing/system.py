@@ -7,7 +7,7 @@ from functools import cached_property
 
 from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.roots import root
-from fuelwiz.session.model import Size
+from fuelwiz.session import Size
 from fuelwiz.sizing.build import Build
 from fuelwiz.sizing.lines import FeedLine, feed_line, filters_loss_pa
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from functools import cached_property
 
-from fuelwiz.session.model import Surge
+from fuelwiz.session import Surge
 from fuelwiz.sizing.bands import band_of, no_worse_than
 from fuelwiz.sizing.candidates import spelled
 from fuelwiz.sizing.electrics import heat_figures, wiring_figures

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
-Place = Literal["build", "shelf", "table", "help", "text"]
+Place = Literal["build", "list", "table", "help", "text"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +82,7 @@ BUILD = (
     Action("keys", ("ctrl+g", "f9"), "", "all keys", "this page: one letter does it"),
 )
 
-SHELF = (
+LIST = (
     Action("open", ("enter", "right"), "e", "open", "open the highlighted build"),
     Action("new", ("n",), "n", "new", "start a new build"),
     Action("sample", ("g",), "g", "guided sample", "start from an invented build"),

@@ -13,8 +13,8 @@ from textual.events import Key, Paste
 from textual.filter import LineFilter
 
 from fuelwiz.errors import FuelwizError
-from fuelwiz.wizard.build.face import FaceScreen
 from fuelwiz.wizard.leaving import LOOK_EVERY_S, guarded_run
+from fuelwiz.wizard.loading import LoadingScreen
 from fuelwiz.wizard.look import Look, look_of
 
 if TYPE_CHECKING:
@@ -56,7 +56,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
         """Open the build that was asked for, else the list."""
         self.set_interval(LOOK_EVERY_S, self._look_around)
         if self.first_path is None:
-            self.show_shelf()
+            self.show_list()
         else:
             self.open_build(self.first_path)
 
@@ -67,54 +67,54 @@ class FuelwizApp(App[int], inherit_bindings=False):
         """Find an action by a few letters of it."""
         self.action_command_palette()
 
-    def show_shelf(self) -> None:
+    def show_list(self) -> None:
         """The list of past builds."""
-        from fuelwiz.wizard.shelf.screen import ShelfScreen
+        from fuelwiz.wizard.build_list.list_screen import BuildListScreen
 
-        self._show(ShelfScreen(self.folder))
+        self._show(BuildListScreen(self.folder))
 
     def open_build(self, path: Path) -> None:
         """A build from its file; where there is no such file, a new one to be saved there.
 
         What its file says stands on the screen before what reckons is loaded.
         """
-        self._show(FaceScreen(path, self.look, lambda keys: self._open(path, keys)))
+        self._show(LoadingScreen(path, self.look, lambda keys: self._open(path, keys)))
 
     def show_build(self, desk: Desk) -> None:
         """A build that is on a desk already."""
-        from fuelwiz.wizard.build.screen import BuildScreen
+        from fuelwiz.wizard.editor.build_screen import BuildScreen
 
         self._show(BuildScreen(desk))
 
     def _open(self, path: Path, keys: Sequence[Key | Paste]) -> None:
         from fuelwiz.desk.desk import Desk
-        from fuelwiz.wizard.build.screen import BuildScreen
+        from fuelwiz.wizard.editor.build_screen import BuildScreen
 
         try:
             desk = Desk.open(path)
         except FuelwizError as error:
             self.message = str(error)
-            self.show_shelf()
+            self.show_list()
             return
         self._show(BuildScreen(desk, keys=keys, draft=newer_draft(path)))
 
     def new_build(self) -> None:
         """An empty build."""
         from fuelwiz.desk.desk import Desk
-        from fuelwiz.wizard.build.screen import BuildScreen
+        from fuelwiz.wizard.editor.build_screen import BuildScreen
 
         self._show(BuildScreen(Desk.new(self.folder)))
 
     def open_sample(self) -> None:
         """An invented build to learn with."""
-        from fuelwiz.wizard.build.screen import BuildScreen
+        from fuelwiz.wizard.editor.build_screen import BuildScreen
         from fuelwiz.wizard.sample import sample_desk
 
         self._show(BuildScreen(sample_desk(self.folder)))
 
     def compare(self, paths: Sequence[Path]) -> None:
         """Builds side by side."""
-        from fuelwiz.wizard.compare import CompareScreen
+        from fuelwiz.wizard.compare_screen import CompareScreen
 
         self.push_screen(CompareScreen(paths))
 
@@ -139,7 +139,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
 
 def newer_draft(path: Path) -> Path | None:
     """The draft of a build where one was kept after its file was last written."""
-    from fuelwiz.session.entry import draft_of
+    from fuelwiz.store.build_file import draft_of
 
     place = draft_of(path)
     try:
@@ -151,7 +151,7 @@ def newer_draft(path: Path) -> Path | None:
 
 def run(path: Path | None, sessions: Path | None, mouse: bool = True) -> int:
     """Run the wizard until it is left; its exit status."""
-    from fuelwiz.session.shelf import shelf_folder
+    from fuelwiz.store.folder import sessions_folder
 
-    app = FuelwizApp(shelf_folder(sessions, os.environ), path)
+    app = FuelwizApp(sessions_folder(sessions, os.environ), path)
     return guarded_run(app, mouse=mouse)

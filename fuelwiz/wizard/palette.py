@@ -11,7 +11,7 @@ from textual.command import DiscoveryHit, Hit, Provider
 from fuelwiz.wizard.actions import BUILD, Action
 
 if TYPE_CHECKING:
-    from fuelwiz.wizard.build.screen import BuildScreen
+    from fuelwiz.wizard.editor.build_screen import BuildScreen
 
 NOT_OFFERED = ("next", "previous", "size", "keys", "palette")
 
@@ -21,7 +21,7 @@ class ActionProvider(Provider):
 
     @property
     def _offered(self) -> list[Action]:
-        from fuelwiz.wizard.build.screen import BuildScreen
+        from fuelwiz.wizard.editor.build_screen import BuildScreen
 
         if not isinstance(self.screen, BuildScreen):
             return []
@@ -29,7 +29,7 @@ class ActionProvider(Provider):
 
     def _do(self, name: str) -> None:
         screen = cast("BuildScreen", self.screen)
-        screen.deeds.do(name)
+        screen.actions.do(name)
         screen.show_all()
 
     async def discover(self) -> AsyncIterator[DiscoveryHit]:

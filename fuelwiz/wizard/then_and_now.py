@@ -9,11 +9,11 @@ from typing import Any
 from rich.cells import cell_len
 from textual.strip import Strip
 
+from fuelwiz.advice.blocks import UNKNOWN
 from fuelwiz.desk.desk import Desk, diff
 from fuelwiz.desk.shown import in_words
 from fuelwiz.desk.words import label
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
-from fuelwiz.report.sheet import UNKNOWN
 from fuelwiz.wizard.paint import Area, Row, clip
 
 ROWS = 4

@@ -11,13 +11,13 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.errors import SaveRefused
 from fuelwiz.desk.saving import Saved
 from fuelwiz.wizard.actions import Action
-from fuelwiz.wizard.build.deeds import Deeds
-from fuelwiz.wizard.build.lines_view import LinesView
-from fuelwiz.wizard.build.prompt import Prompt
-from fuelwiz.wizard.build.screen import BuildScreen
 from fuelwiz.wizard.chrome import Headline
-from fuelwiz.wizard.editor import Editor
+from fuelwiz.wizard.editor.build_actions import BuildActions
+from fuelwiz.wizard.editor.build_screen import BuildScreen
+from fuelwiz.wizard.line_edit import LineEdit
+from fuelwiz.wizard.lines_view import LinesView
 from fuelwiz.wizard.paint import Area
+from fuelwiz.wizard.prompt import Prompt
 from fuelwiz.wizard.then_and_now import ROWS, then_and_now
 
 KEEP_OR_DROP = "k keeps it as a build of its own, d drops it, Esc stays"
@@ -40,8 +40,8 @@ class WhatIfScreen(BuildScreen):
     def __init__(self, desk: Desk, origin: BuildScreen) -> None:
         super().__init__(desk, step=origin.form.place.step)
         self.origin = origin
-        self.deeds = WhatIfDeeds(self)
-        self.deeds.kept = "nothing saved"
+        self.actions = WhatIfActions(self)
+        self.actions.kept = "nothing saved"
         self.view, self.highlighted = origin.view, origin.highlighted
         self.form.go_to_path(origin.form.path)
 
@@ -68,7 +68,7 @@ class WhatIfScreen(BuildScreen):
         return [offered[0], Action("back", ("escape",), "", word, ""), *offered[1:]]
 
 
-class WhatIfDeeds(Deeds):
+class WhatIfActions(BuildActions):
     """What is done otherwise on a scratch copy: it is kept under a name of its own, or dropped."""
 
     def __init__(self, screen: WhatIfScreen) -> None:
@@ -114,13 +114,13 @@ class WhatIfDeeds(Deeds):
         self._scratch.app.pop_screen()
         origin.say("Dropped; this build is as it was." if path is None else f"Kept as {path.name}.")
         if then:
-            origin.deeds.do(then)
+            origin.actions.do(then)
 
     def _save_as(self, key: str) -> None:
         self._ask_name("Keep it as:", f"{self._scratch.desk.name} what if")
 
     def _ask_name(self, asked: str, name: str) -> None:
-        self.screen.ask(Prompt(asked, self._save_named, editor=Editor.at_end(name)))
+        self.screen.ask(Prompt(asked, self._save_named, editor=LineEdit.at_end(name)))
 
     def _saved(self, save: Callable[[], Saved]) -> bool:
         saved = super()._saved(save)

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Any, Union, get_args, get_origin, get_type_hints
 
 from fuelwiz.advice import Result, result
-from fuelwiz.session.model import validate
+from fuelwiz.session import validate
 from fuelwiz.sizing import assess
 from fuelwiz.sizing.figures import Figures
 

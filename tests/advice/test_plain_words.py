@@ -7,7 +7,7 @@ import re
 import pytest
 
 from fuelwiz.advice import result
-from fuelwiz.session.model import validate
+from fuelwiz.session import validate
 from fuelwiz.sizing import first_figures
 
 from .builds import NAMES, independent, plain, spaced, texts, told

@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from fuelwiz.advice import result
-from fuelwiz.session.file import load
+from fuelwiz.document.file import load
 from fuelwiz.sizing import assess
 
 ROOT = Path(__file__).parents[2]

@@ -10,7 +10,7 @@ import pytest
 
 from fuelwiz.advice import result
 from fuelwiz.desk import Desk
-from fuelwiz.session.model import validate
+from fuelwiz.session import validate
 from fuelwiz.sizing import assess
 
 from .desks import EXAMPLES, NB, empty, opened, told

@@ -17,11 +17,9 @@ from fuelwiz.desk import Desk, NoSuchField, SaveRefused
 from fuelwiz.desk.composites import PICKED, field_of
 from fuelwiz.desk.fields import spec_at
 from fuelwiz.desk.words import BESIDE
+from fuelwiz.printable import clean
 from fuelwiz.questions import catalogue
-from fuelwiz.session.clean import clean
-from fuelwiz.session.model import leaf_paths, validate
-from fuelwiz.session.paths import list_ways
-from fuelwiz.session.spec import as_text
+from fuelwiz.session import as_text, leaf_paths, list_ways, validate
 from fuelwiz.sizing import assess
 
 EXAMPLES = sorted((Path(__file__).parents[1] / "examples").glob("*.toml"))

@@ -10,7 +10,7 @@ import pytest
 
 from fuelwiz.desk import Desk, DraftError
 from fuelwiz.errors import OutputError
-from fuelwiz.session.shelf import entries
+from fuelwiz.store.folder import entries
 
 from .desks import empty, opened, told
 

@@ -9,7 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fuelwiz.desk.points import points_in_file, points_typed, read_points
-from fuelwiz.session.clean import clean
+from fuelwiz.printable import clean
 
 US = ("psi", "gal/h")
 # The table of wireframes.md d, F8.

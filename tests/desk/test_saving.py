@@ -11,9 +11,8 @@ import pytest
 import fuelwiz
 from fuelwiz.desk import Desk, SaveRefused, diff
 from fuelwiz.errors import OutputError, SessionError
-from fuelwiz.session.digest import inputs_digest
-from fuelwiz.session.history import last_change
-from fuelwiz.session.model import validate
+from fuelwiz.session import inputs_digest, validate
+from fuelwiz.store.history import last_change
 
 from .desks import empty, opened, told
 

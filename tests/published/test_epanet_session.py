@@ -9,7 +9,7 @@ from dataclasses import replace
 
 import pytest
 
-from fuelwiz.session.model import validate
+from fuelwiz.session import validate
 from fuelwiz.sizing import assess
 
 from .network import DENSITY_KG_M3, PA_PER_M, Network, by_epanet, sample_pump

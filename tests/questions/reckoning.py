@@ -16,7 +16,7 @@ from fuelwiz import units
 from fuelwiz.facts import bore_m
 from fuelwiz.physics import demand, fittings, fuel, inlet, line, wire
 from fuelwiz.questions import catalogue
-from fuelwiz.session.model import apply_change, validate
+from fuelwiz.session import apply_change, validate
 from fuelwiz.sizing import first_figures
 from fuelwiz.sizing.figures import Figures, SizeFigures
 

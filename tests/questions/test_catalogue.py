@@ -10,7 +10,7 @@ from fuelwiz import units
 from fuelwiz.errors import FactError, UnitError
 from fuelwiz.questions import STEPS, catalogue, step_questions
 from fuelwiz.questions.catalogue import _entries
-from fuelwiz.session.model import field_at, leaf_paths
+from fuelwiz.session import field_at, leaf_paths
 
 QUESTIONS = catalogue()
 LEAVES = tuple(path for path in leaf_paths() if path != "format" and not path.startswith("record."))

@@ -10,7 +10,7 @@ import pytest
 from fuelwiz import units
 from fuelwiz.errors import UnitError
 from fuelwiz.questions import Question, catalogue
-from fuelwiz.session.model import FieldSpec, field_at, leaf_paths
+from fuelwiz.session import FieldSpec, field_at, leaf_paths
 
 QUESTIONS = catalogue()
 LEAVES = leaf_paths()

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from fuelwiz.advice import Result, result
-from fuelwiz.session.model import validate
+from fuelwiz.session import validate
 from fuelwiz.sizing import assess
 
 EXAMPLES = Path(__file__).parent.parent / "examples"

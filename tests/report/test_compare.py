@@ -7,10 +7,10 @@ from typing import Any
 import pytest
 from rich.cells import cell_len
 
+from fuelwiz.advice.blocks import Paragraph, Sheet, Table
 from fuelwiz.report.compare import builds_that_fit, comparison
 from fuelwiz.report.differences import Told, differences
 from fuelwiz.report.look import Look
-from fuelwiz.report.sheet import Paragraph, Sheet, Table
 from fuelwiz.report.text import text_of
 
 from .builds import NAMES, plain, result_of
@@ -123,6 +123,15 @@ def test_the_better_figure_is_marked() -> None:
     assert lines["to spare"][0].endswith("(better)") and "(better)" not in lines["to spare"][1]
     assert lines["velocity"][0] == lines["velocity"][1]
     assert not any("better" in text for text in lines["fuel burnt"] + lines["line to fit"])
+
+
+def test_no_figure_is_rounded_onto_the_limit_that_it_fails() -> None:
+    """tests/examples/hill-climb-coupe.json: -6 has 0.14798 to spare, and 15 % is wanted."""
+    lines = measured(
+        comparison([example("hill-climb-coupe"), with_keys("hill-climb-coupe", feed__chosen="-6")], 80)
+    )
+    assert lines["works"] == ["yes (better)", "no"]
+    assert lines["to spare"] == ["18 % (better)", "14.8 %"]
 
 
 def test_less_is_better_where_less_is() -> None:

@@ -6,12 +6,12 @@ from typing import Any
 
 import pytest
 
+from fuelwiz.advice.blocks import Heading, Item, Listing, Pairs, Sheet, Table
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.report.compose import sheet_of
 from fuelwiz.report.look import Look
-from fuelwiz.report.sheet import Heading, Item, Listing, Pairs, Sheet, Table
 from fuelwiz.report.text import text_of
-from fuelwiz.session.digest import inputs_digest
+from fuelwiz.session import inputs_digest
 
 from .builds import NAMES, example, plain, result_of
 

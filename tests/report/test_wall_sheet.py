@@ -11,10 +11,10 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from markdown_it import MarkdownIt
 
+from fuelwiz.advice.blocks import Block, Heading, Listing, Pairs, Paragraph, Sheet, Table
 from fuelwiz.report.compose import sheet_of
 from fuelwiz.report.html import html_of
 from fuelwiz.report.markdown import escaped, markdown_of
-from fuelwiz.report.sheet import Block, Heading, Listing, Pairs, Paragraph, Sheet, Table
 
 from .builds import NAMES, example, plain, result_of
 

@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from fuelwiz.errors import Fault, SessionError
-from fuelwiz.session.model import Session, validate
+from fuelwiz.session import Session, validate
 
 FULL = Path(__file__).parent / "full.toml"
 EXAMPLES = sorted((Path(__file__).parents[1] / "examples").glob("*.toml"))

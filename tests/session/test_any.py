@@ -10,11 +10,11 @@ from typing import Any
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
+from fuelwiz.document.file import Document, load, read
+from fuelwiz.document.merge import merge
+from fuelwiz.document.toml_text import same
 from fuelwiz.errors import SessionError
-from fuelwiz.session.file import Document, load, merge, read
-from fuelwiz.session.model import Session, apply_change, leaf_paths, validate
-from fuelwiz.session.paths import list_ways, path_of, tree
-from fuelwiz.session.toml_text import same
+from fuelwiz.session import Session, apply_change, leaf_paths, list_ways, path_of, tree, validate
 
 from .builds import EXAMPLES, FULL, full, with_value
 

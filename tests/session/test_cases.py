@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from fuelwiz.errors import SessionError
-from fuelwiz.session.model import apply_change, validate
+from fuelwiz.session import apply_change, validate
 
 from .builds import faults, full, smallest
 

@@ -8,8 +8,7 @@ from typing import Any
 
 import pytest
 
-from fuelwiz.session.digest import inputs_digest
-from fuelwiz.session.model import validate
+from fuelwiz.session import inputs_digest, validate
 
 EXAMPLE = Path(__file__).parent.parent / "examples" / "contract.toml"
 

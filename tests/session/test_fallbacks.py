@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from fuelwiz.session.model import Size, fallback_text, given, leaf_paths, validate
+from fuelwiz.session import Size, fallback_text, given, leaf_paths, validate
 
 from .builds import full, session, smallest, value_of, with_value
 

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from fuelwiz.errors import SessionError
-from fuelwiz.session.model import leaf_paths, validate
+from fuelwiz.session import leaf_paths, validate
 
 from .builds import fault_list, faults, full, smallest, with_value
 

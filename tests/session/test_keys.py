@@ -8,8 +8,7 @@ import sys
 import pytest
 
 from fuelwiz import units
-from fuelwiz.session.model import field_at, leaf_paths
-from fuelwiz.session.paths import order_of, way_of
+from fuelwiz.session import field_at, leaf_paths, order_of, way_of
 
 from .builds import FULL
 
@@ -125,17 +124,17 @@ def modules_after(program: str) -> list[str]:
     return subprocess.run(command, capture_output=True, text=True, check=True).stdout.split()
 
 
-@pytest.mark.parametrize("module", ["model", "file", "schema"])
+@pytest.mark.parametrize("module", ["session", "document.file", "document.merge"])
 def test_heavy_libraries_wait_until_they_are_needed(module: str) -> None:
-    program = f"import sys, fuelwiz.session.{module}; print(*sys.modules)"
+    program = f"import sys, fuelwiz.{module}; print(*sys.modules)"
     loaded = modules_after(program)
-    assert f"fuelwiz.session.{module}" in loaded
+    assert f"fuelwiz.{module}" in loaded
     assert not {"pint", "tomlkit", "textual", "rich", "scipy", "numpy", "fluids"} & set(loaded)
 
 
 def test_reading_a_file_needs_no_tomlkit() -> None:
     program = (
-        "import sys, pathlib; from fuelwiz.session.file import load, merge;"
+        "import sys, pathlib; from fuelwiz.document.file import load; from fuelwiz.document.merge import merge;"
         f"document, _ = load(pathlib.Path({str(FULL)!r})); document.plain['goal']['power'] = '420 hp';"
         "merge(document.text, document.plain); print(*sys.modules)"
     )

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from fuelwiz.session.model import field_at, leaf_paths
+from fuelwiz.session import field_at, leaf_paths
 
 from .builds import faults, full, with_value
 

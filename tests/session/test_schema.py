@@ -10,8 +10,7 @@ from typing import Any
 import jsonschema
 import pytest
 
-from fuelwiz.session.model import leaf_paths
-from fuelwiz.session.schema import schema
+from fuelwiz.session import leaf_paths, schema
 
 from .builds import EXAMPLES, faults, full, smallest, with_value
 

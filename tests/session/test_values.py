@@ -9,7 +9,7 @@ from typing import Any
 import pydantic
 import pytest
 
-from fuelwiz.session.model import Size, validate
+from fuelwiz.session import Size, validate
 
 from .builds import EXAMPLES, full, session, value_of, with_value
 

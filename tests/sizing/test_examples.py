@@ -10,7 +10,7 @@ from typing import Any
 
 import pytest
 
-from fuelwiz.session.model import validate
+from fuelwiz.session import validate
 from fuelwiz.sizing import assess
 
 EXAMPLES = Path(__file__).parents[1] / "examples"

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from fuelwiz.session.model import validate
+from fuelwiz.session import validate
 from fuelwiz.sizing import assess
 from fuelwiz.sizing.gauge import Reading, gauge
 

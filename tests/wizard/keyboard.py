@@ -13,7 +13,7 @@ from textual.keys import _character_to_key
 from textual.pilot import Pilot
 
 from fuelwiz.wizard.app import FuelwizApp
-from fuelwiz.wizard.build.screen import BuildScreen
+from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.painted import Painted
 

@@ -13,10 +13,10 @@ from typing import Any, Union, get_args, get_origin, get_type_hints
 from textual.strip import Strip
 
 from fuelwiz.advice import Result, result
-from fuelwiz.session.model import validate
+from fuelwiz.session import validate
 from fuelwiz.sizing.figures import Figures
+from fuelwiz.wizard.live.curves import CurveData
 from fuelwiz.wizard.look import Look
-from fuelwiz.wizard.panes.curves import CurveData
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 NAMES = tuple(sorted(path.stem for path in EXAMPLES.glob("*.toml")))

@@ -9,7 +9,7 @@ import pytest
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.errors import SaveRefused
-from fuelwiz.wizard.form.rows import cells_of
+from fuelwiz.wizard.form.form_rows import cells_of
 
 from .keyboard import at_build, copy_of
 

@@ -9,8 +9,8 @@ import pytest
 
 from fuelwiz.desk.steps import step_of
 from fuelwiz.questions.catalogue import STEPS
+from fuelwiz.wizard.live.rule import VIEWS
 from fuelwiz.wizard.look import Look
-from fuelwiz.wizard.panes.rule import VIEWS
 
 from .keyboard import at_build, copy_of, flat
 

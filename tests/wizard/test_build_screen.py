@@ -8,8 +8,8 @@ import pytest
 
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.actions import BUILD
-from fuelwiz.wizard.form.rows import ItemRow
-from fuelwiz.wizard.panes.rule import VIEWS
+from fuelwiz.wizard.form.form_rows import ItemRow
+from fuelwiz.wizard.live.rule import VIEWS
 
 from .keyboard import at_build, copy_of, flat
 
@@ -266,7 +266,15 @@ async def test_every_letter_of_the_key_page_does_what_it_says(tmp_path, action):
 def seen_of(screen) -> tuple[object, ...]:
     """All that an action may change of a build's screen, but for which part has the keys."""
     form, desk = screen.form, screen.desk
-    return screen.view, form.place, form.path, screen.said, screen.prompt, repr(desk.plain), screen.deeds.kept
+    return (
+        screen.view,
+        form.place,
+        form.path,
+        screen.said,
+        screen.prompt,
+        repr(desk.plain),
+        screen.actions.kept,
+    )
 
 
 @pytest.mark.parametrize("size", SIZES)

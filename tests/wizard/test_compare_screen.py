@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from textual.app import App
 
-from fuelwiz.wizard.compare import CompareScreen, judged
+from fuelwiz.wizard.compare_screen import CompareScreen, judged
 from fuelwiz.wizard.look import Look
 
 EXAMPLES = Path(__file__).parents[1] / "examples"

@@ -9,10 +9,10 @@ from rich.console import Console
 from textual.app import App
 from textual.strip import Strip
 
+from fuelwiz.wizard.live.layout import layout_for
+from fuelwiz.wizard.live.pane import LivePane
+from fuelwiz.wizard.live.rule import VIEWS
 from fuelwiz.wizard.look import Look
-from fuelwiz.wizard.panes.layout import layout_for
-from fuelwiz.wizard.panes.live import LivePane
-from fuelwiz.wizard.panes.rule import VIEWS
 
 from .results import LOOKS, NAMES, crossing_lines, drawn_result
 

@@ -7,9 +7,9 @@ from dataclasses import replace
 
 import pytest
 
+from fuelwiz.wizard.live.sizes import header_rows, shown_sizes, size_lines
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.panes.sizes import header_rows, shown_sizes, size_lines
 
 from .results import LOOKS, NAMES, drawn_result, text
 

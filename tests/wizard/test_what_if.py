@@ -9,7 +9,7 @@ import pytest
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.wizard.app import FuelwizApp
-from fuelwiz.wizard.build.screen import BuildScreen
+from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.then_and_now import changed_words, measured, then_and_now
@@ -29,8 +29,8 @@ class Trying(FuelwizApp):
     def on_mount(self) -> None:
         self.push_screen(BuildScreen(Desk.open(self.first_path), step="goal"))
 
-    def show_shelf(self) -> None:
-        self.left = "shelf"
+    def show_list(self) -> None:
+        self.left = "list"
 
     def leave(self, status: int = 0) -> None:
         self.left = "program"
@@ -190,7 +190,7 @@ async def test_a_long_wait_leaves_no_draft_of_the_copy(build):
     async with Trying(build).run_test(size=(80, 24)) as pilot:
         screen = await opened(pilot)
         screen.keep()
-        assert screen.deeds.kept == "nothing saved"
+        assert screen.actions.kept == "nothing saved"
     assert [path.name for path in build.parent.iterdir()] == ["coupe.toml"]
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.findings.electrics import electric_remarks
 from fuelwiz.advice.findings.fuel import fuel_remarks
 from fuelwiz.advice.findings.injectors import injector_remarks
@@ -13,6 +12,7 @@ from fuelwiz.advice.findings.stops import stops
 from fuelwiz.advice.findings.stress import stress_remarks
 from fuelwiz.advice.findings.unknowns import unknown_remarks
 from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.subject import Subject
 
 _TOPICS = (
     stops,
@@ -28,7 +28,7 @@ _TOPICS = (
 _ORDER = ("stop", "warn", "note")
 
 
-def remarks(build: Build) -> list[Remark]:
+def remarks(build: Subject) -> list[Remark]:
     """All remarks on a build; within one severity in the order of the topics."""
     found = [remark for topic in _TOPICS for remark in topic(build)]
     return sorted(found, key=lambda remark: _ORDER.index(remark.severity))

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.build import ASSUMED_VOLTS, Build
 from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.subject import ASSUMED_VOLTS, Subject
 from fuelwiz.physics.wire import MOST_WIRE_LOSS_V
 
 WIRE_MAY_LOSE_V = MOST_WIRE_LOSS_V
 
 
-def electric_remarks(build: Build) -> Iterator[Remark]:
+def electric_remarks(build: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know; nothing while no pump is known."""
     if not build.has_pump:
         return
@@ -22,7 +22,7 @@ def electric_remarks(build: Build) -> Iterator[Remark]:
     yield from _fuse(build)
 
 
-def _volts(build: Build) -> Iterator[Remark]:
+def _volts(build: Subject) -> Iterator[Remark]:
     volts = build.pick.pump_volts_V
     if build.volts_assumed:
         yield Remark(
@@ -41,7 +41,7 @@ def _volts(build: Build) -> Iterator[Remark]:
         )
 
 
-def _above_supply(build: Build) -> Iterator[Remark]:
+def _above_supply(build: Subject) -> Iterator[Remark]:
     pump, wiring = build.session.pump, build.session.wiring
     if pump is None or wiring is None or pump.volts is None or pump.volts <= wiring.supply:
         return
@@ -55,7 +55,7 @@ def _above_supply(build: Build) -> Iterator[Remark]:
     )
 
 
-def _current_unknown(build: Build) -> Iterator[Remark]:
+def _current_unknown(build: Subject) -> Iterator[Remark]:
     """With no current, a wire seems to lose nothing: too hopeful, and nothing else would show it."""
     pump, wiring = build.session.pump, build.session.wiring
     if pump is None or wiring is None or pump.current or pump.volts is not None:
@@ -69,7 +69,7 @@ def _current_unknown(build: Build) -> Iterator[Remark]:
     )
 
 
-def _wire(build: Build) -> Iterator[Remark]:
+def _wire(build: Subject) -> Iterator[Remark]:
     figures, wiring = build.figures.wiring, build.session.wiring
     if (
         figures is None
@@ -87,7 +87,7 @@ def _wire(build: Build) -> Iterator[Remark]:
     )
 
 
-def _fuse(build: Build) -> Iterator[Remark]:
+def _fuse(build: Subject) -> Iterator[Remark]:
     figures = build.figures.wiring
     if figures is None or figures.fuse_A is None or figures.peak_current_A is None:
         return

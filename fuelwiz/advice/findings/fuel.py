@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.build import OUTSIDE_NEEDS_PA, Build
 from fuelwiz.advice.phrases import vapour_need
 from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.subject import OUTSIDE_NEEDS_PA, Subject
 from fuelwiz.physics.demand import CREDIBLE_EFFICIENCY
 from fuelwiz.physics.heat import MOST_RISE_K_PER_H
 
@@ -17,7 +17,7 @@ E85_MOST = 0.90
 ALCOHOL_FROM = 0.20
 
 
-def fuel_remarks(build: Build) -> Iterator[Remark]:
+def fuel_remarks(build: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know."""
     yield from _consumption(build)
     yield from _vapour(build)
@@ -27,7 +27,7 @@ def fuel_remarks(build: Build) -> Iterator[Remark]:
     yield from _surge(build)
 
 
-def _consumption(build: Build) -> Iterator[Remark]:
+def _consumption(build: Subject) -> Iterator[Remark]:
     demand = build.figures.demand
     low, high = CREDIBLE
     if low <= demand.thermal_efficiency <= high:
@@ -42,7 +42,7 @@ def _consumption(build: Build) -> Iterator[Remark]:
     )
 
 
-def _vapour(build: Build) -> Iterator[Remark]:
+def _vapour(build: Subject) -> Iterator[Remark]:
     margin = build.pick.vapour_margin_Pa
     if margin is None or margin >= OUTSIDE_NEEDS_PA or margin < vapour_need(build):
         return
@@ -56,7 +56,7 @@ def _vapour(build: Build) -> Iterator[Remark]:
     )
 
 
-def _vapour_on_bad_days(build: Build) -> Iterator[Remark]:
+def _vapour_on_bad_days(build: Subject) -> Iterator[Remark]:
     if build.pick.vapour_margin_Pa is None or build.pick.vapour_margin_Pa < vapour_need(build):
         return
     boiling = [
@@ -75,7 +75,7 @@ def _vapour_on_bad_days(build: Build) -> Iterator[Remark]:
     )
 
 
-def _heat(build: Build) -> Iterator[Remark]:
+def _heat(build: Subject) -> Iterator[Remark]:
     heat = build.figures.heat
     if heat is None or heat.rise_K_per_h <= HEATING_K_PER_H:
         return
@@ -89,7 +89,7 @@ def _heat(build: Build) -> Iterator[Remark]:
     )
 
 
-def _alcohol(build: Build) -> Iterator[Remark]:
+def _alcohol(build: Subject) -> Iterator[Remark]:
     fuel = build.session.fuel
     rated = "Hoses, seals and filter media must be rated for it, the strainer too."
     if fuel.kind == "methanol":
@@ -109,7 +109,7 @@ def _alcohol(build: Build) -> Iterator[Remark]:
         yield Remark("note", "fuel.ethanol", f"The fuel holds {phi} ethanol.", rated)
 
 
-def _surge(build: Build) -> Iterator[Remark]:
+def _surge(build: Subject) -> Iterator[Remark]:
     surge = build.figures.surge
     if surge is None or surge.holds_s is None:
         return

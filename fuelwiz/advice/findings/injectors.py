@@ -4,20 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.build import SAG_SHARE, Build
 from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.subject import Subject
+from fuelwiz.sizing.system import MOST_SAG
 
 PRESSURE_SHARE = 0.7
 SAG_WORTH_TELLING = 0.01
 
 
-def injector_remarks(build: Build) -> Iterator[Remark]:
+def injector_remarks(build: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know."""
     yield from _pressure_left(build)
     yield from _sag(build)
 
 
-def _pressure_left(build: Build) -> Iterator[Remark]:
+def _pressure_left(build: Subject) -> Iterator[Remark]:
     left, base = build.figures.pressure.injector_Pa, build.session.pressure.base
     if left <= 0.0 or left >= PRESSURE_SHARE * base:
         return
@@ -31,14 +32,14 @@ def _pressure_left(build: Build) -> Iterator[Remark]:
     )
 
 
-def _sag(build: Build) -> Iterator[Remark]:
+def _sag(build: Subject) -> Iterator[Remark]:
     sag, across = build.pick.rail_sag_Pa, build.figures.pressure.injector_Pa
     if sag is None or across <= 0.0 or "sag" in build.pick.limits or sag < SAG_WORTH_TELLING * across:
         return
-    told = build.numbers.figure("pressure", sag, SAG_SHARE * across)
-    share = build.numbers.figure("percent", sag / across, SAG_SHARE)
+    told = build.numbers.figure("pressure", sag, MOST_SAG * across)
+    share = build.numbers.figure("percent", sag / across, MOST_SAG)
     yield Remark(
-        "warn" if sag > SAG_SHARE * across / 2.0 else "note",
+        "warn" if sag > MOST_SAG * across / 2.0 else "note",
         "pressure.regulator",
         f"The rail sags by {told} at full power, {share} of what the injectors see.",
         "The regulator sits at the tank and cannot make up for the line: tune for it.",

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.phrases import loss, speed
 from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.subject import Subject
 from fuelwiz.physics.line import LAMINAR_BELOW, TURBULENT_FROM
 from fuelwiz.sizing.figures import SizeFigures
 
@@ -14,7 +14,7 @@ COSTLY_SHARE = 0.05
 CHEAP_SHARE = 0.02
 
 
-def line_remarks(build: Build) -> Iterator[Remark]:
+def line_remarks(build: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know."""
     if not build.has_runs:
         yield from _flow_kind(build)
@@ -26,7 +26,7 @@ def line_remarks(build: Build) -> Iterator[Remark]:
     yield from _flow_kind(build)
 
 
-def _filters(build: Build) -> Iterator[Remark]:
+def _filters(build: Subject) -> Iterator[Remark]:
     demand, capacity = build.figures.demand.volume_flow_m3_s, build.pick.capacity_m3_s
     for item in build.session.feed.filter:
         name = f"filter ({item.what})" if item.what else "filter"
@@ -49,7 +49,7 @@ def _filters(build: Build) -> Iterator[Remark]:
             )
 
 
-def _velocity_and_loss(build: Build) -> Iterator[Remark]:
+def _velocity_and_loss(build: Subject) -> Iterator[Remark]:
     row, pump = build.pick, build.figures.pump
     if (
         pump is None
@@ -78,7 +78,7 @@ def _velocity_and_loss(build: Build) -> Iterator[Remark]:
         )
 
 
-def _win_back(build: Build, row: SizeFigures) -> str:
+def _win_back(build: Subject, row: SizeFigures) -> str:
     """Where most of the loss sits, and what would save it."""
     place, larger = _where_lost(row), build.neighbour(row, 1)
     if place not in {"hose", "fittings"}:
@@ -103,7 +103,7 @@ def _where_lost(row: SizeFigures) -> str:
     return max(places, key=lambda place: places[place])
 
 
-def _other_size(build: Build) -> Iterator[Remark]:
+def _other_size(build: Subject) -> Iterator[Remark]:
     chosen, line = build.figures.row(build.figures.chosen), build.line
     if chosen is None or line is None or chosen is line or chosen.limits:
         return
@@ -124,7 +124,7 @@ def _other_size(build: Build) -> Iterator[Remark]:
     )
 
 
-def _dash_bores(build: Build) -> Iterator[Remark]:
+def _dash_bores(build: Subject) -> Iterator[Remark]:
     runs = build.session.feed.run
     nominal = [run for run in runs if run.hose == "nominal" and run.bore is None]
     if not nominal:
@@ -142,7 +142,7 @@ def _dash_bores(build: Build) -> Iterator[Remark]:
     )
 
 
-def _flow_kind(build: Build) -> Iterator[Remark]:
+def _flow_kind(build: Subject) -> Iterator[Remark]:
     reynolds = build.pick.reynolds
     told = f"Re {round(reynolds, -2):,.0f}".replace(",", "\u00a0")
     bands = "The words for velocity are about loss, not about smooth flow."

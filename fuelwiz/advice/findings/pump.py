@@ -4,16 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.remark import Remark
-from fuelwiz.session.model import Pump
+from fuelwiz.advice.subject import Subject
+from fuelwiz.session import Pump
 from fuelwiz.units import to_si
 
 CARRIED_VOLTS = 0.7
 OVERSIZE = 0.6
 
 
-def pump_remarks(build: Build) -> Iterator[Remark]:
+def pump_remarks(build: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know; nothing while no pump is known."""
     pump = build.session.pump
     if pump is None or not build.has_pump:
@@ -27,7 +27,7 @@ def pump_remarks(build: Build) -> Iterator[Remark]:
     yield from _oversize(build)
 
 
-def _lean(build: Build) -> Iterator[Remark]:
+def _lean(build: Subject) -> Iterator[Remark]:
     row, rail = build.pick, build.figures.pressure.rail_Pa
     held = row.rail_at_goal_Pa
     if held is None or held >= rail - (row.rail_sag_Pa or 0.0) - 1.0:
@@ -43,7 +43,7 @@ def _lean(build: Build) -> Iterator[Remark]:
     )
 
 
-def _curve(build: Build) -> Iterator[Remark]:
+def _curve(build: Subject) -> Iterator[Remark]:
     if build.one_point:
         yield Remark(
             "warn",
@@ -61,12 +61,12 @@ def _curve(build: Build) -> Iterator[Remark]:
         )
 
 
-def _slope(build: Build) -> str:
+def _slope(build: Subject) -> str:
     """The pressure that is taken to cost a hundredth of the flow: 1 psi, 0.07 bar."""
     return build.numbers.limit("pressure", to_si(1.0, "psi"))
 
 
-def _carried(build: Build, pump: Pump) -> Iterator[Remark]:
+def _carried(build: Subject, pump: Pump) -> Iterator[Remark]:
     volts = build.pick.pump_volts_V
     if volts is None:
         return
@@ -83,7 +83,7 @@ def _carried(build: Build, pump: Pump) -> Iterator[Remark]:
     )
 
 
-def _never_ends(build: Build, pump: Pump) -> Iterator[Remark]:
+def _never_ends(build: Subject, pump: Pump) -> Iterator[Remark]:
     if build.figures.pump is not None and build.figures.pump.dead_head_Pa is None and pump.relief is None:
         yield Remark(
             "warn",
@@ -93,7 +93,7 @@ def _never_ends(build: Build, pump: Pump) -> Iterator[Remark]:
         )
 
 
-def _several(build: Build, pump: Pump) -> Iterator[Remark]:
+def _several(build: Subject, pump: Pump) -> Iterator[Remark]:
     if pump.count == 1:
         return
     if pump.arrangement == "series":
@@ -121,7 +121,7 @@ def _several(build: Build, pump: Pump) -> Iterator[Remark]:
         yield Remark("note", "pump.count", f"One pump dead still feeds the goal, {left} to spare.", check)
 
 
-def _staged(build: Build, pump: Pump) -> Iterator[Remark]:
+def _staged(build: Subject, pump: Pump) -> Iterator[Remark]:
     figures = build.figures.pump
     if figures is None or figures.stage_power_W is None or pump.running_at_idle >= pump.count:
         return
@@ -134,7 +134,7 @@ def _staged(build: Build, pump: Pump) -> Iterator[Remark]:
     )
 
 
-def _oversize(build: Build) -> Iterator[Remark]:
+def _oversize(build: Subject) -> Iterator[Remark]:
     margin, reserve = build.pick.margin, build.session.goal.reserve
     if margin is None or margin < reserve + OVERSIZE:
         return

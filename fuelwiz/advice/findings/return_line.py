@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.build import Build, opened, with_article
 from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.subject import Subject, capitalized, with_article
 from fuelwiz.physics.return_line import AT_EASE_SHARE
 
 HIGH_SHARE = AT_EASE_SHARE
 
 
-def return_remarks(build: Build) -> Iterator[Remark]:
+def return_remarks(build: Subject) -> Iterator[Remark]:
     """A back pressure that comes near the idle rail pressure; a size that does not hold is a stop."""
     line, idle = build.figures.return_line, build.figures.pressure.idle_rail_Pa
     if line is None or not line.holds or idle <= 0.0 or line.back_pressure_Pa <= HIGH_SHARE * idle:
@@ -28,6 +28,6 @@ def return_remarks(build: Build) -> Iterator[Remark]:
     yield Remark(
         "warn",
         "return_line",
-        f"{opened(name)} pushes back with {needs} at idle, {share} of the rail.",
+        f"{capitalized(name)} pushes back with {needs} at idle, {share} of the rail.",
         do,
     )

@@ -4,46 +4,46 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
-from fuelwiz.advice.build import ASSUMED_VOLTS, LINE_LIMITS, SIZE_LIMITS, Build, called, opened
 from fuelwiz.advice.build_limits import WhatAndDo, build_limit
 from fuelwiz.advice.phrases import limit_phrase, spare, volts_seen
 from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.subject import ASSUMED_VOLTS, LINE_LIMITS, SIZE_LIMITS, Subject, called, capitalized
 
 
-def stops(build: Build) -> Iterator[Remark]:
+def stops(build: Subject) -> Iterator[Remark]:
     """One remark a limit, in the order of the verdict."""
     for limit in build.figures.verdict.limits:
         what, do = _SIZE[limit](build) if limit in SIZE_LIMITS else build_limit(build, limit)
         yield Remark("stop", limit, what, do)
 
 
-def _larger_line(build: Build) -> str:
+def _larger_line(build: Subject) -> str:
     row = build.smallest_with_working_line()
     if row is None or row.size == "fixed":
         return "Fit a larger line, or two side by side."
     return f"Fit {row.size} or larger, or two lines side by side."
 
 
-def _velocity(build: Build) -> WhatAndDo:
+def _velocity(build: Subject) -> WhatAndDo:
     phrase = limit_phrase(build, build.pick, "velocity")
-    return f"{opened(called(build.pick.size))} is too small for the goal: {phrase}.", _larger_line(build)
+    return f"{capitalized(called(build.pick.size))} is too small for the goal: {phrase}.", _larger_line(build)
 
 
-def _delivery(build: Build) -> WhatAndDo:
+def _delivery(build: Subject) -> WhatAndDo:
     phrase = limit_phrase(build, build.pick, "delivery")
-    name = opened(called(build.pick.size))
+    name = capitalized(called(build.pick.size))
     return (
         f"{name} is too small: {phrase}.",
         _larger_line(build),
     )
 
 
-def _sag(build: Build) -> WhatAndDo:
+def _sag(build: Subject) -> WhatAndDo:
     phrase = limit_phrase(build, build.pick, "sag")
     return f"At full power {phrase}: the mixture goes lean.", _larger_line(build)
 
 
-def _pump(build: Build) -> WhatAndDo:
+def _pump(build: Subject) -> WhatAndDo:
     row, line = build.pick, build.figures.row(build.figures.recommended)
     through = "" if row.size == "fixed" else f" through {row.size}"
     what = f"The {build.pump_word} cannot do it{through}: {limit_phrase(build, row, 'pump')}."
@@ -63,28 +63,28 @@ def _pump(build: Build) -> WhatAndDo:
     return what, f"Look for {wanted} {flow} at {rise}, or settle for less power."
 
 
-def _relief(build: Build) -> WhatAndDo:
+def _relief(build: Subject) -> WhatAndDo:
     return (
-        f"{opened(limit_phrase(build, build.pick, 'relief'))}.",
+        f"{capitalized(limit_phrase(build, build.pick, 'relief'))}.",
         "Fit a pump whose relief opens higher, or ask for less pressure.",
     )
 
 
-def _vapour(build: Build) -> WhatAndDo:
+def _vapour(build: Subject) -> WhatAndDo:
     return (
-        f"{opened(limit_phrase(build, build.pick, 'vapour'))}.",
+        f"{capitalized(limit_phrase(build, build.pick, 'vapour'))}.",
         "Cool the fuel, clean or enlarge the strainer, or set the pump below the fuel.",
     )
 
 
-def _inlet(build: Build) -> WhatAndDo:
+def _inlet(build: Subject) -> WhatAndDo:
     return (
         f"Too fast at the inlet: {limit_phrase(build, build.pick, 'inlet')}.",
         "Fit a larger suction line: a starved pump loses flow and wears.",
     )
 
 
-_SIZE: dict[str, Callable[[Build], WhatAndDo]] = {
+_SIZE: dict[str, Callable[[Subject], WhatAndDo]] = {
     "velocity": _velocity,
     "delivery": _delivery,
     "sag": _sag,

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.build import Build, listed
 from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.subject import Subject, listed
 
 
-def stress_remarks(build: Build) -> Iterator[Remark]:
+def stress_remarks(build: Subject) -> Iterator[Remark]:
     """The bad days that bring a limit which today has not; a dead pump is told with the pumps."""
     today = set(build.figures.verdict.limits)
     failing = [

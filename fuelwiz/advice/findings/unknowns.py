@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.build import Build
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.subject import Subject
 
 MOVES_MOST = (
     "fuel.ethanol",
@@ -34,7 +34,7 @@ IN_WORDS = {
 }
 
 
-def unknown_remarks(build: Build) -> Iterator[Remark]:
+def unknown_remarks(build: Subject) -> Iterator[Remark]:
     """Notes, the gravest gap first."""
     yield from _sections(build)
     yield from _ratings(build)
@@ -42,7 +42,7 @@ def unknown_remarks(build: Build) -> Iterator[Remark]:
     yield from _not_covered(build)
 
 
-def _sections(build: Build) -> Iterator[Remark]:
+def _sections(build: Subject) -> Iterator[Remark]:
     session = build.session
     if session.pump is None:
         yield Remark("note", "pump", "No pump yet: spare, volts, heat, return and stress are not known.")
@@ -66,7 +66,7 @@ def _sections(build: Build) -> Iterator[Remark]:
         yield Remark("note", "wiring", "The wiring is not given: wire and fuse are not looked at.")
 
 
-def _ratings(build: Build) -> Iterator[Remark]:
+def _ratings(build: Subject) -> Iterator[Remark]:
     pump = build.figures.pump
     if pump is None or pump.dead_head_Pa is None or pump.lowest_rating_Pa is not None:
         return
@@ -79,7 +79,7 @@ def _ratings(build: Build) -> Iterator[Remark]:
     )
 
 
-def _assumed(build: Build) -> Iterator[Remark]:
+def _assumed(build: Subject) -> Iterator[Remark]:
     taken = [key for key, value in build.assumed.items() if value != "not given"]
     if not taken:
         return
@@ -94,7 +94,7 @@ def _assumed(build: Build) -> Iterator[Remark]:
     )
 
 
-def _taken(build: Build, key: str) -> str:
+def _taken(build: Subject, key: str) -> str:
     """What is taken for a key, in the units that the session shows."""
     session, numbers = build.session, build.numbers
     shown = {
@@ -108,7 +108,7 @@ def _taken(build: Build, key: str) -> str:
     return shown[key]() if key in shown else build.assumed[key].replace(" ", NO_BREAK)
 
 
-def _not_covered(_build: Build) -> Iterator[Remark]:
+def _not_covered(_build: Subject) -> Iterator[Remark]:
     yield Remark(
         "note",
         "pump.place",

@@ -6,7 +6,8 @@ from typing import Any
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.plain import value_at, way
-from fuelwiz.session.clean import clean
+from fuelwiz.printable import clean
+from fuelwiz.terms import FILTER_PLACES, FITTINGS, HOSES
 
 HEADS = {
     "run": ("Run of hose", "Hose", "Length", "What is on it", "Ends"),
@@ -15,18 +16,6 @@ HEADS = {
     "curve": ("Curve at", "Points", "", ""),
     "case": ("Case", "What changes", "", ""),
 }
-_SHORT = {
-    "straight": "straight",
-    "swept_45": "swept 45°",
-    "swept_90": "swept 90°",
-    "swept_180": "swept 180°",
-    "forged_90": "forged 90°",
-    "tee_run": "tee through",
-    "tee_branch": "tee side",
-    "entrance": "entrance",
-    "exit": "exit",
-}
-_HOSE = {"ptfe": "PTFE", "rubber": "rubber", "tube": "hard tube", "nominal": "nominal"}
 
 
 def entries(desk: Desk, list_path: str) -> list[dict[str, Any]]:
@@ -44,7 +33,7 @@ def columns(list_path: str, index: int, entry: dict[str, Any]) -> tuple[str, ...
 
 def _run(index: int, run: dict[str, Any]) -> tuple[str, ...]:
     kept = run.get("bore") or run.get("size")
-    hose = _HOSE.get(run.get("hose", "ptfe"), "?") + (f" {kept}" if kept else "")
+    hose = HOSES.get(run.get("hose", "ptfe"), "?") + (f" {kept}" if kept else "")
     counts = run.get("fittings") or {}
     ends = sum(count for count in counts.values() if isinstance(count, int))
     return (
@@ -58,13 +47,13 @@ def _run(index: int, run: dict[str, Any]) -> tuple[str, ...]:
 
 def _fittings(counts: dict[str, Any]) -> str:
     return (
-        ", ".join(f"{count} {_SHORT.get(kind, kind)}" for kind, count in counts.items() if count)
+        ", ".join(f"{count} {FITTINGS.get(kind, kind)}" for kind, count in counts.items() if count)
         or "no fittings"
     )
 
 
 def _filter(index: int, part: dict[str, Any]) -> tuple[str, ...]:
-    place = {"pump": "at the pump"}.get(part.get("place", "line"), "in the line")
+    place = FILTER_PLACES.get(part.get("place", "line"), "?")
     return (
         part.get("what") or f"filter {index + 1}",
         part.get("rated_flow", "?"),

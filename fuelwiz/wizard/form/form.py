@@ -5,10 +5,9 @@ from __future__ import annotations
 from dataclasses import replace
 
 from fuelwiz.questions.catalogue import Choice
-from fuelwiz.session.model import field_at
-from fuelwiz.wizard.editor import Editor
+from fuelwiz.session import field_at
 from fuelwiz.wizard.form.entries import entries
-from fuelwiz.wizard.form.rows import (
+from fuelwiz.wizard.form.form_rows import (
     AnyRow,
     CellsRow,
     ChoiceRow,
@@ -19,6 +18,7 @@ from fuelwiz.wizard.form.rows import (
     takes_focus,
 )
 from fuelwiz.wizard.form.walk import Reaction, Walk
+from fuelwiz.wizard.line_edit import LineEdit
 
 FREE_TEXT = ("text", "note")
 
@@ -197,7 +197,7 @@ class Form(Walk):
             return self.editor.selected or self.editor.cursor == 0
         return key == "right" and (self.editor.selected or self.editor.cursor == len(self.editor.text))
 
-    def _set(self, editor: Editor) -> Reaction:
+    def _set(self, editor: LineEdit) -> Reaction:
         changed = editor.text != self.editor.text
         self.editor = editor
         if not changed:

@@ -10,8 +10,8 @@ from textual.strip import Strip
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.shown import FieldText
 from fuelwiz.questions.catalogue import Choice, Question
-from fuelwiz.wizard.editor import Editor
-from fuelwiz.wizard.form.rows import AnyRow, CellsRow, ChoiceRow, DoRow, FieldRow, HeadRow, ItemRow
+from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, ChoiceRow, DoRow, FieldRow, HeadRow, ItemRow
+from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area, Row, clip
 
@@ -22,7 +22,7 @@ MAY_STAY_EMPTY = "may stay empty"
 
 
 @dataclass(frozen=True, slots=True)
-class Columns:
+class FormColumns:
     """Where the parts of a row stand; nought for what has no room."""
 
     bracket: int
@@ -37,12 +37,12 @@ class Columns:
         return self.bracket + 1
 
 
-WIDE = Columns(bracket=23, field=13, unit=39, echo=51, tag=63)
-SHORT = Columns(bracket=20, field=11, unit=34, echo=0, tag=0)
-MIDDLE = Columns(bracket=20, field=11, unit=34, echo=0, tag=44)
+WIDE = FormColumns(bracket=23, field=13, unit=39, echo=51, tag=63)
+SHORT = FormColumns(bracket=20, field=11, unit=34, echo=0, tag=0)
+MIDDLE = FormColumns(bracket=20, field=11, unit=34, echo=0, tag=44)
 
 
-def columns_for(width: int) -> Columns:
+def columns_for(width: int) -> FormColumns:
     """The columns of a form of that width."""
     return WIDE if width >= 76 else MIDDLE if width >= 54 else SHORT
 
@@ -52,7 +52,7 @@ class Focus:
     """Where the pointer is: a cell of the focused row, and what is being edited in it."""
 
     cell: int
-    editor: Editor
+    editor: LineEdit
 
 
 def row_strip(row: AnyRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
@@ -115,7 +115,7 @@ def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
     return line.strip()
 
 
-def _field_width(row: FieldRow, field: FieldText, at: Columns, width: int) -> int:
+def _field_width(row: FieldRow, field: FieldText, at: FormColumns, width: int) -> int:
     """A text without a unit may run over the columns of unit and echo."""
     texts = ("name", "notes", "feed.sizes", "return_line.sizes", "bands.feed", "bands.inlet")
     key = row.question.key
@@ -124,7 +124,7 @@ def _field_width(row: FieldRow, field: FieldText, at: Columns, width: int) -> in
     return at.field
 
 
-def _editing(line: Row, bracket: int, width: int, editor: Editor, field: FieldText) -> None:
+def _editing(line: Row, bracket: int, width: int, editor: LineEdit, field: FieldText) -> None:
     """The field that takes keys: its text, a cursor that stands still, greyed where it is a fallback."""
     shown, cursor = editor.window(width)
     style = line.look.style("muted" if field.assumed else "text", "field")

@@ -8,19 +8,26 @@ from dataclasses import dataclass
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.plain import value_at, way
 from fuelwiz.questions.catalogue import Question, catalogue, step_questions
-from fuelwiz.session.model import field_at
+from fuelwiz.session import field_at
+from fuelwiz.terms import FITTINGS
 from fuelwiz.wizard.form.asked import is_asked, is_run_by_run
 from fuelwiz.wizard.form.entries import HEADS, columns, entries
-from fuelwiz.wizard.form.rows import AnyRow, Cell, CellsRow, ChoiceRow, DoRow, FieldRow, HeadRow, ItemRow
+from fuelwiz.wizard.form.form_rows import (
+    AnyRow,
+    CellsRow,
+    ChoiceRow,
+    DoRow,
+    FieldRow,
+    FormCell,
+    HeadRow,
+    ItemRow,
+)
 
 POINTS_A_ROW = 5
-_FITTINGS = (
-    (
-        "Hose ends",
-        (("straight", "straight"), ("swept_45", "45°"), ("swept_90", "90°"), ("swept_180", "180°")),
-    ),
-    ("Also on it", (("forged_90", "forged 90°"), ("tee_run", "tee through"), ("tee_branch", "tee side"))),
-    ("Into and out of", (("entrance", "entrance"), ("exit", "exit"))),
+_FITTINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
+    ("Hose ends", ("straight", "swept_45", "swept_90", "swept_180")),
+    ("Also on it", ("forged_90", "tee_run", "tee_branch")),
+    ("Into and out of", ("entrance", "exit")),
 )
 _LISTS = {
     "feed.run": ("feed.run", "+ add a run"),
@@ -133,7 +140,7 @@ def _points_rows(desk: Desk, question: Question, path: str, a_row: int) -> Itera
     for start in range(0, count + 1, a_row):
         which = range(start, min(start + a_row, count + 1))
         for column, (name, us, metric) in enumerate(heads):
-            cells = tuple(Cell(f"{path}.{i}.{column}") for i in which)
+            cells = tuple(FormCell(f"{path}.{i}.{column}") for i in which)
             label = name if start == 0 else ""
             yield CellsRow(question, cells, label, us if desk.system == "us" else metric)
 
@@ -145,7 +152,8 @@ def _entry_rows(desk: Desk, place: Place, points_a_row: int) -> Iterator[AnyRow]
         path = f"{base}.{key.removeprefix(f'{place.list_path}.')}"
         if key.endswith(".fittings"):
             for label, kinds in _FITTINGS:
-                yield CellsRow(question, tuple(Cell(f"{path}.{kind}", name) for kind, name in kinds), label)
+                ends = tuple(FormCell(f"{path}.{kind}", _end_name(kind)) for kind in kinds)
+                yield CellsRow(question, ends, label)
         elif key.endswith(".points"):
             yield from _points_rows(desk, question, path, points_a_row)
         elif key.endswith(".change"):
@@ -153,6 +161,11 @@ def _entry_rows(desk: Desk, place: Place, points_a_row: int) -> Iterator[AnyRow]
         else:
             yield _plain_row(question, path)
     yield DoRow(about[0][1], "close", "done: back to the list")
+
+
+def _end_name(kind: str) -> str:
+    """A fitting by its name; what bends a hose end is swept, so that need not be said in a narrow cell."""
+    return FITTINGS[kind].removeprefix("swept ")
 
 
 def _change_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:

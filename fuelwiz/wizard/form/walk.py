@@ -7,10 +7,10 @@ from typing import Literal
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.steps import step_of
 from fuelwiz.questions.catalogue import STEPS, Question
-from fuelwiz.wizard.editor import Editor
+from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, DoRow, cells_of, path_of, takes_focus
 from fuelwiz.wizard.form.paint import Focus
 from fuelwiz.wizard.form.plan import POINTS_A_ROW, Place, rows_of
-from fuelwiz.wizard.form.rows import AnyRow, CellsRow, DoRow, cells_of, path_of, takes_focus
+from fuelwiz.wizard.line_edit import LineEdit
 
 Reaction = Literal["", "moved", "edited", "next_step", "paste", "changes"]
 
@@ -26,7 +26,7 @@ class Walk:
         self.rows: list[AnyRow] = []
         self.at = 0
         self.cell = 0
-        self.editor = Editor()
+        self.editor = LineEdit()
         self.note = ""
         self._insisted = False
         self.go_to_step(step)
@@ -113,9 +113,9 @@ class Walk:
         """What stands in the place under the pointer, marked so that typing replaces it."""
         if cells_of(self.row):
             field = self.desk.text_in_field(self.path)
-            self.editor = Editor.at_end(field.text) if field.refused else Editor.marked(field.text)
+            self.editor = LineEdit.at_end(field.text) if field.refused else LineEdit.marked(field.text)
         else:
-            self.editor = Editor()
+            self.editor = LineEdit()
 
     def move(self, way: int) -> Reaction:
         """To the next or previous place; at the end to the next step."""

@@ -1,0 +1,40 @@
+"""The top of a sheet: what the build is, the answer, and what to do next."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fuelwiz.advice.blocks import Block, Paragraph
+from fuelwiz.advice.result import Words
+from fuelwiz.advice.subject import Subject
+from fuelwiz.terms import INDUCTIONS
+
+SITS = {
+    "rail": "regulator at the rail",
+    "tank": "regulator at the tank",
+    "none": "no regulator, the pump's speed holds the pressure",
+}
+
+
+def opening(build: Subject, words: Words) -> Iterator[Block]:
+    """The build in a line, its notes, the answer, and the next thing to do."""
+    yield Paragraph(build_in_a_line(build))
+    if build.session.notes.strip():
+        yield Paragraph(build.session.notes.strip())
+    yield Paragraph(words.answer, strong=True)
+    if words.to_do not in words.answer:
+        yield Paragraph(words.to_do)
+
+
+def build_in_a_line(build: Subject) -> str:
+    """Goal, fuel, air and pressure."""
+    session, numbers = build.session, build.numbers
+    power = numbers.figure("power", build.figures.demand.crank_power_W)
+    at = "at the wheels" if session.goal.power_at == "wheels" else "at the crank"
+    air = INDUCTIONS[session.engine.induction]
+    if session.pressure.boost > 0.0:
+        air = f"{air}, {numbers.figure('pressure', session.pressure.boost)} of boost"
+    base = numbers.figure("pressure", session.pressure.base)
+    sits = SITS[session.pressure.regulator]
+    gallons = " Gallons are US gallons." if numbers.system == "us" else ""
+    return f"{power} {at} on {build.fuel}; {air}; {base} base pressure, {sits}.{gallons}"

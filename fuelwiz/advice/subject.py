@@ -1,0 +1,122 @@
+"""One build as the words need it: session, figures and numbers, and the lookups that topics share."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from functools import cached_property
+
+from fuelwiz.advice.numbers import Numbers
+from fuelwiz.physics import circuit
+from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
+from fuelwiz.session import Session
+from fuelwiz.sizing import rows
+from fuelwiz.sizing.figures import Figures, SizeFigures
+from fuelwiz.terms import fuel_name
+
+SIZE_LIMITS = frozenset({"velocity", "delivery", "sag", "pump", "relief", "vapour", "inlet"})
+LINE_LIMITS = frozenset(rows.LINE_LIMITS)
+ASSUMED_VOLTS = circuit.ASSUMED_VOLTS
+OUTSIDE_NEEDS_PA = LEAST_VAPOUR_MARGIN_PA["outside"]
+
+
+@dataclass(frozen=True)
+class Subject:
+    """A session and its figures, asked in the trade's words."""
+
+    session: Session
+    figures: Figures
+
+    @cached_property
+    def numbers(self) -> Numbers:
+        """How this build's figures are shown."""
+        return Numbers.of(self.session)
+
+    @cached_property
+    def assumed(self) -> dict[str, str]:
+        """Keys that were left out, and what is taken for them."""
+        return {item.key: item.value for item in self.figures.assumed}
+
+    @property
+    def has_runs(self) -> bool:
+        """Whether the feed line is known."""
+        return bool(self.session.feed.run)
+
+    @property
+    def has_pump(self) -> bool:
+        """Whether a pump is known and could be solved."""
+        return self.figures.pump is not None
+
+    @cached_property
+    def pick(self) -> SizeFigures:
+        """The row that the build is judged at."""
+        return self.figures.pick
+
+    @cached_property
+    def line(self) -> SizeFigures | None:
+        """The row of the line to fit."""
+        return self.figures.row(self.figures.line_to_fit)
+
+    @property
+    def build_limits(self) -> tuple[str, ...]:
+        """The limits that no size of line changes."""
+        return tuple(limit for limit in self.figures.verdict.limits if limit not in SIZE_LIMITS)
+
+    @property
+    def at_rail(self) -> bool:
+        """Whether the feed carries all that the pump gives."""
+        return self.session.pressure.regulator == "rail"
+
+    @property
+    def at_tank(self) -> bool:
+        """Whether the regulator sits before the feed line."""
+        return self.session.pressure.regulator == "tank"
+
+    @property
+    def pump_word(self) -> str:
+        """The pump or pumps, as a subject."""
+        return "pumps" if self.session.pump is not None and self.session.pump.count > 1 else "pump"
+
+    @property
+    def one_point(self) -> bool:
+        """Whether a curve of the pump is one figure alone, the rest of it guessed."""
+        pump = self.session.pump
+        return pump is not None and any(len(curve.points) == 1 for curve in pump.curve)
+
+    @property
+    def volts_assumed(self) -> bool:
+        """Whether the volts at the pump are the fallback."""
+        return "pump.volts" in self.assumed
+
+    @cached_property
+    def fuel(self) -> str:
+        """The fuel by the name that people use."""
+        return fuel_name(self.session.fuel.kind, self.session.fuel.ethanol)
+
+    def neighbour(self, row: SizeFigures, step: int) -> SizeFigures | None:
+        """The next size up (1) or down (-1), None at the end of the list."""
+        at = self.figures.sizes.index(row) + step
+        return self.figures.sizes[at] if 0 <= at < len(self.figures.sizes) else None
+
+    def smallest_with_working_line(self) -> SizeFigures | None:
+        """The smallest size whose line works."""
+        return next((row for row in self.figures.sizes if row.line_works), None)
+
+
+def called(size: str) -> str:
+    """A size as the subject of a sentence; one row that no candidate changes is the line as it is."""
+    return "the line as it is" if size == "fixed" else size
+
+
+def with_article(size: str) -> str:
+    """A size after "a" or "an", as it is read aloud: a -6, an 8 mm."""
+    return f"an {size}" if size.startswith(("8", "11", "18")) else f"a {size}"
+
+
+def capitalized(sentence: str) -> str:
+    """A sentence with its first letter large."""
+    return sentence[:1].upper() + sentence[1:]
+
+
+def listed(words: list[str]) -> str:
+    """Words in a row: "a, b and c"."""
+    return words[0] if len(words) == 1 else f"{', '.join(words[:-1])} and {words[-1]}"

@@ -1,0 +1,136 @@
+"""A session file: read, with what is refused before it is parsed."""
+
+from __future__ import annotations
+
+import re
+import stat
+import tomllib
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any, NoReturn
+
+from fuelwiz.document.scan import deepest, key_lines, line_of
+from fuelwiz.errors import Fault, SessionError
+from fuelwiz.files import BYTE_ORDER_MARK, reason
+from fuelwiz.printable import clean
+from fuelwiz.session import Session, newer_format, validate
+
+MOST_BYTES = 64 * 1024
+MOST_LEVELS = 8
+
+_PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
+_PLAINER = {
+    "Invalid value": "a value is missing here, or is not in quotes",
+    "Expected newline or end of": "something goes on after the value: are the quotes right?",
+    "Expected '=' after a key": "a key wants = and a value after it",
+    "Unterminated string": "a text has no closing quotes",
+    "Illegal character": "a text has no closing quotes, or holds a control character",
+    "Unclosed array": "a list has no closing bracket",
+    "Unclosed inline table": "a table has no closing brace",
+    "Cannot overwrite a value": "this key stands here for the second time",
+    "Duplicate inline table key": "a key stands in this table for the second time",
+    "Cannot declare": "this section stands here for the second time",
+    "Cannot mutate immutable namespace": "this table is already closed",
+    "Unescaped": "a backslash in a text has to be doubled",
+    "Escaped character": "a backslash in a text has to be doubled",
+    "Expected ']": "a section header has no closing bracket",
+    "Invalid initial character": "no key can begin like this",
+    "Found invalid character": "a character stands here that must not",
+    "Invalid hex value": "a backslash in a text has to be doubled",
+    "Invalid date": "this is no date",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A session file as it stands: its text to the last character, and the plain data that it holds."""
+
+    path: Path
+    text: str
+    plain: dict[str, Any]
+
+
+def load(path: Path) -> tuple[Document, Session]:
+    """A session file and the session that it holds.
+
+    Raises:
+        SessionError: with every fault, and the line of each where it can be found.
+    """
+    document = read(path)
+    try:
+        return document, validate(document.plain, path.name.removesuffix(".toml"))
+    except SessionError as error:
+        raise SessionError(clean(str(path)), with_lines(error.faults, document.text)) from None
+
+
+def with_lines(faults: tuple[Fault, ...], text: str) -> tuple[Fault, ...]:
+    """The faults with the line of the text that each is about, where its key or the section is there."""
+    lines = key_lines(text.removeprefix(BYTE_ORDER_MARK))
+    return tuple(replace(fault, line=line_of(lines, fault.key)) for fault in faults)
+
+
+def read(path: Path) -> Document:
+    """A session file, parsed but not yet judged.
+
+    Raises:
+        SessionError: the file cannot be opened, is too large, nested too deep, no TOML, or of a newer format.
+    """
+    text = _text(path)
+    content = text.removeprefix(BYTE_ORDER_MARK)
+    if not content.strip():
+        _refuse(path, "is empty: a session file begins with format = 1")
+    levels = deepest(content)
+    if levels > MOST_LEVELS:
+        _refuse(path, f"is nested {levels} deep; {MOST_LEVELS} is the most that is read")
+    plain = _parsed(path, content)
+    newer = newer_format(plain)
+    if newer:
+        raise SessionError(clean(str(path)), with_lines(tuple(newer), text))
+    return Document(path, text, plain)
+
+
+def _refuse(path: Path, words: str, line: int | None = None) -> NoReturn:
+    raise SessionError(clean(str(path)), (Fault("", words, line),))
+
+
+def _text(path: Path) -> str:
+    """The text of a file; no byte of it is changed but the encoding."""
+    try:
+        if path.is_dir():
+            _refuse(path, "is a folder, not a session file")
+        if not stat.S_ISREG(path.stat().st_mode):
+            _refuse(path, "is not a plain file")
+        with path.open("rb") as file:
+            content = file.read(MOST_BYTES + 1)
+    except FileNotFoundError:
+        _refuse(path, "there is no such file")
+    except PermissionError:
+        _refuse(path, "may not be read: it belongs to somebody else, or its permissions forbid it")
+    except (OSError, ValueError) as error:
+        _refuse(path, f"cannot be read: {reason(error)}")
+    if len(content) > MOST_BYTES:
+        _refuse(path, "is larger than 64 KiB, which no session file is")
+    try:
+        return content.decode("utf-8")
+    except UnicodeDecodeError as error:
+        _refuse(path, "is not text in UTF-8", content.count(b"\n", 0, error.start) + 1)
+
+
+def _parsed(path: Path, content: str) -> dict[str, Any]:
+    try:
+        return tomllib.loads(content)
+    except tomllib.TOMLDecodeError as error:
+        words, line = _toml_fault(str(error), content)
+        _refuse(path, words, line)
+    except (ValueError, RecursionError):
+        _refuse(path, "is not TOML: a number in it is far too large")
+
+
+def _toml_fault(message: str, content: str) -> tuple[str, int | None]:
+    """The parser's complaint in plain words, and its line."""
+    place = _PLACE.search(message)
+    plainer = next((words for start, words in _PLAINER.items() if message.startswith(start)), None)
+    line = None
+    if place:
+        line = int(place[1]) if place[1] else content.rstrip().count("\n") + 1
+    return f"is not TOML: {plainer or _PLACE.sub('', message)}", line

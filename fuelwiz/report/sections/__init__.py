@@ -1,1 +1,0 @@
-"""What stands on a sheet, a file for each group of sections."""

@@ -1,0 +1,1 @@
+"""The folder of builds: list, copy, rename, bin, history, drafts."""

@@ -1,0 +1,225 @@
+"""One build of a folder as a list shows it: read quickly, judged by nobody yet."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import stat
+import tomllib
+from dataclasses import dataclass
+from decimal import ROUND_HALF_UP, Decimal
+from pathlib import Path
+from typing import Any
+
+from fuelwiz.errors import SessionError
+from fuelwiz.printable import clean
+from fuelwiz.terms import fuel_name_as_typed
+
+MOST_BYTES = 64 * 1024
+MOST_BYTES_OF_DRAFT = 512 * 1024
+MOST_LEVELS = 8
+LONGEST_NAME = 200
+SUFFIX = ".toml"
+DRAFT = ".draft"
+UNNAMED = "Unnamed build"
+
+_LONG_KEY = re.compile(r"(?<![\w\"'-])(?:[\w\"'-]++[ \t]*+\.[ \t]*+){8}")
+_BRACKET = re.compile(r"[\[\]{}]")
+_POWER = re.compile(r"\s*([0-9]{1,7}(?:\.[0-9]{0,6})?)\s*([A-Za-z]{1,4})\s*")
+
+
+@dataclass(frozen=True, slots=True)
+class Recorded:
+    """What the program said at the last save, as far as the file tells it; texts are safe to show."""
+
+    inputs: str
+    saved: str
+    version: str
+    works: bool | None
+    margin: str
+    answer: str
+
+
+@dataclass(frozen=True, slots=True)
+class BuildFile:
+    """One file of the folder.
+
+    `changed` is the time of its last change in ns since 1970, `plain` what it holds, as TOML reads it.
+    `fault` says in words why it cannot be read; `plain` is then empty. `has_draft` tells of a draft that is
+    newer than the file. `is_draft` is one of a build that has no file: its path is the draft's.
+    """
+
+    path: Path
+    changed: int
+    plain: dict[str, Any]
+    fault: str | None
+    has_draft: bool
+    is_draft: bool = False
+
+    @property
+    def file_name(self) -> str:
+        """The name of the file, safe to show."""
+        return clean(self.path.name) or "?"
+
+    @property
+    def name(self) -> str:
+        """What the build is called: its own name, else that of its file, whole where it cannot be read."""
+        own = self.plain.get("name")
+        told = clean(own).strip()[:LONGEST_NAME] if isinstance(own, str) else ""
+        return told or (self.file_name if self.fault else self._stem)
+
+    @property
+    def goal(self) -> tuple[str, str] | None:
+        """The power wanted and its unit, as the builder gave them; None where that is no plain quantity."""
+        power = self._at("goal", "power")
+        found = _POWER.fullmatch(power) if isinstance(power, str) else None
+        return (str(Decimal(found[1]).quantize(Decimal(1), ROUND_HALF_UP)), found[2]) if found else None
+
+    @property
+    def fuel(self) -> str | None:
+        """The fuel by the name that people use; None where the file does not say it plainly."""
+        return fuel_name_as_typed(self._at("fuel", "kind"), self._at("fuel", "ethanol"))
+
+    @property
+    def chosen(self) -> str | None:
+        """The size of the feed line that the builder settled on."""
+        size = self._at("feed", "chosen")
+        return clean(size)[:LONGEST_NAME] if isinstance(size, str) and size.strip() else None
+
+    @property
+    def notes(self) -> str:
+        """The builder's notes in one line."""
+        return " ".join(_text_of(self.plain.get("notes")).split())
+
+    @property
+    def record(self) -> Recorded | None:
+        """What the program said at the last save; None where it has not saved the file yet."""
+        table = self.plain.get("record")
+        if not isinstance(table, dict):
+            return None
+        works = table.get("works")
+        inputs, saved, version = map(_text_of, map(table.get, ("inputs", "saved", "version")))
+        margin, answer = map(_text_of, map(table.get, ("margin", "answer")))
+        return Recorded(inputs, saved, version, works if isinstance(works, bool) else None, margin, answer)
+
+    @property
+    def _stem(self) -> str:
+        """What stands in for the name that the build does not give."""
+        stem = self.path.name
+        if self.is_draft:
+            stem = stem.removeprefix(".").removesuffix(DRAFT)
+            return clean(stem.removesuffix(SUFFIX)) if stem.endswith(SUFFIX) else UNNAMED
+        return clean(stem.removesuffix(SUFFIX)) or "?"
+
+    def _at(self, section: str, key: str) -> Any:
+        table = self.plain.get(section)
+        return table.get(key) if isinstance(table, dict) else None
+
+
+def _text_of(value: Any) -> str:
+    return clean(value).strip()[:2000] if isinstance(value, str) else ""
+
+
+def read_build_file(path: Path) -> BuildFile:
+    """The entry of one file, whatever stands in it."""
+    changed = _changed(path)
+    plain, fault = _content(path)
+    draft = _changed(draft_of(path))
+    return BuildFile(path, changed, plain, fault, draft > changed)
+
+
+def draft_of(path: Path) -> Path:
+    """Where the draft of a build is kept."""
+    return path.with_name(f".{path.name}{DRAFT}")
+
+
+def read_draft(path: Path) -> BuildFile | None:
+    """The entry of the draft of a build that has no file; None where it holds no build."""
+    try:
+        told = json.loads(read_whole(path, MOST_BYTES_OF_DRAFT))
+    except (OSError, ValueError, RecursionError):
+        return None
+    plain = told.get("plain") if isinstance(told, dict) else None
+    if not isinstance(plain, dict):
+        return None
+    return BuildFile(path, _changed(path), plain, None, has_draft=True, is_draft=True)
+
+
+def _changed(path: Path) -> int:
+    """When a file was last changed; 0 where there is none."""
+    try:
+        return path.stat().st_mtime_ns
+    except (OSError, ValueError):
+        return 0
+
+
+def _content(path: Path) -> tuple[dict[str, Any], str | None]:
+    text = _quickly_read(path)
+    if text is not None and not _needs_care(text):
+        try:
+            plain = tomllib.loads(text)
+        except (ValueError, RecursionError):
+            return _carefully_read(path)
+        if isinstance(plain.get("format"), int) and plain["format"] <= 1:
+            return plain, None
+    return _carefully_read(path)
+
+
+def _quickly_read(path: Path) -> str | None:
+    """The text of a plain file of a session's size; None where anything is unusual."""
+    try:
+        return read_whole(path).decode("utf-8").removeprefix("\ufeff")
+    except (OSError, ValueError):
+        return None
+
+
+def read_whole(path: Path, most: int = MOST_BYTES) -> bytes:
+    """What stands in a plain file.
+
+    Args:
+        path: the file.
+        most: how many bytes it may hold.
+
+    Raises:
+        OSError: it cannot be read, is no plain file, or is larger.
+    """
+    # Without O_NONBLOCK a pipe of that name would be waited for.
+    handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
+    with open(handle, "rb") as file:
+        if not stat.S_ISREG(os.fstat(handle).st_mode):
+            raise OSError("it is not a plain file")
+        content = file.read(most + 1)
+    if len(content) > most:
+        raise OSError(f"it is larger than {most // 1024} KiB")
+    return content
+
+
+def _needs_care(text: str) -> bool:
+    """Whether a text may be nested too deep to be parsed; rather once too often than too seldom."""
+    depth = 0
+    for bracket in _BRACKET.finditer(text):
+        depth += 1 if bracket[0] in "[{" else -1
+        if depth > MOST_LEVELS:
+            return True
+    return _LONG_KEY.search(text) is not None
+
+
+def _carefully_read(path: Path) -> tuple[dict[str, Any], str | None]:
+    """As `session.file` reads it, with its words for what is wrong; loaded only where it is needed."""
+    from fuelwiz.document.file import read
+
+    if path.is_symlink() and not path.exists():
+        return {}, "is a link to a file that is not there"
+    try:
+        return read(path).plain, None
+    except SessionError as error:
+        return {}, first_fault(error)
+
+
+def first_fault(error: SessionError) -> str:
+    """The first thing that is wrong with a file, in a line that need not name the file."""
+    fault = error.faults[0]
+    place = f"line {fault.line}: " if fault.line is not None else ""
+    key = f"`{fault.key}` " if fault.key else ""
+    return clean(f"{place}{key}{fault.text}")

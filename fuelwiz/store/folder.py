@@ -1,0 +1,211 @@
+"""The folder of builds: what is in it, and what can be done to a file as a whole.
+
+Nothing here overwrites a file, and what is deleted goes into a bin.
+"""
+
+from __future__ import annotations
+
+import os
+import re
+import unicodedata
+from collections.abc import Iterable, Mapping
+from contextlib import suppress
+from pathlib import Path
+from typing import Any
+
+from fuelwiz.errors import Fault, OutputError, SessionError
+from fuelwiz.files import reason
+from fuelwiz.printable import clean
+from fuelwiz.store.bin import bring_back, put_in_bin
+from fuelwiz.store.build_file import (
+    DRAFT,
+    LONGEST_NAME,
+    SUFFIX,
+    BuildFile,
+    read_build_file,
+    read_draft,
+    read_whole,
+)
+from fuelwiz.store.moving import free_names, in_words, move_what_goes_along, put_new
+
+__all__ = [
+    "BuildFile",
+    "bring_back",
+    "copy",
+    "entries",
+    "file_name",
+    "put_in_bin",
+    "rename",
+    "sessions_folder",
+    "unsaved",
+]
+
+VARIABLE = "FUELWIZ_SESSIONS"
+USUAL = "saved_sessions"
+
+_LONGEST_STEM = 60
+_RESERVED = re.compile(r"con|prn|aux|nul|com\d|lpt\d")
+
+
+def sessions_folder(asked: Path | None, environ: Mapping[str, str]) -> Path:
+    """The folder of builds: the one asked for, else the environment's, else the one at hand, else the user's.
+
+    Args:
+        asked: what the command line names.
+        environ: the environment's variables.
+    """
+    if asked is not None:
+        return asked
+    named = environ.get(VARIABLE, "")
+    if named.strip():
+        return Path(named)
+    here = Path(USUAL)
+    return here if here.is_dir() else _user_folder() or here
+
+
+def _user_folder() -> Path | None:
+    """The folder for the user's data; None for a user without a home."""
+    from platformdirs import user_data_path
+
+    try:
+        return user_data_path("fuelwiz", appauthor=False) / USUAL
+    except (RuntimeError, OSError):
+        return None
+
+
+def entries(folder: Path) -> list[BuildFile]:
+    """The builds of a folder, last changed on top; a file that cannot be read is an entry that says why.
+
+    Raises:
+        SessionError: the folder cannot be read; one that is not there yet holds nothing.
+    """
+    names = _names(folder)
+    return _in_order(read_build_file(folder / name) for name in names if _is_build(name))
+
+
+def unsaved(folder: Path) -> list[BuildFile]:
+    """The drafts of builds that have no file, the last kept first; drafts of builds that do are not among them.
+
+    Raises:
+        SessionError: the folder cannot be read.
+    """
+    names = _names(folder)
+    lonely = [name for name in names if _is_draft(name) and name[1 : -len(DRAFT)] not in names]
+    return _in_order(entry for name in lonely if (entry := read_draft(folder / name)))
+
+
+def _in_order(found: Iterable[BuildFile]) -> list[BuildFile]:
+    return sorted(found, key=lambda entry: (-entry.changed, entry.path.name))
+
+
+def _is_build(name: str) -> bool:
+    """Whether a file is a build by its name: drafts, bin and history begin with a dot."""
+    return name.endswith(SUFFIX) and not name.startswith(".")
+
+
+def _is_draft(name: str) -> bool:
+    return name.startswith(".") and name.endswith(DRAFT)
+
+
+def _names(folder: Path) -> set[str]:
+    try:
+        return set(os.listdir(folder))
+    except FileNotFoundError:
+        return set()
+    except NotADirectoryError:
+        words = "is a file, not a folder of builds"
+    except PermissionError:
+        words = "may not be read: its permissions forbid it"
+    except (OSError, ValueError) as error:
+        words = f"cannot be read: {reason(error)}"
+    raise SessionError(clean(str(folder)), (Fault("", words),))
+
+
+def file_name(name: str) -> str:
+    """The name of the file for a build of that name: "Hill-climb six" is kept in hill-climb-six.toml."""
+    letters = unicodedata.normalize("NFC", clean(name).lower())
+    stem = re.sub(r"[\W_]+", "-", letters).strip("-")[:_LONGEST_STEM].strip("-")
+    if not stem or _RESERVED.fullmatch(stem):
+        stem = f"build-{stem}".strip("-")
+    return f"{stem}{SUFFIX}"
+
+
+def copy(path: Path) -> Path:
+    """Puts a copy of a build beside it, called "..., copy"; returns its file.
+
+    Raises:
+        OutputError: the file cannot be read, or the copy cannot be written.
+    """
+    entry = read_build_file(path)
+    stem = path.name.removesuffix(SUFFIX)[:_LONGEST_STEM]
+    with in_words(path):
+        content = read_whole(path)
+        if "name" in entry.plain:
+            content = _named(content, entry.plain, f"{entry.name[: LONGEST_NAME - 6]}, copy")
+        for target in free_names(path.with_name(f"{stem}-copy{SUFFIX}")):
+            with suppress(FileExistsError):
+                put_new(target, content)
+                return target
+        raise FileExistsError
+
+
+def rename(path: Path, new_name: str) -> Path:
+    """Gives a build another name, and its file the name that goes with it; returns the file.
+
+    The build keeps its place in the list: a name changes no figure.
+
+    Raises:
+        OutputError: the name is empty or taken, or the file cannot be read or written.
+    """
+    name = _allowed(new_name)
+    if path.is_symlink():
+        raise OutputError(f"{clean(path.name)}: is a link: rename the file that it leads to")
+    entry = read_build_file(path)
+    if entry.fault:
+        raise OutputError(f"{entry.file_name}: cannot be renamed before it can be read: {entry.fault}")
+    target = path.with_name(file_name(name))
+    with in_words(path):
+        content = _named(read_whole(path), entry.plain, name)
+    if _is_same(path, target):
+        from fuelwiz.files import write_atomically
+
+        write_atomically(path, content.decode("utf-8"))
+        target = path
+    else:
+        with in_words(target):
+            put_new(target, content, like=path)
+        with in_words(path):
+            path.unlink()
+        move_what_goes_along(path, target)
+    with in_words(target):
+        os.utime(target, ns=(entry.changed, entry.changed))
+    return target
+
+
+def _allowed(new_name: str) -> str:
+    """A name that a build may have."""
+    name = clean(new_name).strip()
+    if not name:
+        raise OutputError("a build wants a name")
+    if len(name) > LONGEST_NAME:
+        raise OutputError(f"a name may have {LONGEST_NAME} characters; this one has {len(name)}")
+    return name
+
+
+def _is_same(path: Path, target: Path) -> bool:
+    """Whether two names are those of one file; where case does not count, two spellings may be."""
+    if path.name == target.name:
+        return True
+    try:
+        return path.name.lower() == target.name.lower() and path.samefile(target)
+    except OSError:
+        return False
+
+
+def _named(content: bytes, plain: dict[str, Any], name: str) -> bytes:
+    """The content of a session file that gives the build that name, with all else as it stands."""
+    from fuelwiz.document.merge import merge
+
+    if plain.get("name") == name:
+        return content
+    return merge(content.decode("utf-8"), {**plain, "name": name}).encode("utf-8")

@@ -1,0 +1,98 @@
+"""Moving and adding files of the folder of builds: nothing is ever overwritten, and refusals are in words."""
+
+from __future__ import annotations
+
+import os
+import secrets
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+from fuelwiz.errors import OutputError
+from fuelwiz.files import reason
+from fuelwiz.printable import clean
+from fuelwiz.store.build_file import DRAFT, SUFFIX, draft_of
+
+HISTORY = ".history"
+
+_MOST_NUMBERS = 1000
+
+
+def move(source: Path, target: Path) -> None:
+    """Moves a file, a link as the link it is.
+
+    Raises:
+        FileExistsError: something stands at the target.
+        OSError: it cannot be moved.
+    """
+    if os.path.lexists(target):
+        raise FileExistsError(str(target))
+    try:
+        os.link(source, target, follow_symlinks=False)
+    except (FileExistsError, FileNotFoundError):
+        raise
+    except (OSError, NotImplementedError):
+        # A file system without hard links: an empty file claims the name, and the move replaces it.
+        os.close(os.open(target, os.O_WRONLY | os.O_CREAT | os.O_EXCL))
+        os.replace(source, target)
+        return
+    source.unlink()
+
+
+def put_new(target: Path, content: bytes, like: Path | None = None) -> None:
+    """Puts a new file into its folder at one stroke, with the permissions of the file that it is like.
+
+    Raises:
+        FileExistsError: something stands at the target.
+        OSError: it cannot be written.
+    """
+    beside = target.with_name(f".{target.name[:80]}.{secrets.token_hex(4)}.tmp")
+    try:
+        with open(os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666), "wb") as file:
+            file.write(content)
+            file.flush()
+            os.fsync(file.fileno())
+        if like is not None:
+            beside.chmod(like.stat().st_mode & 0o777)
+        move(beside, target)
+    finally:
+        with suppress(OSError):
+            beside.unlink()
+
+
+def free_names(path: Path) -> Iterator[Path]:
+    """The path itself, then the same with a number: build.toml, build-2.toml, build-3.toml."""
+    ending = next((one for one in (SUFFIX + DRAFT, DRAFT, SUFFIX) if path.name.endswith(one)), "")
+    stem = path.name.removesuffix(ending)
+    yield path
+    for number in range(2, _MOST_NUMBERS):
+        yield path.with_name(f"{stem}-{number}{ending}")
+
+
+def move_what_goes_along(source: Path, target: Path) -> None:
+    """Moves a build's draft, and what is kept of how it was before; what cannot be moved stays."""
+    for old, new in zip(_beside(source), _beside(target), strict=True):
+        if os.path.lexists(old):
+            with suppress(OSError):
+                new.parent.mkdir(exist_ok=True)
+                move(old, new)
+
+
+def _beside(path: Path) -> tuple[Path, Path]:
+    return draft_of(path), path.parent / HISTORY / path.name
+
+
+@contextmanager
+def in_words(path: Path) -> Iterator[None]:
+    """What the system refuses of an act on a file, as an OutputError in words."""
+    name = clean(path.name) or "?"
+    try:
+        yield
+    except PermissionError:
+        raise OutputError(f"{name}: the folder or the file forbids it") from None
+    except FileNotFoundError:
+        raise OutputError(f"{name}: is not there any more") from None
+    except FileExistsError:
+        raise OutputError(f"{name}: something of that name is there already") from None
+    except (OSError, ValueError) as error:
+        raise OutputError(f"{name}: {reason(error)}") from None

@@ -1,0 +1,96 @@
+"""The words of a file that are one of a list, and what people call them; the names of keys in a sentence.
+
+They stand here, below all that speaks, because the list of builds and the report's sections name the same fuels and
+hoses, and neither may know the other. Nothing heavy is loaded: the list of builds is painted from it at once.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Any, Literal, assert_never, cast, get_args
+
+Induction = Literal["none", "supercharger", "turbo"]
+FuelKind = Literal["blend", "methanol", "own"]
+PumpPlace = Literal["tank", "surge", "outside"]
+FilterPlace = Literal["line", "pump"]
+Hose = Literal["nominal", "ptfe", "rubber", "tube"]
+
+USUAL_ETHANOL = "10 %"
+INDUCTIONS: dict[str, str] = {"none": "no boost", "supercharger": "supercharger", "turbo": "turbo"}
+HOSES: dict[str, str] = {
+    "nominal": "dash/16 in bore",
+    "ptfe": "PTFE",
+    "rubber": "rubber",
+    "tube": "hard pipe",
+}
+FITTINGS = {
+    "straight": "straight",
+    "swept_45": "swept 45°",
+    "swept_90": "swept 90°",
+    "swept_180": "swept 180°",
+    "forged_90": "forged 90°",
+    "tee_run": "tee through",
+    "tee_branch": "tee side",
+    "entrance": "plain inlet",
+    "exit": "plain outlet",
+}
+FILTER_PLACES: dict[str, str] = {"line": "in the line", "pump": "at the pump"}
+KEYS = {
+    "goal.reserve": "reserve",
+    "engine.induction": "induction",
+    "engine.bsfc": "fuel use",
+    "fuel.ethanol": "ethanol in the fuel",
+    "fuel.temperature": "fuel temperature",
+    "pressure.base": "base pressure",
+    "pressure.boost": "boost",
+    "pressure.idle_vacuum": "vacuum at idle",
+    "pressure.regulator": "place of the regulator",
+    "pump": "pump",
+    "pump.volts": "voltage at the pump",
+    "feed.run": "feed line",
+    "feed.run.hose": "kind of hose",
+    "feed.run.length": "length of the feed line",
+    "feed.run.fittings": "fittings on the feed line",
+    "feed.filter": "filter",
+    "feed.filter.rated_loss": "filter loss",
+    "inlet": "pump inlet",
+    "return_line": "return line",
+    "injectors": "injectors",
+    "wiring": "wiring",
+}
+"""Keys that may be left out, as nouns that can stand in a sentence."""
+
+_NUMBERED = re.compile(r"\.\d+")
+_PERCENT = re.compile(r"\s*([0-9]{1,3}(?:\.[0-9]{0,6})?)\s*%\s*")
+
+
+def key_in_words(key: str) -> str:
+    """A key as a noun; numbers of a list's entries do not matter."""
+    return KEYS[_NUMBERED.sub("", key)]
+
+
+def fuel_name(kind: FuelKind, ethanol: float) -> str:
+    """A fuel by the name that people use: E85, gasoline, methanol, own fuel; ethanol is a share of the volume."""
+    match kind:
+        case "blend":
+            percent = round(ethanol * 100.0, 1)
+            return f"E{percent:g}" if percent else "gasoline"
+        case "methanol":
+            return "methanol"
+        case "own":
+            return "own fuel"
+        case _:
+            assert_never(kind)
+
+
+def fuel_name_as_typed(kind: Any, ethanol: Any) -> str | None:
+    """The name of a fuel from what a file holds, None for what was left out; None where it does not say it plainly."""
+    if kind is None:
+        kind = "blend"
+    if kind not in get_args(FuelKind):
+        return None
+    typed = USUAL_ETHANOL if ethanol is None else ethanol
+    percent = _PERCENT.fullmatch(typed) if isinstance(typed, str) else None
+    if percent is None:
+        return None if kind == "blend" else fuel_name(kind, 0.0)
+    return fuel_name(cast(FuelKind, kind), float(percent[1]) / 100.0)

@@ -1,0 +1,126 @@
+"""A build of the list judged: what its row and the lines below the list say of it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, cast
+
+from fuelwiz.errors import SessionError
+from fuelwiz.store.build_file import BuildFile, first_fault
+from fuelwiz.wizard.look import Role
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.subject import Subject
+
+FIRST_STEPS = 5
+NONE_WORKS = "none works"
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """A verdict as a row shows it: the name of its mark, its word, its colour, and the program's yes or no."""
+
+    mark: str
+    word: str
+    role: Role
+    works: bool | None
+
+
+@dataclass(frozen=True, slots=True)
+class Judged:
+    """What a build comes to; of a file that is no build `fault` says why, and all else is empty.
+
+    `line` is the size that is judged, `spare` what the pump has to spare in percent, `change` what was changed
+    last, `most_assumed` the assumption that matters most, `steps_open` how many steps nobody looked at,
+    `by_hand` whether the file has been edited since it was saved, `answered_before` what the program said then
+    where it says something else now although nothing was edited.
+    """
+
+    verdict: Verdict = Verdict("unknown", "", "muted", None)
+    goal: str = ""
+    fuel: str = ""
+    line: str = ""
+    spare: str = ""
+    answer: str = ""
+    headline: str = ""
+    to_do: str = ""
+    change: str = ""
+    assumed: int = 0
+    most_assumed: str = ""
+    steps_open: int = 0
+    by_hand: bool = False
+    answered_before: str = ""
+    fault: str = ""
+    more_faults: int = 0
+
+
+def judge(entry: BuildFile) -> Judged:
+    """What a build comes to. Loads all that reckons, so it is not for the first paint; never raises."""
+    try:
+        plain, build = _build(entry)
+        return _told(entry, plain, build)
+    except SessionError as error:
+        return Judged(fault=first_fault(error), more_faults=len(error.faults) - 1)
+    except Exception:  # a file from anybody must not take the list down with it
+        return Judged(fault="cannot be judged here: open it to see why")
+
+
+def _build(entry: BuildFile) -> tuple[dict[str, Any], Subject]:
+    from fuelwiz.advice.subject import Subject
+    from fuelwiz.document.file import load
+    from fuelwiz.session import validate
+    from fuelwiz.sizing import first_figures
+
+    if entry.is_draft:
+        plain, session = entry.plain, validate(entry.plain, entry.name)
+    else:
+        document, session = load(entry.path)
+        plain = document.plain
+    return plain, Subject(session, first_figures(session))
+
+
+def _told(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
+    from fuelwiz.advice import result
+    from fuelwiz.advice.findings.unknowns import IN_WORDS, MOVES_MOST
+    from fuelwiz.advice.row import SPARE
+    from fuelwiz.desk.steps import steps_in
+    from fuelwiz.questions import STEPS
+    from fuelwiz.session import inputs_digest
+    from fuelwiz.wizard.build_list.changes import last_change_words
+
+    figures, session = build.figures, build.session
+    words = result(session, figures).words
+    touched = steps_in(plain)
+    verdict = _verdict(build, sum(step.id not in touched for step in STEPS[:FIRST_STEPS]))
+    record = entry.record
+    saved_as = record.inputs if record else ""
+    is_same = saved_as == inputs_digest(session)
+    answer = words.answer.replace("\N{NO-BREAK SPACE}", " ")
+    return Judged(
+        verdict=verdict,
+        goal=build.numbers.figure("power", figures.demand.crank_power_W),
+        fuel=build.fuel,
+        line="none" if verdict.word == NONE_WORKS and figures.chosen is None else figures.verdict.size,
+        spare=SPARE.number(build, figures.pick) or "",
+        answer=words.answer,
+        headline=words.headline,
+        to_do=words.to_do,
+        change=last_change_words(entry.path),
+        assumed=len(figures.assumed),
+        most_assumed=next((IN_WORDS[key] for key in MOVES_MOST if key in build.assumed), ""),
+        steps_open=sum(step.id not in touched for step in STEPS),
+        by_hand=bool(saved_as) and not is_same,
+        answered_before=record.answer if record and is_same and record.answer != answer else "",
+    )
+
+
+def _verdict(build: Subject, steps_open: int) -> Verdict:
+    """The velocity's word and whether the build works; what is open, while that is not known."""
+    figures = build.figures
+    works = figures.verdict.works
+    if works is None:
+        return Verdict("note", f"{steps_open} open" if steps_open else "open", "muted", None)
+    if build.has_runs and build.has_pump and figures.recommended is None:
+        return Verdict("unfit", NONE_WORKS, "unfit", works)
+    band = figures.pick.band
+    return Verdict(band, band, cast(Role, band), works)

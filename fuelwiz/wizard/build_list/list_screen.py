@@ -1,0 +1,273 @@
+"""The screen of past builds: takes every key, paints, and has each build reckoned while no key comes."""
+
+from __future__ import annotations
+
+from datetime import date
+from pathlib import Path
+from typing import ClassVar, Protocol, cast
+
+from textual.app import ComposeResult
+from textual.events import Click, Key, MouseScrollDown, MouseScrollUp, Paste, ScreenResume
+from textual.screen import Screen
+from textual.timer import Timer
+from textual.worker import Worker, WorkerState
+
+from fuelwiz.store.build_file import BuildFile
+from fuelwiz.wizard.actions import LIST, by_key, by_letter
+from fuelwiz.wizard.build_list.first_time import CHOICES
+from fuelwiz.wizard.build_list.judged import Judged, judge
+from fuelwiz.wizard.build_list.list_actions import ListActions
+from fuelwiz.wizard.build_list.list_help import most_scrolled
+from fuelwiz.wizard.build_list.list_page import ListPage, heights, page_lines
+from fuelwiz.wizard.build_list.list_state import BuildList
+from fuelwiz.wizard.build_list.list_state import Key as KnownKey
+from fuelwiz.wizard.lines_view import LinesView
+from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.paint import Area
+
+PAUSE_S = 0.15  # without a key, before a build is reckoned
+NEXT_S = 0.05  # between one and the next
+
+
+class Wizard(Protocol):
+    """What the list wants of the program that it is shown by."""
+
+    look: Look
+    folder: Path
+    message: str
+
+    def open_build(self, path: Path) -> None:
+        """Open a build from its file."""
+
+    def new_build(self) -> None:
+        """Begin an empty build."""
+
+    def open_sample(self) -> None:
+        """Open the guided sample."""
+
+    def compare(self, paths: list[Path]) -> None:
+        """Put builds side by side."""
+
+    def leave(self) -> None:
+        """End the program."""
+
+
+class BuildListScreen(Screen[None]):
+    """The list of past builds. Every key comes here; nothing on the screen has the focus of its own."""
+
+    known: ClassVar[dict[KnownKey, Judged]] = {}
+    """What was reckoned before: the screen is made anew each time the list is shown."""
+
+    last_at: ClassVar[dict[Path, Path]] = {}
+    """The build that the pointer was on, by folder."""
+
+    def __init__(self, folder: Path) -> None:
+        super().__init__()
+        self.page = ListPage(BuildList(folder, judged=self.known))
+        self.actions = ListActions(self)
+        self._pause: Timer | None = None
+        self._job: Worker[Judged] | None = None
+
+    @property
+    def builds(self) -> BuildList:
+        """The list."""
+        return self.page.builds
+
+    @property
+    def wizard(self) -> Wizard:
+        """The program that this screen belongs to."""
+        return cast("Wizard", self.app)
+
+    @property
+    def is_reckoning(self) -> bool:
+        """Whether a build is being reckoned just now."""
+        return self._job is not None
+
+    def compose(self) -> ComposeResult:
+        """One painted part, as large as the screen."""
+        yield LinesView(self.wizard.look, "list", lambda area: page_lines(self.page, date.today(), area))
+
+    def on_mount(self) -> None:
+        """Read the folder and show it; nothing is reckoned yet."""
+        self.styles.background = self.wizard.look.screen_background
+        view = self.query_one(LinesView)
+        view.styles.width = view.styles.height = "100%"
+        self.actions.read()
+        if self.builds.folder in self.last_at:
+            self.builds.point_at(self.last_at[self.builds.folder])
+        if self.wizard.message:
+            self.page.said, self.wizard.message = self.wizard.message, ""
+
+    def on_screen_resume(self, event: ScreenResume) -> None:
+        """Back from another screen: the folder may hold something else by now."""
+        self.actions.read()
+        self.show()
+
+    def show(self) -> None:
+        """Paint what differs from what stands there; reckon on when keys pause."""
+        if self.builds.entry is not None:
+            self.last_at[self.builds.folder] = self.builds.entry.path
+        if self.is_mounted:
+            self.query_one(LinesView).repaint()
+            self._reckon_after(PAUSE_S)
+
+    def on_key(self, event: Key) -> None:
+        """Every key, once: to the prompt, to the filter, or to an action."""
+        event.stop()
+        event.prevent_default()
+        key, character = event.key, event.character if event.is_printable else None
+        page = self.page
+        page.said = ""
+        if page.prompt is not None:
+            asked = page.prompt
+            if asked.key(key, character) and page.prompt is asked:
+                page.prompt = None
+        elif page.mode == "help":
+            self._in_help(key)
+        elif page.mode == "keys":
+            self._letter(key, character)
+        elif self.builds.typing:
+            self._typed(key, character)
+        elif key == "escape" and self.builds.needle.text:
+            self.actions.clear_filter()
+        elif not self._moved(key):
+            action = by_key(LIST, key)
+            if action is not None:
+                self.actions.do(action.id)
+        if self.is_current:
+            self.show()
+
+    def _letter(self, key: str, character: str | None) -> None:
+        """On the page of all keys one letter does it, and so do the keys themselves; Esc closes the page."""
+        self.page.mode = "list"
+        action = by_letter(LIST, character or "") or by_key(LIST, key)
+        if action is not None and key not in ("escape", "ctrl+g", "f9"):
+            self.actions.do(action.id)
+
+    def _in_help(self, key: str) -> None:
+        steps = {"pagedown": 10, "pageup": -10, "down": 1, "up": -1}
+        if key in steps:
+            most = most_scrolled(self._area.high(self._area.rows - 1))
+            self.page.scrolled = min(max(self.page.scrolled + steps[key], 0), most)
+        elif key in ("f1", "escape", "enter"):
+            self.page.mode = "list"
+        elif key in ("ctrl+g", "f9"):
+            self.page.mode = "keys"
+        elif key == "ctrl+q":
+            self.actions.do("quit")
+
+    def _typed(self, key: str, character: str | None) -> None:
+        """A key that goes into the filter, or ends it."""
+        builds = self.builds
+        if key == "escape":
+            builds.typing = False
+            self.actions.clear_filter()
+        elif key in ("enter", "tab", "down"):
+            builds.typing = False
+        elif key in ("ctrl+q", "ctrl+g", "f9", "f1"):
+            builds.typing = False
+            action = by_key(LIST, key)
+            self.actions.do(action.id if action else "")
+        else:
+            needle = builds.needle.key(key)
+            if needle is None and character:
+                needle = builds.needle.insert(character)
+            builds.filter(needle or builds.needle)
+
+    def _moved(self, key: str) -> bool:
+        """Whether a key moves the pointer."""
+        rows = {"up": -1, "down": 1, "pageup": -self._table_rows, "pagedown": self._table_rows}
+        rows |= {"home": -(10**6), "end": 10**6}
+        if key not in rows:
+            return False
+        if self.page.is_empty:
+            self.page.choice = min(max(self.page.choice + rows[key], 0), len(CHOICES) - 1)
+        else:
+            self.builds.move(rows[key])
+        return True
+
+    def on_paste(self, event: Paste) -> None:
+        """Pasted text goes where typed text goes."""
+        event.stop()
+        if self.page.prompt is not None:
+            self.page.prompt.paste(event.text)
+        elif self.builds.typing:
+            kept = "".join(sign for sign in event.text if sign.isprintable())
+            self.builds.filter(self.builds.needle.insert(kept))
+        self.show()
+
+    def on_click(self, event: Click) -> None:
+        """A click puts the pointer on a row, a second one opens it."""
+        event.stop()
+        page = self.page
+        if page.mode != "list" or page.prompt is not None:
+            return
+        if page.is_empty:
+            at = event.y - (4 if self._area.rows - 1 >= 22 else 3)
+            row = at if 0 <= at < len(CHOICES) else None
+            if row is not None:
+                page.choice = row
+        else:
+            window = self.builds.window(self._table_rows)
+            at = event.y - heights(self._area.rows).above - 1
+            row = window[at] if 0 <= at < len(window) else None
+            if row is not None:
+                self.builds.at = row
+        if row is not None and event.chain == 2:
+            self.actions.do("open")
+        if self.is_current:
+            self.show()
+
+    def on_mouse_scroll_down(self, event: MouseScrollDown) -> None:
+        """The wheel moves the pointer."""
+        self._wheel(1)
+
+    def on_mouse_scroll_up(self, event: MouseScrollUp) -> None:
+        """The wheel moves the pointer."""
+        self._wheel(-1)
+
+    def _wheel(self, rows: int) -> None:
+        if self.page.mode == "list" and self.page.prompt is None:
+            self.builds.move(rows)
+            self.show()
+
+    @property
+    def _area(self) -> Area:
+        return Area(self.wizard.look, self.size.width, self.size.height)
+
+    @property
+    def _table_rows(self) -> int:
+        """How many builds show at once."""
+        return max(heights(self._area.rows).table - 1, 1)
+
+    def _reckon_after(self, seconds: float) -> None:
+        """Reckon the next build once no key has come for that long."""
+        if self._pause is not None:
+            self._pause.stop()
+        self._pause = self.set_timer(seconds, self._reckon)
+
+    def _reckon(self) -> None:
+        self._pause = None
+        if self._job is not None or not self.is_current:
+            return
+        entry = self.builds.next_unknown(self._table_rows)
+        if entry is not None:
+            self._job = self.run_worker(
+                lambda: judge(entry), thread=True, exit_on_error=False, name="reckon", description=""
+            )
+            self._entry: BuildFile = entry
+
+    def on_worker_state_changed(self, event: Worker.StateChanged) -> None:
+        """A build is reckoned: its row and the lines below say so, and the next one's turn comes."""
+        job = self._job
+        if job is None or event.worker is not job or event.state not in _OVER:
+            return
+        self._job = None
+        judged = job.result if event.state is WorkerState.SUCCESS else None
+        self.builds.learn(self._entry, judged or Judged(fault="cannot be judged here: open it to see why"))
+        if self.is_mounted:
+            self.query_one(LinesView).repaint()
+            self._reckon_after(NEXT_S)
+
+
+_OVER = (WorkerState.SUCCESS, WorkerState.ERROR, WorkerState.CANCELLED)

@@ -1,0 +1,195 @@
+"""The table of builds: one line a build, in the columns that fit the width."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date
+
+from rich.cells import cell_len
+from textual.strip import Strip
+
+from fuelwiz.store.build_file import BuildFile
+from fuelwiz.wizard.build_list.judged import Judged, Verdict
+from fuelwiz.wizard.build_list.list_state import BuildList, day_of
+from fuelwiz.wizard.look import Ground, Role
+from fuelwiz.wizard.paint import Area, Row, clip
+
+MARK, POINTER, NAME = 0, 1, 3
+NEW_BUILD = "+ new build"
+_NAME_AT_MOST = 44
+_UNKNOWN = Verdict("unknown", "", "muted", None)
+
+
+@dataclass(frozen=True, slots=True)
+class ListColumns:
+    """Where the columns stand: numbers and dates by the column they end before, all else by where it begins.
+
+    A column that there is no room for is 0.
+    """
+
+    file: int
+    goal: int
+    fuel: int
+    line: int
+    verdict: int
+    word: int
+    spare: int
+    works: int
+    changed: int
+
+    @property
+    def name_room(self) -> int:
+        """How many cells there are for the name."""
+        end = self.file - 2 if self.file else self.goal - 6
+        return end - NAME
+
+
+def columns_for(width: int) -> ListColumns:
+    """The columns of a table in that many cells."""
+    if width < 76:
+        works = width - 1
+        return ListColumns(0, works - 32, works - 30, works - 21, works - 16, works - 13, 0, works, 0)
+    changed = width - 1
+    works = changed - 12
+    spare = works - 8 if width >= 100 else 0
+    word = (spare - 20) if spare else works - 15
+    goal = word - 21
+    file = 0
+    if width >= 140:
+        file = NAME + min(_NAME_AT_MOST, (goal - 8 - NAME) // 2) + 2
+    return ListColumns(file, goal, goal + 2, word - 10, word - 3, word, spare, works, changed)
+
+
+def table_lines(builds: BuildList, today: date, area: Area) -> list[Strip]:
+    """The header, and under it as many builds as fit, those around the pointer."""
+    columns, rows = columns_for(area.width), builds.rows
+    unit = common_unit(rows)
+    lines = [_header(columns, unit, area)]
+    for at in builds.window(area.rows - 1):
+        ground: Ground = "background"
+        if at == builds.at:
+            ground = "row" if builds.typing else "chosen"
+        line = area.row(ground)
+        entry = rows[at] if at < len(rows) else None
+        if entry is not None and entry.path in builds.marked:
+            line.put(MARK, "•", "focus", True)
+        if at == builds.at:
+            line.put(POINTER, area.look.mark("pointer"), "focus", True)
+        if entry is None:
+            line.put(NAME, NEW_BUILD, "text" if at == builds.at else "muted")
+            lines.append(line.strip())
+            continue
+        lines.append(_line(line, entry, builds.known(entry), columns, unit, today))
+    return area.filled(lines)
+
+
+def common_unit(entries: Iterable[BuildFile]) -> str:
+    """The unit that the header of the goals may name: the one most of them are given in."""
+    units = Counter(entry.goal[1] for entry in entries if entry.goal is not None)
+    return units.most_common(1)[0][0] if units else "hp"
+
+
+def _header(columns: ListColumns, unit: str, area: Area) -> Strip:
+    line = area.row().put(NAME, "Build", "muted")
+    if columns.file:
+        line.put(columns.file, "File", "muted")
+    line.put_right(columns.goal, f"Goal, {unit}" if area.width >= 76 else unit, "muted")
+    line.put(columns.fuel, "Fuel", "muted").put(columns.line, "Line", "muted")
+    line.put(columns.verdict, "Verdict", "muted")
+    if columns.spare:
+        line.put_right(columns.spare, "Spare, %", "muted")
+    line.put_right(columns.works, "Works", "muted")
+    if columns.changed:
+        line.put_right(columns.changed, "Changed", "muted")
+    return line.strip()
+
+
+def _line(
+    line: Row, entry: BuildFile, known: Judged | None, columns: ListColumns, unit: str, today: date
+) -> Strip:
+    fault = entry.fault or (known.fault if known is not None else "")
+    strong = line.ground != "background"
+    if fault:
+        return _broken(line, entry, fault, columns, today, strong)
+    _put_name(line, entry, columns.name_room, strong)
+    if columns.file:
+        room = columns.goal - 8 - columns.file
+        line.put(columns.file, _clipped(line, "" if entry.is_draft else entry.file_name, room), "muted")
+    line.put_right(columns.goal, _goal(entry, known, unit), bold=strong)
+    fuel = (known.fuel if known is not None else entry.fuel) or line.look.mark("unknown")
+    line.put(columns.fuel, _clipped(line, fuel, columns.line - columns.fuel - 1), bold=strong)
+    size = (known.line if known is not None else entry.chosen) or line.look.mark("unknown")
+    line.put(columns.line, _clipped(line, size, columns.verdict - columns.line - 1), bold=strong)
+    _put_verdict(line, entry, known, columns, strong)
+    if columns.changed:
+        line.put_right(columns.changed, day_words(day_of(entry), today), "muted", strong)
+    return line.strip()
+
+
+def _put_verdict(
+    line: Row, entry: BuildFile, known: Judged | None, columns: ListColumns, strong: bool
+) -> None:
+    """Mark, word and works; until it is reckoned, what the record tells."""
+    record = entry.record
+    verdict = known.verdict if known is not None else _UNKNOWN
+    works = known.verdict.works if known is not None else record.works if record is not None else None
+    role: Role = verdict.role
+    mark = f"{line.look.mark(verdict.mark):<2}"
+    line.lay(columns.verdict, mark, line.look.chip(role, line.ground, strong))
+    end = (columns.spare - 6 if columns.spare else columns.works - 3) - 1
+    room = end - columns.word
+    word = verdict.word if cell_len(verdict.word) <= room else verdict.word.split()[0]
+    line.put(columns.word, clip(word, room), role, strong)
+    unknown = line.look.mark("unknown")
+    if columns.spare:
+        recorded = record.margin.removesuffix("%").strip() if record is not None else ""
+        spare = known.spare if known is not None else recorded
+        line.put_right(columns.spare, _clipped(line, spare or unknown, 7), bold=strong)
+    line.put_right(columns.works, unknown if works is None else "yes" if works else "no", bold=strong)
+
+
+def _broken(
+    line: Row, entry: BuildFile, fault: str, columns: ListColumns, today: date, strong: bool
+) -> Strip:
+    """A file that is no build: its name and the first thing that is wrong."""
+    changed = day_words(day_of(entry), today) if columns.changed else ""
+    end = (columns.changed - cell_len(changed) - 1) if changed else columns.works
+    name = _clipped(line, entry.name, columns.name_room)
+    line.put(NAME, name, bold=strong)
+    start = NAME + cell_len(name) + 2
+    line.put(start, line.look.mark("look here"), "fault", True)
+    line.put(start + 3, _clipped(line, fault, end - start - 3), "text" if strong else "muted", strong)
+    if changed:
+        line.put_right(columns.changed, changed, "muted", strong)
+    return line.strip()
+
+
+def _put_name(line: Row, entry: BuildFile, room: int, strong: bool) -> None:
+    """The name, and whether what is shown is not what was told last."""
+    tag = " draft" if entry.has_draft else ""
+    name = _clipped(line, entry.name, room - len(tag))
+    line.put(NAME, name, bold=strong)
+    line.put(NAME + cell_len(name), tag, "muted", strong)
+
+
+def _goal(entry: BuildFile, known: Judged | None, unit: str) -> str:
+    """The goal without its unit where that stands in the header."""
+    if entry.goal is not None:
+        number, own = entry.goal
+        return number if own == unit else f"{number} {own}"
+    number, _, own = (known.goal if known is not None else "").partition("\N{NO-BREAK SPACE}")
+    return number if own == unit else f"{number} {own}".strip()
+
+
+def _clipped(line: Row, text: str, room: int) -> str:
+    return clip(line.look.fold(text), max(room, 0), line.look.fold("…"))
+
+
+def day_words(day: date | None, today: date) -> str:
+    """A day as the list shows it: today, yesterday, or its date."""
+    if day is None:
+        return ""
+    days = (today - day).days
+    return "today" if days == 0 else "yesterday" if days == 1 else day.isoformat()

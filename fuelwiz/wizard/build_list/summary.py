@@ -1,0 +1,154 @@
+"""The lines below the list: they speak for the build under the pointer."""
+
+from __future__ import annotations
+
+from datetime import date
+
+from textual.strip import Strip
+
+from fuelwiz.store.build_file import BuildFile, Recorded
+from fuelwiz.wizard.build_list.judged import Judged
+from fuelwiz.wizard.build_list.list_state import BuildList, day_of
+from fuelwiz.wizard.build_list.list_table import day_words
+from fuelwiz.wizard.look import Role
+from fuelwiz.wizard.paint import Area
+
+MARK, TEXT = 1, 3
+_NUMBERS = (
+    "no",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+)
+NEW = (
+    "A new build: five short steps, about ten minutes.",
+    "Type ? at any question that you cannot answer yet.",
+)
+
+
+def summary_lines(builds: BuildList, today: date, area: Area) -> list[Strip]:
+    """Answer, last change and what is assumed; in more lines also what to do next, the notes and the file."""
+    entry = builds.entry
+    if entry is None:
+        first, *others = NEW if builds.has_new_row else ("No build holds all of these words.",)
+        return area.filled(_told("note", "muted", first, others, area))
+    known = builds.known(entry)
+    fault = entry.fault or (known.fault if known is not None else "")
+    if fault:
+        return area.filled(_of_broken(entry, fault, known, area))
+    mark, role, answer = _answer(entry, known, area)
+    return area.filled(_told(mark, role, answer, _below(entry, known, today, area), area))
+
+
+def _told(mark: str, role: Role, first: str, others: list[str] | tuple[str, ...], area: Area) -> list[Strip]:
+    """The first sentence bold behind its mark, the others under it, as many as fit."""
+    room = max(area.rows - min(len(others), 2 if area.rows < 6 else 4), 1)
+    lines = []
+    for number, text in enumerate(area.wrapped(first, TEXT, room)):
+        line = area.row()
+        if number == 0:
+            line.put(MARK, area.look.mark(mark), role, True)
+        lines.append(line.put(TEXT, text, bold=True).strip())
+    for text in others:
+        left = area.rows - len(lines)
+        lines += area.paragraph(text, TEXT, "muted", min(left, 2))
+    return lines
+
+
+def _answer(entry: BuildFile, known: Judged | None, area: Area) -> tuple[str, Role, str]:
+    """The mark, its role, and the answer: what the record says until the build has been reckoned."""
+    if known is None:
+        record = entry.record
+        if record is None or not record.answer:
+            return "note", "muted", f"{entry.name}: being reckoned."
+        return _mark_of(record.works), "muted", f"{entry.name}: {record.answer}"
+    works = known.verdict.works
+    role: Role = "muted" if works is None else known.verdict.role if works else "fault"
+    told = f"{entry.name}: {known.answer}"
+    if len(area.wrapped(told, TEXT)) > max(area.rows - 2, 1):
+        told = f"{entry.name}: {known.headline}"
+    return _mark_of(works), role, told
+
+
+def _mark_of(works: bool | None) -> str:
+    return "not sure" if works is None else "works" if works else "look here"
+
+
+def _below(entry: BuildFile, known: Judged | None, today: date, area: Area) -> list[str]:
+    lines = [_change(entry, known, today)]
+    if known is not None:
+        lines.append(_assumed(known, area))
+    if area.rows >= 6:
+        if known is not None:
+            lines.insert(0, known.to_do)
+        lines += _more(entry, known, area)
+    return [line for line in lines if line]
+
+
+def _change(entry: BuildFile, known: Judged | None, today: date) -> str:
+    """What was changed last, or at least when."""
+    if entry.is_draft:
+        return "Never saved: this is the draft. Enter goes on with it."
+    if entry.has_draft:
+        return "A draft newer than this is kept: Enter offers it."
+    if known is not None and known.by_hand and entry.record is not None:
+        return f"Changed by hand since it was saved{_on(entry.record)}."
+    if known is not None and known.change:
+        return f"Last change: {known.change}."
+    when = day_words(day_of(entry), today)
+    return f"Last changed {when if when in ('today', 'yesterday') else f'on {when}'}." if when else ""
+
+
+def _on(record: Recorded) -> str:
+    return f" on {record.saved}" if record.saved else ""
+
+
+def _assumed(known: Judged, area: Area) -> str:
+    """How much is assumed, which of it matters most where there is room, and how much nobody has looked at."""
+    count, steps = known.assumed, known.steps_open
+    told = f"{_counted(count, 'answer is', 'answers are')} assumed" if count else "nothing is assumed"
+    most = f", most of all {known.most_assumed}" if known.most_assumed and count > 1 else ""
+    looked = f"{_counted(steps, 'step')} not yet looked at" if steps else "every step looked at"
+    sentences = [f"{told}{more}; {looked}." for more in (most, "")]
+    fitting = next((one for one in sentences if len(one) < area.width - TEXT), sentences[1])
+    return fitting[:1].upper() + fitting[1:]
+
+
+def _counted(count: int, one: str, many: str = "") -> str:
+    """A number of things in words."""
+    number = _NUMBERS[count] if count < len(_NUMBERS) else str(count)
+    return f"{number} {one if count == 1 else many or one + 's'}"
+
+
+def _more(entry: BuildFile, known: Judged | None, area: Area) -> list[str]:
+    """What only a tall screen has room for."""
+    lines = []
+    record = entry.record
+    if known is not None and known.answered_before and record is not None:
+        lines.append(f"The same build, saved{_on(record)}, was answered then: {known.answered_before}")
+    notes = entry.notes
+    if notes:
+        lines.append(f"Notes: {notes}")
+    lines.append("Kept as a draft only." if entry.is_draft else f"File: {entry.file_name}")
+    return lines
+
+
+def _of_broken(entry: BuildFile, fault: str, known: Judged | None, area: Area) -> list[Strip]:
+    more = known.more_faults if known is not None else 0
+    others = (
+        [f"{_counted(more, 'more thing is', 'more things are')} wrong in it.".capitalize()] if more else []
+    )
+    if known is not None:
+        others.append("Enter opens it: each fault stands at its question.")
+    else:
+        others.append("It can be put right in a text editor; nothing here changes it.")
+    return _told("look here", "fault", f"{entry.file_name} cannot be used: {fault}.", others, area)

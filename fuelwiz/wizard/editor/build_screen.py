@@ -1,0 +1,346 @@
+"""The screen of one build: questions, help and answer, and what every key does there."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, cast
+
+from textual.app import ComposeResult
+from textual.events import Key, Paste, Resize
+from textual.screen import Screen
+from textual.strip import Strip
+from textual.timer import Timer
+from textual.widget import Widget
+
+from fuelwiz.desk.desk import Desk
+from fuelwiz.questions.catalogue import STEPS
+from fuelwiz.wizard.actions import BUILD, Action, by_id, by_key, by_letter
+from fuelwiz.wizard.chrome import Headline, footer_line, keys_page, steps_column, steps_row, top_line
+from fuelwiz.wizard.editor.build_actions import BuildActions
+from fuelwiz.wizard.editor.curves import Curves
+from fuelwiz.wizard.editor.form_view import FormView
+from fuelwiz.wizard.editor.head import headline, step_marks
+from fuelwiz.wizard.editor.help_view import HelpView
+from fuelwiz.wizard.editor.offered import offered_actions
+from fuelwiz.wizard.editor.points_view import PointsView
+from fuelwiz.wizard.form.form import Form
+from fuelwiz.wizard.form.walk import Reaction
+from fuelwiz.wizard.lines_view import LinesView
+from fuelwiz.wizard.live.pane import LivePane
+from fuelwiz.wizard.live.rule import VIEWS
+from fuelwiz.wizard.paint import Area
+from fuelwiz.wizard.prompt import Prompt
+from fuelwiz.wizard.screen_layout import SMALLEST, Box, ScreenLayout, layout_for
+
+if TYPE_CHECKING:
+    from fuelwiz.wizard.app import FuelwizApp
+
+PAUSE_S = 0.2  # of typing, before the slower parts of the answer are reckoned
+KEEP_S = 0.6  # after a change, before the draft is written
+TOO_SMALL = "This wants"
+Mode = str  # "form", "table", "help", "keys", "points"
+
+
+class BuildScreen(Screen[None]):
+    """One build. Every key comes here first; nothing on the screen has the focus of its own."""
+
+    strip_rows = 0  # above the footer, where a kind of this screen has more to say
+
+    def __init__(
+        self,
+        desk: Desk,
+        *,
+        step: str | None = None,
+        keys: Sequence[Key | Paste] = (),
+        draft: Path | None = None,
+    ) -> None:
+        super().__init__()
+        self.desk = desk
+        self.form = Form(desk, step or "goal")
+        self.mode: Mode = "form"
+        self.view = "sizes"
+        self.highlighted = ""
+        self.said = ""
+        self.prompt: Prompt | None = None
+        self.actions = BuildActions(self)
+        self._step = step
+        self._keys = keys
+        self._draft = draft
+        self._layout: ScreenLayout | None = None
+        self._pause: Timer | None = None
+        self._keep: Timer | None = None
+
+    @property
+    def wizard(self) -> FuelwizApp:
+        """The program that this screen belongs to."""
+        return cast("FuelwizApp", self.app)
+
+    def compose(self) -> ComposeResult:
+        """The parts, in the order in which they are read."""
+        look = self.wizard.look
+        yield LinesView(look, "top", lambda area: [top_line(self.headline(), area)])
+        yield LinesView(look, "steps", self._steps)
+        yield FormView(look, self.form)
+        yield HelpView(look)
+        yield LivePane(look, Curves(), id="live")
+        yield LinesView(look, "sheet", lambda area: keys_page(BUILD, area))
+        yield PointsView(look)
+        yield LinesView(look, "strip", self.strip_lines)
+        yield LinesView(look, "footer", self._footer)
+
+    def on_mount(self) -> None:
+        """Stand first, reckon then: what reckons takes longest to load."""
+        self.styles.background = self.wizard.look.screen_background
+        self.call_after_refresh(self._first_answer)
+
+    def _first_answer(self) -> None:
+        self.desk.update()
+        if self._step is None and self.desk.path is not None:
+            self.form.go_to_step(self.desk.step_that_needs_attention())
+        else:
+            self.form.go_to_path(self.form.path)
+        self.show_all()
+        self._typing_pauses()
+        if self._draft is not None:
+            self.actions.offer_draft(self._draft)
+        for event in self._keys:
+            self.post_message(event)
+
+    def on_resize(self, event: Resize) -> None:
+        """Lay everything out for the new size."""
+        self.lay_out()
+
+    def lay_out(self) -> None:
+        """Put every part where it belongs at this size and in this mode."""
+        width, height = self.size
+        over = {"keys": "sheet", "points": "points"}.get(self.mode, "")
+        strip_rows = 0 if over else self.strip_rows
+        layout = layout_for(width, height - strip_rows, table_focused=self.mode == "table")
+        self._layout = layout
+        if width < SMALLEST[0] or height < SMALLEST[1]:
+            self._too_small(width, height)
+            return
+        self.said = "" if self.said.startswith(TOO_SMALL) else self.said
+        whole = Box(0, layout.form.y, width, layout.footer.y - layout.form.y)
+        body = Box(0, layout.form.y + 1, width, whole.height - 1)
+        opened = self.mode == "help" and not layout.help.is_shown
+        form = self.query_one(FormView)
+        form.why_rows = 0 if opened else layout.why_rows
+        form.has_keys = self.mode in ("form", "help")
+        boxes = {
+            "top": layout.top,
+            "steps": layout.steps,
+            "form": Box(layout.form.x, layout.form.y, layout.form.width, 1) if opened else layout.form,
+            "help": body if opened else layout.help,
+            "live": Box() if opened else layout.live,
+            "sheet": whole if over == "sheet" else Box(),
+            "points": whole if over == "points" else Box(),
+            "strip": Box(0, height - 1 - strip_rows, width, strip_rows),
+            "footer": Box(0, height - 1, width, 1),
+        }
+        for name, box in boxes.items():
+            hidden = bool(over) and name in ("form", "help", "live")
+            place(self.query_one(f"#{name}"), Box() if hidden else box)
+        self.call_after_refresh(self.show_all)
+
+    def _too_small(self, width: int, height: int) -> None:
+        for widget in self.query(Widget):
+            place(widget, Box(0, 0, width, height) if widget.id == "footer" else Box())
+        self.say(f"{TOO_SMALL} {SMALLEST[0]} by {SMALLEST[1]}; the window is {width} by {height}.")
+
+    def show_all(self) -> None:
+        """Paint what differs from what stands there."""
+        if not self.is_mounted or self._layout is None:
+            return
+        self.query_one(FormView).repaint()
+        self.show_answer()
+        page = self.query_one(HelpView)
+        words = self.desk.result.words if self.desk.result else None
+        page.show(self.form.question, words.headline if words else "", opened=not self._layout.help.is_shown)
+        for name in ("top", "steps", "sheet", "points", "strip", "footer"):
+            cast("LinesView", self.query_one(f"#{name}")).repaint()
+
+    def show_answer(self) -> None:
+        """The live pane as the desk has it now."""
+        live = self.query_one(LivePane)
+        held = self.desk.held
+        number, count = self.form.position()
+        live.notes = ("F5 next", f"question {number} of {count}")
+        live.table_focused = self.mode == "table"
+        live.about = self.form.place.step
+        live.show(
+            self.desk.result,
+            self.shown_size,
+            held=f"Held: {held}." if held else None,
+            view=self.view,
+        )
+
+    @property
+    def shown_size(self) -> str:
+        """The size that is highlighted; where none was picked, the one that the build is judged at."""
+        result = self.desk.result
+        if result is None:
+            return ""
+        if result.figures.row(self.highlighted) is None:
+            return result.figures.verdict.size
+        return self.highlighted
+
+    def _steps(self, area: Area) -> list:  # type: ignore[type-arg]
+        marks = step_marks(self.desk)
+        if self._layout is not None and self._layout.steps_in_column:
+            return steps_column(marks, self.form.step_number, area)
+        return [steps_row(marks, self.form.step_number, area)]
+
+    def headline(self) -> Headline:
+        """What the top line says."""
+        return headline(self.desk, self.actions.kept)
+
+    def strip_lines(self, area: Area) -> list[Strip]:
+        """What stands above the footer; nothing here."""
+        return []
+
+    def _footer(self, area: Area) -> list:  # type: ignore[type-arg]
+        if self.prompt is not None:
+            return [self.prompt.line(area)]
+        return [footer_line(self.offered(), by_id(BUILD, "keys"), area, self.said)]
+
+    def offered(self) -> list[Action]:
+        """The actions that matter now, the one thing to do first."""
+        return offered_actions(self.mode, self.form)
+
+    def say(self, text: str) -> None:
+        """A sentence in the footer until the next key."""
+        self.said = text
+        if self.is_mounted:
+            cast("LinesView", self.query_one("#footer")).repaint()
+
+    def ask(self, prompt: Prompt) -> None:
+        """Ask something in the footer row."""
+        self.prompt = prompt
+        cast("LinesView", self.query_one("#footer")).repaint()
+
+    def to_mode(self, mode: Mode) -> None:
+        """Give the keys to another part of the screen."""
+        self.mode = mode
+        self.lay_out()
+
+    def on_paste(self, event: Paste) -> None:
+        """Pasted text goes where the keys go."""
+        event.stop()
+        if self.prompt is not None:
+            self.prompt.paste(event.text)
+        elif self.mode == "points":
+            self.query_one(PointsView).insert(event.text)
+        elif self.mode in ("form", "help"):
+            if self.form.paste(event.text) == "paste":
+                self.actions.points(event.text)
+            else:
+                self.changed()
+        self.show_all()
+
+    def on_key(self, event: Key) -> None:
+        """Every key, once: to the prompt, to an action, or to what has the keys."""
+        event.stop()
+        event.prevent_default()
+        key, character = event.key, event.character if event.is_printable else None
+        self.said = ""
+        if self.prompt is not None:
+            asked = self.prompt
+            if asked.key(key, character) and self.prompt is asked:
+                self.prompt = None
+        elif self.mode == "keys":
+            self._letter(key, character)
+        elif self.mode == "points":
+            self.actions.points_key(key, character)
+        else:
+            self._act_or_type(key, character)
+        if self.is_current:
+            self.show_all()
+
+    def _letter(self, key: str, character: str | None) -> None:
+        """On the page of all keys one letter does it; a digit goes to a step."""
+        self.to_mode("form")
+        if character and character.isdigit():
+            number = (int(character) - 1) % 10
+            if number < len(STEPS):
+                self.form.go_to_step(STEPS[number].id)
+            return
+        action = by_letter(BUILD, character or "") or by_key(BUILD, key)
+        if (
+            action is not None and action.id not in ("keys", "next", "previous", "builds")
+        ) or character == "b":
+            self.actions.do(action.id if action else "builds")
+
+    def _act_or_type(self, key: str, character: str | None) -> None:
+        if key == "question_mark" and self.mode != "table" and self.form.asks_text():
+            action = None
+        else:
+            action = by_key(BUILD, key)
+        if self.mode == "table":
+            if not self.actions.table_key(key) and action is not None:
+                self.actions.do(action.id, key)
+            return
+        if self.mode == "help" and key in ("pageup", "pagedown", "escape"):
+            self._in_help(key)
+        elif action is None or key == "enter":
+            self.react(self.form.key(key, character))
+        else:
+            self.actions.do(action.id, key)
+
+    def _in_help(self, key: str) -> None:
+        if key == "escape":
+            self.to_mode("form")
+        else:
+            page = self.query_one(HelpView)
+            page.scroll_lines((page.size.height - 2) * (1 if key == "pagedown" else -1))
+
+    def react(self, reaction: Reaction) -> None:
+        """What follows from what the form did."""
+        if reaction == "edited":
+            self.changed()
+        elif reaction == "next_step":
+            self.actions.do("next_step")
+        elif reaction == "changes":
+            self.actions.ask_change()
+
+    def changed(self) -> None:
+        """Something was said: keep it soon, and reckon the slower parts when typing pauses."""
+        self._typing_pauses()
+        if self._keep is None:
+            self._keep = self.set_timer(KEEP_S, self.keep)
+
+    def _typing_pauses(self) -> None:
+        if self._pause is not None:
+            self._pause.stop()
+        self._pause = self.set_timer(PAUSE_S, self._finish)
+
+    def _finish(self) -> None:
+        self._pause = None
+        if not self.desk.complete:
+            self.desk.finish()
+            self.show_answer()
+
+    def keep(self) -> None:
+        """Write the draft now; a folder that cannot be written is said once and stops nothing."""
+        if self._keep is not None:
+            self._keep.stop()
+            self._keep = None
+        if not self.desk.dirty:  # saved meanwhile, or taken back
+            self.desk.discard_draft()
+            return
+        self.actions.keep_draft()
+        cast("LinesView", self.query_one("#top")).repaint()
+
+    def next_view(self) -> None:
+        """The next view of the live pane."""
+        self.view = VIEWS[(VIEWS.index(self.view) + 1) % len(VIEWS)]
+
+
+def place(widget: Widget, box: Box) -> None:
+    """Put a part of the screen in a box; one without room is not shown."""
+    widget.display = box.is_shown
+    if box.is_shown:
+        widget.styles.offset = (box.x, box.y)
+        widget.styles.width = box.width
+        widget.styles.height = box.height

@@ -1,0 +1,247 @@
+"""The pump's curve against what the system asks of it, zoomed on where the two meet."""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from math import ceil, floor, log10
+from typing import TYPE_CHECKING
+
+from rich.cells import cell_len
+from textual.strip import Strip
+
+from fuelwiz.advice.numbers import Numbers
+from fuelwiz.units import from_si
+from fuelwiz.wizard.live.canvas import Canvas, Curve
+from fuelwiz.wizard.look import Role
+from fuelwiz.wizard.paint import Area
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.result import Result
+
+AXIS = 6  # cells of the pressures and their axis
+LEAST_ROWS = 10
+ROWS_A_TICK = 2
+NICE = (1.0, 2.0, 2.5, 5.0, 10.0)
+
+
+@dataclass(frozen=True, slots=True)
+class CurveData:
+    """What the pump gives and what each size asks of it, at rising flows; SI units, gauge."""
+
+    flows: tuple[float, ...]
+    pump_pressures: tuple[float, ...]
+    systems: Mapping[str, tuple[float, ...]]
+    goal_flow: float
+    crossing: tuple[float, float] | None  # flow and pressure where the pump meets the highlighted size
+
+
+@dataclass(frozen=True, slots=True)
+class _View:
+    """The part of the picture that is shown, in the units shown."""
+
+    left: float
+    right: float
+    bottom: float
+    top: float
+    tick: float  # pressure from one tick to the next
+
+    def across(self, flow: float) -> float:
+        """Where a flow stands, from 0 at the left to 1 at the right."""
+        return (flow - self.left) / (self.right - self.left)
+
+    def curve(self, flows: Sequence[float], pressures: Sequence[float]) -> Curve:
+        """A curve through these points, as a function of the place across."""
+
+        def height(across: float) -> float | None:
+            pressure = _between(flows, pressures, self.left + across * (self.right - self.left))
+            return None if pressure is None else (pressure - self.bottom) / (self.top - self.bottom)
+
+        return height
+
+
+def curve_lines(data: CurveData | None, result: Result, highlighted: str, area: Area) -> list[Strip]:
+    """The picture in the area's rows, and under it what it says in words."""
+    if data is None or highlighted not in data.systems:
+        said = "Pump against system shows once the pump's curve and the Lines step are answered."
+        return area.paragraph(said, rows=area.rows)
+    if area.rows < LEAST_ROWS:
+        return area.paragraph("The curves want ten rows: make the window higher.", rows=area.rows)
+    numbers = Numbers.of(result.session)
+    shown = _shown_in(data, numbers)
+    sentence = area.paragraph(_sentence(data, highlighted, numbers, area))
+    height = area.rows - 2 - len(sentence)
+    names = _neighbours(list(data.systems), highlighted)
+    canvas = Canvas(area.look, area.width - AXIS - 2 - max(cell_len(name) for name in names), height)
+    view = _view(shown, highlighted, names, height)
+    _draw(canvas, shown, view, highlighted, names)
+    _name_goal(canvas, view, shown.goal_flow, f"goal {numbers.number('flow', data.goal_flow)}")
+    labels = _right_labels(canvas, shown, view, names, highlighted)
+    lines = [_plot_line(canvas, row, view, labels.get(row), area) for row in range(height)]
+    return [*lines, *_flow_axis(canvas, view, numbers, area), *sentence]
+
+
+def _shown_in(data: CurveData, numbers: Numbers) -> CurveData:
+    """The same in the units that are shown."""
+    flow = from_si(1.0, numbers.unit("flow"))
+    pressure = from_si(1.0, numbers.unit("pressure"))
+    return CurveData(
+        tuple(each * flow for each in data.flows),
+        tuple(each * pressure for each in data.pump_pressures),
+        {size: tuple(each * pressure for each in asked) for size, asked in data.systems.items()},
+        data.goal_flow * flow,
+        None if data.crossing is None else (data.crossing[0] * flow, data.crossing[1] * pressure),
+    )
+
+
+def _neighbours(sizes: list[str], highlighted: str) -> list[str]:
+    """The highlighted size and those beside it."""
+    at = sizes.index(highlighted)
+    return sizes[max(at - 1, 0) : at + 2]
+
+
+def _view(data: CurveData, highlighted: str, names: list[str], rows: int) -> _View:
+    """Both axes zoomed on the crossing, or on the goal where there is none."""
+    goal = data.goal_flow
+    flow = data.crossing[0] if data.crossing else goal
+    left = max(0.5 * min(goal, flow), data.flows[0])
+    right = min(1.25 * max(goal, flow), data.flows[-1])
+    asked = data.systems[highlighted]
+    pressure = data.crossing[1] if data.crossing else _between(data.flows, asked, goal) or asked[-1]
+    wanted = [_between(data.flows, asked, at) for at in (left, right)]
+    wanted += [_between(data.flows, data.systems[name], flow) for name in names]
+    near = [each for each in wanted if each is not None and abs(each - pressure) < 0.5 * pressure]
+    low, high = min([*near, 0.8 * pressure]), max([*near, 1.25 * pressure])
+    tick, ticks = _tick(high - low, rows), rows / ROWS_A_TICK
+    # Ticks stand at the middle of every second row from the first, so the top edge lies half a row above one.
+    top_tick = ceil((low + high) / 2 / tick + ticks / 2 - 0.5) * tick
+    half_row = tick / ROWS_A_TICK / 2
+    return _View(left, right, top_tick + half_row - tick * ticks, top_tick + half_row, tick)
+
+
+def _tick(span: float, rows: int) -> float:
+    """The smallest round step of pressure whose ticks span that much over these rows."""
+    least = span * ROWS_A_TICK / rows
+    power = 10.0 ** floor(log10(least))
+    return next(nice * power for nice in NICE if nice * power >= least * 0.999)
+
+
+def _draw(canvas: Canvas, data: CurveData, view: _View, highlighted: str, names: list[str]) -> None:
+    look = canvas.look
+    for name in names:
+        if name != highlighted:
+            canvas.draw(view.curve(data.flows, data.systems[name]), ".", "muted", dashed=True)
+    pump = view.curve(data.flows, data.pump_pressures)
+    canvas.draw(pump, "o", "text")
+    canvas.draw(view.curve(data.flows, data.systems[highlighted]), "=", "focus")
+    if data.crossing is not None:
+        flow, pressure = data.crossing
+        column = min(int(view.across(flow) * canvas.width), canvas.width - 1)
+        row = int((view.top - pressure) / (view.top - view.bottom) * canvas.height)
+        canvas.write(column, row, look.mark("crossing"), "focus", over=True)
+    _name_pump(canvas, pump)
+
+
+def _name_pump(canvas: Canvas, pump: Curve) -> None:
+    """Name the pump's curve to the right of where it enters the picture."""
+    seen = canvas.seen(pump)
+    if seen:
+        column, row = seen[0]
+        while column < canvas.width and not canvas.is_free(column, row):
+            column += 1
+        canvas.write(column + 1, row, "pump", "text")
+
+
+def _name_goal(canvas: Canvas, view: _View, flow: float, name: str) -> None:
+    """An upright line at the goal, named in the lowest row that has room for it."""
+    column = int(view.across(flow) * canvas.width)
+    for row in range(canvas.height):
+        canvas.write(column, row, canvas.look.mark("goal"), "muted")
+    for row in range(canvas.height - 1, -1, -1):
+        if canvas.has_room(column + 1, row, name):
+            canvas.write(column + 1, row, name, "muted")
+            return
+
+
+def _right_labels(
+    canvas: Canvas, data: CurveData, view: _View, names: list[str], highlighted: str
+) -> dict[int, tuple[str, Role]]:
+    """Which size ends in which row at the right edge; one that leaves the picture above is named there."""
+    labels: dict[int, tuple[str, Role]] = {}
+    for name in names:
+        seen = canvas.seen(view.curve(data.flows, data.systems[name]))
+        if not seen or seen[-1][0] < canvas.width - 1:
+            if seen:
+                _name_leaving(canvas, seen[-1], name, _role(name, highlighted))
+            continue
+        row = max([seen[-1][1], *(taken + 1 for taken in labels)])
+        if row < canvas.height:
+            labels[row] = name, _role(name, highlighted)
+    return labels
+
+
+def _name_leaving(canvas: Canvas, cell: tuple[int, int], name: str, role: Role) -> None:
+    """Name a curve beside the cell where it leaves the picture, where there is room."""
+    column, row = cell
+    for place in ((column + 2, row), (column + 2, row + 1), (column - 2 - len(name), row)):
+        if canvas.has_room(*place, name):
+            canvas.write(*place, name, role)
+            return
+
+
+def _role(name: str, highlighted: str) -> Role:
+    return "focus" if name == highlighted else "muted"
+
+
+def _plot_line(canvas: Canvas, row: int, view: _View, label: tuple[str, Role] | None, area: Area) -> Strip:
+    line = area.row()
+    if row % ROWS_A_TICK == 0:
+        pressure = view.top - view.tick / ROWS_A_TICK * (row + 0.5)
+        line.put_right(AXIS - 1, f"{pressure:.{_places(view.tick)}f}", "muted")
+    line.put(AXIS - 1, area.look.mark("axis"), "muted")
+    canvas.lay_row(row, line, AXIS)
+    if label is not None:
+        line.put(AXIS + canvas.width + 1, *label)
+    return line.strip()
+
+
+def _flow_axis(canvas: Canvas, view: _View, numbers: Numbers, area: Area) -> list[Strip]:
+    """The axis of the flows, and under it its ticks and units."""
+    axis = area.row().put_right(AXIS - 1, numbers.unit("pressure"), "muted")
+    axis.put(AXIS - 1, area.look.mark("corner") + area.look.mark("rule") * canvas.width, "muted")
+    unit = numbers.unit("flow")
+    last = area.width - 2 - cell_len(unit)
+    ticks = area.row()
+    step = _tick(view.right - view.left, max(canvas.width // 5, 2))
+    flow = ceil(view.left / step) * step
+    while flow <= view.right:
+        text = f"{flow:.{_places(step)}f}"
+        column = AXIS + int(view.across(flow) * canvas.width) - len(text) // 2
+        if column >= AXIS and column + len(text) < last:
+            ticks.put(column, text, "muted")
+        flow += step
+    return [axis.strip(), ticks.put_right(area.width - 1, unit, "muted").strip()]
+
+
+def _places(step: float) -> int:
+    """Decimals that tell ticks of this step apart."""
+    return next((places for places in range(3) if abs(step * 10**places % 1) < 1e-6), 3)
+
+
+def _sentence(data: CurveData, highlighted: str, numbers: Numbers, area: Area) -> str:
+    if data.crossing is None:
+        return f"Pump and {highlighted} do not meet. The goal needs {numbers.figure('flow', data.goal_flow)}."
+    flow, pressure = data.crossing
+    met = f"{numbers.figure('flow', flow, data.goal_flow)} at {numbers.about('pressure', pressure)}"
+    goal = numbers.number("flow", data.goal_flow, flow)
+    return f"Pump and {highlighted} meet at {area.look.mark('crossing')}: {met}. The goal needs {goal}."
+
+
+def _between(flows: Sequence[float], pressures: Sequence[float], flow: float) -> float | None:
+    """The pressure at a flow, straight between the points; None beyond them."""
+    if not flows[0] <= flow <= flows[-1]:
+        return None
+    at = min(max(bisect_right(flows, flow), 1), len(flows) - 1)
+    share = (flow - flows[at - 1]) / (flows[at] - flows[at - 1])
+    return pressures[at - 1] + share * (pressures[at] - pressures[at - 1])

@@ -1,0 +1,52 @@
+"""How the live pane shares its lines out: to the answer, the table, its words and the pictures under it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fuelwiz.wizard.live.explain import EXTRA_ROWS
+from fuelwiz.wizard.live.sizes import header_rows
+
+MOST_SIZES = 6
+TALL = 18  # lines from which answer and explanation get more than their least
+PICTURE = 10  # lines that a picture under the table wants
+LADDER = 12  # lines of the ladder where the curves stand under it
+MORE_WORDS = 3  # lines that the explanation gets beyond its labels before the pictures get more
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """Lines of each part, from the top; the rule above them always has one."""
+
+    answer: int
+    table: int
+    gap: int  # between the table and its words
+    explanation: int
+    pictures: tuple[int, ...]  # under the table: none, one, or ladder and curves
+    rest: int  # from under the answer to the bottom: what a view has that takes the table's place
+
+    @property
+    def table_stays(self) -> bool:
+        """Whether the table shows in every view."""
+        return bool(self.pictures)
+
+
+def layout_for(width: int, height: int, sizes: int, focused: bool) -> Layout:
+    """The parts of a pane of that many cells; `focused` where the table has the keys and says more."""
+    tall = height >= TALL + (EXTRA_ROWS if focused else 0)
+    answer = 1 if 60 <= width < 76 and not tall else 4 if width < 76 else 3 if tall else 2
+    table = header_rows(width) + min(sizes, MOST_SIZES)
+    rest = max(height - 1 - answer, 0)
+    left = rest - table
+    words = min(left, (5 if tall else 4) + (EXTRA_ROWS if focused else 0))
+    under = left - words - 2 if tall else 0
+    spread = min(max(under - LADDER, 0), MORE_WORDS)
+    words, under = words + spread, under - spread
+    if under >= PICTURE + LADDER + 1:
+        pictures: tuple[int, ...] = (LADDER, under - LADDER - 1)
+    else:
+        pictures = (under,) if under >= PICTURE else ()
+    gap = 1 if pictures or left > words else 0
+    if not pictures:
+        words = max(left - gap, 0)
+    return Layout(answer, table, gap, words, pictures, rest)

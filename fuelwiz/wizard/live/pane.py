@@ -1,0 +1,144 @@
+"""The live pane: the answer, the table and the pictures of one Result, always in sight."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING
+
+from textual.strip import Strip
+
+from fuelwiz.wizard.live.answer import answer_lines, held_lines
+from fuelwiz.wizard.live.ceilings import ceiling_lines
+from fuelwiz.wizard.live.curves import CurveData, curve_lines
+from fuelwiz.wizard.live.explain import explanation_lines
+from fuelwiz.wizard.live.findings import finding_lines
+from fuelwiz.wizard.live.ladder import ladder_lines
+from fuelwiz.wizard.live.layout import Layout, layout_for
+from fuelwiz.wizard.live.parts import part_lines
+from fuelwiz.wizard.live.rule import rule_line
+from fuelwiz.wizard.live.sizes import size_lines
+from fuelwiz.wizard.live.stress import stress_lines
+from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.paint import Area
+from fuelwiz.wizard.painted import Painted
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.result import Result
+
+CurveSource = Callable[["Result", str], CurveData | None]
+NOTHING_YET = "Type the power that you want: the answer starts with it."
+MORE_BELOW = "more below: the arrows"
+MORE_BEHIND_F6 = "more below: F6, then the arrows"
+
+
+class LivePane(Painted):
+    """Draws a Result line by line, and sends the terminal only the cells that changed."""
+
+    DEFAULT_CSS = "LivePane { width: 1fr; height: 1fr; }"
+
+    def __init__(self, look: Look, curves: CurveSource | None = None, *, id: str | None = None) -> None:
+        super().__init__(look, id=id)
+        self.view = "sizes"
+        self.highlighted = ""
+        self.notes: tuple[str, ...] = ()
+        self.table_focused = False
+        self.scrolled = 0
+        self.about = ""
+        self.shows_sizes = False
+        self._curves = curves
+        self._result: Result | None = None
+        self._held: str | None = None
+
+    def show(
+        self, result: Result | None, highlighted: str, *, held: str | None = None, view: str = "sizes"
+    ) -> None:
+        """Show a result; `held` says why the answer stands still, where it does."""
+        if view != self.view:
+            self.scrolled = 0
+        self._result, self._held = result, held
+        self.highlighted, self.view = highlighted, view
+        self.repaint()
+
+    def note(self, *notes: str) -> None:
+        """Put these at the right end of the rule, as far as they fit."""
+        self.notes = notes
+        self.repaint()
+
+    def focus_table(self, focused: bool) -> None:
+        """Give the table the keys, or take them back."""
+        self.table_focused, self.scrolled = focused, 0
+        self.repaint()
+
+    def scroll_lines(self, lines: int) -> None:
+        """Move a view that has more lines than fit."""
+        self.scrolled = max(self.scrolled + lines, 0)
+        self.repaint()
+
+    def painted(self, area: Area) -> list[Strip]:
+        """All lines of the view as it stands."""
+        rule = rule_line(self.view, self.notes, area)
+        if self._result is None:
+            told = held_lines(self._held, area) if self._held else area.paragraph(NOTHING_YET)
+            return area.filled([rule, *told])
+        result = self._result
+        layout = layout_for(area.width, area.rows, len(result.figures.sizes), self.table_focused)
+        look = self.look.greyed if self._held is not None else self.look
+        answer = answer_lines(result, area.high(layout.answer), self._held)
+        body = self._body(result, layout, Area(look, area.width, layout.rest))
+        return area.filled([rule, *answer, *body])
+
+    def _body(self, result: Result, layout: Layout, area: Area) -> list[Strip]:
+        self.shows_sizes = self.view == "sizes" or layout.table_stays
+        if not self.shows_sizes:
+            return self._picture(self.view, result, area)
+        own = (
+            part_lines(self.about, result, area) if self.view == "sizes" and not self.table_focused else None
+        )
+        if own is not None and not layout.table_stays:
+            return own
+        table = size_lines(result, self.highlighted, area.high(layout.table), self.table_focused)
+        words = explanation_lines(result, self.highlighted, area.high(layout.explanation), self.table_focused)
+        blank = area.row().strip()
+        lines = [*table, *[blank] * layout.gap, *area.high(layout.explanation).filled(words)]
+        for name, rows in zip(self._pictures(layout), self._heights(layout), strict=True):
+            picture = own if own is not None else self._picture(name, result, area.high(rows))
+            lines += [blank, *area.high(rows).filled(picture)]
+            own = None
+        return lines
+
+    def _pictures(self, layout: Layout) -> tuple[str, ...]:
+        """The pictures under the table: that of the view, or ladder and curves where both fit."""
+        if self.view not in ("sizes", "ladder", "curves"):
+            return (self.view,)
+        if len(layout.pictures) == 2:
+            return ("ladder", "curves")
+        return ("ladder" if self.view == "sizes" else self.view,)
+
+    def _heights(self, layout: Layout) -> tuple[int, ...]:
+        if len(self._pictures(layout)) == len(layout.pictures):
+            return layout.pictures
+        return (sum(layout.pictures) + len(layout.pictures) - 1,)
+
+    def _picture(self, view: str, result: Result, area: Area) -> list[Strip]:
+        """The lines of a view, scrolled where it has more of them than fit."""
+        if view == "ladder":
+            return ladder_lines(result, self.highlighted, area)
+        if view == "curves":
+            data = self._curves(result, self.highlighted) if self._curves else None
+            return curve_lines(data, result, self.highlighted, area)
+        if view == "ceilings":
+            return ceiling_lines(result, area)
+        lines = (
+            stress_lines(result, area, self.table_focused)
+            if view == "stress"
+            else finding_lines(result, area)
+        )
+        return self._scrolled(lines, area)
+
+    def _scrolled(self, lines: list[Strip], area: Area) -> list[Strip]:
+        self.scrolled = min(self.scrolled, max(len(lines) - area.rows, 0))
+        shown = lines[self.scrolled : self.scrolled + area.rows]
+        if self.scrolled + area.rows < len(lines):
+            hint = MORE_BELOW if self.table_focused else MORE_BEHIND_F6
+            shown[-1] = area.row().put(3, hint, "muted").strip()
+        return shown

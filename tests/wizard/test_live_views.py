@@ -1,0 +1,266 @@
+"""Every pane stays in its place on every terminal, and says what its picture shows in words."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import replace
+from itertools import pairwise
+
+import pytest
+
+from fuelwiz.wizard.live.answer import answer_lines
+from fuelwiz.wizard.live.ceilings import ceiling_lines
+from fuelwiz.wizard.live.curves import curve_lines
+from fuelwiz.wizard.live.explain import explanation_lines
+from fuelwiz.wizard.live.findings import finding_lines
+from fuelwiz.wizard.live.ladder import ladder_lines
+from fuelwiz.wizard.live.rule import VIEWS, rule_line
+from fuelwiz.wizard.live.stress import stress_lines
+from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.paint import Area
+
+from .results import LOOKS, NAMES, crossing_lines, drawn_result, text
+
+HELD = "Held: the answer stands on boost 22\u00a0psi until yours can be read."
+PANES = {
+    "answer": lambda result, size, area: answer_lines(result, area),
+    "held": lambda result, size, area: answer_lines(result, area, HELD),
+    "explanation": explanation_lines,
+    "more": lambda result, size, area: explanation_lines(result, size, area, more=True),
+    "ladder": ladder_lines,
+    "curves": lambda result, size, area: curve_lines(crossing_lines(result, size), result, size, area),
+    "ceilings": lambda result, size, area: ceiling_lines(result, area),
+    "stress": lambda result, size, area: stress_lines(result, area),
+    "findings": lambda result, size, area: finding_lines(result, area),
+}
+SCROLL = ("stress", "findings")
+
+
+def drawn(pane, name="hill-climb-six", size="-8", *, width=80, rows=12, look=None, units="us"):
+    return PANES[pane](drawn_result(name, units), size, Area(look or Look(), width, rows))
+
+
+@pytest.mark.parametrize("pane", PANES)
+@pytest.mark.parametrize("look", LOOKS.values(), ids=list(LOOKS))
+def test_every_pane_keeps_to_its_place(pane, look):
+    for name in NAMES:
+        for size in ("-4", "-8", "-16"):
+            for width in (59, 60, 75, 80, 109):
+                for rows in (1, 2, 4, 7, 11, 16):
+                    lines = drawn(pane, name, size, width=width, rows=rows, look=look)
+                    assert all(line.cell_length == width for line in lines)
+                    assert len(lines) <= rows or pane in SCROLL
+
+
+@pytest.mark.parametrize("pane", PANES)
+@pytest.mark.parametrize("units", ["us", "metric"])
+def test_ascii_terminals_get_ascii_alone(pane, units):
+    for name in NAMES:
+        for line in drawn(pane, name, look=LOOKS["ascii"], rows=14, units=units):
+            assert line.text.isascii(), line.text
+
+
+@pytest.mark.parametrize("pane", [pane for pane in PANES if pane not in ("held", "answer")])
+def test_a_held_pane_has_one_grey(pane):
+    look = Look()
+    for line in drawn(pane, look=look.greyed, rows=14):
+        assert {style.color for _, style, _ in line} == {look.style("muted").color}
+
+
+@pytest.mark.parametrize("pane", PANES)
+def test_colours_say_nothing_that_the_text_does_not(pane):
+    for name in NAMES:
+        assert text(drawn(pane, name)) == text(drawn(pane, name, look=LOOKS["none"]))
+
+
+def test_the_answer_stands_first_and_what_to_do_under_it():
+    assert text(drawn("answer", rows=2)) == [
+        " ! -6, settled on (*), no longer works: 13 % to spare, 15 % is wanted.",
+        "   -8 is the line to fit: 4.4 ft/s, 17 % to spare. To take -8: F6, then Enter.",
+    ]
+
+
+def test_an_answer_that_does_not_fit_gives_way_to_its_short_form():
+    words = drawn_result("twins").words
+    first, second = text(drawn("answer", "twins", rows=2))
+    assert first == f" ! {words.headline}" and second.strip() == words.to_do
+    for width, rows in ((100, 3), (59, 4), (109, 12)):
+        lines = text(drawn("answer", "twins", rows=rows, width=width))
+        assert lines[0].startswith(" ! Full power holds, 32 % to spare")
+        assert " ".join(lines).count(words.to_do) <= 1
+
+
+def test_the_mark_before_the_answer_says_works_fails_or_open():
+    marks = {name: drawn("answer", name)[0].text[1] for name in ("hill-climb-six", "contract", "goal-alone")}
+    assert marks == {"hill-climb-six": "!", "contract": "✓", "goal-alone": "?"}
+
+
+@pytest.mark.parametrize(("width", "rows"), [(80, 2), (59, 4), (60, 1)])
+def test_a_held_answer_says_so_in_words(width, rows):
+    lines = drawn("held", width=width, rows=rows)
+    (held,) = [line for line in lines if line.text[1] == "!"]
+    assert "Held" in held.text
+    hues = {style.color for line in lines for piece, style, _ in line if piece.strip() not in ("!", "")}
+    assert hues <= {Look().style("text").color, Look().style("muted").color}
+
+
+def test_a_refused_size_says_why_first():
+    labels = [line.split()[0] for line in text(drawn("explanation", size="-6", rows=4))]
+    assert labels == ["no", "means", "costs", "bigger"]
+    labels = [line.split()[0] for line in text(drawn("explanation", size="-8", rows=4))]
+    assert labels == ["means", "costs", "bigger", "smaller"]
+
+
+def test_each_label_gets_a_line_before_any_text_gets_two():
+    tight, roomy = (text(drawn("explanation", "twins", width=59, rows=rows)) for rows in (4, 6))
+    assert [line[3:10].strip() for line in tight] == ["means", "costs", "bigger", "smaller"]
+    assert tight[0].endswith("…") and "…" not in "".join(roomy)
+
+
+def test_the_table_in_focus_says_four_things_more():
+    more = text(drawn("more", rows=8))
+    assert [line[3:10].strip() for line in more[4:]] == ["lost in", "at most", "quoted", "flow"]
+    ladder = drawn_result("hill-climb-six").figures.row("-8").ladder
+    sat = [float(part) for part in re.findall(r"\d+\.\d", more[4])]
+    lost = sorted((ladder.friction_Pa, ladder.fittings_Pa, ladder.filters_Pa), reverse=True)
+    assert sat == pytest.approx(
+        [part / 6894.757 for part in lost], abs=0.05
+    )  # 1 psi is 6894.757 Pa (NIST SP 811)
+    assert "5.1 ft/s, fair" in more[5] and "2.9 ft/s" in more[6] and "turbulent" in more[7]
+
+
+def test_before_the_lines_are_known_the_explanation_says_what_comes():
+    assert text(drawn("explanation", "goal-alone", rows=4))[1:] == [
+        "   later   loss, spare and power come after Lines",
+        "   new?    F1 explains, ? puts in a sensible value",
+    ]
+
+
+def test_the_ladder_adds_up():
+    lines = text(drawn("ladder", rows=12))
+    figures = {line[3:14].strip(): float(line.split()[-1]) for line in lines[1:9]}
+    steps = [figures[name] for name in ("base", "boost", "filter", "line", "fittings", "inlet")]
+    assert sum(steps) == pytest.approx(figures["must make"], abs=0.05 * len(steps))
+    assert figures["could make"] == 92.2  # as the project's wireframes have it
+    assert lines[9].strip() == "The pump must make 69.0 psi at the goal and could make 92.2: 23.2 in hand."
+
+
+def test_each_step_of_the_ladder_begins_where_the_one_above_it_ends():
+    bars = [re.search(r"█+", line).span() for line in text(drawn("ladder", size="-4"))[1:7]]
+    assert bars[0][0] == 14
+    for above, below in pairwise(bars):
+        assert above[1] - 1 <= below[0] <= above[1]
+
+
+def test_under_eight_rows_the_small_steps_are_one():
+    names = [line[3:14].strip() for line in text(drawn("ladder", rows=7))]
+    assert names[1:6] == ["base", "boost", "losses", "must make", "could make"]
+
+
+def test_a_pump_that_cannot_make_it_is_said_to_fall_short():
+    lines = drawn("ladder", size="-4")
+    could = next(line for line in lines if "could make" in line.text)
+    assert Look().style("fault").color in {style.color for _, style, _ in could}
+    assert "short" in "".join(text(lines)[-2:])
+
+
+def test_curves_meet_at_the_mark():
+    for width, rows in ((80, 11), (59, 16), (60, 10)):
+        lines = text(drawn("curves", width=width, rows=rows))
+        plot = [line for line in lines if "│" in line]
+        assert sum("◆" in line for line in plot) == 1
+        for name in ("pump", "goal 106", "-8"):
+            assert any(name in line for line in plot), name
+        assert "meet at ◆: 124 gal/h at 70 psi" in " ".join(" ".join(lines).split())
+
+
+def test_the_mark_stands_where_the_axes_say():
+    lines = text(drawn("curves", width=80, rows=24))
+    row = next(at for at, line in enumerate(lines) if "◆" in line)
+    ticks = {at: float(line[:5]) for at, line in enumerate(lines) if re.match(r" *\d+│", line)}
+    (first, high), *_, (second, low) = ticks.items()
+    pressure = high + (row - first) / (second - first) * (low - high)
+    row_height = (high - low) / (second - first)
+    assert pressure == pytest.approx(70.4, abs=row_height)  # the wireframes: they meet at 70 psi
+    flows = [
+        (match.start() + len(match[0]) // 2, float(match[0])) for match in re.finditer(r"\d+", lines[-2])
+    ]
+    (left, least), (right, most) = flows[0], flows[-1]
+    flow = least + (lines[row].index("◆") - left) / (right - left) * (most - least)
+    assert flow == pytest.approx(124.4, abs=1.5 * (most - least) / (right - left))  # and at 124 gal/h
+
+
+def test_curves_want_ten_rows_and_a_pump():
+    assert "ten rows" in text(drawn("curves", rows=9))[0]
+    assert "pump's curve" in text(drawn("curves", "no-pump-yet"))[0]
+
+
+def test_letters_draw_the_curves_where_there_are_no_dots():
+    plot = [line for line in text(drawn("curves", look=LOOKS["ascii"], rows=16)) if "|" in line]
+    for letter in "o=.:X":
+        assert any(letter in line[6:] for line in plot), letter
+
+
+def test_what_was_solved_stands_apart_from_rules_of_thumb():
+    lines = text(drawn("ceilings", "contract"))
+    names = [re.match(r" +([A-Za-z ]*[a-z])", line)[1] for line in lines[1:7]]
+    assert names == ["Solved", "injectors", "pump", "Rules of thumb", "filter", "feed"]
+    assert "goal 410" in lines[0] and "next 500" in lines[0]
+    assert "█" in lines[2] and "▒" in lines[5]
+
+
+def test_a_ceiling_under_the_goal_is_marked():
+    result = drawn_result("hill-climb-six")
+    low = tuple(replace(part, max_power_W=part.max_power_W / 2) for part in result.figures.ceilings)
+    short = replace(result, figures=replace(result.figures, ceilings=low))
+    bars = [line for line in text(ceiling_lines(short, Area(Look(), 80, 12))) if "█" in line or "▒" in line]
+    assert len(bars) == 3 and all("! " in line for line in bars)
+    assert not any("! " in line for line in text(drawn("ceilings")))
+
+
+def test_each_case_of_stress_has_its_line():
+    lines = text(drawn("stress", rows=10))
+    cases = drawn_result("hill-climb-six").figures.stress
+    assert len(lines) == 1 + len(cases)
+    for line, case in zip(lines[1:], cases, strict=True):
+        assert line[3:].startswith(case.case)
+        assert (line[1] == "!") == (case.works is False)
+        assert (" no " in line) == (case.works is False)
+    for line, case, what in zip(lines[1:], cases, drawn_result("hill-climb-six").words.stress, strict=True):
+        changes, _, fails = what.partition(": ")
+        said = (changes if case.works else fails[:1].upper() + fails[1:]).replace("\u00a0", " ")
+        assert said[:12] in line
+
+
+def test_stress_in_focus_is_told_whole():
+    result = drawn_result("hill-climb-six")
+    whole = " ".join(" ".join(text(stress_lines(result, Area(Look(), 80, 4), whole=True))).split())
+    assert "…" not in whole
+    assert "Cure: heavier wire" in whole
+
+
+def test_findings_come_gravest_first_and_whole():
+    for name in NAMES:
+        lines = text(drawn("findings", name, rows=4))
+        words = [line[3:10].strip() for line in lines if line[3:10].strip()]
+        assert words == sorted(words, key=("stop", "look", "note", "always").index)
+        told = " ".join(" ".join(line[11:] for line in lines).split())
+        for finding in drawn_result(name).words.findings:
+            assert finding.text.replace("\u00a0", " ") in told
+
+
+@pytest.mark.parametrize("view", VIEWS)
+@pytest.mark.parametrize("width", [59, 60, 80, 109])
+def test_the_rule_brackets_the_view_that_shows(view, width):
+    line = rule_line(view, ("F5 next", "question 12 of 14"), Area(Look(), width, 1))
+    assert line.cell_length == width and re.findall(r"\[(\w+)\]", line.text) == [view]
+    assert all(name in line.text for name in VIEWS)
+    assert ("question 12 of 14" in line.text) == (width >= 80)
+
+
+def test_the_rule_is_that_of_the_wireframes():
+    rule = rule_line("sizes", ("F5 next", "question 1 of 5"), Area(Look(), 80, 1)).text
+    assert rule == "─[sizes] ladder  curves  ceilings  stress  findings ─ F5 next ─ question 1 of 5 "
+    assert rule_line("sizes", (), Area(Look(), 59, 1)).text == (
+        "─[sizes] ladder  curves  ceilings  stress  findings ───────"
+    )
