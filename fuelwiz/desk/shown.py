@@ -8,8 +8,9 @@ from typing import Any
 from fuelwiz import units
 from fuelwiz.desk.fields import System, other, shown_unit
 from fuelwiz.desk.numbers import in_unit, is_bare, pretty, same_unit, sensible, split_or_whole, unit_sign
+from fuelwiz.physics.injector import LB_H_IN_CC_MIN, TEST_FLUID_KG_M3
 from fuelwiz.printable import clean
-from fuelwiz.session import HEPTANE_KG_M3, FieldSpec, as_text, read
+from fuelwiz.session import FieldSpec, as_text, read
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +98,11 @@ def _by_the_other_way(spec: FieldSpec, text: str, system: System) -> str:
     """An injector's flow by mass where it is given by volume, and the other way round."""
     by_volume, by_mass = spec.parts
     if "flow" in units.kinds_of(split_or_whole(text)[1]):
-        return in_unit(read(spec, text) * HEPTANE_KG_M3, shown_unit(by_mass, system))
+        unit = shown_unit(by_mass, system)
+        if unit == "lb/h":
+            pounds = units.from_si(read(spec, text), "cc/min") / LB_H_IN_CC_MIN
+            return in_unit(units.to_si(pounds, unit), unit)
+        return in_unit(read(spec, text) * TEST_FLUID_KG_M3, unit)
     return in_unit(read(spec, text), shown_unit(by_volume, system))
 
 

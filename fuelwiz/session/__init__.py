@@ -3,8 +3,9 @@
 The face of this room: other rooms import from here.
 """
 
+from fuelwiz.session.bores import bore_of_m
 from fuelwiz.session.cases import apply_change
-from fuelwiz.session.compounds import HEPTANE_KG_M3, Size
+from fuelwiz.session.compounds import Size
 from fuelwiz.session.digest import inputs_digest
 from fuelwiz.session.fallbacks import fallback_text
 from fuelwiz.session.hardware import (
@@ -46,18 +47,19 @@ from fuelwiz.session.sections import (
     Goal,
     Injectors,
     Pressure,
+    Pull,
     Record,
     Session,
     StressCase,
     StressSection,
     Surge,
     Tank,
+    Tolerance,
 )
 from fuelwiz.session.spec import FieldSpec, as_text
 from fuelwiz.session.validation import newer_format, validate
 
 __all__ = [
-    "HEPTANE_KG_M3",
     "Bands",
     "Engine",
     "Feed",
@@ -72,6 +74,7 @@ __all__ = [
     "Node",
     "Part",
     "Pressure",
+    "Pull",
     "Pump",
     "PumpCurve",
     "Record",
@@ -85,11 +88,13 @@ __all__ = [
     "StressSection",
     "Surge",
     "Tank",
+    "Tolerance",
     "Way",
     "Wiring",
     "Wrong",
     "apply_change",
     "as_text",
+    "bore_of_m",
     "fallback_text",
     "field_at",
     "given",

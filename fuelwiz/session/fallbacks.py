@@ -20,11 +20,28 @@ def _pumps(session: Session) -> int:
     return 1 if session.pump is None else session.pump.count
 
 
+def _reference(session: Session) -> str:
+    return "manifold" if session.pressure.regulator == "rail" else "atmosphere"
+
+
+def _connections(session: Session) -> str:
+    wiring = session.wiring
+    return "0.3 V" if wiring is not None and wiring.return_path == "chassis" else "0.2 V"
+
+
+def _carries(session: Session) -> str:
+    return "all" if session.pump is not None and session.pump.place == "outside" else "each"
+
+
 _HANGING: dict[str, Callable[[Session], Any]] = {
     "pressure.boost": lambda session: _BOOST[session.engine.induction],
+    "pressure.reference": _reference,
     "pressure.idle_vacuum": lambda session: _VACUUM[session.pressure.reference],
     "pump.running_at_idle": _pumps,
     "wiring.circuits": _pumps,
+    "wiring.connections": _connections,
+    "inlet.strainer.carries": _carries,
+    "inlet.run.carries": _carries,
     "injectors.count": lambda session: session.engine.cylinders,
     "return_line.regulator.rated_flow": lambda session: OPEN_REGULATOR["rated_flow"],
     "return_line.regulator.rated_loss": lambda session: OPEN_REGULATOR["rated_loss"],
@@ -33,14 +50,22 @@ _HANGING: dict[str, Callable[[Session], Any]] = {
 HANGING_WORDS = {
     "name": "the name of the file",
     "goal.next_boost": "boost as absolute pressure in the ratio of the powers",
+    "goal.next_induction": "as today; a supercharger where boost comes to an engine without",
     "engine.bsfc": "from the fuel's heating value and the efficiency that goes with the induction",
     "engine.idle_fuel": "2 % of the demand",
     "fuel.reid_pressure": "the blend's by table",
     "pressure.boost": "15 psi with a turbo, 8 psi with a supercharger, else 0 psi",
+    "pressure.reference": "manifold with the regulator at the rail, else atmosphere",
     "pressure.idle_vacuum": "9 psi with the manifold as reference, else 0 psi",
     "pump.running_at_idle": "as many as there are",
+    "pump.kind": "not known: the lower flow of both kinds",
     "pump.volts": "what the wiring comes to, or 13.0 V without wiring",
     "wiring.circuits": "one a pump",
+    "wiring.connections": "0.2 V, or 0.3 V with the chassis as return path",
+    "feed.run.wall": "0.035 in for a tube named in inches, 1 mm for one in millimeters",
+    "inlet.strainer.carries": "all pumps' flow with the pump outside, else each pump's own",
+    "inlet.run.carries": "all pumps' flow with the pump outside, else each pump's own",
+    "surge.pressure": "that of the tank",
     "injectors.count": "one a cylinder",
     "stress.case.name": "its number",
 }
@@ -74,14 +99,20 @@ def fill_in(session: Session, default_name: str) -> Session:
     _put(session, "name", default_name)
     for path in (
         "pressure.boost",
+        "pressure.reference",
         "pressure.idle_vacuum",
         "pump.running_at_idle",
         "wiring.circuits",
+        "wiring.connections",
         "injectors.count",
     ):
         section, key = path.split(".")
         if getattr(session, section) is not None:
             _put(getattr(session, section), key, read(field_at(path), _HANGING[path](session)))
+    if session.inlet is not None:
+        for part in (session.inlet.strainer, *session.inlet.run):
+            if part is not None:
+                _put(part, "carries", _carries(session))
     for number, case in enumerate(session.stress.case):
         _put(case, "name", _case_name(number))
     return session

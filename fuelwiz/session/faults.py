@@ -83,4 +83,5 @@ def _not_a_table(way: Way, value: Any) -> str:
     header = path_of(tuple(part for part in way if isinstance(part, str)))
     if node is not None and node.tables is not None and not isinstance(way[-1], int):
         return f"wants tables, each headed [[{header}]] in double brackets, got {shown(value)}"
-    return f"wants a table of keys, got {shown(value)}"
+    none = ", or false for none" if node is not None and node.or_false else ""
+    return f"wants a table of keys{none}, got {shown(value)}"

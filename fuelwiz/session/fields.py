@@ -43,10 +43,11 @@ class Leaf:
 
 @dataclass(frozen=True, slots=True)
 class Tables:
-    """A key that holds a list of tables, `least` to `most` of them."""
+    """A key that holds a list of tables, `least` to `most` of them; left out, `fallback` tables that say nothing."""
 
     least: int
     most: int
+    fallback: int = 0
 
     def __get_pydantic_core_schema__(
         self, source: Any, handler: GetCoreSchemaHandler
@@ -55,6 +56,10 @@ class Tables:
         schema = core_schema.no_info_before_validator_function(_as_tuple, handler(source))
         if self.least:
             return schema
+        if self.fallback:
+            return core_schema.with_default_schema(
+                schema, default_factory=lambda: tuple({} for _ in range(self.fallback)), validate_default=True
+            )
         return core_schema.with_default_schema(schema, default=())
 
 
@@ -70,6 +75,20 @@ def _reader(spec: FieldSpec) -> Callable[[Any], Any]:
             raise PydanticCustomError("wrong", "wrong", {"found": wrong.found}) from None
 
     return read_or_refuse
+
+
+@dataclass(frozen=True, slots=True)
+class OrFalse:
+    """A table that stands with its fallbacks where the file leaves it out, and is none where the file says `false`."""
+
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
+        """None from `false`; all else is a table or refused."""
+        schema = core_schema.no_info_before_validator_function(
+            lambda value: None if value is False else value, handler(source)
+        )
+        return core_schema.with_default_schema(schema, default_factory=dict, validate_default=True)
 
 
 def table(fallback: dict[str, Any] | None = None) -> Any:
@@ -117,9 +136,17 @@ def ratio(low: float, high: float, fallback: float | None = None, *, example: fl
     return Leaf(FieldSpec("ratio", low=f"{low:g}", high=f"{high:g}", fallback=fallback, example=shown))
 
 
-def choice(literal: Any, fallback: str) -> Leaf:
+def choice(literal: Any, fallback: str | None = None, *, example: str | None = None) -> Leaf:
     """One of the words of a Literal."""
-    return Leaf(FieldSpec("choice", choices=get_args(literal), fallback=fallback, example=fallback))
+    return Leaf(
+        FieldSpec("choice", choices=get_args(literal), fallback=fallback, example=fallback or example)
+    )
+
+
+def words(literal: Any) -> Leaf:
+    """Any of the words of a Literal, each once."""
+    known = get_args(literal)
+    return Leaf(FieldSpec("words", choices=known, fallback=[], example=list(known[:2])))
 
 
 def text(fallback: str | None = "", *, most: int = 200, lines: bool = False) -> Leaf:

@@ -63,7 +63,8 @@ def _property(node: Node, path: str) -> dict[str, Any]:
         return _value(node.spec) | _fallback(node.spec, path)
     about = {"description": (node.section.__doc__ or "").strip()} if node.section else {}
     if node.tables is None:
-        return about | _table(node, f"{path}.")
+        found = about | _table(node, f"{path}.")
+        return {"anyOf": [{"const": False}, found]} if node.or_false else found
     return {
         "type": "array",
         "minItems": node.tables.least,
@@ -105,6 +106,7 @@ _WORDS: dict[Type, Callable[[FieldSpec], str]] = {
     "flag": lambda spec: "written by the program at each save",
     "format": lambda spec: "the format of the file",
     "choice": lambda spec: "one of these words",
+    "words": lambda spec: "any of these words",
 }
 
 
@@ -172,6 +174,11 @@ _SHAPES: dict[Type, Callable[[FieldSpec], dict[str, Any]]] = {
     "points": _points,
     "fittings": _fittings,
     "change": lambda spec: {"type": "object", "minProperties": 1},
+    "words": lambda spec: {
+        "type": "array",
+        "items": {"enum": list(spec.choices)},
+        "uniqueItems": True,
+    },
     "kept": lambda spec: {},
     "flag": lambda spec: {},
 }

@@ -18,6 +18,7 @@ _READERS: dict[Type, Callable[[FieldSpec, Any], Any]] = {
     "note": scalars.text,
     "kept": scalars.kept,
     "flag": scalars.flag,
+    "words": compounds.words,
     "size": compounds.size,
     "sizes": compounds.sizes,
     "fittings": compounds.fittings,

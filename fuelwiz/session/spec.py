@@ -25,6 +25,7 @@ Type = Literal[
     "change",
     "kept",
     "flag",
+    "words",
 ]
 
 SHOWN_UNITS: dict[Kind, tuple[str, str]] = {
@@ -46,6 +47,9 @@ SHOWN_UNITS: dict[Kind, tuple[str, str]] = {
     "heating_value": ("MJ/kg", "MJ/kg"),
     "area": ("mm^2", "mm^2"),
     "volume": ("gal", "l"),
+    "time": ("ms", "ms"),
+    "mass": ("lb", "kg"),
+    "temperature_change": ("K", "K"),
 }
 
 
