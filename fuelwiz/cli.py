@@ -170,8 +170,9 @@ def _say(text: str) -> None:
         raise
     except OSError as error:
         _give_up_on_output()
-        reason = (error.strerror or str(error)).lower()
-        raise OutputError(f"standard output cannot be written: {reason}") from None
+        from fuelwiz.files import reason
+
+        raise OutputError(f"standard output cannot be written: {reason(error)}") from None
 
 
 def _complain(text: str) -> None:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import json
-import os
-import secrets
 from collections.abc import Callable, Iterable
 from contextlib import suppress
 from importlib.util import find_spec
 from math import isfinite
 from pathlib import Path
+
+from fuelwiz.files import put_in_place
 
 Factor = tuple[float, float, float]
 """An SI value is (number * first + second) / third."""
@@ -65,9 +65,7 @@ def _kept(folder: Path, stamp: str) -> dict[str, Factor]:
 
 def _keep(folder: Path, stamp: str, found: dict[str, Factor]) -> None:
     """Writes the factors at one stroke; a folder that cannot be written keeps nothing."""
-    beside = folder / f"{FILE}.{secrets.token_hex(4)}"
     text = json.dumps({"pint": stamp, "factors": found}, indent=1)
     with suppress(OSError):
         folder.mkdir(parents=True, exist_ok=True)
-        beside.write_text(text, encoding="utf-8")
-        os.replace(beside, folder / FILE)
+        put_in_place(folder / FILE, text.encode("utf-8"))

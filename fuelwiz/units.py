@@ -15,7 +15,7 @@ from functools import cache, lru_cache
 from importlib import resources
 from math import isfinite, lcm
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Literal, NewType
+from typing import TYPE_CHECKING, Any, Literal
 
 from fuelwiz.errors import UnitError
 from fuelwiz.factors import Factor, factors
@@ -47,11 +47,8 @@ Kind = Literal[
     "temperature_change",
 ]
 
-GaugePa = NewType("GaugePa", float)
-"""A pressure above the atmosphere around the car, Pa: what a gauge shows."""
-
-AbsPa = NewType("AbsPa", float)
-"""A pressure above vacuum, Pa: what vapour pressure and the density of air rest on."""
+UnitSystem = Literal["us", "metric"]
+"""The two ways in which figures are shown."""
 
 _LONGEST_NUMBER = 40
 _LONGEST_TEXT = 120

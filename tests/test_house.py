@@ -129,10 +129,15 @@ def imported_by(path: Path) -> set[str]:
     }
 
 
-@pytest.mark.parametrize("path", MODULES, ids=named)
-def test_other_rooms_use_the_face_of_the_session(path: Path) -> None:
-    if not named(path).startswith("fuelwiz/session/"):
-        assert not {name for name in imported_by(path) if name.startswith("fuelwiz.session.")}
+def test_other_rooms_use_the_face_of_the_session() -> None:
+    past_it = [
+        f"{named(path)}: {name}"
+        for path in MODULES
+        if not named(path).startswith("fuelwiz/session/")
+        for name in imported_by(path)
+        if name.startswith("fuelwiz.session.")
+    ]
+    assert not past_it
 
 
 def test_a_report_as_text_needs_no_screen_and_no_solver() -> None:
@@ -147,38 +152,47 @@ def test_a_report_as_text_needs_no_screen_and_no_solver() -> None:
     assert not loaded & {"textual", *(f"scipy.{part}" for part in SOLVERS)}
 
 
-@pytest.mark.parametrize("path", MODULES, ids=named)
-def test_reads_in_a_sitting(path: Path) -> None:
-    assert len(path.read_text(encoding="utf-8").splitlines()) <= LONGEST
+def test_reads_in_a_sitting() -> None:
+    lengths = {named(path): len(path.read_text(encoding="utf-8").splitlines()) for path in MODULES}
+    assert not {name: length for name, length in lengths.items() if length > LONGEST}
 
 
-@pytest.mark.parametrize("path", MODULES, ids=named)
-def test_everything_public_says_what_it_is(path: Path) -> None:
-    tree = tree_of(path)
-    silent = ["the module"] if tree.body and not ast.get_docstring(tree) else []
-    silent += [node.name for node in public(tree.body) if not ast.get_docstring(node)]
+def test_everything_public_says_what_it_is() -> None:
+    silent = []
+    for path in MODULES:
+        tree = tree_of(path)
+        silent += [named(path)] if tree.body and not ast.get_docstring(tree) else []
+        silent += [f"{named(path)}: {node.name}" for node in public(tree.body) if not ast.get_docstring(node)]
     assert not silent
 
 
-@pytest.mark.parametrize("path", MODULES, ids=named)
-def test_documented_arguments_are_those_of_the_signature(path: Path) -> None:
+def test_documented_arguments_are_those_of_the_signature() -> None:
     wrong = []
-    for function in functions(path):
+    for path, function in [(file, each) for file in MODULES for each in functions(file)]:
         names = documented(ast.get_docstring(function) or "")
-        wrong += [f"{function.name}: {name}" for name in names if name not in arguments_of(function)]
+        where = f"{named(path)}: {function.name}"
+        wrong += [f"{where}: {name}" for name in names if name not in arguments_of(function)]
         left_out = arguments_of(function) - {"self", "cls", *names} if names else set()
-        wrong += [f"{function.name}: not {name}" for name in left_out]
+        wrong += [f"{where}: not {name}" for name in left_out]
     assert not wrong
 
 
-@pytest.mark.parametrize("path", [*MODULES, *sorted((ROOT / "tests").rglob("*.py"))], ids=named)
-def test_no_comment_puts_anything_off(path: Path) -> None:
-    assert not [f"line {line}: {text}" for line, text in comments(path) if UNFINISHED.search(text)]
+def test_no_comment_puts_anything_off() -> None:
+    put_off = [
+        f"{named(path)}, line {line}: {text}"
+        for path in (*MODULES, *sorted((ROOT / "tests").rglob("*.py")))
+        for line, text in comments(path)
+        if UNFINISHED.search(text)
+    ]
+    assert not put_off
 
 
-@pytest.mark.parametrize("path", MODULES, ids=named)
-def test_names_no_place_of_one_machine(path: Path) -> None:
-    assert not PLACES.findall(path.read_text(encoding="utf-8").replace("https://json-schema.org", ""))
+def test_names_no_place_of_one_machine() -> None:
+    texts = {
+        named(path): path.read_text(encoding="utf-8").replace("https://json-schema.org", "")
+        for path in MODULES
+    }
+    assert not {name: PLACES.findall(text) for name, text in texts.items() if PLACES.search(text)}
 
 
 def test_physics_formats_nothing() -> None:

@@ -60,7 +60,7 @@ def _without_pump(build: Subject) -> str:
 
 def _chosen_or_fit(build: Subject, line: SizeFigures) -> str:
     chosen = build.figures.row(build.figures.chosen)
-    if line.size == "fixed":
+    if line.fixed:
         return "The line as it is will do."
     if chosen is None or chosen is line:
         return f"{line.size} is the line to fit."
@@ -92,20 +92,20 @@ def _works(build: Subject) -> str:
     """The sentence of a build whose pick works, whatever else is wrong."""
     pick, line = build.pick, build.line
     assert line is not None
-    if pick.size == "fixed":
+    if pick.fixed:
         return f"The line as it is works: {_figures(build, pick)}."
     if build.figures.chosen is None or pick is line:
         return _line_to_fit(build)
     if pick.bore_m > line.bore_m:
         return f"{pick.size}, settled on (*), works: {_figures(build, pick)}. {line.size} would do."
-    strained = f"{pick.size}, settled on (*), works but is strained: {_figures(build, pick)}."
-    return f"{strained} {line.size} is the line to fit."
+    chosen = f"{pick.size}, settled on (*), works but is not the best: {_figures(build, pick)}."
+    return f"{chosen} {line.size} is the line to fit."
 
 
 def _full_power_holds(build: Subject) -> str:
     spared = spare(build, build.pick)
     guessed = GUESSED if build.one_point else ""
-    through = "" if build.pick.size == "fixed" else f" through {build.pick.size}"
+    through = "" if build.pick.fixed else f" through {build.pick.size}"
     return f"Full power holds, {spared}{through}{guessed}."
 
 

@@ -4,18 +4,18 @@ from __future__ import annotations
 
 from typing import Literal, NamedTuple
 
-Mark = Literal["easy", "fair", "strained", "poor", "unfit", "yes", "no", "stop", "warn", "note"]
+Mark = Literal["easy", "good", "brisk", "fast", "too fast", "yes", "no", "stop", "warning", "note"]
 
 SYMBOLS: dict[Mark, str] = {
     "easy": "✓✓",
-    "fair": "✓",
-    "strained": "~",
-    "poor": "^",
-    "unfit": "✗",
+    "good": "✓",
+    "brisk": "~",
+    "fast": "~~",
+    "too fast": "✗",
     "yes": "✓",
     "no": "✗",
     "stop": "✗",
-    "warn": "!",
+    "warning": "!",
     "note": "·",
 }
 UNKNOWN = "–"
@@ -28,17 +28,24 @@ class Heading(NamedTuple):
 
 
 class Paragraph(NamedTuple):
-    """Plain text; `strong` is what is to be read first."""
+    """Plain text; `strong` is what is to be read first, `quiet` what can be passed over."""
 
     text: str
     strong: bool = False
+    quiet: bool = False
 
 
 class Item(NamedTuple):
-    """One entry of a list, with a mark where it says good or bad."""
+    """One entry of a list, with a mark where it says good or bad, and a word for what kind of entry it is."""
 
     text: str
     mark: Mark | None = None
+    label: str = ""
+
+    @property
+    def labelled(self) -> str:
+        """The text behind its label, where it has one."""
+        return f"{self.label}: {self.text}" if self.label else self.text
 
 
 class Listing(NamedTuple):
@@ -55,12 +62,18 @@ class Pairs(NamedTuple):
 
 
 class Column(NamedTuple):
-    """The head of a column; figures stand to the right, words to the left, wrapped unless kept whole."""
+    """The head of a column; figures stand to the right, words to the left, wrapped unless kept whole.
+
+    Where room is short a screen takes the `short` title, and then leaves columns out, the highest `rank` first;
+    a column of rank 0 always stays.
+    """
 
     title: str
     unit: str = ""
     figures: bool = False
     whole: bool = False
+    short: str = ""
+    rank: int = 0
 
     @property
     def wraps(self) -> bool:
@@ -74,17 +87,23 @@ class Column(NamedTuple):
 
 
 class Cell(NamedTuple):
-    """One field of a table, with a mark before its text where it says good or bad."""
+    """One field of a table, with a mark before its text where it says good or bad.
+
+    `short` is what it says where it may take one line alone, `strong` what stands out among its neighbors.
+    """
 
     text: str
     mark: Mark | None = None
+    short: str = ""
+    strong: bool = False
 
 
 class Table(NamedTuple):
-    """Rows under columns, as many cells in each row."""
+    """Rows under columns, as many cells in each row; `own` is the row of what the builder has or chose."""
 
     columns: tuple[Column, ...]
     rows: tuple[tuple[Cell, ...], ...]
+    own: int | None = None
 
 
 Block = Heading | Paragraph | Listing | Pairs | Table

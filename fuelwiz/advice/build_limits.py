@@ -19,7 +19,7 @@ def return_creeps(build: Subject) -> WhatAndDo:
     line = build.figures.return_line
     assert line is not None
     idle = build.figures.pressure.idle_rail_Pa
-    name = "this return" if line.size == "fixed" else f"{with_article(line.size)} return"
+    name = "this return" if line.fixed else f"{with_article(line.size)} return"
     needs = build.numbers.about("pressure", line.back_pressure_Pa, idle)
     creep = build.numbers.about("pressure", line.creep_Pa, 0.0)
     wants = build.numbers.number("pressure", idle)

@@ -29,7 +29,7 @@ def _forms(build: Subject) -> list[str]:
 def _no_cure(build: Subject) -> list[str]:
     row = build.line
     if row is None:
-        fixed = build.pick.size == "fixed"
+        fixed = build.pick.fixed
         return ["The line as it is does not work." if fixed else "No size tried works: try larger ones."]
     phrase = limit_phrase(build, row, row.limits[0])
     return [f"No line cures this: {phrase}.", f"No line cures this: {short_why(build, row.limits[0])}."]
@@ -60,7 +60,7 @@ def _no_pump(build: Subject) -> list[str]:
 def _works(build: Subject) -> list[str]:
     row = build.pick
     lead = f"{row.size}* works" if build.figures.chosen is not None else f"Fit {row.size}"
-    lead = "The line works" if row.size == "fixed" else lead
+    lead = "The line works" if row.fixed else lead
     spared = f"{'probably ' if build.one_point else ''}{spare(build, row)}"
     fast = speed(build, row)
     return [f"{lead}: {fast}, {lost(build, row)}, {spared}.", f"{lead}: {fast}, {spared}.", f"{lead}."]

@@ -90,9 +90,9 @@ def _injectors(build: Subject, goal: NextFigures) -> str:
 def _line(build: Subject, goal: NextFigures) -> str:
     size = build.figures.verdict.size
     if goal.recommended is None:
-        return "" if size == "fixed" else "No size of line would do by itself."
+        return "" if build.pick.fixed else "No size of line would do by itself."
     if goal.recommended == size:
-        return "" if size == "fixed" else f"{size} would still be the line to fit."
+        return "" if build.pick.fixed else f"{size} would still be the line to fit."
     return f"{capitalized(goal.recommended)} would be the line to fit."
 
 

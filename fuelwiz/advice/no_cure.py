@@ -15,7 +15,7 @@ def no_line_cures(build: Subject) -> str:
         return every_size_fails(build)
     first = row.limits[0]
     why = short_why(build, first)
-    then = "" if line is None or line.size == "fixed" else f"; {line.size} is the line to fit"
+    then = "" if line is None or line.fixed else f"; {line.size} is the line to fit"
     return f"No line cures this: {why}. {_reason(build, row, first)} {_do_first(build, row, first)}{then}."
 
 
@@ -44,7 +44,7 @@ def _reason(build: Subject, row: SizeFigures, limit: str) -> str:
     gives = build.numbers.number("flow", row.capacity_m3_s, *edges)
     subject = "these pumps give" if build.pump_word == "pumps" else "this pump gives"
     wanted = f", {target} with reserve" if build.session.goal.reserve > 0.0 else ""
-    through = f"through {row.size}" if row.size != "fixed" else "through this line"
+    through = f"through {row.size}" if not row.fixed else "through this line"
     guessed = GUESSED if build.one_point else ""
     return (
         f"The goal burns {burns}{wanted}; {through} {subject} {gives} at {volts_seen(build, row)}{guessed}."
@@ -68,7 +68,7 @@ def _do_first(build: Subject, row: SizeFigures, limit: str) -> str:
 def every_size_fails(build: Subject) -> str:
     """No line works, the largest that was tried included."""
     row = build.figures.sizes[-1]
-    if row.size == "fixed":
+    if row.fixed:
         return f"The line as it is does not work: {limit_phrase(build, row, row.limits[0])}."
     failed = f"even {row.size} is refused: {limit_phrase(build, row, row.limits[0])}"
     return f"No size tried works: {failed}. Try larger sizes, or two lines side by side."

@@ -7,13 +7,12 @@ from decimal import ROUND_HALF_UP, Decimal
 from typing import Literal
 
 from fuelwiz.session import Session
-from fuelwiz.units import from_si
+from fuelwiz.units import UnitSystem, from_si
 
 Role = Literal[
     "power", "flow", "injector", "pressure", "velocity", "percent", "bore", "length", "altitude",
     "temperature", "warming", "volts", "amps", "bsfc", "seconds",
 ]  # fmt: skip
-System = Literal["us", "metric"]
 
 MINUS = "\u2212"
 NO_BREAK = "\u00a0"
@@ -29,12 +28,12 @@ class _Shown:
     places: int
 
 
-def _same(label: str, places: int) -> dict[System, _Shown]:
+def _same(label: str, places: int) -> dict[UnitSystem, _Shown]:
     shown = _Shown(label, "", places)
     return {"us": shown, "metric": shown}
 
 
-_ROLES: dict[Role, dict[System, _Shown]] = {
+_ROLES: dict[Role, dict[UnitSystem, _Shown]] = {
     "power": {"us": _Shown("hp", "hp", 0), "metric": _Shown("kW", "kW", 0)},
     "flow": {"us": _Shown("gal/h", "gal/h", 0), "metric": _Shown("L/h", "L/h", 0)},
     "injector": {"us": _Shown("cc/min", "cc/min", 0), "metric": _Shown("cc/min", "cc/min", 0)},
@@ -96,7 +95,7 @@ def _trimmed(number: Decimal) -> Decimal:
 class Numbers:
     """Figures as text in the units that the session shows, powers the way its goal was given."""
 
-    system: System
+    system: UnitSystem
     power_share: float
 
     @classmethod

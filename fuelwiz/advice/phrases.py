@@ -8,7 +8,7 @@ from fuelwiz.advice.blocks import UNKNOWN
 from fuelwiz.advice.row import LOSS, SPARE, VELOCITY
 from fuelwiz.advice.subject import ASSUMED_VOLTS, OUTSIDE_NEEDS_PA, Subject
 from fuelwiz.sizing.figures import SizeFigures
-from fuelwiz.sizing.system import MOST_SAG
+from fuelwiz.sizing.thresholds import MOST_SAG
 
 GUESSED = ", probably: the rest of the pump's curve is guessed"
 

@@ -8,7 +8,7 @@ from typing import Literal
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures
 
-Severity = Literal["stop", "warn", "note"]
+Severity = Literal["stop", "warning", "note"]
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fuelwiz.advice.numbers import Numbers, Role
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import SizeFigures
-from fuelwiz.sizing.system import MOST_SAG
+from fuelwiz.sizing.thresholds import MOST_SAG
 
 Limits = tuple[float, ...]
 

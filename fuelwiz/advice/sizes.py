@@ -5,15 +5,15 @@ from __future__ import annotations
 from fuelwiz.advice.phrases import limit_phrase, loss, lost, speed
 from fuelwiz.advice.result import Explanation
 from fuelwiz.advice.subject import LINE_LIMITS, Subject
-from fuelwiz.sizing.bands import BANDS
 from fuelwiz.sizing.figures import SizeFigures
+from fuelwiz.sizing.vocabulary import BANDS
 
 MEANS = {
     "easy": "the loss hardly matters",
-    "fair": "some loss, usually fine",
-    "strained": "the loss is real",
-    "poor": "too much is lost: go up a size",
-    "unfit": "most of the pump's effort goes into the line",
+    "good": "some loss, usually fine",
+    "brisk": "the loss is real",
+    "fast": "too much is lost: go up a size",
+    "too fast": "most of the pump's effort goes into the line",
 }
 WORTH_BUYING = 0.01
 

@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from typing import Any
 
-from fuelwiz.advice.numbers import NO_BREAK, Role, System
+from fuelwiz.advice.numbers import NO_BREAK, Role
 from fuelwiz.advice.phrases import vapour_need, vapour_phrase
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import StressFigures
-from fuelwiz.sizing.stress import HIGH_ALTITUDE_M, HOT_FUEL_K, OTHER_ETHANOL, WEAK_SUPPLY_V
-from fuelwiz.units import to_si
+from fuelwiz.sizing.thresholds import HIGH_ALTITUDE_M, HOT_FUEL_K, OTHER_ETHANOL, WEAK_SUPPLY_V
+from fuelwiz.units import UnitSystem, to_si
 
 LOW_SUPPLY_V = WEAK_SUPPLY_V
 HOT_K = HOT_FUEL_K
@@ -33,7 +33,7 @@ FAILS = {
     "rating": ("dead head is above a part's rating", "parts that are rated higher"),
     "fuse": ("the wire is too thin for its fuse", "thicker wire"),
 }
-OF_OTHER_SYSTEM: dict[System, dict[str, Role]] = {
+OF_OTHER_SYSTEM: dict[UnitSystem, dict[str, Role]] = {
     "metric": {
         "hp": "power",
         "psi": "pressure",

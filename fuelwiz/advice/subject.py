@@ -9,12 +9,13 @@ from fuelwiz.advice.numbers import Numbers
 from fuelwiz.physics import circuit
 from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
 from fuelwiz.session import Session
-from fuelwiz.sizing import rows
+from fuelwiz.sizing import vocabulary
 from fuelwiz.sizing.figures import Figures, SizeFigures
+from fuelwiz.sizing.vocabulary import Limit, is_fixed
 from fuelwiz.terms import fuel_name
 
-SIZE_LIMITS = frozenset({"velocity", "delivery", "sag", "pump", "relief", "vapour", "inlet"})
-LINE_LIMITS = frozenset(rows.LINE_LIMITS)
+SIZE_LIMITS: frozenset[Limit] = frozenset(vocabulary.SIZE_LIMITS)
+LINE_LIMITS: frozenset[Limit] = frozenset(vocabulary.LINE_LIMITS)
 ASSUMED_VOLTS = circuit.ASSUMED_VOLTS
 OUTSIDE_NEEDS_PA = LEAST_VAPOUR_MARGIN_PA["outside"]
 
@@ -104,7 +105,7 @@ class Subject:
 
 def called(size: str) -> str:
     """A size as the subject of a sentence; one row that no candidate changes is the line as it is."""
-    return "the line as it is" if size == "fixed" else size
+    return "the line as it is" if is_fixed(size) else size
 
 
 def with_article(size: str) -> str:

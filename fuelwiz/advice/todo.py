@@ -16,7 +16,7 @@ def to_do(build: Subject, remarks: list[Remark]) -> str:
     stops = [remark for remark in remarks if remark.severity == "stop"]
     if stops:
         return one_line(stops[0].do, stops[0].what)
-    warnings = [remark for remark in remarks if remark.severity == "warn"]
+    warnings = [remark for remark in remarks if remark.severity == "warning"]
     if warnings:
         return one_line(warnings[0].what, warnings[0].do)
     if not build.has_pump:
@@ -36,7 +36,7 @@ def _next_step(build: Subject) -> str:
 
 def _comfortable(build: Subject) -> str:
     row = build.figures.row(build.figures.comfortable)
-    if row is None or row.size == "fixed" or row.bore_m <= build.pick.bore_m:
+    if row is None or row.fixed or row.bore_m <= build.pick.bore_m:
         return ""
     edges = build.session.bands.feed
     if row.full_delivery_band is None:

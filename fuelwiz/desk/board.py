@@ -11,7 +11,7 @@ from fuelwiz.advice import Result, result
 from fuelwiz.desk import edits, lists
 from fuelwiz.desk.composites import COUNTED, PICKED, field_of
 from fuelwiz.desk.curves import with_points
-from fuelwiz.desk.fields import System, spec_at
+from fuelwiz.desk.fields import spec_at
 from fuelwiz.desk.plain import Plain, value_at, way
 from fuelwiz.desk.reading import sorted_out
 from fuelwiz.desk.refusals import all_refused
@@ -22,11 +22,12 @@ from fuelwiz.desk.steps import StepState, step_of, step_that_needs_attention, st
 from fuelwiz.desk.undo import Trail
 from fuelwiz.desk.view import View
 from fuelwiz.desk.words import Refusal
+from fuelwiz.file_limits import UNNAMED
 from fuelwiz.printable import clean
 from fuelwiz.session import Session
 from fuelwiz.sizing import first_figures, with_slower_parts
+from fuelwiz.units import UnitSystem
 
-UNNAMED = "Unnamed build"
 NOTES = "notes"
 
 
@@ -65,7 +66,7 @@ class Board:
         return {key: value for key, value in for_file(self._state.plain).items() if key != "record"}
 
     @property
-    def system(self) -> System:
+    def system(self) -> UnitSystem:
         """The unit system that is shown."""
         return "metric" if self._state.plain.get("show_units") == "metric" else "us"
 

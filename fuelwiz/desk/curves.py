@@ -5,16 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 
 from fuelwiz.desk.errors import NoSuchField
-from fuelwiz.desk.fields import MOST_POINTS, Cell, System, cell_of, place_exists, spec_at
+from fuelwiz.desk.fields import MOST_POINTS, Cell, cell_of, place_exists, spec_at
 from fuelwiz.desk.plain import value_at, way
 from fuelwiz.desk.state import State
 from fuelwiz.desk.taking import take
 from fuelwiz.desk.words import Refusal, label
 from fuelwiz.session import Wrong, read
-from fuelwiz.units import describe
+from fuelwiz.units import UnitSystem, describe
 
 
-def type_cell(state: State, cell: Cell, raw: str, system: System) -> State:
+def type_cell(state: State, cell: Cell, raw: str, system: UnitSystem) -> State:
     """The build with a text typed into a cell; a point with nothing in either cell is no more."""
     points, number, column = cell
     path, partner = f"{points}.{number}.{column}", f"{points}.{number}.{1 - column}"

@@ -3,18 +3,17 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import Any
 
 from fuelwiz.desk.board import Board
-from fuelwiz.desk.draft import Draft, drafts_in
 from fuelwiz.desk.errors import SaveRefused
 from fuelwiz.desk.keeping import Keeping, from_draft, opened
-from fuelwiz.desk.plain import Plain, changes
+from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.reading import sorted_out
 from fuelwiz.desk.saving import Paper, Saved, left_out, refuse_to_overwrite, refuse_unfinished, written
 from fuelwiz.desk.state import State
+from fuelwiz.document.changes import Change, changes
+from fuelwiz.file_limits import LONGEST_NAME
 from fuelwiz.printable import clean
-from fuelwiz.store.build_file import LONGEST_NAME
 from fuelwiz.store.folder import file_name
 
 
@@ -41,11 +40,6 @@ class Desk(Board):
             SessionError: the file cannot be read, or holds keys that a save would lose.
         """
         return cls(*opened(path))
-
-    @staticmethod
-    def drafts(folder: Path) -> list[Draft]:
-        """The drafts in a folder, the last kept first."""
-        return drafts_in(folder)
 
     @classmethod
     def from_draft(cls, place: Path) -> Desk:
@@ -145,6 +139,6 @@ class Desk(Board):
         self._saved = self._state if same else sorted_out(self._saved)
 
 
-def diff(before: Desk, after: Desk) -> list[tuple[str, Any, Any]]:
-    """What two builds say differently: path, what the first says, what the second says."""
-    return changes(before.plain, after.plain)
+def diff(before: Desk, after: Desk) -> tuple[Change, ...]:
+    """What two builds say differently, key by key."""
+    return changes(before.plain, after.plain, into_absent=True)

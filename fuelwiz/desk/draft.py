@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import json
-import os
 from collections.abc import Iterable
-from contextlib import suppress
 from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
@@ -17,17 +15,12 @@ from fuelwiz.desk.fields import NOT_TYPED, place_exists, spec_at
 from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.reading import known_entry, known_part
 from fuelwiz.desk.state import State
-from fuelwiz.errors import OutputError
-from fuelwiz.files import write_atomically
+from fuelwiz.file_limits import MOST_DRAFT_BYTES
+from fuelwiz.files import TooLarge, read_whole
 from fuelwiz.printable import clean
 from fuelwiz.questions import STEPS
 
-SUFFIX = ".draft"
-UNNAMED = ".unnamed-"
-
-_MOST_BYTES = 512 * 1024
 _MOST_LEVELS = 12
-_MOST_UNNAMED = 1000
 _LONGEST_TEXT = 4000
 _ASIDE = {
     "pump.figure": "pump.curve",
@@ -36,17 +29,6 @@ _ASIDE = {
     "surge": "surge",
     "inlet.strainer": "inlet.strainer",
 }
-
-
-@dataclass(frozen=True, slots=True)
-class Draft:
-    """A draft as it stands in a folder: of which build, when it was kept, and why it cannot be read, if so."""
-
-    path: Path
-    build: Path | None
-    name: str
-    kept: datetime | None
-    fault: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,66 +56,6 @@ def draft_text(state: State, seen: Iterable[str], base: str | None) -> str:
     return json.dumps(told, ensure_ascii=True, indent=1) + "\n"
 
 
-def new_place(folder: Path) -> Path:
-    """A place for the draft of a build that has no file yet; nobody else gets the same.
-
-    Raises:
-        OutputError: nothing can be written there.
-    """
-    try:
-        folder.mkdir(parents=True, exist_ok=True)
-        for number in range(1, _MOST_UNNAMED):
-            path = folder / f"{UNNAMED}{number}{SUFFIX}"
-            with suppress(FileExistsError):
-                os.close(os.open(path, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666))
-                return path
-    except OSError as error:
-        raise OutputError(
-            f"{clean(str(folder))}: no draft can be kept: {(error.strerror or str(error)).lower()}"
-        ) from None
-    raise OutputError(f"{clean(str(folder))}: there are too many drafts already")
-
-
-def write(path: Path, text: str) -> None:
-    """Puts a draft in its place at one stroke; OutputError where it cannot be written."""
-    write_atomically(path, text)
-
-
-def build_of(path: Path) -> Path | None:
-    """The file of the build that a draft is of, by the draft's own name; None for a build without a file."""
-    name = path.name
-    if name.startswith(UNNAMED) or not (name.startswith(".") and name.endswith(f".toml{SUFFIX}")):
-        return None
-    return path.with_name(name[1 : -len(SUFFIX)])
-
-
-def drafts_in(folder: Path) -> list[Draft]:
-    """The drafts in a folder, the last kept first; one that cannot be read says why."""
-    try:
-        names = sorted(name for name in os.listdir(folder) if name.startswith(".") and name.endswith(SUFFIX))
-    except OSError:
-        return []
-    found = [_draft(folder / name) for name in names]
-    return sorted((one for one in found if one is not None), key=_when, reverse=True)
-
-
-def _draft(path: Path) -> Draft | None:
-    build = build_of(path)
-    if build is None and not path.name.startswith(UNNAMED):
-        return None
-    called = clean(build.name.removesuffix(".toml")) if build else "Unnamed build"
-    try:
-        contents = read(path)
-    except DraftError as error:
-        return Draft(path, build, called, None, str(error))
-    own = contents.state.plain.get("name", "").strip()
-    return Draft(path, build, clean(own) or called, contents.kept)
-
-
-def _when(draft: Draft) -> float:
-    return draft.kept.timestamp() if draft.kept else 0.0
-
-
 def read(path: Path) -> Contents:
     """What a draft holds, as far as it can be used.
 
@@ -153,11 +75,9 @@ def read(path: Path) -> Contents:
 
 def _parsed(path: Path) -> dict[str, Any]:
     try:
-        with path.open("rb") as file:
-            content = file.read(_MOST_BYTES + 1)
-        if len(content) > _MOST_BYTES:
-            raise DraftError(f"{clean(path.name)}: is larger than any draft")
-        told = json.loads(content.decode("utf-8"))
+        told = json.loads(read_whole(path, MOST_DRAFT_BYTES).decode("utf-8"))
+    except TooLarge:
+        raise DraftError(f"{clean(path.name)}: is larger than any draft") from None
     except (OSError, ValueError, RecursionError):
         raise DraftError(f"{clean(path.name)}: cannot be read as a draft") from None
     if not isinstance(told, dict) or told.get("draft") != 1 or _depth(told) > _MOST_LEVELS:

@@ -5,12 +5,13 @@ from __future__ import annotations
 from fuelwiz.desk.composites import COUNTED, PICKED, Counted, field_of, several, without_item
 from fuelwiz.desk.curves import type_cell
 from fuelwiz.desk.errors import NoSuchField
-from fuelwiz.desk.fields import NOT_TYPED, System, cell_of, place_exists, spec_at
+from fuelwiz.desk.fields import NOT_TYPED, cell_of, place_exists, spec_at
 from fuelwiz.desk.plain import value_at, way
 from fuelwiz.desk.state import State
 from fuelwiz.desk.taking import take
 from fuelwiz.desk.words import Refusal, emptied, label, question_of
 from fuelwiz.session import FieldSpec
+from fuelwiz.units import UnitSystem
 
 ALWAYS_WANTED = ("goal.power",)
 
@@ -25,7 +26,7 @@ NOTHING_WITHOUT = {
 _MAKES_A_RUN = ("feed.length", "feed.hose")
 
 
-def typed(state: State, path: str, raw: str, system: System) -> State:
+def typed(state: State, path: str, raw: str, system: UnitSystem) -> State:
     """The build with a text typed into a field; one that is refused stands in the field all the same.
 
     Raises:
@@ -58,7 +59,7 @@ def _known_place(state: State, path: str) -> str:
     return place_of(state, path)
 
 
-def taken(state: State, path: str, raw: str, system: System) -> State:
+def taken(state: State, path: str, raw: str, system: UnitSystem) -> State:
     """The build with a text taken.
 
     Raises:
@@ -102,7 +103,7 @@ def _without_bare_item(state: State, path: str) -> State:
     return state
 
 
-def picked(state: State, path: str, answer: str, system: System) -> State:
+def picked(state: State, path: str, answer: str, system: UnitSystem) -> State:
     """The build with one of the answers of a question.
 
     Raises:
@@ -151,7 +152,7 @@ def left(state: State, path: str) -> State:
     return state
 
 
-def read_again(state: State, system: System) -> State:
+def read_again(state: State, system: UnitSystem) -> State:
     """The build with each refused text taken that can be taken by now."""
     for path, raw in state.raw.items():
         cell = cell_of(path)
@@ -162,14 +163,14 @@ def read_again(state: State, system: System) -> State:
     return state
 
 
-def _taken_or_left(state: State, path: str, raw: str, system: System) -> State:
+def _taken_or_left(state: State, path: str, raw: str, system: UnitSystem) -> State:
     try:
         return taken(state, path, raw, system)
     except Refusal:
         return state
 
 
-def refusal_of(state: State, path: str, system: System) -> Refusal | None:
+def refusal_of(state: State, path: str, system: UnitSystem) -> Refusal | None:
     """Why the text that stands at a path is not taken; None where it is only waiting for another."""
     raw = state.raw[path]
     try:

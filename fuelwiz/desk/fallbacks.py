@@ -10,7 +10,7 @@ from fuelwiz.desk.fields import spec_at
 from fuelwiz.desk.numbers import sensible
 from fuelwiz.desk.plain import Plain, value_at, way
 from fuelwiz.session import Session, fallback_text, validate
-from fuelwiz.sizing.build import IDLE_SHARE
+from fuelwiz.sizing.thresholds import IDLE_SHARE
 from fuelwiz.units import from_si
 
 _HANGS_ON = (

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from functools import cache, lru_cache
-from typing import Literal
 
 from fuelwiz.desk.errors import NoSuchField
 from fuelwiz.desk.plain import Plain, Way, value_at, way
 from fuelwiz.session import FieldSpec, field_at, leaf_paths, list_ways
+from fuelwiz.units import UnitSystem
 
-System = Literal["us", "metric"]
 MOST_POINTS = 200
 NOT_TYPED = frozenset({"format", "kept", "flag", "change", "points", "fittings"})
 Cell = tuple[str, int, int]
@@ -66,12 +65,12 @@ def _inside(spec: FieldSpec, trail: Way, path: str) -> FieldSpec:
     raise NoSuchField(f"there is no {path} in a build")
 
 
-def shown_unit(spec: FieldSpec, system: System) -> str:
+def shown_unit(spec: FieldSpec, system: UnitSystem) -> str:
     """The unit that a bare number takes, as the file would write it; empty where there is none."""
     return (spec.us_unit if system == "us" else spec.metric_unit) or ""
 
 
-def other(system: System) -> System:
+def other(system: UnitSystem) -> UnitSystem:
     """The other unit system."""
     return "metric" if system == "us" else "us"
 

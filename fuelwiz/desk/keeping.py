@@ -13,8 +13,9 @@ from fuelwiz.desk.saving import Paper
 from fuelwiz.desk.state import State
 from fuelwiz.document.file import load, read
 from fuelwiz.errors import Fault, OutputError, SessionError
+from fuelwiz.files import write_atomically
 from fuelwiz.printable import clean
-from fuelwiz.store.build_file import draft_of
+from fuelwiz.store.drafts import build_of, draft_of, new_draft_place
 
 
 @dataclass(slots=True)
@@ -33,16 +34,16 @@ class Keeping:
             return None
         if self.draft is None:
             self.draft = (
-                draft.new_place(self.folder) if self.path is None else self._own_place(draft_of(self.path))
+                new_draft_place(self.folder) if self.path is None else self._own_place(draft_of(self.path))
             )
-        draft.write(self.draft, draft.draft_text(state, seen, self.paper.digest))
+        write_atomically(self.draft, draft.draft_text(state, seen, self.paper.digest))
         return self.draft
 
     def _own_place(self, place: Path) -> Path:
         """The draft's place beside the file; a draft that nobody came back to is kept as one without a file."""
         if os.path.lexists(place):
             with suppress(OSError, OutputError):
-                os.replace(place, draft.new_place(self.folder))
+                os.replace(place, new_draft_place(self.folder))
         return place
 
     def discard_draft(self) -> None:
@@ -75,7 +76,7 @@ def from_draft(place: Path) -> tuple[State, frozenset[str], State, Keeping]:
         DraftError: the draft cannot be read.
     """
     contents = draft.read(place)
-    path = draft.build_of(place)
+    path = build_of(place)
     saved, keeping = State({"format": 1}), Keeping(place.parent)
     if path is not None:
         try:

@@ -7,7 +7,7 @@ from typing import Any
 from fuelwiz.desk.errors import NoSuchField
 from fuelwiz.session import Way, value_at, way_of
 
-__all__ = ["Plain", "Way", "changes", "put", "taken_out", "value_at", "way"]
+__all__ = ["Plain", "Way", "put", "taken_out", "value_at", "way"]
 
 Plain = dict[str, Any]
 
@@ -43,8 +43,14 @@ def put(plain: Any, at: Way, value: Any) -> Any:
     return {**(plain or {}), first: put((plain or {}).get(first), rest, value)}
 
 
-def taken_out(plain: Plain, at: Way) -> Plain:
-    """The data without what stands at a way; a section that this leaves empty goes too, where it may."""
+def taken_out(plain: Plain, at: Way, *, keep_sections: bool = False) -> Plain:
+    """The data without what stands at a way; a list that this leaves empty goes too.
+
+    Args:
+        plain: the data.
+        at: the way.
+        keep_sections: whether a section that is left empty stays; else it goes, where it may.
+    """
     if value_at(plain, at) is None:
         return plain
     above, last = at[:-1], at[-1]
@@ -54,40 +60,13 @@ def taken_out(plain: Plain, at: Way) -> Plain:
         rest = [item for number, item in enumerate(holder) if number != last]
     else:
         rest = {key: value for key, value in holder.items() if key != last}
-    if not rest and above and _goes_when_empty(above, holder):
-        return taken_out(plain, above)
+    if not rest and above and _goes_when_empty(above, holder, keep_sections):
+        return taken_out(plain, above, keep_sections=keep_sections)
     changed: Plain = put(plain, above, rest)
     return changed
 
 
-def _goes_when_empty(at: Way, holder: Any) -> bool:
-    return isinstance(holder, list) or (isinstance(at[-1], str) and at[-1] not in _STANDS_EMPTY)
-
-
-def changes(before: Any, after: Any) -> list[tuple[str, Any, Any]]:
-    """Every value that differs: its path, what stood there, what stands there now; None where there is nothing."""
-    return list(_changes(before, after, ()))
-
-
-def _changes(before: Any, after: Any, at: Way) -> list[tuple[str, Any, Any]]:
-    if before == after and type(before) is type(after):
-        return []
-    tables = [value for value in (before, after) if isinstance(value, dict)]
-    if tables and len(tables) == sum(value is not None for value in (before, after)):
-        keys = dict.fromkeys(key for table in tables for key in table)
-        found = [(key, (before or {}).get(key), (after or {}).get(key)) for key in keys]
-    elif _lists_of_tables(before, after):
-        most = max(len(before or ()), len(after or ()))
-        found = [(number, _item(before, number), _item(after, number)) for number in range(most)]
-    else:
-        return [(".".join(map(str, at)), before, after)]
-    return [change for key, old, new in found for change in _changes(old, new, (*at, key))]
-
-
-def _lists_of_tables(*values: Any) -> bool:
-    lists = [value for value in values if value is not None]
-    return all(isinstance(value, list) and value and isinstance(value[0], dict) for value in lists)
-
-
-def _item(values: Any, number: int) -> Any:
-    return values[number] if values is not None and number < len(values) else None
+def _goes_when_empty(at: Way, holder: Any, keep_sections: bool) -> bool:
+    if isinstance(holder, list):
+        return True
+    return not keep_sections and isinstance(at[-1], str) and at[-1] not in _STANDS_EMPTY

@@ -5,12 +5,13 @@ from __future__ import annotations
 from pathlib import Path
 
 from fuelwiz.desk.table import FLOW, Points, read_points
+from fuelwiz.file_limits import MOST_BYTES
+from fuelwiz.files import read_start
 from fuelwiz.printable import clean
 
 __all__ = ["Points", "points_in_file", "points_typed", "read_points"]
 
-_MOST_BYTES = 64 * 1024
-_LONGEST_NAME = 1000
+_LONGEST_FILE_NAME = 1000
 _ENCODINGS = (("utf-16", b"\xff\xfe"), ("utf-16", b"\xfe\xff"), ("utf-8-sig", b""), ("cp1252", b""))
 _SUFFIXES = (".csv", ".txt", ".tsv")
 
@@ -25,7 +26,7 @@ def points_typed(text: str, folder: Path, default_units: tuple[str, str], path: 
         path: the list of points that it is for, without list numbers.
     """
     name = clean(text).strip().strip("\"'")
-    if name and "\n" not in text.strip() and len(name) <= _LONGEST_NAME:
+    if name and "\n" not in text.strip() and len(name) <= _LONGEST_FILE_NAME:
         file = _in_folder(name, folder)
         if _is_file(file) or name.lower().endswith(_SUFFIXES):
             return points_in_file(file, default_units, path)
@@ -37,8 +38,7 @@ def points_in_file(file: Path, default_units: tuple[str, str], path: str = FLOW)
     if not _is_file(file):
         return Points((), None, (f'there is no file "{clean(file.name)}"',))
     try:
-        with file.open("rb") as opened:
-            content = opened.read(_MOST_BYTES)
+        content = read_start(file, MOST_BYTES)
     except OSError:
         return Points((), None, (f'the file "{clean(file.name)}" may not be read',))
     return read_points(_decoded(content), default_units, path)

@@ -13,7 +13,7 @@ from fuelwiz.desk.plain import Plain, put, taken_out, way
 from fuelwiz.desk.shown import in_words
 from fuelwiz.desk.state import State
 from fuelwiz.printable import clean
-from fuelwiz.session import FieldSpec, Node, Wrong, node_at, read, tree
+from fuelwiz.session import FieldSpec, Node, Wrong, changed_ways, read, tree
 
 _TEXTS = {"quantity", "wire", "size", "choice", "text", "note", "rated_flow"}
 _LONGEST_TEXT = 4000
@@ -97,27 +97,12 @@ def sorted_out(state: State) -> State:
         elif spec.type == "fittings":
             plain = _without_unread(plain, path, value, raw)
         elif spec.type == "change":
-            flat = dict(flattened(value))
+            flat = {".".join(map(str, keys)): changed for keys, changed in changed_ways(value)}
             plain = _without_unread(put(plain, way(path), flat), path, flat, raw)
         elif not _can_be_read(spec, value):
             raw[path] = clean(in_words(value)[:_LONGEST_TEXT])
             plain = taken_out(plain, way(path))
     return replace(state, plain=plain, raw=raw)
-
-
-def flattened(change: dict[str, Any], above: str = "") -> Iterator[tuple[str, Any]]:
-    """What a stress case changes by whole paths; `fuel.temperature` without quotes is a table in a table to TOML."""
-    for key, value in change.items():
-        path = f"{above}{key}"
-        if isinstance(value, dict) and value and _is_section(path):
-            yield from flattened(value, f"{path}.")
-        else:
-            yield path, value
-
-
-def _is_section(path: str) -> bool:
-    node = node_at(way(path))
-    return node is not None and node.spec is None
 
 
 def _values(node: Node, table: dict[str, Any], above: str) -> Iterator[tuple[str, FieldSpec, Any]]:

@@ -7,14 +7,15 @@ from collections.abc import Iterable
 from fuelwiz.desk.curves import half_points
 from fuelwiz.desk.edits import ALWAYS_WANTED, refusal_of
 from fuelwiz.desk.errors import NoSuchField
-from fuelwiz.desk.fields import System, spec_at
+from fuelwiz.desk.fields import spec_at
 from fuelwiz.desk.state import State
 from fuelwiz.desk.words import Refusal, of_fault
 from fuelwiz.errors import Fault
 from fuelwiz.session import FieldSpec
+from fuelwiz.units import UnitSystem
 
 
-def all_refused(state: State, faults: Iterable[Fault], system: System) -> dict[str, Refusal]:
+def all_refused(state: State, faults: Iterable[Fault], system: UnitSystem) -> dict[str, Refusal]:
     """Why each field is refused; first what cannot be read, then what is wanting, then what does not fit together."""
     found: dict[str, Refusal] = {}
     for path in state.raw:

@@ -18,10 +18,11 @@ from fuelwiz.desk.errors import SaveRefused
 from fuelwiz.desk.numbers import NO_BREAK
 from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.words import Refusal, label
-from fuelwiz.document.file import MOST_BYTES, read
+from fuelwiz.document.file import read
 from fuelwiz.document.merge import merge
 from fuelwiz.errors import OutputError, SessionError
-from fuelwiz.files import write_atomically
+from fuelwiz.file_limits import MOST_BYTES
+from fuelwiz.files import reason, write_atomically
 from fuelwiz.printable import clean
 from fuelwiz.session import inputs_digest
 from fuelwiz.store.history import keep
@@ -121,13 +122,13 @@ def written(path: Path, paper: Paper, plain: Plain, result: Result) -> Paper:
     text = merge(paper.text or _FIRST_LINE, {**plain, "record": record_of(result)})
     if len(text.encode("utf-8")) > MOST_BYTES:
         raise SaveRefused(
-            "refused", "Not saved: it is larger than 64 KiB, which no build may be. Shorten the notes."
+            "refused",
+            f"Not saved: the file would be larger than {MOST_BYTES // 1024} KiB. Shorten the notes.",
         )
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        raise OutputError(f"{clean(str(path.parent))}: cannot be made: {reason.lower()}") from None
+        raise OutputError(f"{clean(str(path.parent))}: cannot be made: {reason(error)}") from None
     keep(path, text)
     write_atomically(path, text)
     return Paper.of(text)

@@ -6,11 +6,12 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from fuelwiz import units
-from fuelwiz.desk.fields import System, other, shown_unit
+from fuelwiz.desk.fields import other, shown_unit
 from fuelwiz.desk.numbers import in_unit, is_bare, pretty, same_unit, sensible, split_or_whole, unit_sign
 from fuelwiz.physics.injector import LB_H_IN_CC_MIN, TEST_FLUID_KG_M3
 from fuelwiz.printable import clean
 from fuelwiz.session import FieldSpec, as_text, read
+from fuelwiz.units import UnitSystem
 
 
 @dataclass(frozen=True, slots=True)
@@ -29,18 +30,18 @@ class FieldText:
     refused: str | None = None
 
 
-def empty(spec: FieldSpec, system: System) -> FieldText:
+def empty(spec: FieldSpec, system: UnitSystem) -> FieldText:
     """A field with nothing in it."""
     return FieldText("", _column(spec, system))
 
 
-def typed(spec: FieldSpec, raw: str, system: System) -> FieldText:
+def typed(spec: FieldSpec, raw: str, system: UnitSystem) -> FieldText:
     """A text that stands as it was typed; a number alone has its unit in the unit column."""
     bare = not raw.strip() or is_bare(raw)
     return FieldText(clean(raw, lines=spec.type == "note"), _column(spec, system) if bare else "")
 
 
-def given(spec: FieldSpec, value: Any, system: System, warm: bool) -> FieldText:
+def given(spec: FieldSpec, value: Any, system: UnitSystem, warm: bool) -> FieldText:
     """A value of the build; without its echo until `warm`, as that needs the factors of the units."""
     if spec.type == "velocities" and isinstance(value, list):
         return _velocities(spec, value, system)
@@ -54,7 +55,7 @@ def given(spec: FieldSpec, value: Any, system: System, warm: bool) -> FieldText:
     return FieldText(number, unit_sign(column), echo(spec, value, system) if warm else "")
 
 
-def fallback(spec: FieldSpec, text: str, system: System, warm: bool) -> FieldText:
+def fallback(spec: FieldSpec, text: str, system: UnitSystem, warm: bool) -> FieldText:
     """A fallback in the unit of its row, greyed."""
     column = shown_unit(spec, system)
     _, unit = split_or_whole(text)
@@ -75,7 +76,7 @@ def in_words(value: Any) -> str:
     return clean(text, lines="\n" in text)
 
 
-def echo(spec: FieldSpec, text: str, system: System) -> str:
+def echo(spec: FieldSpec, text: str, system: UnitSystem) -> str:
     """A quantity in the other unit system; nothing where that says the same."""
     if spec.type == "wire":
         return _area(spec, text)
@@ -94,7 +95,7 @@ def _area(spec: FieldSpec, text: str) -> str:
     return "" if split_or_whole(text)[1].upper() != "AWG" else in_unit(read(spec, text), "mm^2")
 
 
-def _by_the_other_way(spec: FieldSpec, text: str, system: System) -> str:
+def _by_the_other_way(spec: FieldSpec, text: str, system: UnitSystem) -> str:
     """An injector's flow by mass where it is given by volume, and the other way round."""
     by_volume, by_mass = spec.parts
     if "flow" in units.kinds_of(split_or_whole(text)[1]):
@@ -106,7 +107,7 @@ def _by_the_other_way(spec: FieldSpec, text: str, system: System) -> str:
     return in_unit(read(spec, text), shown_unit(by_volume, system))
 
 
-def _column(spec: FieldSpec, system: System) -> str:
+def _column(spec: FieldSpec, system: UnitSystem) -> str:
     if spec.type in {"size", "sizes"}:
         return ""
     if spec.type == "velocities":
@@ -114,7 +115,7 @@ def _column(spec: FieldSpec, system: System) -> str:
     return unit_sign(shown_unit(spec, system))
 
 
-def _velocities(spec: FieldSpec, values: list[Any], system: System) -> FieldText:
+def _velocities(spec: FieldSpec, values: list[Any], system: UnitSystem) -> FieldText:
     column = shown_unit(spec.parts[0], system)
     parts = [split_or_whole(str(value)) for value in values]
     if all(unit == column for _, unit in parts):

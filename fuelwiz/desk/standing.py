@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import dataclass
-from typing import Any
 
 from fuelwiz.desk.fields import leaf_length
-from fuelwiz.desk.plain import Plain, Way, put, value_at, way
+from fuelwiz.desk.plain import Plain, Way, put, taken_out, value_at, way
 from fuelwiz.errors import Fault, SessionError
 from fuelwiz.session import Session, validate
 
@@ -84,16 +83,20 @@ def _put_right(plain: Plain, good: Plain | None, at: Way) -> Plain:
         back: Plain = put(plain, at, stood)
         return back
     if at == ("fuel", "kind") or (stands is None and at[:1] == ("fuel",)):
-        return _without(plain, ("fuel",)) if good is None else _section_of(good, plain, "fuel")
+        return (
+            taken_out(plain, ("fuel",), keep_sections=True)
+            if good is None
+            else _section_of(good, plain, "fuel")
+        )
     if stands is None:
         at = _removable(at)
-    return _without(plain, at) if at else plain
+    return taken_out(plain, at, keep_sections=True) if at else plain
 
 
 def _section_of(good: Plain, plain: Plain, section: str) -> Plain:
     if section in good:
         return {**plain, section: good[section]}
-    return _without(plain, (section,))
+    return taken_out(plain, (section,), keep_sections=True)
 
 
 def _removable(at: Way) -> Way:
@@ -102,19 +105,3 @@ def _removable(at: Way) -> Way:
         if isinstance(at[length - 1], int) or at[:length] in _OPTIONAL:
             return at[:length]
     return ()
-
-
-def _without(plain: Plain, at: Way) -> Plain:
-    """The data without what stands at a way; a list that this leaves empty goes too."""
-    above, last = at[:-1], at[-1]
-    holder: Any = value_at(plain, above)
-    if isinstance(holder, list) and isinstance(last, int):
-        rest: Any = [*holder[:last], *holder[last + 1 :]]
-        if not rest:
-            return _without(plain, above)
-    elif isinstance(holder, dict):
-        rest = {key: value for key, value in holder.items() if key != last}
-    else:
-        return plain
-    changed: Plain = put(plain, above, rest)
-    return changed

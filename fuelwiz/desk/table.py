@@ -12,13 +12,14 @@ from fuelwiz.desk.fields import MOST_POINTS
 from fuelwiz.desk.header import Header, header_of, voltage_in
 from fuelwiz.desk.numbers import split_or_whole
 from fuelwiz.errors import UnitError
+from fuelwiz.file_limits import MOST_BYTES
+from fuelwiz.files import BYTE_ORDER_MARK
 from fuelwiz.printable import clean
 from fuelwiz.session import FieldSpec, Wrong, field_at, range_text, read
 from fuelwiz.units import parse_typed
 
 FLOW = "pump.curve.points"
 
-_MOST_TEXT = 64 * 1024
 _MOST_LINES = 500
 _TOO_LONG = "the table is very long: only its first 500 lines are read"
 _MOST_SENTENCES = 8
@@ -75,7 +76,7 @@ def read_points(text: str, default_units: tuple[str, str], path: str = FLOW) -> 
     """
     spec = field_at(path)
     lines = _lines(text)
-    said = [_TOO_LONG] if len(text) > _MOST_TEXT or len(lines) > _MOST_LINES else []
+    said = [_TOO_LONG] if len(text) > MOST_BYTES or len(lines) > _MOST_LINES else []
     numbered = [(number, line.strip(" ")) for number, line in enumerate(lines[:_MOST_LINES], 1)]
     told = [(number, line) for number, line in numbered if line.strip() and not line.startswith(_COMMENTS)]
     remarks = [line for _, line in numbered if line.startswith(_COMMENTS)]
@@ -92,7 +93,7 @@ def read_points(text: str, default_units: tuple[str, str], path: str = FLOW) -> 
 
 def _lines(text: str) -> list[str]:
     """The lines of a text, safe to show; tabs, which part columns, are still in them."""
-    plain = text[:_MOST_TEXT].lstrip("\ufeff").replace("\r\n", "\n").replace("\r", "\n")
+    plain = text[:MOST_BYTES].lstrip(BYTE_ORDER_MARK).replace("\r\n", "\n").replace("\r", "\n")
     return ["\t".join(clean(cell) for cell in line.split("\t")) for line in plain.split("\n")]
 
 

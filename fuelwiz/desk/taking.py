@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import Any
 
 from fuelwiz import units
-from fuelwiz.desk.fields import System, shown_unit
+from fuelwiz.desk.fields import shown_unit
 from fuelwiz.desk.numbers import sensible, split_or_whole, unit_sign
 from fuelwiz.desk.words import (
     Refusal,
@@ -21,6 +21,7 @@ from fuelwiz.desk.words import (
 from fuelwiz.errors import UnitError
 from fuelwiz.printable import clean
 from fuelwiz.session import FieldSpec, Wrong, read
+from fuelwiz.units import UnitSystem
 
 _WHOLE = re.compile(r"\+?[0-9]{1,9}")
 _DECIMAL = re.compile(r"[-+\u2212]?(?:[0-9]{1,20}(?:\.[0-9]{0,20})?|\.[0-9]{1,20})")
@@ -31,7 +32,7 @@ _BETWEEN_SPEEDS = re.compile(r"[,;]|\s+(?=[.0-9])")
 _SIZE_SHORT = 'type "-8" or "8 mm"'
 
 
-def take(spec: FieldSpec, raw: str, system: System, named: str) -> Any:
+def take(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> Any:
     """The plain value of a text that is not empty.
 
     Args:
@@ -49,7 +50,7 @@ def take(spec: FieldSpec, raw: str, system: System, named: str) -> Any:
     return reader(spec, raw, system, named)
 
 
-def _quantity(spec: FieldSpec, raw: str, system: System, named: str) -> str:
+def _quantity(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
     assert spec.kind is not None
     unit = shown_unit(spec, system)
     kept = kept_text(spec, raw, unit, named)
@@ -94,14 +95,14 @@ def _in_range(spec: FieldSpec, kept: str, unit: str, raw: str, named: str) -> No
         raise out_of_range(named, raw, range_in(spec, unit)) from None
 
 
-def _count(spec: FieldSpec, raw: str, system: System, named: str) -> int:
+def _count(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> int:
     allowed = range_in(spec, "")
     if not _WHOLE.fullmatch(raw.strip()):
         raise wanted_number(named, raw, allowed, "a whole number")
     return int(_checked(spec, int(raw), raw, allowed, named))
 
 
-def _ratio(spec: FieldSpec, raw: str, system: System, named: str) -> float | int:
+def _ratio(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> float | int:
     allowed, text = range_in(spec, ""), raw.strip().replace("\u2212", "-")
     if not _DECIMAL.fullmatch(text):
         if re.fullmatch(r"[0-9]*,[0-9]+", text):
@@ -121,14 +122,14 @@ def _checked(spec: FieldSpec, value: Any, raw: str, allowed: str, named: str) ->
     return value
 
 
-def _choice(spec: FieldSpec, raw: str, system: System, named: str) -> str:
+def _choice(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
     word = raw.strip().lower()
     if word not in spec.choices:
         raise as_said(named, f"may be {' or '.join(spec.choices)}", "one of the answers is wanted")
     return word
 
 
-def _text(spec: FieldSpec, raw: str, system: System, named: str) -> str:
+def _text(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
     kept = clean(raw, lines=spec.type == "note")
     if len(kept) > int(spec.high or 0):
         raise as_said(
@@ -139,7 +140,7 @@ def _text(spec: FieldSpec, raw: str, system: System, named: str) -> str:
     return kept
 
 
-def _size(spec: FieldSpec, raw: str, system: System, named: str) -> str:
+def _size(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
     typed = raw.strip().replace("\u2212", "-")
     try:
         read(spec, typed)
@@ -148,7 +149,7 @@ def _size(spec: FieldSpec, raw: str, system: System, named: str) -> str:
     return typed
 
 
-def _sizes(spec: FieldSpec, raw: str, system: System, named: str) -> list[str]:
+def _sizes(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> list[str]:
     sizes = [_size(spec.parts[0], entry, system, named) for entry in _entries(_BETWEEN_SIZES, raw)]
     return _checked_list(spec, sizes, named)
 
@@ -158,7 +159,7 @@ def _entries(between: re.Pattern[str], raw: str) -> list[str]:
     return [entry.strip() for entry in between.split(raw.strip()) if entry.strip()]
 
 
-def _velocities(spec: FieldSpec, raw: str, system: System, named: str) -> list[str]:
+def _velocities(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> list[str]:
     return _checked_list(
         spec,
         [_quantity(spec.parts[0], entry, system, named) for entry in _entries(_BETWEEN_SPEEDS, raw)],
@@ -178,7 +179,7 @@ def _checked_list(spec: FieldSpec, values: list[str], named: str) -> list[str]:
     return values
 
 
-def _wire(spec: FieldSpec, raw: str, system: System, named: str) -> str:
+def _wire(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
     typed = raw.strip()
     kept = f"{typed} {shown_unit(spec, system)}" if _DECIMAL.fullmatch(typed) else typed
     try:
@@ -188,7 +189,7 @@ def _wire(spec: FieldSpec, raw: str, system: System, named: str) -> str:
     return kept
 
 
-def _rated_flow(spec: FieldSpec, raw: str, system: System, named: str) -> str:
+def _rated_flow(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
     by_volume, by_mass = spec.parts
     _, unit = split_or_whole(raw)
     part = by_mass if "mass_flow" in units.kinds_of(unit) else by_volume
@@ -201,7 +202,7 @@ def _rated_flow(spec: FieldSpec, raw: str, system: System, named: str) -> str:
     return kept
 
 
-_READERS: dict[str, Callable[[FieldSpec, str, System, str], Any]] = {
+_READERS: dict[str, Callable[[FieldSpec, str, UnitSystem, str], Any]] = {
     "quantity": _quantity,
     "count": _count,
     "ratio": _ratio,

@@ -11,12 +11,13 @@ from fuelwiz.desk.composites import COUNTED, PICKED, SEVERAL, field_of, several
 from fuelwiz.desk.edits import NOTHING_WITHOUT, place_of
 from fuelwiz.desk.errors import NoSuchField
 from fuelwiz.desk.fallbacks import fallback_in
-from fuelwiz.desk.fields import System, spec_at
+from fuelwiz.desk.fields import spec_at
 from fuelwiz.desk.numbers import NO_BREAK
 from fuelwiz.desk.plain import Plain, value_at, way
 from fuelwiz.desk.shown import FieldText
 from fuelwiz.desk.state import State
 from fuelwiz.desk.words import Refusal, label, question_of, when_left
+from fuelwiz.units import UnitSystem
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +28,7 @@ class View:
     stands_on: Plain | None
     refusals: Mapping[str, Refusal]
     result: Result | None
-    system: System
+    system: UnitSystem
     warm: bool
     typing: tuple[str, str] | None = None
 
@@ -94,7 +95,7 @@ class View:
     def left(self, path: str) -> str:
         """What is said of a question that is left to its fallback: what is taken, and why."""
         place = place_of(self.state, path)
-        asked = question_of(path)
+        asked = question_of(path, self.system)
         reason = asked.fallback if asked else ""
         if several(self.state, path) or place in COUNTED or path in NOTHING_WITHOUT:
             return when_left("", reason)

@@ -10,7 +10,7 @@ from fuelwiz.desk.numbers import pretty, sensible, split_or_whole, unit_sign
 from fuelwiz.desk.steps import step_of
 from fuelwiz.errors import Fault
 from fuelwiz.printable import clean
-from fuelwiz.questions import Question, step_questions
+from fuelwiz.questions import Question, System, step_questions
 from fuelwiz.session import FieldSpec
 from fuelwiz.units import Kind
 
@@ -32,12 +32,12 @@ class Refusal(Exception):  # noqa: N818  it carries words to the desk, and never
         super().__init__(why)
 
 
-def question_of(path: str) -> Question | None:
-    """The question that asks for a field; None where none does."""
+def question_of(path: str, system: System = "us") -> Question | None:
+    """The question that asks for a field, in the units of the build; None where none does."""
     bare = ".".join(part for part in path.split(".") if not part.isdecimal())
     wanted = (bare, bare.replace("return_line.", "feed."), bare.replace("inlet.run.", "feed.run."))
     for key in wanted:
-        for asked in step_questions(step_of(key)):
+        for asked in step_questions(step_of(key), system):
             if asked.key == key:
                 return asked
     return None
@@ -51,8 +51,7 @@ def label(path: str) -> str:
     if case and path.startswith("stress."):
         return label(changed)
     asked = question_of(path)
-    name = asked.label if asked else path.rpartition(".")[2].replace("_", " ")
-    return name if name[1:2].isupper() else name[:1].lower() + name[1:]
+    return asked.noun if asked else path.rpartition(".")[2].replace("_", " ")
 
 
 def no_number(named: str, raw: str, example: str) -> Refusal:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import stat
 import tomllib
 from dataclasses import dataclass, replace
 from pathlib import Path
@@ -11,12 +10,10 @@ from typing import Any, NoReturn
 
 from fuelwiz.document.scan import deepest, key_lines, line_of
 from fuelwiz.errors import Fault, SessionError
-from fuelwiz.files import BYTE_ORDER_MARK, reason
+from fuelwiz.file_limits import MOST_BYTES, MOST_LEVELS
+from fuelwiz.files import BYTE_ORDER_MARK, NotPlain, TooLarge, read_whole, reason
 from fuelwiz.printable import clean
 from fuelwiz.session import Session, newer_format, validate
-
-MOST_BYTES = 64 * 1024
-MOST_LEVELS = 8
 
 _PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
 _PLAINER = {
@@ -96,20 +93,19 @@ def _refuse(path: Path, words: str, line: int | None = None) -> NoReturn:
 def _text(path: Path) -> str:
     """The text of a file; no byte of it is changed but the encoding."""
     try:
-        if path.is_dir():
-            _refuse(path, "is a folder, not a session file")
-        if not stat.S_ISREG(path.stat().st_mode):
-            _refuse(path, "is not a plain file")
-        with path.open("rb") as file:
-            content = file.read(MOST_BYTES + 1)
+        content = read_whole(path, MOST_BYTES)
     except FileNotFoundError:
         _refuse(path, "there is no such file")
     except PermissionError:
         _refuse(path, "may not be read: it belongs to somebody else, or its permissions forbid it")
+    except IsADirectoryError:
+        _refuse(path, "is a folder, not a session file")
+    except NotPlain:
+        _refuse(path, "is not a plain file")
+    except TooLarge:
+        _refuse(path, f"is larger than {MOST_BYTES // 1024} KiB, which no session file is")
     except (OSError, ValueError) as error:
         _refuse(path, f"cannot be read: {reason(error)}")
-    if len(content) > MOST_BYTES:
-        _refuse(path, "is larger than 64 KiB, which no session file is")
     try:
         return content.decode("utf-8")
     except UnicodeDecodeError as error:

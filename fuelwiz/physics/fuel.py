@@ -15,7 +15,7 @@ REID_K = 310.93  # 100 degF, where a Reid pressure is measured
 
 @dataclass(frozen=True, slots=True)
 class Fuel:
-    """A fuel at one temperature; SI units, `vapour_pressure_pa` absolute.
+    """A fuel at one temperature; SI units, both pressures absolute.
 
     >>> round(methanol(temperature_k=288.15).density_kg_m3, 1)
     795.9
@@ -27,6 +27,7 @@ class Fuel:
     stoich: float | None
     vapour_pressure_pa: float | None
     cp_J_kgK: float
+    reid_pa: float | None = None
 
 
 def component_density_kg_m3(name: str, temperature_k: float) -> float:
@@ -124,6 +125,8 @@ def blend(*, ethanol: float, temperature_k: float, reid_pa: float | None = None)
         + ethanol * math.log(component_viscosity_pa_s("ethanol", temperature_k))
     )
 
+    reid = blend_reid_pa(ethanol) if reid_pa is None else reid_pa
+
     def mix(key: str, share: float) -> float:
         return float((1 - share) * gasoline[key] + share * alcohol[key])
 
@@ -133,12 +136,13 @@ def blend(*, ethanol: float, temperature_k: float, reid_pa: float | None = None)
         lhv_J_kg=mix("lhv", by_mass),
         stoich=mix("stoich", by_mass),
         vapour_pressure_pa=vapour_pressure_pa(
-            reid_pa=blend_reid_pa(ethanol) if reid_pa is None else reid_pa,
+            reid_pa=reid,
             true_over_reid=mix("true_over_reid", ethanol),
             slope_k=blend_row(ethanol, "clausius_K"),
             temperature_k=temperature_k,
         ),
         cp_J_kgK=mix("cp", by_mass),
+        reid_pa=reid,
     )
 
 
@@ -152,18 +156,20 @@ def methanol(*, temperature_k: float, reid_pa: float | None = None) -> Fuel:
     """
     facts = table("fuels")["methanol"]
     density = component_density_kg_m3("methanol", temperature_k)
+    reid = facts["reid"] if reid_pa is None else reid_pa
     return Fuel(
         density_kg_m3=density,
         viscosity_m2_s=component_viscosity_pa_s("methanol", temperature_k) / density,
         lhv_J_kg=facts["lhv"],
         stoich=facts["stoich"],
         vapour_pressure_pa=vapour_pressure_pa(
-            reid_pa=facts["reid"] if reid_pa is None else reid_pa,
+            reid_pa=reid,
             true_over_reid=facts["true_over_reid"],
             slope_k=facts["clausius_K"],
             temperature_k=temperature_k,
         ),
         cp_J_kgK=facts["cp"],
+        reid_pa=reid,
     )
 
 
@@ -205,4 +211,5 @@ def own(
         stoich=stoich,
         vapour_pressure_pa=vapour,
         cp_J_kgK=facts["cp"],
+        reid_pa=reid_pa,
     )

@@ -3,13 +3,29 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from itertools import pairwise
 
 from fuelwiz.facts import table
 
 NEAR = 1e-9
 FUSE_OVER_WORKING = 1.25
-MOST_WIRE_LOSS_V = 0.5
+MOST_WIRE_LOSS_V = 0.5  # between battery and pump and back; common practice, no source
+SAME_AREA = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class GaugeAtCurrent:
+    """A gauge at a current: volts lost in the wire, what it carries in A, and whether both are good enough.
+
+    >>> GaugeAtCurrent(12, loss_v=0.34, ampacity_a=38.25, does=True).does
+    True
+    """
+
+    gauge: int
+    loss_v: float
+    ampacity_a: float
+    does: bool
 
 
 def awg_area_m2(gauge: int) -> float:
@@ -20,6 +36,15 @@ def awg_area_m2(gauge: int) -> float:
     """
     diameter_m = 0.127e-3 * 92 ** ((36 - gauge) / 39)
     return float(math.pi / 4 * diameter_m * diameter_m)
+
+
+def is_gauge(area_m2: float, gauge: int) -> bool:
+    """Whether an area in m2 is that of an American gauge.
+
+    >>> is_gauge(awg_area_m2(12), 12), is_gauge(4e-6, 12)
+    (True, False)
+    """
+    return abs(awg_area_m2(gauge) / area_m2 - 1) < SAME_AREA
 
 
 def copper_resistivity_ohm_m(temperature_k: float) -> float:
@@ -83,21 +108,24 @@ def fuse_A(working_current_a: float) -> float | None:
     return next((rating for rating in table("wire")["fuses"] if rating >= wanted), None)
 
 
-def smallest_wire(
+def gauges_at(
     *, current_a: float, fuse_a: float, length_m: float, by_chassis: bool, temperature_k: float
-) -> str | None:
-    """The thinnest gauge that loses no more than 0.5 V in the wire and carries the fuse; None where none does.
+) -> tuple[GaugeAtCurrent, ...]:
+    """Every gauge of the table, thinnest first; the first that does is the smallest wire to take.
 
-    Currents in A, one way's length in m, the wire's temperature in K. Half a volt is common practice, no source.
+    Currents in A, one way's length in m, the wire's temperature in K. A gauge does that loses no more than 0.5 V in
+    the wire (common practice, no source) and carries the fuse.
 
-    >>> smallest_wire(current_a=10.0, fuse_a=15.0, length_m=3.0, by_chassis=False, temperature_k=313.15)
-    '12 AWG'
+    >>> gauges = gauges_at(current_a=10.0, fuse_a=15.0, length_m=3.0, by_chassis=False, temperature_k=313.15)
+    >>> next(at.gauge for at in gauges if at.does)
+    12
     """
+    gauges = []
     for gauge, _ in _gauges_thin_first():
         area = awg_area_m2(gauge)
         ohms = loop_resistance_ohm(
             area_m2=area, length_m=length_m, by_chassis=by_chassis, temperature_k=temperature_k
         )
-        if current_a * ohms <= MOST_WIRE_LOSS_V and ampacity_A(area) >= fuse_a:
-            return f"{gauge} AWG"
-    return None
+        loss, carries = current_a * ohms, ampacity_A(area)
+        gauges.append(GaugeAtCurrent(gauge, loss, carries, loss <= MOST_WIRE_LOSS_V and carries >= fuse_a))
+    return tuple(gauges)

@@ -3,5 +3,6 @@
 from __future__ import annotations
 
 from fuelwiz.questions.catalogue import STEPS, Choice, Help, Question, Step, catalogue, step_questions
+from fuelwiz.questions.placeholders import System
 
-__all__ = ["STEPS", "Choice", "Help", "Question", "Step", "catalogue", "step_questions"]
+__all__ = ["STEPS", "Choice", "Help", "Question", "Step", "System", "catalogue", "step_questions"]

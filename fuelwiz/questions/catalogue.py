@@ -1,16 +1,21 @@
-"""What is asked: one entry a question, written in the TOML files of this room and read step by step."""
+"""What is asked: one entry a question, written in the TOML files of this room and read step by step.
+
+Texts are written once, for US units. What stands in braces is filled in when it is read: a quantity in the
+units of the build, a constant or a limit from where it is declared (see `placeholders`).
+"""
 
 from __future__ import annotations
 
 import tomllib
 from collections.abc import Mapping
-from dataclasses import dataclass
-from functools import cache
+from dataclasses import dataclass, field
+from functools import cache, cached_property
 from importlib.resources import files
 from types import MappingProxyType
 from typing import Any
 
 from fuelwiz.errors import FactError
+from fuelwiz.questions.placeholders import System, filled
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,38 +43,90 @@ class Choice:
 
 @dataclass(frozen=True, slots=True)
 class Help:
-    """The eight parts of the page that F1 opens on a question."""
+    """The parts of the page that F1 opens on a question; an empty one is left out of the page."""
 
     what: str
     why: str
-    rule: str
-    usual: str
-    wrong: str
-    unsure: str
-    units: str
-    source: str
+    rule: str = ""
+    usual: str = ""
+    wrong: str = ""
+    unsure: str = ""
+    units: str = ""
+    source: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Question:
-    """One question in words.
+    """One question in words, in one system of units.
 
     `key` is the key of the session file that it answers (list items without index), or its own where it
-    writes several. `more` tells the ones that wait until more is wanted. `fallback` says why the fallback is
-    what it is, or why there is none, and reads on after "43.5 psi is taken: ". `choices` are answers to pick;
-    where the key takes a quantity, one may be typed as well.
+    writes several. Its texts are filled in when one is first read, so that a first screen, which shows labels
+    alone, need not wait for the model.
     """
 
     key: str
     step: str
-    more: bool
-    label: str
-    why: str
-    usual: str
-    fallback: str
-    choices: tuple[Choice, ...]
-    help: Help
-    writes: tuple[str, ...]
+    system: System
+    entry: Mapping[str, Any] = field(repr=False, compare=False)
+
+    @property
+    def label(self) -> str:
+        """What stands before its field, in 17 columns."""
+        return str(self.entry["label"])
+
+    @property
+    def noun(self) -> str:
+        """What the value is called inside a sentence: "strainer loss"."""
+        label = self.label
+        plain = label if label[1:2].isupper() else label[:1].lower() + label[1:]
+        return str(self.entry.get("noun", plain))
+
+    @property
+    def more(self) -> bool:
+        """Whether it waits until more is wanted."""
+        return bool(self.entry.get("more", False))
+
+    @property
+    def writes(self) -> tuple[str, ...]:
+        """The keys of the file that it answers."""
+        return tuple(self.entry.get("writes", (self.key,)))
+
+    @cached_property
+    def why(self) -> str:
+        """Why it is asked; the first sentence stands alone where room is short."""
+        return self._filled(self.entry["why"])
+
+    @cached_property
+    def usual(self) -> str:
+        """The usual range, in a few words."""
+        return self._filled(self.entry["usual"])
+
+    @cached_property
+    def fallback(self) -> str:
+        """Why the fallback is what it is, or why there is none; reads on after "43.5 psi is taken: "."""
+        return self._filled(self.entry["fallback"])
+
+    @cached_property
+    def choices(self) -> tuple[Choice, ...]:
+        """Answers to pick; where the key takes a quantity, one may be typed as well."""
+        found = self.entry.get("choices", ())
+        return tuple(
+            Choice(c["value"], self._filled(c["say"]), self._filled(c.get("note", ""))) for c in found
+        )
+
+    @cached_property
+    def help(self) -> Help:
+        """The page behind F1."""
+        from fuelwiz.questions.taken import accepted, understood  # they need the model, labels do not
+
+        said = {part: self._filled(text) for part, text in self.entry["help"].items()}
+        own = self.writes[0] if len(self.writes) == 1 else None
+        said["usual"] = _joined(said.get("usual", ""), accepted(own, self.system))
+        said["units"] = _joined(understood(own, self.system), said.get("units", ""))
+        return Help(**said)
+
+    def _filled(self, text: str) -> str:
+        return filled(text, self.writes[0], self.system)
 
 
 STEPS = (
@@ -86,18 +143,22 @@ STEPS = (
 )
 
 
-def catalogue() -> Mapping[str, Question]:
+def catalogue(system: System = "us") -> Mapping[str, Question]:
     """Every question by its key, in the order of asking."""
-    return MappingProxyType({asked.key: asked for step in STEPS for asked in step_questions(step.id)})
+    return MappingProxyType({asked.key: asked for step in STEPS for asked in step_questions(step.id, system)})
 
 
 @cache
-def step_questions(step: str) -> tuple[Question, ...]:
+def step_questions(step: str, system: System = "us") -> tuple[Question, ...]:
     """The questions of one step in the order of asking; FactError where there is no such step."""
     found = next((known for known in STEPS if known.id == step), None)
     if found is None:
         raise FactError(f"no step {step}: there are {', '.join(known.id for known in STEPS)}")
-    return tuple(_question(key, step, entry) for file in found.files for key, entry in _entries(file).items())
+    return tuple(
+        Question(key, step, system, _whole(entry))
+        for file in found.files
+        for key, entry in _entries(file).items()
+    )
 
 
 @cache
@@ -106,23 +167,7 @@ def _entries(file: str) -> dict[str, dict[str, Any]]:
     return tomllib.loads((files(__package__) / f"{file}.toml").read_text(encoding="utf-8"))
 
 
-def _question(key: str, step: str, entry: dict[str, Any]) -> Question:
-    whole = _filled_in(entry)
-    return Question(
-        key=key,
-        step=step,
-        more=whole.get("more", False),
-        label=whole["label"],
-        why=whole["why"],
-        usual=whole["usual"],
-        fallback=whole["fallback"],
-        choices=tuple(Choice(c["value"], c["say"], c.get("note", "")) for c in whole.get("choices", ())),
-        help=Help(**whole["help"]),
-        writes=tuple(entry.get("writes", (key,))),
-    )
-
-
-def _filled_in(entry: dict[str, Any]) -> dict[str, Any]:
+def _whole(entry: dict[str, Any]) -> dict[str, Any]:
     """An entry that says `like = "feed.run.length"` takes what it does not say itself from that entry."""
     if "like" not in entry:
         return entry
@@ -132,3 +177,7 @@ def _filled_in(entry: dict[str, Any]) -> dict[str, Any]:
 
 def _entry(key: str) -> dict[str, Any]:
     return next(_entries(file)[key] for step in STEPS for file in step.files if key in _entries(file))
+
+
+def _joined(*texts: str) -> str:
+    return " ".join(text for text in texts if text)

@@ -16,6 +16,7 @@ from fuelwiz.advice.sections.parts import parts_and_lengths
 from fuelwiz.advice.sections.sizes import sizes, what_it_takes
 from fuelwiz.advice.sections.would_do import pump_to_look_for, return_that_would_do, wire_and_injectors
 from fuelwiz.advice.subject import Subject
+from fuelwiz.file_limits import UNNAMED
 
 Section = Callable[[Subject, Words], Iterator[Block]]
 
@@ -44,4 +45,4 @@ def sheet_of(result: Result) -> Sheet:
     """The sheet of one build."""
     build = Subject(result.session, result.figures)
     blocks = (block for section in SECTIONS for block in section(build, result.words))
-    return Sheet(result.session.name or "Unnamed build", tuple(blocks))
+    return Sheet(result.session.name or UNNAMED, tuple(blocks))

@@ -44,10 +44,10 @@ dt { flex: 0 0 11rem; color: #585858; }
 dd { margin: 0; }
 b { font-weight: bold; white-space: nowrap; }
 b.easy { color: #005f5f; }
-b.fair, b.yes { color: #005f00; }
-b.strained { color: #5f5f00; }
-b.poor, b.warn { color: #875f00; }
-b.unfit, b.no, b.stop { color: #af0000; }
+b.good, b.yes { color: #005f00; }
+b.brisk { color: #5f5f00; }
+b.fast, b.warning { color: #875f00; }
+b.too-fast, b.no, b.stop { color: #af0000; }
 @media print { body { font-size: 9pt; margin: 0; padding: 0; max-width: none; } }
 """
 
@@ -94,12 +94,17 @@ def _listing(block: Listing) -> Iterator[str]:
 
 def _item(item: Item, *, marked: bool) -> str:
     if not marked:
-        return escape(item.text)
-    return f"{_mark(item.mark)}<span>{escape(item.text)}</span>"
+        return escape(item.labelled)
+    return f"{_mark(item.mark)}<span>{escape(item.labelled)}</span>"
 
 
 def _mark(mark: Mark | None) -> str:
-    return "<b></b>" if mark is None else f'<b class="{mark}">{escape(SYMBOLS[mark])}</b>'
+    return "<b></b>" if mark is None else f'<b class="{_class(mark)}">{escape(SYMBOLS[mark])}</b>'
+
+
+def _class(mark: Mark) -> str:
+    """A mark as the name of a style, which holds no blank."""
+    return mark.replace(" ", "-")
 
 
 def _table(table: Table) -> Iterator[str]:
@@ -117,7 +122,7 @@ def _table(table: Table) -> Iterator[str]:
 def _cell(cell: Cell, *, figures: bool) -> str:
     text = escape(cell.text)
     if cell.mark is not None:
-        text = f'<b class="{cell.mark}">{escape(SYMBOLS[cell.mark])} {text}</b>'
+        text = f'<b class="{_class(cell.mark)}">{escape(SYMBOLS[cell.mark])} {text}</b>'
     return f"<td{_side(figures)}>{text}</td>"
 
 

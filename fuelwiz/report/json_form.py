@@ -13,6 +13,9 @@ from fuelwiz.advice.result import Result
 
 Plain = dict[str, Any]
 
+# Scripts hold on to the order of the keys, and these came after the words.
+BEHIND_THE_WORDS = ("gauge", "wire_choices", "injector_choices")
+
 
 def json_text(result: Result, *, ascii_only: bool = False) -> str:
     """The result as a JSON text that ends with a line end.
@@ -38,8 +41,9 @@ def plain_result(result: Result) -> Plain:
         "format": result.session.format,
         "name": result.session.name,
         "version": __version__,
-        **figures,
+        **{key: value for key, value in figures.items() if key not in BEHIND_THE_WORDS},
         "findings": [_plain(asdict(finding)) for finding in words.findings],
+        **{key: figures[key] for key in BEHIND_THE_WORDS},
     }
 
 

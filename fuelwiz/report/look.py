@@ -17,14 +17,14 @@ NARROWEST = 40
 # Ink and paper of a mark. Only marks are coloured: nobody knows the background that words would stand on.
 _SIXTEEN: dict[Mark, tuple[int, int]] = {
     "easy": (0, 2),
-    "fair": (0, 6),
-    "strained": (0, 3),
-    "poor": (0, 5),
-    "unfit": (15, 1),
+    "good": (0, 6),
+    "brisk": (0, 3),
+    "fast": (0, 5),
+    "too fast": (15, 1),
     "yes": (0, 2),
     "no": (15, 1),
     "stop": (15, 1),
-    "warn": (0, 3),
+    "warning": (0, 3),
 }
 # The same with the cells of the 256-colour cube, which no theme changes; black on each.
 _CUBE: dict[Mark, tuple[int, int]] = {

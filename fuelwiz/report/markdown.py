@@ -63,8 +63,8 @@ def _paragraph(block: Paragraph) -> str:
 
 def _item(item: Item) -> str:
     if item.mark is None or item.mark == "note":
-        return escaped(item.text)
-    return f"{escaped(SYMBOLS[item.mark])} {escaped(item.text)}"
+        return escaped(item.labelled)
+    return f"{escaped(SYMBOLS[item.mark])} {escaped(item.labelled)}"
 
 
 def _table(table: Table) -> Iterator[str]:

@@ -10,6 +10,7 @@ from pathlib import Path
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Result
 from fuelwiz.errors import OutputError
+from fuelwiz.files import reason, write_atomically
 from fuelwiz.printable import clean
 from fuelwiz.report.look import WIDTH, Look, in_ascii, look_of, speaks_utf8
 
@@ -100,9 +101,6 @@ def write_file(text: str, path: Path, *, never: Path | None = None) -> None:
         if is_device:
             path.write_text(text, encoding="utf-8")
     except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        raise OutputError(f"{name}: cannot be written: {reason.lower()}") from None
+        raise OutputError(f"{name}: cannot be written: {reason(error)}") from None
     if not is_device:
-        from fuelwiz.files import write_atomically
-
         write_atomically(path, text)

@@ -54,7 +54,7 @@ def _paragraph(block: Paragraph, look: Look) -> Iterator[str]:
 def _item(item: Item, look: Look) -> Iterator[str]:
     """A list's entry: its mark, and text that hangs beside it."""
     symbol = look.fold(SYMBOLS[item.mark] if item.mark else "-")
-    first, *rest = wrapped(look.fold(item.text), look.width - INDENT)
+    first, *rest = wrapped(look.fold(item.labelled), look.width - INDENT)
     mark = look.marked(symbol, item.mark) if item.mark else symbol
     yield f"{mark}{' ' * (INDENT - width_of(symbol))}{first}"
     yield from (" " * INDENT + line for line in rest)

@@ -4,11 +4,12 @@ The face of this room: other rooms import from here.
 """
 
 from fuelwiz.session.bores import bore_of_m
-from fuelwiz.session.cases import apply_change
+from fuelwiz.session.cases import apply_change, changed_ways
 from fuelwiz.session.compounds import Size
 from fuelwiz.session.digest import inputs_digest
-from fuelwiz.session.fallbacks import fallback_text
+from fuelwiz.session.fallbacks import USUAL_BOOST, USUAL_VACUUM, fallback_text
 from fuelwiz.session.hardware import (
+    OPEN_REGULATOR,
     Feed,
     Filter,
     Inlet,
@@ -60,6 +61,9 @@ from fuelwiz.session.spec import FieldSpec, as_text
 from fuelwiz.session.validation import newer_format, validate
 
 __all__ = [
+    "OPEN_REGULATOR",
+    "USUAL_BOOST",
+    "USUAL_VACUUM",
     "Bands",
     "Engine",
     "Feed",
@@ -95,6 +99,7 @@ __all__ = [
     "apply_change",
     "as_text",
     "bore_of_m",
+    "changed_ways",
     "fallback_text",
     "field_at",
     "given",

@@ -24,7 +24,7 @@ def apply_change(plain: dict[str, Any], change: dict[str, Any]) -> dict[str, Any
     """
     changed: dict[str, Any] = copied(plain)
     faults = []
-    for way, value in _flat(change, ()):
+    for way, value in changed_ways(change):
         words = _assign(changed, way, copied(value))
         if words:
             faults.append(Fault(path_of(way), words))
@@ -50,7 +50,7 @@ def without_cases(plain: dict[str, Any]) -> dict[str, Any]:
 def case_faults(number: int, change: dict[str, Any], faults: list[Fault]) -> Iterator[Fault]:
     """The faults that a changed build has, named at the case."""
     key = f"stress.case.{number}.change"
-    paths = [path_of(way) for way, _ in _flat(change, ())]
+    paths = [path_of(way) for way, _ in changed_ways(change)]
     for fault in faults:
         if any(fault.key == path or fault.key.startswith(f"{path}.") for path in paths):
             yield Fault(f"{key}.{fault.key}", fault.text)
@@ -58,14 +58,14 @@ def case_faults(number: int, change: dict[str, Any], faults: list[Fault]) -> Ite
             yield Fault(key, f"makes a build that cannot be: `{fault.key}` {fault.text}")
 
 
-def _flat(change: dict[str, Any], above: Way) -> Iterator[tuple[Way, Any]]:
+def changed_ways(change: dict[str, Any], above: Way = ()) -> Iterator[tuple[Way, Any]]:
     """Paths and values; fuel.temperature without quotes, a table in a table to TOML, is a path too."""
     for key, value in change.items():
         way = (*above, *way_of(str(key)))
         node = node_at(way)
         is_section = node is not None and node.spec is None
         if isinstance(value, dict) and is_section and value:
-            yield from _flat(value, way)
+            yield from changed_ways(value, way)
         else:
             yield way, value
 

@@ -12,8 +12,8 @@ from fuelwiz.session.readers import read
 from fuelwiz.session.sections import Session
 from fuelwiz.session.spec import as_text
 
-_BOOST = {"turbo": "15 psi", "supercharger": "8 psi", "none": "0 psi"}
-_VACUUM = {"manifold": "9 psi", "atmosphere": "0 psi"}
+USUAL_BOOST = {"turbo": "15 psi", "supercharger": "8 psi", "none": "0 psi"}
+USUAL_VACUUM = {"manifold": "9 psi", "atmosphere": "0 psi"}
 
 
 def _pumps(session: Session) -> int:
@@ -34,9 +34,9 @@ def _carries(session: Session) -> str:
 
 
 _HANGING: dict[str, Callable[[Session], Any]] = {
-    "pressure.boost": lambda session: _BOOST[session.engine.induction],
+    "pressure.boost": lambda session: USUAL_BOOST[session.engine.induction],
     "pressure.reference": _reference,
-    "pressure.idle_vacuum": lambda session: _VACUUM[session.pressure.reference],
+    "pressure.idle_vacuum": lambda session: USUAL_VACUUM[session.pressure.reference],
     "pump.running_at_idle": _pumps,
     "wiring.circuits": _pumps,
     "wiring.connections": _connections,

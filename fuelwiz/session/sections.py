@@ -29,8 +29,8 @@ from fuelwiz.session.fields import (
 )
 from fuelwiz.session.hardware import Feed, Inlet, Pump, ReturnLine, Wiring
 from fuelwiz.terms import USUAL_ETHANOL, FuelKind, Induction
+from fuelwiz.units import UnitSystem
 
-Units = Literal["us", "metric"]
 PowerAt = Literal["crank", "wheels"]
 Injection = Literal["port", "direct"]
 Reference = Literal["manifold", "atmosphere"]
@@ -166,7 +166,7 @@ class Tolerance(Section):
 
 
 class Bands(Section):
-    """The velocities at which the words change from easy to unfit."""
+    """The velocities at which the words change from easy to too fast."""
 
     feed: Annotated[tuple[float, ...], velocities(["4 ft/s", "6 ft/s", "8 ft/s", "10 ft/s"])]
     inlet: Annotated[tuple[float, ...], velocities(["2 ft/s", "3 ft/s", "4 ft/s", "5 ft/s"])]
@@ -231,7 +231,7 @@ class Session(Section):
     format: Annotated[int, FORMAT]
     name: Annotated[str, text(None)]
     notes: Annotated[str, text(most=4000, lines=True)]
-    show_units: Annotated[Units, choice(Units, "us")]
+    show_units: Annotated[UnitSystem, choice(UnitSystem, "us")]
     goal: Goal = table()
     engine: Engine = table()
     fuel: Fuel = table()

@@ -7,6 +7,7 @@ from typing import Any
 from pydantic import ValidationError
 
 from fuelwiz.errors import Fault, SessionError
+from fuelwiz.file_limits import LONGEST_NAME
 from fuelwiz.printable import clean
 from fuelwiz.session.cases import apply_change, case_faults, without_cases
 from fuelwiz.session.checks import cross_faults
@@ -16,8 +17,6 @@ from fuelwiz.session.paths import field_at, order_of, value_at, way_of
 from fuelwiz.session.readers import read
 from fuelwiz.session.scalars import Wrong
 from fuelwiz.session.sections import Session
-
-_LONGEST_NAME = 200
 
 
 def validate(plain: dict[str, Any], default_name: str = "") -> Session:
@@ -35,7 +34,7 @@ def validate(plain: dict[str, Any], default_name: str = "") -> Session:
     if session is None or faults or faults_of_cases:
         found = sorted([*faults, *faults_of_cases], key=lambda fault: order_of(way_of(fault.key)))
         raise SessionError(default_name or "this build", tuple(found))
-    name = clean(default_name)[:_LONGEST_NAME]
+    name = clean(default_name)[:LONGEST_NAME]
     for case, build in zip(session.stress.case, changed, strict=True):
         case.hold(fill_in(build, name))
     return fill_in(session, name)

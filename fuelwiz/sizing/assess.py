@@ -4,20 +4,23 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from fuelwiz.session import Session, Size
+from fuelwiz.session import Session
 from fuelwiz.sizing.assumed import assumed
-from fuelwiz.sizing.build import Build
-from fuelwiz.sizing.candidates import feed_candidates, spelled
+from fuelwiz.sizing.candidates import candidate_called, spelled
 from fuelwiz.sizing.ceilings import ceilings
+from fuelwiz.sizing.choices import injector_choices
 from fuelwiz.sizing.choose import comfortable, line_to_fit, recommended
-from fuelwiz.sizing.figures import Figures, NextFigures, SizeFigures, VerdictFigures
-from fuelwiz.sizing.judge import ReturnPick, judge
-from fuelwiz.sizing.next_goal import next_session
+from fuelwiz.sizing.electrics import heat_figures
+from fuelwiz.sizing.figures import Figures, HardestPoint, PumpTarget, VerdictFigures
+from fuelwiz.sizing.fuel_system import FuelSystem
+from fuelwiz.sizing.gauge import gauge_readings
+from fuelwiz.sizing.next_goal import next_figures
+from fuelwiz.sizing.pulls import pull_figures
 from fuelwiz.sizing.returns import Return
-from fuelwiz.sizing.rows import size_row
+from fuelwiz.sizing.size_rows import least, size_row, sized_systems
+from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.stress import stress
-from fuelwiz.sizing.system import System
-from fuelwiz.sizing.whole import Whole
+from fuelwiz.sizing.verdict import BuildVerdict, ReturnPick
 
 
 def assess(session: Session) -> Figures:
@@ -26,71 +29,76 @@ def assess(session: Session) -> Figures:
 
 
 def first_figures(session: Session) -> Figures:
-    """What a screen shows first: all but the stress cases and the next goal, which are solved again and again."""
-    build, systems, rows = _solved_rows(session)
-    feed = session.feed
-    fit, best = line_to_fit(rows), recommended(rows)
-    chosen = feed.chosen.text if feed.chosen is not None and systems[0].candidate is not None else None
+    """What a screen shows first: all but the stress cases, the next goal and the gauge, which are solved anew."""
+    system = FuelSystem(session)
+    sized_by_name = sized_systems(system)
+    rows = tuple(size_row(sized) for sized in sized_by_name.values())
+    feed, fit = session.feed, line_to_fit(rows)
+    chosen = feed.chosen.text if feed.chosen is not None and not rows[0].fixed else None
     pick = chosen or fit or rows[-1].size
     row = next(row for row in rows if row.size == pick)
-    whole = Whole(next(system for system in systems if spelled(system.candidate) == pick))
-    limits = (*row.limits, *whole.limits(whole.return_line))
+    sized = sized_by_name[pick]
+    verdict = BuildVerdict(sized)
+    limits = (*row.limits, *verdict.limits(verdict.return_line))
     return Figures(
-        fuel=build.fuel_figures,
-        demand=build.demand,
-        pressure=build.pressure,
+        fuel=system.fuel_figures,
+        demand=system.demand,
+        pressure=system.pressure,
         sizes=rows,
-        recommended=best,
+        recommended=recommended(rows),
         line_to_fit=fit,
         comfortable=comfortable(rows),
         chosen=chosen,
-        verdict=VerdictFigures(pick, False if limits else (True if whole.solved else None), limits),
-        pump_target=whole.pump_target,
-        pump=whole.pump,
-        return_line=whole.return_line,
-        inlet=whole.inlet,
-        wiring=whole.wiring,
-        injectors=whole.injectors,
-        heat=whole.heat,
-        surge=whole.surge,
-        ceilings=ceilings(whole),
+        verdict=VerdictFigures(pick, False if limits else (True if sized.solved else None), limits),
+        pump_target=pump_target(sized_by_name[fit or pick]),
+        pump=verdict.pump,
+        return_line=verdict.return_line,
+        inlet=verdict.inlet,
+        wiring=verdict.wiring,
+        injectors=verdict.injectors,
+        heat=heat_figures(sized),
+        surge=verdict.surge,
+        ceilings=ceilings(sized),
         next=None,
+        pull=pull_figures(sized),
         stress=(),
-        assumed=assumed(build),
+        assumed=assumed(system),
+        gauge=(),
+        wire_choices=verdict.wire_choices,
+        injector_choices=injector_choices(session, verdict.injectors),
     )
 
 
 def with_slower_parts(session: Session, first: Figures) -> Figures:
-    """The same figures with the stress cases and the next goal."""
-    build = Build(session)
-    if build.pumps is None or not session.feed.run:
+    """The same figures with the stress cases, the next goal and the gauge."""
+    first = replace(first, gauge=gauge_readings(session, first))
+    system = FuelSystem(session)
+    if not session.feed.run:
         return first
-    pick = next(row for row in feed_candidates(session.feed) if spelled(row) == first.verdict.size)
+    pick = candidate_called(session.feed, first.verdict.size)
     return_pick = None
     if first.return_line is not None:
-        return_pick = ReturnPick(Return(System(build, pick)).candidate(first.return_line.size))
-    following = next_session(build)
+        return_pick = ReturnPick(Return(SizedSystem(system, pick)).candidate(first.return_line.size))
     return replace(
         first,
-        next=None if following is None else _next_figures(following, pick, return_pick),
-        stress=stress(build, pick, return_pick),
+        next=next_figures(system, pick, return_pick),
+        stress=() if system.pumps is None else stress(system, pick, return_pick),
     )
 
 
-def _next_figures(session: Session, pick: Size | None, return_pick: ReturnPick | None) -> NextFigures:
-    build, _, rows = _solved_rows(session)
-    found = judge(build, pick, return_pick)
-    return NextFigures(
-        crank_power_W=build.demand.crank_power_W,
-        boost_Pa=session.pressure.boost,
-        recommended=recommended(rows),
-        margin=found.margin,
-        works=not found.limits,
-        limits=found.limits,
-    )
+def pump_target(sized: SizedSystem) -> PumpTarget | None:
+    """What a pump has to give at a size, with or without one; None without a feed."""
+    if not sized.system.session.feed.run:
+        return None
+    flow = sized.system.demand.target_flow_m3_s
+    return PumpTarget(spelled(sized.candidate), flow, sized.rise_pa(flow), _hardest(sized))
 
 
-def _solved_rows(session: Session) -> tuple[Build, tuple[System, ...], tuple[SizeFigures, ...]]:
-    build = Build(session)
-    systems = tuple(System(build, row) for row in feed_candidates(session.feed))
-    return build, systems, tuple(size_row(system) for system in systems)
+def _hardest(sized: SizedSystem) -> HardestPoint | None:
+    """The same at the point that asks most; None without a pump or further points."""
+    found = least(sized)
+    if found is None or not sized.points:
+        return None
+    point = sized if found.at is None else sized.points[found.at]
+    flow = point.system.demand.target_flow_m3_s
+    return HardestPoint(found.at, flow, point.rise_pa(flow))

@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from fuelwiz.sizing.bands import no_worse_than
 from fuelwiz.sizing.figures import SizeFigures
-
-WORTH_MARGIN = 0.02  # what a larger size has to add to the margin to be worth naming
+from fuelwiz.sizing.thresholds import WORTH_MARGIN
+from fuelwiz.sizing.vocabulary import no_faster_than
 
 
 def is_sound(row: SizeFigures) -> bool:
     """Whether a size's line works with something to spare."""
-    if not row.line_works or not no_worse_than(row.band, "fair"):
+    if not row.line_works or not no_faster_than(row.band, "good"):
         return False
-    return row.full_delivery_band is None or no_worse_than(row.full_delivery_band, "strained")
+    return row.full_delivery_band is None or no_faster_than(row.full_delivery_band, "brisk")
 
 
 def recommended(rows: Sequence[SizeFigures]) -> str | None:
@@ -35,15 +34,15 @@ def line_to_fit(rows: Sequence[SizeFigures]) -> str | None:
 
 def _larger_is_worth_it(rows: Sequence[SizeFigures], row: SizeFigures) -> bool:
     larger = rows[rows.index(row) + 1 :]
-    if not larger or "pump" not in row.limits or row.margin is None or larger[0].margin is None:
+    if not larger or "pump" not in row.limits or row.least is None or larger[0].least is None:
         return False
-    return larger[0].margin - row.margin >= WORTH_MARGIN
+    return larger[0].least.margin - row.least.margin >= WORTH_MARGIN
 
 
 def comfortable(rows: Sequence[SizeFigures]) -> str | None:
     """The smallest size whose line works easily at the demand, and easily or fairly with all that the pump gives."""
     for row in rows:
         full = row.full_delivery_band
-        if row.line_works and row.band == "easy" and (full is None or no_worse_than(full, "fair")):
+        if row.line_works and row.band == "easy" and (full is None or no_faster_than(full, "good")):
             return row.size
     return None

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from fuelwiz.sizing.vocabulary import Band, CeilingBasis, CeilingPart, GaugeState, Limit, SizeLimit, is_fixed
+
 
 @dataclass(frozen=True, slots=True)
 class FuelFigures:
@@ -55,6 +57,14 @@ class Ladder:
 
 
 @dataclass(frozen=True, slots=True)
+class Least:
+    """The least margin of the goal and all points of full power; `at` is the point's number, None for the goal."""
+
+    at: int | None
+    margin: float
+
+
+@dataclass(frozen=True, slots=True)
 class SizeFigures:
     """One candidate size of the feed."""
 
@@ -64,7 +74,7 @@ class SizeFigures:
     velocity_m_s: float
     reynolds: float
     friction_factor: float
-    band: str
+    band: Band
     feed_loss_Pa: float | None
     line_loss_Pa: float | None
     pump_rise_Pa: float | None
@@ -75,16 +85,22 @@ class SizeFigures:
     pump_volts_V: float | None
     pump_current_A: float | None
     full_delivery_velocity_m_s: float | None
-    full_delivery_band: str | None
+    full_delivery_band: Band | None
     full_delivery_loss_Pa: float | None
     rail_at_goal_Pa: float | None
     rail_sag_Pa: float | None
     vapour_margin_Pa: float | None
     extrapolated: bool
+    least: Least | None
     line_works: bool
     works: bool | None
-    limits: tuple[str, ...]
+    limits: tuple[SizeLimit, ...]
     ladder: Ladder | None
+
+    @property
+    def fixed(self) -> bool:
+        """Whether no candidate changes it: every run keeps a bore of its own."""
+        return is_fixed(self.size)
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,26 +109,52 @@ class VerdictFigures:
 
     size: str
     works: bool | None
-    limits: tuple[str, ...]
+    limits: tuple[Limit, ...]
 
 
 @dataclass(frozen=True, slots=True)
-class PumpTarget:
-    """What a pump has to give at the pick."""
+class HardestPoint:
+    """What a pump has to give at the point that asks most; `at` is its number, None for the goal."""
 
-    size: str
+    at: int | None
     flow_m3_s: float
     rise_Pa: float
 
 
 @dataclass(frozen=True, slots=True)
+class PumpTarget:
+    """What a pump has to give at the line to fit; where there is none, at the pick."""
+
+    size: str
+    flow_m3_s: float
+    rise_Pa: float
+    hardest: HardestPoint | None
+
+    @property
+    def fixed(self) -> bool:
+        """Whether no candidate changes it: every run keeps a bore of its own."""
+        return is_fixed(self.size)
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """The crank power at which so many pumps are just enough, and the boost there."""
+
+    pumps: int
+    power_W: float
+    boost_Pa: float
+
+
+@dataclass(frozen=True, slots=True)
 class PumpFigures:
-    """The pump apart from any one size."""
+    """The pump apart from any one size; the two capacities by one law alone where its kind is not known."""
 
     capacity_without_feed_loss_m3_s: float
+    capacity_turbine_m3_s: float | None
+    capacity_displacement_m3_s: float | None
     dead_head_Pa: float | None
     lowest_rating_Pa: float | None
-    stage_power_W: float | None
+    stages: tuple[Stage, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,8 +165,16 @@ class ReturnSize:
     flow_m3_s: float
     velocity_m_s: float | None
     back_pressure_Pa: float
+    regulator_loss_Pa: float
     holds: bool
+    at_ease: bool
     creep_Pa: float
+    creep_all_on_Pa: float | None
+
+    @property
+    def fixed(self) -> bool:
+        """Whether no candidate changes it: every run keeps a bore of its own."""
+        return is_fixed(self.size)
 
 
 @dataclass(frozen=True, slots=True)
@@ -135,10 +185,19 @@ class ReturnFigures:
     flow_m3_s: float
     velocity_m_s: float | None
     back_pressure_Pa: float
+    regulator_loss_Pa: float
     holds: bool
+    at_ease: bool
     creep_Pa: float
+    creep_all_on_Pa: float | None
     smallest_that_holds: str | None
+    smallest_at_ease: str | None
     sizes: tuple[ReturnSize, ...]
+
+    @property
+    def fixed(self) -> bool:
+        """Whether no candidate changes it: every run keeps a bore of its own."""
+        return is_fixed(self.size)
 
 
 @dataclass(frozen=True, slots=True)
@@ -146,7 +205,7 @@ class InletFigures:
     """The pump's inlet at the capacity of the pick."""
 
     velocity_m_s: float | None
-    band: str | None
+    band: Band | None
     pressure_abs_Pa: float
     vapour_margin_Pa: float | None
 
@@ -158,6 +217,7 @@ class WiringFigures:
     pump_volts_V: float
     loss_V: float
     current_A: float | None
+    total_A: float | None
     peak_current_A: float | None
     fuse_A: float | None
     ampacity_A: float | None
@@ -166,20 +226,21 @@ class WiringFigures:
 
 @dataclass(frozen=True, slots=True)
 class InjectorFigures:
-    """The injectors at the goal."""
+    """The injectors at the goal; where none are given, the smallest rating for one a cylinder alone."""
 
     count: int
-    wide_open_flow_each_kg_s: float
+    wide_open_flow_each_kg_s: float | None
     duty: float | None
     smallest_rating_m3_s: float | None
-    within_limit: bool
+    within_limit: bool | None
 
 
 @dataclass(frozen=True, slots=True)
 class HeatFigures:
-    """Heat that the pumps put into fuel that goes round."""
+    """Heat that the pumps put into fuel that goes round at cruise, and how long a tank lasts at full power."""
 
-    rise_K_per_h: float
+    rise_K_per_h: float | None
+    lasts_s: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -193,11 +254,12 @@ class SurgeFigures:
 
 @dataclass(frozen=True, slots=True)
 class Ceiling:
-    """The crank power at which one part alone gives out."""
+    """The crank power at which one part alone gives out; `run` is the number of a kept run that stands for the feed."""
 
-    part: str
+    part: CeilingPart
     max_power_W: float
-    basis: str
+    basis: CeilingBasis
+    run: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -209,7 +271,24 @@ class NextFigures:
     recommended: str | None
     margin: float | None
     works: bool | None
-    limits: tuple[str, ...]
+    limits: tuple[Limit, ...]
+    target_flow_m3_s: float
+    target_rise_Pa: float
+
+
+@dataclass(frozen=True, slots=True)
+class PullFigures:
+    """One more point of full power, at the pick."""
+
+    rpm: int | None
+    crank_power_W: float
+    boost_Pa: float
+    rail_Pa: float
+    flow_m3_s: float
+    capacity_m3_s: float | None
+    margin: float | None
+    duty: float | None
+    limits: tuple[Limit, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -220,7 +299,7 @@ class StressFigures:
     margin: float | None
     vapour_margin_Pa: float | None
     works: bool | None
-    limits: tuple[str, ...]
+    limits: tuple[Limit, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,6 +308,36 @@ class Assumption:
 
     key: str
     value: str
+
+
+@dataclass(frozen=True, slots=True)
+class GaugeReading:
+    """Gauge pressures in one state of the engine; None where they are not known or the pumps cannot hold them."""
+
+    when: GaugeState
+    rail_Pa: float | None
+    pump_Pa: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class WireChoice:
+    """A gauge at the working current: volts lost in it, what it carries, whether it does and whether it is fitted."""
+
+    gauge: int
+    loss_V: float
+    ampacity_A: float
+    does: bool
+    given: bool
+
+
+@dataclass(frozen=True, slots=True)
+class InjectorChoice:
+    """A rating at the rated pressure: the duty that it would run at, whether it does and whether it is fitted."""
+
+    rating_m3_s: float
+    duty: float
+    does: bool
+    given: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -254,8 +363,12 @@ class Figures:
     surge: SurgeFigures | None
     ceilings: tuple[Ceiling, ...]
     next: NextFigures | None
+    pull: tuple[PullFigures, ...]
     stress: tuple[StressFigures, ...]
     assumed: tuple[Assumption, ...]
+    gauge: tuple[GaugeReading, ...]
+    wire_choices: tuple[WireChoice, ...]
+    injector_choices: tuple[InjectorChoice, ...]
 
     def row(self, size: str | None) -> SizeFigures | None:
         """The figures of one candidate, None where no row has that size."""

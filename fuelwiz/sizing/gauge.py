@@ -3,116 +3,104 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
-from typing import Literal
 
 from fuelwiz.session import Session
-from fuelwiz.sizing.build import Build
-from fuelwiz.sizing.candidates import feed_candidates, spelled
-from fuelwiz.sizing.figures import Figures, SizeFigures
+from fuelwiz.sizing.candidates import candidate_called
+from fuelwiz.sizing.figures import Figures, GaugeReading
+from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.returns import Return
-from fuelwiz.sizing.system import System
-
-When = Literal["hose off", "idle", "full power"]
-
-
-@dataclass(frozen=True, slots=True)
-class Reading:
-    """Gauge pressures in one state, Pa; None where they are not known or the pumps cannot hold them."""
-
-    when: When
-    rail_Pa: float | None
-    pump_Pa: float | None
+from fuelwiz.sizing.sized_system import SizedSystem
+from fuelwiz.sizing.vocabulary import GaugeState
 
 
-def gauge(session: Session, figures: Figures) -> tuple[Reading, ...]:
+def gauge_readings(session: Session, figures: Figures) -> tuple[GaugeReading, ...]:
     """The readings at the pick; the one with the hose off where the regulator has a hose to take off."""
     return tuple(_readings(session, figures))
 
 
-def _readings(session: Session, figures: Figures) -> Iterator[Reading]:
-    said = session.pressure
-    if said.reference == "manifold" and said.regulator != "none":
-        no_vacuum = said.model_copy(update={"idle_vacuum": 0.0})
-        yield _at_idle("hose off", session.model_copy(update={"pressure": no_vacuum}), figures)
-    yield _at_idle("idle", session, figures)
-    yield _at_full_power(session, figures)
+def _readings(session: Session, figures: Figures) -> Iterator[GaugeReading]:
+    pressure = session.pressure
+    if pressure.reference == "manifold" and pressure.regulator != "none":
+        no_vacuum = pressure.model_copy(update={"idle_vacuum": 0.0})
+        hose_off = session.model_copy(update={"pressure": no_vacuum})
+        yield _at_idle("hose off", _at_pick(hose_off, figures), figures)
+    sized = _at_pick(session, figures)
+    yield _at_idle("idle", sized, figures)
+    yield _at_full_power(sized, figures)
 
 
-def _at_idle(when: When, session: Session, figures: Figures) -> Reading:
-    system = _system(session, figures)
-    build = system.build
-    if not session.feed.run:
-        return Reading(when, build.pressure.idle_rail_Pa, None)
-    if build.at_rail:
-        return _returning(when, system, figures)
-    burnt = build.idle_fuel_m3_s
-    lost = system.feed.loss_pa(burnt)
-    set_to = build.pressure.idle_rail_Pa
-    if not build.at_tank:
-        return Reading(when, set_to, set_to + lost)
-    if build.idle_pumps is None:
-        return Reading(when, set_to - lost, None)
-    delivery = system.capacity_m3_s(pumps=build.idle_pumps, rail_pa=set_to)
-    held = delivery >= burnt and delivery > 0
-    return Reading(when, set_to - lost, set_to + system.pump_filters_pa(delivery)) if held else _none(when)
+def _at_idle(when: GaugeState, sized: SizedSystem, figures: Figures) -> GaugeReading:
+    system = sized.system
+    if not system.session.feed.run:
+        return GaugeReading(when, system.pressure.idle_rail_Pa, None)
+    if system.at_rail:
+        return _returning(when, sized, figures)
+    burned = system.idle_fuel_m3_s
+    lost = sized.feed.loss_pa(burned)
+    set_pressure = system.pressure.idle_rail_Pa
+    if not system.at_tank:
+        return GaugeReading(when, set_pressure, set_pressure + lost)
+    if system.idle_pumps_at_most is None:
+        return GaugeReading(when, set_pressure - lost, None)
+    set_pressure += _creep_pa(sized, figures)
+    delivery = sized.capacity_m3_s(pumps=system.idle_pumps_at_most, rail_pa=set_pressure)
+    if delivery <= 0 or delivery < burned:
+        return GaugeReading(when, None, None)
+    return GaugeReading(when, set_pressure - lost, set_pressure + sized.pump_filters_pa(delivery))
 
 
-def _returning(when: When, system: System, figures: Figures) -> Reading:
+def _creep_pa(sized: SizedSystem, figures: Figures) -> float:
+    """How far the rail stands above the set idle pressure at the judged return; 0 where there is none to judge."""
+    line = Return(sized)
+    if not line.applies or figures.return_line is None:
+        return 0.0
+    return line.size_figures(line.candidate(figures.return_line.size)).creep_Pa
+
+
+def _returning(when: GaugeState, sized: SizedSystem, figures: Figures) -> GaugeReading:
     """At idle with the regulator at the rail: the set pressure, or what it creeps to."""
-    build = system.build
-    rail = build.pressure.idle_rail_Pa
-    if build.idle_pumps is None:
-        return Reading(when, rail, None)
-    line = Return(system)
-    if line.applies and figures.return_line is not None:
-        rail += line.size_figures(line.candidate(figures.return_line.size)).creep_Pa
-    delivery = system.capacity_m3_s(pumps=build.idle_pumps, rail_pa=rail)
-    if delivery <= 0 or delivery < build.idle_fuel_m3_s:
-        return _none(when)
-    return Reading(when, rail, rail + system.feed.loss_pa(delivery))
+    system = sized.system
+    rail = system.pressure.idle_rail_Pa
+    if system.idle_pumps_at_most is None:
+        return GaugeReading(when, rail, None)
+    rail += _creep_pa(sized, figures)
+    delivery = sized.capacity_m3_s(pumps=system.idle_pumps_at_most, rail_pa=rail)
+    if delivery <= 0 or delivery < system.idle_fuel_m3_s:
+        return GaugeReading(when, None, None)
+    return GaugeReading(when, rail, rail + sized.feed.loss_pa(delivery))
 
 
-def _at_full_power(session: Session, figures: Figures) -> Reading:
+def _at_full_power(sized: SizedSystem, figures: Figures) -> GaugeReading:
     """While the engine takes its full demand; where the pumps fall short, at what they then hold."""
     row = figures.pick
     rail = row.rail_at_goal_Pa
     if rail is None:
-        sag = row.rail_sag_Pa or 0.0
-        return Reading(
-            "full power", max(0.0, figures.pressure.rail_Pa - sag), _without_pump(session, figures)
-        )
-    return (
-        Reading("full power", rail, rail + _between(session, figures, row))
-        if rail > 0
-        else _none("full power")
-    )
+        sagged = max(0.0, figures.pressure.rail_Pa - (row.rail_sag_Pa or 0.0))
+        return GaugeReading("full power", sagged, _behind_a_pump_to_come(sized.system, figures))
+    if rail <= 0:
+        return GaugeReading("full power", None, None)
+    return GaugeReading("full power", rail, rail + _pump_to_rail_pa(sized, figures))
 
 
-def _between(session: Session, figures: Figures, row: SizeFigures) -> float:
+def _pump_to_rail_pa(sized: SizedSystem, figures: Figures) -> float:
     """What is lost from pump to rail at full power, by all that the pumps give or by the demand."""
-    system, demand = _system(session, figures), figures.demand.volume_flow_m3_s
+    row = figures.pick
     assert row.capacity_m3_s is not None and row.feed_loss_Pa is not None
-    through = max(row.capacity_m3_s, demand)
-    if system.build.at_rail:
-        return system.feed.loss_pa(through)
-    if system.build.at_tank:
-        return row.feed_loss_Pa + system.pump_filters_pa(through)
+    through = max(row.capacity_m3_s, figures.demand.volume_flow_m3_s)
+    if sized.system.at_rail:
+        return sized.feed.loss_pa(through)
+    if sized.system.at_tank:
+        return row.feed_loss_Pa + sized.pump_filters_pa(through)
     return row.feed_loss_Pa
 
 
-def _without_pump(session: Session, figures: Figures) -> float | None:
+def _behind_a_pump_to_come(system: FuelSystem, figures: Figures) -> float | None:
     """Behind a pump that keeps the pressure alone: the feed then carries the demand, whatever the pump."""
     loss = figures.pick.feed_loss_Pa
-    if session.pressure.regulator != "none" or loss is None:
+    if system.session.pressure.regulator != "none" or loss is None:
         return None
     return figures.pressure.rail_Pa + loss
 
 
-def _none(when: When) -> Reading:
-    return Reading(when, None, None)
-
-
-def _system(session: Session, figures: Figures) -> System:
-    rows = feed_candidates(session.feed)
-    return System(Build(session), next(row for row in rows if spelled(row) == figures.verdict.size))
+def _at_pick(session: Session, figures: Figures) -> SizedSystem:
+    return SizedSystem(FuelSystem(session), candidate_called(session.feed, figures.verdict.size))

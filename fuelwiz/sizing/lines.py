@@ -26,11 +26,17 @@ def plain_run(run: Run, candidate: Size | None, end_ratio: float) -> line.Run:
 
 @dataclass(frozen=True, slots=True)
 class FeedRun:
-    """A run of the feed at one candidate."""
+    """A run of the feed at one candidate; `number` is its place in the session."""
 
     line: line.Run
     follows: bool
     nominal_bore_m: float | None
+    number: int
+
+    def velocity_m_s(self, flow_m3_s: float) -> float:
+        """Velocity at a flow of the feed."""
+        run = self.line
+        return line.velocity_m_s(flow_m3_s=flow_m3_s, bore_m=run.bore_m, side_by_side=run.side_by_side)
 
 
 @dataclass(slots=True)
@@ -83,6 +89,17 @@ class FeedLine:
         """What it loses at a flow, in all."""
         return self.loss(flow_m3_s).total_pa
 
+    def without_runs_pa(self, flow_m3_s: float) -> float:
+        """What it would lose at a flow if its runs lost nothing."""
+        return (
+            self.constant_pa + filters_loss_pa(self.filters, flow_m3_s) + parts_loss_pa(self.parts, flow_m3_s)
+        )
+
+    def kept(self) -> tuple[FeedRun, ...]:
+        """The runs with a bore of their own where others follow the candidate."""
+        own = tuple(run for run in self.runs if not run.follows)
+        return own if len(own) < len(self.runs) else ()
+
     def shown(self) -> FeedRun:
         """The fastest run of those that follow the candidate, of all where none does; the first of equals."""
         among = [run for run in self.runs if run.follows] or list(self.runs)
@@ -101,9 +118,12 @@ def feed_line(
     return FeedLine(
         runs=tuple(
             FeedRun(
-                plain_run(run, candidate, feed.end_ratio), follows(run), run_nominal_bore_m(run, candidate)
+                plain_run(run, candidate, feed.end_ratio),
+                follows(run),
+                run_nominal_bore_m(run, candidate),
+                number,
             )
-            for run in feed.run
+            for number, run in enumerate(feed.run)
         ),
         filters=tuple(part for part in feed.filter if not (at_tank and part.place == "pump")),
         parts=feed.part,

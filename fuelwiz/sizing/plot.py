@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fuelwiz.session import Session
-from fuelwiz.sizing.build import Build
-from fuelwiz.sizing.candidates import feed_candidates, spelled
-from fuelwiz.sizing.system import System
+from fuelwiz.sizing.fuel_system import FuelSystem
+from fuelwiz.sizing.size_rows import sized_systems
 
 POINTS = 41
 FAR_PA = 1e8  # stands for a pressure without end, far outside any picture
@@ -17,7 +15,10 @@ BEYOND = 1.3  # how far past the goal and the meeting point the flows go
 
 @dataclass(frozen=True, slots=True)
 class Plot:
-    """Rising flows in m3/s, and pascals across the pumps at each; below nought where they send no such flow."""
+    """Rising flows in m3/s, and pascals across the pumps at each; below 0 where they send no such flow.
+
+    `crossing` is the flow and the pressure where the pumps meet the highlighted size.
+    """
 
     flows: tuple[float, ...]
     pump_pressures: tuple[float, ...]
@@ -26,24 +27,30 @@ class Plot:
     crossing: tuple[float, float] | None
 
 
-def plot(session: Session, sizes: Sequence[str], highlighted: str) -> Plot | None:
-    """Curves for some sizes and where the pumps meet the highlighted one; None without a pump or a feed."""
-    build = Build(session)
-    pumps = build.pumps
+def plot_around(session: Session, highlighted: str) -> Plot | None:
+    """Curves for a size and those beside it, and where the pumps meet it; None without a pump or a feed.
+
+    A size that is not among the candidates is taken for the smallest.
+    """
+    system = FuelSystem(session)
+    pumps = system.pumps
     if pumps is None or not session.feed.run:
         return None
-    systems = {spelled(row): System(build, row) for row in feed_candidates(session.feed)}
+    systems = sized_systems(system)
+    names = list(systems)
+    at = names.index(highlighted) if highlighted in systems else 0
     meeting = systems[highlighted].capacity if highlighted in systems else None
-    most = BEYOND * max(build.flow_m3_s, meeting or 0.0)
+    most = BEYOND * max(system.flow_m3_s, meeting or 0.0)
     flows = tuple(most * i / (POINTS - 1) for i in range(POINTS))
-    ends = pumps.stages * pumps.end_pa if pumps.end_pa is not None else None
+    ends = pumps.dead_head_rise_pa
     made = [pumps.highest_rise_pa(flow) if flow > 0 else ends for flow in flows]
     return Plot(
         flows=flows,
         pump_pressures=tuple(FAR_PA if rise is None else max(rise, -FAR_PA) for rise in made),
         systems={
-            size: tuple(systems[size].rise_pa(flow) for flow in flows) for size in sizes if size in systems
+            size: tuple(systems[size].rise_pa(flow) for flow in flows)
+            for size in names[max(at - 1, 0) : at + 2]
         },
-        goal_flow=build.flow_m3_s,
+        goal_flow=system.flow_m3_s,
         crossing=(meeting, systems[highlighted].rise_pa(meeting)) if meeting else None,
     )

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from fuelwiz.errors import OutputError
 from fuelwiz.printable import clean
-from fuelwiz.store.build_file import DRAFT, SUFFIX
+from fuelwiz.store.drafts import SUFFIX, is_draft
 from fuelwiz.store.moving import HISTORY, free_names, in_words, move, move_what_goes_along
 
 BIN = ".bin"
@@ -90,7 +90,7 @@ def _build_in(place: Path) -> Path | None:
     except OSError:
         return None
     builds = [name for name in found if name.endswith(SUFFIX) and not name.startswith(".")]
-    drafts = [name for name in found if name.startswith(".") and name.endswith(DRAFT)]
+    drafts = list(filter(is_draft, found))
     name = min(builds or drafts, default=None)
     return None if name is None else found[name]
 

@@ -3,9 +3,7 @@
 from __future__ import annotations
 
 import json
-import os
 import re
-import stat
 import tomllib
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
@@ -13,16 +11,11 @@ from pathlib import Path
 from typing import Any
 
 from fuelwiz.errors import SessionError
+from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES, MOST_DRAFT_BYTES, MOST_LEVELS, UNNAMED
+from fuelwiz.files import BYTE_ORDER_MARK, read_whole
 from fuelwiz.printable import clean
+from fuelwiz.store.drafts import DRAFT, SUFFIX, changed_ns, newer_draft
 from fuelwiz.terms import fuel_name_as_typed
-
-MOST_BYTES = 64 * 1024
-MOST_BYTES_OF_DRAFT = 512 * 1024
-MOST_LEVELS = 8
-LONGEST_NAME = 200
-SUFFIX = ".toml"
-DRAFT = ".draft"
-UNNAMED = "Unnamed build"
 
 _LONG_KEY = re.compile(r"(?<![\w\"'-])(?:[\w\"'-]++[ \t]*+\.[ \t]*+){8}")
 _BRACKET = re.compile(r"[\[\]{}]")
@@ -66,8 +59,8 @@ class BuildFile:
     def name(self) -> str:
         """What the build is called: its own name, else that of its file, whole where it cannot be read."""
         own = self.plain.get("name")
-        told = clean(own).strip()[:LONGEST_NAME] if isinstance(own, str) else ""
-        return told or (self.file_name if self.fault else self._stem)
+        given = clean(own).strip()[:LONGEST_NAME] if isinstance(own, str) else ""
+        return given or (self.file_name if self.fault else self._stem)
 
     @property
     def goal(self) -> tuple[str, str] | None:
@@ -123,35 +116,20 @@ def _text_of(value: Any) -> str:
 
 def read_build_file(path: Path) -> BuildFile:
     """The entry of one file, whatever stands in it."""
-    changed = _changed(path)
     plain, fault = _content(path)
-    draft = _changed(draft_of(path))
-    return BuildFile(path, changed, plain, fault, draft > changed)
-
-
-def draft_of(path: Path) -> Path:
-    """Where the draft of a build is kept."""
-    return path.with_name(f".{path.name}{DRAFT}")
+    return BuildFile(path, changed_ns(path), plain, fault, newer_draft(path) is not None)
 
 
 def read_draft(path: Path) -> BuildFile | None:
     """The entry of the draft of a build that has no file; None where it holds no build."""
     try:
-        told = json.loads(read_whole(path, MOST_BYTES_OF_DRAFT))
+        draft = json.loads(read_whole(path, MOST_DRAFT_BYTES))
     except (OSError, ValueError, RecursionError):
         return None
-    plain = told.get("plain") if isinstance(told, dict) else None
+    plain = draft.get("plain") if isinstance(draft, dict) else None
     if not isinstance(plain, dict):
         return None
-    return BuildFile(path, _changed(path), plain, None, has_draft=True, is_draft=True)
-
-
-def _changed(path: Path) -> int:
-    """When a file was last changed; 0 where there is none."""
-    try:
-        return path.stat().st_mtime_ns
-    except (OSError, ValueError):
-        return 0
+    return BuildFile(path, changed_ns(path), plain, None, has_draft=True, is_draft=True)
 
 
 def _content(path: Path) -> tuple[dict[str, Any], str | None]:
@@ -169,30 +147,9 @@ def _content(path: Path) -> tuple[dict[str, Any], str | None]:
 def _quickly_read(path: Path) -> str | None:
     """The text of a plain file of a session's size; None where anything is unusual."""
     try:
-        return read_whole(path).decode("utf-8").removeprefix("\ufeff")
+        return read_whole(path, MOST_BYTES).decode("utf-8").removeprefix(BYTE_ORDER_MARK)
     except (OSError, ValueError):
         return None
-
-
-def read_whole(path: Path, most: int = MOST_BYTES) -> bytes:
-    """What stands in a plain file.
-
-    Args:
-        path: the file.
-        most: how many bytes it may hold.
-
-    Raises:
-        OSError: it cannot be read, is no plain file, or is larger.
-    """
-    # Without O_NONBLOCK a pipe of that name would be waited for.
-    handle = os.open(path, os.O_RDONLY | getattr(os, "O_NONBLOCK", 0) | getattr(os, "O_BINARY", 0))
-    with open(handle, "rb") as file:
-        if not stat.S_ISREG(os.fstat(handle).st_mode):
-            raise OSError("it is not a plain file")
-        content = file.read(most + 1)
-    if len(content) > most:
-        raise OSError(f"it is larger than {most // 1024} KiB")
-    return content
 
 
 def _needs_care(text: str) -> bool:
@@ -206,7 +163,7 @@ def _needs_care(text: str) -> bool:
 
 
 def _carefully_read(path: Path) -> tuple[dict[str, Any], str | None]:
-    """As `session.file` reads it, with its words for what is wrong; loaded only where it is needed."""
+    """As `document.file` reads it, with its words for what is wrong; loaded only where it is needed."""
     from fuelwiz.document.file import read
 
     if path.is_symlink() and not path.exists():

@@ -14,18 +14,12 @@ from pathlib import Path
 from typing import Any
 
 from fuelwiz.errors import Fault, OutputError, SessionError
-from fuelwiz.files import reason
+from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES
+from fuelwiz.files import read_whole, reason, write_atomically
 from fuelwiz.printable import clean
 from fuelwiz.store.bin import bring_back, put_in_bin
-from fuelwiz.store.build_file import (
-    DRAFT,
-    LONGEST_NAME,
-    SUFFIX,
-    BuildFile,
-    read_build_file,
-    read_draft,
-    read_whole,
-)
+from fuelwiz.store.build_file import BuildFile, read_build_file, read_draft
+from fuelwiz.store.drafts import DRAFT, SUFFIX, is_draft
 from fuelwiz.store.moving import free_names, in_words, move_what_goes_along, put_new
 
 __all__ = [
@@ -90,7 +84,7 @@ def unsaved(folder: Path) -> list[BuildFile]:
         SessionError: the folder cannot be read.
     """
     names = _names(folder)
-    lonely = [name for name in names if _is_draft(name) and name[1 : -len(DRAFT)] not in names]
+    lonely = [name for name in names if is_draft(name) and name[1 : -len(DRAFT)] not in names]
     return _in_order(entry for name in lonely if (entry := read_draft(folder / name)))
 
 
@@ -101,10 +95,6 @@ def _in_order(found: Iterable[BuildFile]) -> list[BuildFile]:
 def _is_build(name: str) -> bool:
     """Whether a file is a build by its name: drafts, bin and history begin with a dot."""
     return name.endswith(SUFFIX) and not name.startswith(".")
-
-
-def _is_draft(name: str) -> bool:
-    return name.startswith(".") and name.endswith(DRAFT)
 
 
 def _names(folder: Path) -> set[str]:
@@ -139,7 +129,7 @@ def copy(path: Path) -> Path:
     entry = read_build_file(path)
     stem = path.name.removesuffix(SUFFIX)[:_LONGEST_STEM]
     with in_words(path):
-        content = read_whole(path)
+        content = read_whole(path, MOST_BYTES)
         if "name" in entry.plain:
             content = _named(content, entry.plain, f"{entry.name[: LONGEST_NAME - 6]}, copy")
         for target in free_names(path.with_name(f"{stem}-copy{SUFFIX}")):
@@ -165,10 +155,8 @@ def rename(path: Path, new_name: str) -> Path:
         raise OutputError(f"{entry.file_name}: cannot be renamed before it can be read: {entry.fault}")
     target = path.with_name(file_name(name))
     with in_words(path):
-        content = _named(read_whole(path), entry.plain, name)
+        content = _named(read_whole(path, MOST_BYTES), entry.plain, name)
     if _is_same(path, target):
-        from fuelwiz.files import write_atomically
-
         write_atomically(path, content.decode("utf-8"))
         target = path
     else:

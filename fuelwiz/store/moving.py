@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 import os
-import secrets
 from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from fuelwiz.errors import OutputError
-from fuelwiz.files import reason
+from fuelwiz.files import put_in_place, reason
 from fuelwiz.printable import clean
-from fuelwiz.store.build_file import DRAFT, SUFFIX, draft_of
+from fuelwiz.store.drafts import DRAFT, SUFFIX, draft_of
 
 HISTORY = ".history"
 
@@ -46,18 +45,8 @@ def put_new(target: Path, content: bytes, like: Path | None = None) -> None:
         FileExistsError: something stands at the target.
         OSError: it cannot be written.
     """
-    beside = target.with_name(f".{target.name[:80]}.{secrets.token_hex(4)}.tmp")
-    try:
-        with open(os.open(beside, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666), "wb") as file:
-            file.write(content)
-            file.flush()
-            os.fsync(file.fileno())
-        if like is not None:
-            beside.chmod(like.stat().st_mode & 0o777)
-        move(beside, target)
-    finally:
-        with suppress(OSError):
-            beside.unlink()
+    mode = None if like is None else like.stat().st_mode & 0o777
+    put_in_place(target, content, mode=mode, move=move)
 
 
 def free_names(path: Path) -> Iterator[Path]:

@@ -6,14 +6,15 @@ import os
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from textual.app import App
 from textual.events import Key, Paste
 from textual.filter import LineFilter
+from textual.screen import Screen
 
 from fuelwiz.errors import FuelwizError
-from fuelwiz.wizard.leaving import LOOK_EVERY_S, guarded_run
+from fuelwiz.wizard.leaving import CHECK_EVERY_S, guarded_run
 from fuelwiz.wizard.loading import LoadingScreen
 from fuelwiz.wizard.look import Look, look_of
 
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
     from textual.command import Provider
 
     from fuelwiz.desk.desk import Desk
+    from fuelwiz.wizard.program import Program
 
 
 def _action_provider() -> type[Provider]:
@@ -44,7 +46,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
         self.animation_level = "none"
         self.folder = folder
         self.first_path = path
-        self.look_around: Callable[[], None] = lambda: None
+        self.check_terminal: Callable[[], None] = lambda: None
         self.message = ""
         self.title = "fuelwiz"
 
@@ -54,14 +56,14 @@ class FuelwizApp(App[int], inherit_bindings=False):
 
     def on_mount(self) -> None:
         """Open the build that was asked for, else the list."""
-        self.set_interval(LOOK_EVERY_S, self._look_around)
+        self.set_interval(CHECK_EVERY_S, self._check_terminal)
         if self.first_path is None:
             self.show_list()
         else:
             self.open_build(self.first_path)
 
-    def _look_around(self) -> None:
-        self.look_around()
+    def _check_terminal(self) -> None:
+        self.check_terminal()
 
     def palette(self) -> None:
         """Find an action by a few letters of it."""
@@ -88,6 +90,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
 
     def _open(self, path: Path, keys: Sequence[Key | Paste]) -> None:
         from fuelwiz.desk.desk import Desk
+        from fuelwiz.store.drafts import newer_draft
         from fuelwiz.wizard.editor.build_screen import BuildScreen
 
         try:
@@ -112,6 +115,14 @@ class FuelwizApp(App[int], inherit_bindings=False):
 
         self._show(BuildScreen(sample_desk(self.folder)))
 
+    def try_what_if(self, screen: Screen[None]) -> None:
+        """A scratch copy of the build of a screen, on top of it."""
+        from fuelwiz.wizard.editor.build_screen import BuildScreen
+        from fuelwiz.wizard.what_if import WhatIfScreen
+
+        if isinstance(screen, BuildScreen):
+            self.push_screen(WhatIfScreen(screen.desk.what_if(), screen))
+
     def compare(self, paths: Sequence[Path]) -> None:
         """Builds side by side."""
         from fuelwiz.wizard.compare_screen import CompareScreen
@@ -130,23 +141,11 @@ class FuelwizApp(App[int], inherit_bindings=False):
                 with suppress(Exception):
                     desk.write_draft()
 
-    def _show(self, screen: Any) -> None:
+    def _show(self, screen: Screen[None]) -> None:
         if len(self.screen_stack) > 1:
             self.switch_screen(screen)
         else:
             self.push_screen(screen)
-
-
-def newer_draft(path: Path) -> Path | None:
-    """The draft of a build where one was kept after its file was last written."""
-    from fuelwiz.store.build_file import draft_of
-
-    place = draft_of(path)
-    try:
-        kept = place.stat().st_mtime_ns
-        return place if not path.exists() or kept > path.stat().st_mtime_ns else None
-    except OSError:
-        return None
 
 
 def run(path: Path | None, sessions: Path | None, mouse: bool = True) -> int:
@@ -155,3 +154,7 @@ def run(path: Path | None, sessions: Path | None, mouse: bool = True) -> int:
 
     app = FuelwizApp(sessions_folder(sessions, os.environ), path)
     return guarded_run(app, mouse=mouse)
+
+
+if TYPE_CHECKING:
+    _IS_A_PROGRAM: type[Program] = FuelwizApp  # the screens take it on trust

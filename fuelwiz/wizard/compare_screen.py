@@ -17,14 +17,13 @@ from fuelwiz.advice.blocks import Block, Heading, Sheet
 from fuelwiz.errors import FuelwizError
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.chrome import footer_line
-from fuelwiz.wizard.editor.build_screen import place
-from fuelwiz.wizard.lines_view import LinesView
 from fuelwiz.wizard.paint import Area, Row, clip
+from fuelwiz.wizard.painted import LinesView, place
+from fuelwiz.wizard.program import Program
 from fuelwiz.wizard.screen_layout import Box
 
 if TYPE_CHECKING:
     from fuelwiz.report.differences import Told
-    from fuelwiz.wizard.app import FuelwizApp
 
 TITLE = "Builds side by side"
 RECKONING = "Reckoning the builds …"
@@ -49,7 +48,7 @@ class CompareScreen(Screen[None]):
 
     def compose(self) -> ComposeResult:
         """Title, what there is to read, and the keys."""
-        look = cast("FuelwizApp", self.app).look
+        look = cast("Program", self.app).look
         yield LinesView(look, "top", self._title)
         yield LinesView(look, "comparison", self._page)
         yield LinesView(look, "footer", lambda area: [footer_line([SCROLL], BACK, area)])

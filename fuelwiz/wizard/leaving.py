@@ -7,21 +7,42 @@ import select
 import signal
 import sys
 import threading
+from collections.abc import Callable
 from types import FrameType
-from typing import TYPE_CHECKING
-
-if TYPE_CHECKING:
-    from fuelwiz.wizard.app import FuelwizApp
+from typing import Any, Protocol
 
 HUNG_UP, ASKED_TO_END = 129, 143
 GRACE_S = 1.0
-LOOK_EVERY_S = 1.0
+CHECK_EVERY_S = 1.0
+
+
+class Guarded(Protocol):
+    """What has to be known of the program to end it in good order."""
+
+    check_terminal: Callable[[], None]
+    """Called every now and then while the program runs."""
+
+    @property
+    def return_code(self) -> int | None:
+        """The exit status that was asked for."""
+
+    def run(self, *, mouse: bool) -> int | None:
+        """Run until the program is left."""
+
+    def keep_draft(self) -> None:
+        """Write the draft of the build that is open, if any."""
+
+    def leave(self, status: int = 0) -> None:
+        """End the program."""
+
+    def call_later(self, callback: Callable[..., Any], *args: Any) -> Any:
+        """Call something in the program's own turn."""
 
 
 class Leaving:
     """Keeps the draft and ends the program, whatever state the terminal is in."""
 
-    def __init__(self, app: FuelwizApp) -> None:
+    def __init__(self, app: Guarded) -> None:
         self.app = app
         self.status: int | None = None
 
@@ -45,7 +66,7 @@ class Leaving:
         watchdog.start()
         self.app.call_later(self.app.leave, status)
 
-    def look_at_terminal(self) -> None:
+    def check_terminal(self) -> None:
         """Leave where the terminal is gone and nobody said so."""
         if not terminal_is_there():
             self.leave(HUNG_UP)
@@ -65,11 +86,11 @@ def terminal_is_there() -> bool:
         return False
 
 
-def guarded_run(app: FuelwizApp, *, mouse: bool) -> int:
+def guarded_run(app: Guarded, *, mouse: bool) -> int:
     """Run the program; its exit status, that of a hang-up or a request to end included."""
     leaving = Leaving(app)
     leaving.install()
-    app.look_around = leaving.look_at_terminal
+    app.check_terminal = leaving.check_terminal
     status = app.run(mouse=mouse)
     if leaving.status is not None:
         return leaving.status

@@ -12,13 +12,14 @@ from textual.events import Key, Paste
 from textual.screen import Screen
 from textual.strip import Strip
 
+from fuelwiz.file_limits import MOST_BYTES
+from fuelwiz.files import read_start
 from fuelwiz.questions.catalogue import step_questions
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
 from fuelwiz.wizard.screen_layout import layout_for
 
-MOST_BYTES = 64 * 1024
 FIELD = 24
 
 
@@ -86,8 +87,7 @@ class LoadingScreen(Screen[None]):
 def plain_of(path: Path) -> dict[str, Any]:
     """What the file says, as far as it can be read at once; the screen that follows says what is wrong with it."""
     try:
-        with path.open("rb") as file:
-            content = file.read(MOST_BYTES)
+        content = read_start(path, MOST_BYTES)
         return tomllib.loads(content.decode("utf-8-sig")) if content.count(b"[") < 2000 else {}
     except (OSError, ValueError, RecursionError):
         return {}

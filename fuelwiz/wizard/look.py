@@ -11,7 +11,7 @@ from typing import Literal
 from rich.color import Color
 from rich.style import Style
 
-Role = Literal["text", "muted", "focus", "easy", "fair", "strained", "poor", "unfit", "fault"]
+Role = Literal["text", "muted", "focus", "easy", "good", "brisk", "fast", "too fast", "fault"]
 Ground = Literal["background", "row", "chosen", "field", "bar"]
 Colours = Literal["none", "16", "256"]
 
@@ -21,10 +21,10 @@ _DARK: dict[Role, str] = {
     "muted": "#a8a8a8",
     "focus": "#87d7ff",
     "easy": "#5fd7af",
-    "fair": "#afd75f",
-    "strained": "#ffd75f",
-    "poor": "#ffaf5f",
-    "unfit": "#ff8787",
+    "good": "#afd75f",
+    "brisk": "#ffd75f",
+    "fast": "#ffaf5f",
+    "too fast": "#ff8787",
     "fault": "#ff8787",
 }
 _LIGHT: dict[Role, str] = {
@@ -32,10 +32,10 @@ _LIGHT: dict[Role, str] = {
     "muted": "#585858",
     "focus": "#005faf",
     "easy": "#005f5f",
-    "fair": "#005f00",
-    "strained": "#5f5f00",
-    "poor": "#875f00",
-    "unfit": "#af0000",
+    "good": "#005f00",
+    "brisk": "#5f5f00",
+    "fast": "#875f00",
+    "too fast": "#af0000",
     "fault": "#af0000",
 }
 _DARK_GROUNDS: dict[Ground, str] = {
@@ -55,21 +55,21 @@ _LIGHT_GROUNDS: dict[Ground, str] = {
 # Sixteen colours: ink and paper of the two mark cells. Coloured words would vanish on some background.
 _CHIPS: dict[Role, tuple[int, int]] = {
     "easy": (0, 2),
-    "fair": (0, 6),
-    "strained": (0, 3),
-    "poor": (0, 5),
-    "unfit": (15, 1),
+    "good": (0, 6),
+    "brisk": (0, 3),
+    "fast": (0, 5),
+    "too fast": (15, 1),
 }
 
 _MARKS: dict[str, tuple[str, str]] = {
     "easy": ("✓✓", "++"),
-    "fair": ("✓", "+"),
-    "strained": ("~", "~"),
-    "poor": ("^", "^"),
-    "unfit": ("✗", "x"),
+    "good": ("✓", "+"),
+    "brisk": ("~", "~"),
+    "fast": ("~~", "~~"),
+    "too fast": ("✗", "x"),
     "works": ("✓", "+"),
     "stop": ("✗", "x"),
-    "warn": ("!", "!"),
+    "warning": ("!", "!"),
     "note": ("·", "."),
     "untouched": ("·", "."),
     "done": ("✓", "+"),

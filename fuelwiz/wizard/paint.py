@@ -144,10 +144,17 @@ class Area:
         return wrap(self.look.fold(text), self.width - column - 1, rows, self.look.fold("…"))
 
     def paragraph(
-        self, text: str, column: int = 3, role: Role = "text", rows: int | None = None
+        self,
+        text: str,
+        column: int = 3,
+        role: Role = "text",
+        rows: int | None = None,
+        *,
+        bold: bool = False,
     ) -> list[Strip]:
         """A text in as many lines as it takes, from a column on."""
-        return [self.row().put(column, line, role).strip() for line in self.wrapped(text, column, rows)]
+        lines = self.wrapped(text, column, rows)
+        return [self.row().put(column, line, role, bold).strip() for line in lines]
 
     def filled(self, lines: list[Strip]) -> list[Strip]:
         """The lines cut or filled up with empty ones to the height of the area."""

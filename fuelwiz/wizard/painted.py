@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from itertools import repeat, zip_longest
 
 from rich.cells import cell_len
@@ -13,6 +14,7 @@ from textual.widget import Widget
 
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
+from fuelwiz.wizard.screen_layout import Box
 
 
 class Painted(Widget):
@@ -52,6 +54,30 @@ class Painted(Widget):
         changed = [Region(span[0], y, span[1] - span[0], 1) for y, span in enumerate(spans) if span]
         if changed:
             self.refresh(*changed)
+
+
+Painter = Callable[[Area], list[Strip]]
+
+
+class LinesView(Painted):
+    """Draws what a function paints."""
+
+    def __init__(self, look: Look, name: str, painter: Painter) -> None:
+        super().__init__(look, id=name)
+        self._painter = painter
+
+    def painted(self, area: Area) -> list[Strip]:
+        """What the function paints, in the area's rows."""
+        return area.filled(self._painter(area))
+
+
+def place(widget: Widget, box: Box) -> None:
+    """Put a part of the screen in a box; one without room is not shown."""
+    widget.display = box.is_shown
+    if box.is_shown:
+        widget.styles.offset = (box.x, box.y)
+        widget.styles.width = box.width
+        widget.styles.height = box.height
 
 
 def changed_span(old: Strip | None, new: Strip | None) -> tuple[int, int] | None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 SMALLEST = (60, 20)
 NARROW_BELOW = 76
@@ -11,6 +11,9 @@ STEPS_COLUMN_FROM = 120
 WIDE_FROM = 150
 HELP_BELOW_FROM_ROWS = 30
 FULL_TABLE_ROWS = 14  # rule, two of answer, header, six sizes, four of explanation
+
+PAGES = {"keys": "sheet", "points": "points"}
+"""The parts that take the place of questions and answer, by the mode that shows them."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,10 +44,31 @@ class ScreenLayout:
     footer: Box
     steps_in_column: bool = False
 
-    @property
-    def narrow(self) -> bool:
-        """Whether everything is in its shortest form."""
-        return self.footer.width < NARROW_BELOW
+    def hidden_by_help(self, mode: str) -> bool:
+        """Whether the page on a question stands in place of the rows and the answer."""
+        return mode == "help" and not self.help.is_shown
+
+    def parts(self, mode: str, strip_rows: int) -> dict[str, Box]:
+        """The box of each part, by its name, in a mode of the screen; `strip_rows` stand above the footer."""
+        width, start = self.footer.width, self.form.y
+        end = self.footer.y + strip_rows
+        whole = Box(0, start, width, self.footer.y - start)
+        page = PAGES.get(mode, "")
+        if page:
+            boxes = {"form": Box(), "help": Box(), "live": Box()}
+        elif self.hidden_by_help(mode):
+            body = Box(0, start + 1, width, whole.height - 1)
+            boxes = {"form": replace(self.form, height=1), "help": body, "live": Box()}
+        else:
+            boxes = {"form": self.form, "help": self.help, "live": self.live}
+        return {
+            "top": self.top,
+            "steps": self.steps,
+            **boxes,
+            **{name: whole if name == page else Box() for name in PAGES.values()},
+            "strip": Box(0, end - strip_rows, width, strip_rows),
+            "footer": Box(0, end, width, 1),
+        }
 
 
 def layout_for(width: int, height: int, *, table_focused: bool = False) -> ScreenLayout:

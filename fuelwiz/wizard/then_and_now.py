@@ -77,9 +77,9 @@ def measured(before: Desk, after: Desk) -> list[Pair]:
 def changed_words(before: Desk, after: Desk) -> list[str]:
     """What the second says differently, an entry each: what, what it was, what it is."""
     return [
-        f"{label(path)} {_value(old)} → {_value(new)}"
-        for path, old, new in diff(before, after)
-        if path not in NO_INPUT
+        f"{label(change.key)} {_value(change.before)} → {_value(change.now)}"
+        for change in diff(before, after)
+        if change.key not in NO_INPUT
     ]
 
 

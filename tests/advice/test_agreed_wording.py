@@ -61,7 +61,7 @@ EXPLAINED = {
     ("hill-climb-six", "-8", "means"): "some loss, usually fine",
     ("hill-climb-six", "-8", "next"): "-10 saves 1.2 psi and feeds 8 hp more",
     ("hill-climb-six", "-8", "smaller"): "-6 is refused: 13 % to spare, 15 % is wanted",
-    ("hill-climb-six", "-6", "means"): "the loss is real; 8.4 ft/s, poor, with the return flow on top",
+    ("hill-climb-six", "-6", "means"): "the loss is real; 8.4 ft/s, fast, with the return flow on top",
     ("hill-climb-six", "-6", "next"): "-8 saves 4.7 psi and feeds 29 hp more",
     ("goal-alone", "-8", "means"): "the loss hardly matters",
     ("no-pump-yet", "-8", "next"): "-10 saves 1.2 psi",

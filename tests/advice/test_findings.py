@@ -59,7 +59,7 @@ def test_stops_of_the_examples(name):
 @pytest.mark.parametrize("name", ALL)
 def test_stops_come_first_then_warnings_then_notes(name):
     severities = [finding.severity for finding in scenario(name).words.findings]
-    assert severities == sorted(severities, key=("stop", "warn", "note").index)
+    assert severities == sorted(severities, key=("stop", "warning", "note").index)
 
 
 @pytest.mark.parametrize("name", REMARKS)
@@ -82,7 +82,7 @@ SILENT = {
 
 def test_sound_build_is_told_nothing_of_these():
     findings = told("hill-climb-coupe").words.findings
-    abouts = {finding.about for finding in findings if finding.severity == "warn"}
+    abouts = {finding.about for finding in findings if finding.severity == "warning"}
     assert not abouts & SILENT
 
 

@@ -1,10 +1,8 @@
-"""How quick the reckoning is, and `report` as a whole process: printed, never asserted by the clock."""
+"""How quick the figures of each sample are: printed, never asserted by the clock."""
 
 from __future__ import annotations
 
 import statistics
-import subprocess
-import sys
 import time
 from collections.abc import Callable
 from pathlib import Path
@@ -15,9 +13,9 @@ from fuelwiz.advice import result
 from fuelwiz.document.file import load
 from fuelwiz.sizing import assess
 
+pytestmark = pytest.mark.benchmark
+
 ROOT = Path(__file__).parents[2]
-SAMPLE = ROOT / "saved_sessions" / "gravel-four.toml"
-LIBRARIES = "import pydantic, tomlkit, pint, fluids"
 
 
 def milliseconds(work: Callable[[], object], times: int) -> float:
@@ -31,10 +29,6 @@ def milliseconds(work: Callable[[], object], times: int) -> float:
     return statistics.median(spent)
 
 
-def process(*arguments: str) -> Callable[[], subprocess.CompletedProcess[bytes]]:
-    return lambda: subprocess.run([sys.executable, *arguments], check=True, capture_output=True, cwd=ROOT)
-
-
 @pytest.mark.parametrize(
     "sample", sorted((ROOT / "saved_sessions").glob("*.toml")), ids=lambda path: path.stem
 )
@@ -45,12 +39,3 @@ def test_one_result(sample: Path) -> None:
     whole = milliseconds(lambda: result(session, assess(session)), 20)
     assert assess(session) == assess(session)
     print(f"{sample.stem}: figures {figures:.1f} ms, whole result {whole:.1f} ms")
-
-
-def test_report_as_a_process() -> None:
-    """`fuelwiz report` against the import of the libraries; wanted 1.3 times."""
-    report = process("-m", "fuelwiz", "report", str(SAMPLE))
-    libraries = process("-c", LIBRARIES)
-    assert b"What gives out first" in report().stdout
-    ours, theirs = milliseconds(report, 5), milliseconds(libraries, 5)
-    print(f"report {ours:.0f} ms, {ours / theirs:.2f} times the import of its libraries")

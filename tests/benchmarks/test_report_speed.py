@@ -10,10 +10,14 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from fuelwiz.advice import Result, result
 from fuelwiz.session import validate
 from fuelwiz.sizing import assess, first_figures
 from fuelwiz.sizing.figures import Figures
+
+pytestmark = pytest.mark.benchmark
 
 ROOT = Path(__file__).parents[1]
 BUILD = ROOT / "examples" / "contract.toml"

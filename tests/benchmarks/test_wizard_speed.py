@@ -16,6 +16,10 @@ from contextlib import contextmanager
 from fcntl import ioctl
 from pathlib import Path
 
+import pytest
+
+pytestmark = pytest.mark.benchmark
+
 ROOT = Path(__file__).parents[1]
 BUILD = ROOT / "examples" / "hill-climb-six.toml"
 BARE = """

@@ -74,7 +74,7 @@ def test_an_emptied_power_holds_the_answer(tmp_path: Path) -> None:
     before = sentence(desk)
     desk.type("goal.power", "")
     assert sentence(desk) == before
-    assert desk.held == f"the answer stands on power wanted 750{NB}hp until yours can be read"
+    assert desk.held == f"the answer stands on power 750{NB}hp until yours can be read"
 
 
 def test_what_is_begun_is_left_out_until_it_is_whole(tmp_path: Path) -> None:
@@ -96,7 +96,10 @@ def test_two_answers_that_do_not_fit_are_said_at_the_one_to_change(tmp_path: Pat
     desk.type("pump.running_at_idle", "2")
     desk.type("pump.count", "1")
     assert desk.text_in_field("pump.running_at_idle").refused == "1 is wanted"
-    assert desk.refused["pump.running_at_idle"] == "Running at idle wants 1, as how many pumps is 1, got 2."
+    assert (
+        desk.refused["pump.running_at_idle"]
+        == "Number of pumps at idle wants 1, as number of pumps is 1, got 2."
+    )
     desk.type("pump.running_at_idle", "")
     assert desk.refused == {}
 
@@ -118,7 +121,7 @@ def test_a_fuel_of_ones_own_holds_the_answer_until_its_figures_are_there(tmp_pat
 def test_a_size_that_the_hose_has_not_is_refused_where_it_stands(tmp_path: Path) -> None:
     desk = opened(tmp_path)
     desk.type("feed.chosen", "-7")
-    assert desk.refused["feed.chosen"].startswith("Settled on wants a size that its hose has")
+    assert desk.refused["feed.chosen"].startswith("Chosen size wants a size that its hose has")
     assert desk.held is not None
     desk.type("feed.chosen", "-8")
     assert desk.refused == {}
@@ -130,7 +133,7 @@ def test_another_runs_fault_is_not_that_of_the_one_taken_away(tmp_path: Path) ->
     desk.remove("feed.run", 0)
     assert desk.text_in_field("feed.run.0.length").text == "wide"
     assert list(desk.refused) == ["feed.run.0.length"]
-    assert desk.held == f"the answer stands on length 3.5{NB}ft until yours can be read"
+    assert desk.held == f"the answer stands on length of the run 3.5{NB}ft until yours can be read"
     desk.remove("feed.run", 0)
     assert desk.refused == {}
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import random
 from pathlib import Path
 
@@ -10,7 +11,7 @@ import pytest
 
 from fuelwiz.desk import Desk, DraftError
 from fuelwiz.errors import OutputError
-from fuelwiz.store.folder import entries
+from fuelwiz.store.folder import entries, unsaved
 
 from .desks import empty, opened, told
 
@@ -94,20 +95,20 @@ def test_a_file_that_is_gone_does_not_take_its_draft_along(tmp_path: Path) -> No
     assert Desk.open(desk.path).value("goal.power") == "700 hp"
 
 
-def test_drafts_are_listed_last_kept_first_and_never_as_builds(tmp_path: Path) -> None:
-    first = told(tmp_path, name="First")
-    first.write_draft()
-    second = told(tmp_path)
-    second.write_draft()
+def test_drafts_without_a_file_are_listed_last_kept_first_and_never_as_builds(tmp_path: Path) -> None:
+    first, second = told(tmp_path, name="First"), told(tmp_path)
+    for number, desk in enumerate((first, second)):
+        place = desk.write_draft()
+        assert place is not None
+        os.utime(place, (number + 1, number + 1))
     opened(tmp_path)
     (tmp_path / ".garbage.toml.draft").write_bytes(b"\xff\x00")
     (tmp_path / ".else.draft").write_bytes(b"not ours")
-    found = Desk.drafts(tmp_path)
-    assert [draft.name for draft in found] == ["Unnamed build", "First", "garbage"]
-    assert found[-1].fault == ".garbage.toml.draft: cannot be read as a draft"
-    assert found[-1].build == tmp_path / "garbage.toml"
+    assert [draft.name for draft in unsaved(tmp_path)] == ["Unnamed build", "First"]
+    with pytest.raises(DraftError, match=r"^\.garbage\.toml\.draft: cannot be read as a draft$"):
+        Desk.from_draft(tmp_path / ".garbage.toml.draft")
     assert [entry.name for entry in entries(tmp_path)] == ["Hill-climb six"]
-    assert Desk.drafts(tmp_path / "nowhere") == []
+    assert unsaved(tmp_path / "nowhere") == []
 
 
 def test_two_unnamed_builds_keep_a_draft_each(tmp_path: Path) -> None:
@@ -134,7 +135,7 @@ def test_a_draft_that_nobody_came_back_to_is_not_written_over(tmp_path: Path) ->
     second = Desk.open(first.path or Path())
     second.type("goal.power", "600")
     second.write_draft()
-    assert {back(draft.path).value("goal.power") for draft in Desk.drafts(tmp_path)} == {"700 hp", "600 hp"}
+    assert {back(place).value("goal.power") for place in tmp_path.glob(".*.draft")} == {"700 hp", "600 hp"}
 
 
 def test_a_draft_given_up_is_gone(tmp_path: Path) -> None:

@@ -78,7 +78,7 @@ def test_a_file_that_may_not_be_read(path: Path, monkeypatch: pytest.MonkeyPatch
     def denied(*_: object) -> None:
         raise PermissionError(13, "Permission denied")
 
-    monkeypatch.setattr(Path, "open", denied)
+    monkeypatch.setattr(os, "open", denied)
     with pytest.raises(SessionError, match="may not be read"):
         read(path)
 

@@ -14,8 +14,8 @@ from fuelwiz.physics.wire import (
     awg_area_m2,
     copper_resistivity_ohm_m,
     fuse_A,
+    gauges_at,
     loop_resistance_ohm,
-    smallest_wire,
 )
 
 GAUGES = sorted((int(gauge) for gauge in table("wire")["ampacity_105C"]), reverse=True)
@@ -91,8 +91,8 @@ def test_fuse_without_current():
     length=st.floats(0.1, 30.0),
     by_chassis=st.booleans(),
 )
-def test_smallest_wire_does_and_none_thinner_does(current, fuse, length, by_chassis):
-    found = smallest_wire(
+def test_a_gauge_does_that_loses_little_and_carries_the_fuse(current, fuse, length, by_chassis):
+    found = gauges_at(
         current_a=current, fuse_a=fuse, length_m=length, by_chassis=by_chassis, temperature_k=WARM_K
     )
 
@@ -100,11 +100,10 @@ def test_smallest_wire_does_and_none_thinner_does(current, fuse, length, by_chas
         volts = current * loop_ohm(gauge, length, by_chassis=by_chassis)
         return volts <= 0.5 and ampacity_A(awg_area_m2(gauge)) >= fuse
 
-    good = [gauge for gauge in GAUGES if does(gauge)]
-    assert found == (f"{max(good)} AWG" if good else None)
+    assert [each.gauge for each in found] == sorted(GAUGES, reverse=True)
+    assert [each.gauge for each in found if each.does] == [each.gauge for each in found if does(each.gauge)]
 
 
 def test_no_wire_of_the_table_carries_a_great_current_far():
-    assert (
-        smallest_wire(current_a=100, fuse_a=100, length_m=30, by_chassis=False, temperature_k=WARM_K) is None
-    )
+    found = gauges_at(current_a=100, fuse_a=100, length_m=30, by_chassis=False, temperature_k=WARM_K)
+    assert not any(each.does for each in found)

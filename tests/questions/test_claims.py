@@ -168,7 +168,7 @@ INLET_AND_RETURN: list[Claim] = [
     ("inlet.fuel_head", "forgotten takes # psi", lambda: 2 * psi(density(0.85) * 9.80665 * 0.3048)),
     ("inlet.line", "a PTFE -8 runs at # ft/s", lambda: velocity_ft_s(93, "ptfe", 8)),
     ("inlet.line", "a -6 at #, refused", lambda: velocity_ft_s(93, "ptfe", 6)),
-    ("inlet.line", "a -10 at #, fair", lambda: velocity_ft_s(93, "ptfe", 10)),
+    ("inlet.line", "a -10 at #, good", lambda: velocity_ft_s(93, "ptfe", 10)),
     ("inlet.run.hose", "nominal shows # ft/s", lambda: velocity_ft_s(93, "nominal", 8)),
     ("inlet.run.length", "is loss: # psi for each foot", lambda: hose_psi(93, 8, 1)),
     ("inlet.run.fittings", "forgotten, hide # psi", lambda: hose_psi(93, 8, forged_90=2)),

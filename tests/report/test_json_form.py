@@ -18,6 +18,7 @@ from .builds import EXAMPLES, NAMES, example
 TOP = """
 format name version fuel demand pressure sizes recommended line_to_fit comfortable chosen verdict pump_target
 pump return_line inlet wiring injectors heat surge ceilings next stress assumed findings
+gauge wire_choices injector_choices
 """
 INSIDE = {
     "fuel": "density_kg_m3 viscosity_m2_s lhv_J_kg stoich vapour_pressure_Pa",
@@ -46,8 +47,12 @@ INSIDE = {
     "stress": "case what margin vapour_margin_Pa works limits",
     "assumed": "key value",
     "findings": "severity about text",
+    "gauge": "when rail_Pa pump_Pa",
+    "wire_choices": "gauge loss_V ampacity_A does given",
+    "injector_choices": "rating_m3_s duty does given",
 }
 TEXTS = {"format", "name", "version", "explanation", "answer", "what", "findings"}
+NOT_SOLVED_INDEPENDENTLY = {"gauge", "wire_choices", "injector_choices"}
 
 
 def _dictionaries(value: Any, path: str = "") -> list[tuple[str, dict[str, Any]]]:
@@ -65,9 +70,10 @@ def _dictionaries(value: Any, path: str = "") -> list[tuple[str, dict[str, Any]]
 
 
 def _numbers_and_words(value: Any) -> Any:
-    """A result without the texts that the independent solver does not give."""
+    """A result without the texts and figures that the independent solver does not give."""
     if isinstance(value, dict):
-        return {key: _numbers_and_words(item) for key, item in value.items() if key not in TEXTS}
+        left_out = TEXTS | NOT_SOLVED_INDEPENDENTLY
+        return {key: _numbers_and_words(item) for key, item in value.items() if key not in left_out}
     if isinstance(value, list):
         return [_numbers_and_words(item) for item in value]
     return value

@@ -114,7 +114,7 @@ def test_the_methanol_line_is_plainly_too_small() -> None:
     row = one.figures.row("-4")
     # 68 gal/h in 0.1875 in: 68 * 231 / 3600 / 0.0276 in2 / 12 = 13.2 ft/s.
     assert row is not None and row.velocity_m_s == pytest.approx(13.2 * 0.3048, rel=0.01)
-    assert row.band == "unfit" and not one.figures.verdict.works and one.figures.line_to_fit == "-6"
+    assert row.band == "too fast" and not one.figures.verdict.works and one.figures.line_to_fit == "-6"
 
 
 def test_without_a_pump_it_says_which_to_look_for() -> None:

@@ -11,7 +11,7 @@ import pytest
 
 from fuelwiz.session import validate
 from fuelwiz.sizing import assess
-from fuelwiz.sizing.gauge import Reading, gauge
+from fuelwiz.sizing.figures import GaugeReading
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 PSI = 6894.757293168361  # NIST SP 811, table B.8
@@ -28,10 +28,9 @@ def independent(name: str) -> dict[str, Any]:
     return figures
 
 
-def readings(data: dict[str, Any]) -> dict[str, Reading]:
+def readings(data: dict[str, Any]) -> dict[str, GaugeReading]:
     """The readings of plain session data, by state."""
-    session = validate(data, "build")
-    return {reading.when: reading for reading in gauge(session, assess(session))}
+    return {reading.when: reading for reading in assess(validate(data, "build")).gauge}
 
 
 def picked(figures: dict[str, Any]) -> dict[str, Any]:
@@ -128,7 +127,7 @@ def test_a_pump_that_cannot_hold_idle_has_no_reading() -> None:
     data = plain("contract")
     data["pump"]["curve"][0]["points"] = [["5 psi", "50 gal/h"], ["10 psi", "1 gal/h"]]
     found = readings(data)
-    assert found["idle"] == Reading("idle", None, None)
+    assert found["idle"] == GaugeReading("idle", None, None)
 
 
 @pytest.mark.parametrize("volts", ["8 V", "11 V", "12 V"])

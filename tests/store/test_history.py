@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from fuelwiz.store.history import Change, keep, last_change
+from fuelwiz.document.changes import Change
+from fuelwiz.store.history import keep, last_change
 
 BEFORE = 'format = 1\nname = "Six"\n[goal]\npower = "690 hp"\n[[feed.run]]\nlength = "13 ft"\n'
 

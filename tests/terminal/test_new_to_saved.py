@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 
 from fuelwiz.desk.desk import Desk
+from fuelwiz.store.folder import unsaved
 
 from .terminal import Terminal, wizard
 
@@ -115,7 +116,7 @@ def test_with_a_pump(tmp_path):
         terminal.until("[· Lines]")
         terminal.press("14", "enter")
         saved(terminal, file)
-        assert not Desk.drafts(tmp_path), "what is saved leaves no draft behind"
+        assert not unsaved(tmp_path), "what is saved leaves no draft behind"
         report = report_of(file)
         assert all(size["margin"] is not None for size in report["sizes"])
         agrees(terminal, report)
@@ -178,9 +179,9 @@ def test_a_signal_leaves_with_its_status_and_the_draft(tmp_path, number, status)
         terminal.until("615 hp on E10")
         os.kill(terminal.program.pid, number)
         assert terminal.ended() == status
-    (draft,) = Desk.drafts(tmp_path)
+    (place,) = tmp_path.glob(".*.draft")
     assert not file.exists()
-    assert Desk.from_draft(draft.path).plain["goal"]["power"] == "615 hp"
+    assert Desk.from_draft(place).plain["goal"]["power"] == "615 hp"
 
 
 def test_nothing_is_sent_while_nothing_happens(tmp_path):

@@ -14,8 +14,9 @@ from textual.strip import Strip
 
 from fuelwiz.advice import Result, result
 from fuelwiz.session import validate
+from fuelwiz.sizing import assess
 from fuelwiz.sizing.figures import Figures
-from fuelwiz.wizard.live.curves import CurveData
+from fuelwiz.sizing.plot import Plot
 from fuelwiz.wizard.look import Look
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
@@ -32,13 +33,16 @@ LOOKS = {
 @lru_cache
 def drawn_result(name: str, units: str = "us") -> Result:
     """An example in words, with the figures of tests/examples/NAME.json."""
-    figures = _built(Figures, json.loads((EXAMPLES / f"{name}.json").read_text()))
-    said = tomllib.loads((EXAMPLES / f"{name}.toml").read_text()) | {"show_units": units}
-    return result(validate(said, name), figures)
+    plain = tomllib.loads((EXAMPLES / f"{name}.toml").read_text()) | {"show_units": units}
+    session = validate(plain, name)
+    own = assess(session)
+    known = {key: getattr(own, key) for key in ("gauge", "wire_choices", "injector_choices")}
+    figures = _built(Figures, json.loads((EXAMPLES / f"{name}.json").read_text()), known)
+    return result(session, figures)
 
 
-def _built(kind: Any, value: Any) -> Any:
-    """A frozen dataclass from parsed JSON, lists as tuples."""
+def _built(kind: Any, value: Any, known: dict[str, Any] | None = None) -> Any:
+    """A frozen dataclass from parsed JSON, lists as tuples; `known` is what the JSON lacks."""
     if get_origin(kind) in (Union, UnionType):
         kind = next(arm for arm in get_args(kind) if arm is not type(None))
     if value is None:
@@ -48,10 +52,11 @@ def _built(kind: Any, value: Any) -> Any:
     if not is_dataclass(kind):
         return value
     hints = get_type_hints(kind)
-    return kind(**{field.name: _built(hints[field.name], value[field.name]) for field in fields(kind)})
+    names = [field.name for field in fields(kind) if field.name not in (known or {})]
+    return kind(**{name: _built(hints[name], value[name]) for name in names}, **(known or {}))
 
 
-def crossing_lines(of: Result, highlighted: str) -> CurveData | None:
+def crossing_lines(of: Result, highlighted: str) -> Plot | None:
     """Curves to draw: a straight pump line and parabolas, which meet where the result's figures say."""
     row = of.figures.row(highlighted)
     if row is None or row.capacity_m3_s is None:
@@ -65,7 +70,7 @@ def crossing_lines(of: Result, highlighted: str) -> CurveData | None:
     met = asked(row, row.capacity_m3_s)
     pump = tuple(met + (row.capacity_m3_s - flow) / goal * 8e5 for flow in flows)
     systems = {size.size: tuple(asked(size, flow) for flow in flows) for size in of.figures.sizes}
-    return CurveData(flows, pump, systems, goal, (row.capacity_m3_s, met))
+    return Plot(flows, pump, systems, goal, (row.capacity_m3_s, met))
 
 
 def text(lines: list[Strip]) -> list[str]:

@@ -4,17 +4,24 @@ from __future__ import annotations
 
 import os
 import random
+import secrets
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
 
 import pytest
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.errors import SaveRefused
+from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.form.form_rows import cells_of
+from fuelwiz.wizard.look import Look
 
-from .keyboard import at_build, copy_of
+from .keyboard import Keyboard, copy_of
 
-RUNS = int(os.environ.get("FUELWIZ_RUNS", "200"))
-A_BATCH = 25
+WALKS = int(os.environ.get("FUELWIZ_WALKS", "60"))
+SEED = os.environ.get("FUELWIZ_SEED") or str(secrets.randbelow(10**9))
+SIZES = [(60, 20), (80, 24), (120, 36), (160, 50)]
 MOST_KEYS = 12
 KEYS = (
     *(["tab", "enter", "down"] * 3),
@@ -58,7 +65,17 @@ def some_keys(chance: random.Random) -> list[str]:
     return pressed
 
 
-async def press_one(keys, key: str) -> None:
+@contextmanager
+def repeatable(number: int, pressed: list[str]) -> Iterator[None]:
+    """A failure says which keys made it, and how to press them again."""
+    try:
+        yield
+    except Exception as error:
+        error.add_note(f"FUELWIZ_SEED={SEED}, walk {number}, after {pressed}")
+        raise
+
+
+async def press_one(keys: Keyboard, key: str) -> None:
     """One key, except where it would leave the build; what is typed must stand where it was typed."""
     screen, form = keys.screen, keys.form
     if (screen.mode == "keys" and key in LEAVES) or (
@@ -77,7 +94,7 @@ async def press_one(keys, key: str) -> None:
             assert form.desk.text_in_field(at).text.strip() == form.editor.text.strip()
 
 
-async def reopened_alike(keys) -> None:
+async def reopened_alike(keys: Keyboard) -> None:
     """What is saved and opened again is the same build with the same answer, unless a save is refused."""
     desk = keys.desk
     try:
@@ -93,21 +110,23 @@ async def reopened_alike(keys) -> None:
     assert again.result.words == desk.result.words
 
 
-@pytest.mark.parametrize("batch", range((RUNS + A_BATCH - 1) // A_BATCH))
-async def test_any_keys_in_any_order(tmp_path, batch):
-    for run in range(batch * A_BATCH, min((batch + 1) * A_BATCH, RUNS)):
-        folder = tmp_path / str(run)
-        folder.mkdir()
-        chance = random.Random(run)
-        size = chance.choice([(60, 20), (80, 24), (120, 36), (160, 50)])
-        async with at_build(copy_of(chance.choice(STARTS), folder), size) as keys:
+@pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
+async def test_any_keys_in_any_order(tmp_path: Path, size: tuple[int, int]) -> None:
+    """Other walks each time, in one program; `FUELWIZ_SEED` repeats those that failed, `FUELWIZ_WALKS` takes more."""
+    app = FuelwizApp(tmp_path, tmp_path / "first.toml", look=Look())
+    async with app.run_test(size=size) as pilot:
+        keys = Keyboard(pilot)
+        for number in range(SIZES.index(size), WALKS, len(SIZES)):
+            folder = tmp_path / str(number)
+            folder.mkdir()
+            chance = random.Random(f"{SEED} {number}")
+            app.open_build(copy_of(chance.choice(STARTS), folder))
+            await keys.opened()
             pressed = some_keys(chance)
             for count, key in enumerate(pressed, 1):
-                try:
+                with repeatable(number, pressed[:count]):
                     await press_one(keys, key)
-                except Exception as error:
-                    error.add_note(f"run {run}, after {pressed[:count]}")
-                    raise
-            await keys.settled()
-            keys.says_all_within()
-            await reopened_alike(keys)
+            with repeatable(number, pressed):
+                await keys.settled()
+                keys.says_all_within()
+                await reopened_alike(keys)

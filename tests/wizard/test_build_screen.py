@@ -104,7 +104,7 @@ async def test_a_wrong_value_is_not_saved_but_pointed_at(tmp_path):
         await keys.type("lots")
         await keys.press("ctrl+g", "5", "ctrl+s")
         assert keys.form.path == "goal.power"
-        assert "Power" in keys.screen.said or "power" in keys.screen.said
+        assert "Power" in keys.screen.message or "power" in keys.screen.message
         assert path.read_bytes() == before
 
 
@@ -270,10 +270,10 @@ def seen_of(screen) -> tuple[object, ...]:
         screen.view,
         form.place,
         form.path,
-        screen.said,
+        screen.message,
         screen.prompt,
         repr(desk.plain),
-        screen.actions.kept,
+        screen.saving.kept,
     )
 
 

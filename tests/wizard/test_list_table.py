@@ -11,8 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
+from fuelwiz.document.changes import Change
 from fuelwiz.store.build_file import BuildFile
-from fuelwiz.store.history import Change
 from fuelwiz.wizard.build_list.changes import change_words
 from fuelwiz.wizard.build_list.judged import Judged, Verdict, judge
 from fuelwiz.wizard.build_list.list_page import ListPage, page_lines
@@ -56,7 +56,7 @@ def test_columns_never_touch(width: int) -> None:
     )
     builds = list_of(full)
     builds.judged[full.path, 0] = Judged(
-        Verdict("easy", "strained", "easy", True),
+        Verdict("easy", "brisk", "easy", True),
         fuel="methanol",
         line="3/8 in",
         spare="\u2212100",
@@ -64,7 +64,7 @@ def test_columns_never_touch(width: int) -> None:
     )
     (_, line) = table_lines(builds, TODAY, Area(Look(), width, 2))
     cells = line.text.split()
-    wanted = ["▸", "5000", "methanol", "✓✓", "strained", "yes"]
+    wanted = ["▸", "5000", "methanol", "✓✓", "brisk", "yes"]
     assert [cell for cell in cells if cell in wanted] == wanted
     assert ("−100" in cells) == bool(columns.spare)
     assert line.cell_length == width and columns.name_room >= 15
@@ -84,7 +84,7 @@ def test_goals_in_one_unit_stand_under_it_and_others_say_theirs() -> None:
 @pytest.mark.parametrize(
     ("name", "word", "works", "line"),
     [
-        ("hill-climb-six", "strained", False, "-6"),
+        ("hill-climb-six", "brisk", False, "-6"),
         ("hill-climb-coupe", "easy", True, "-8"),
         ("goal-alone", "4 open", None, "-6"),
         ("no-pump-yet", "1 open", None, "-8"),
@@ -134,14 +134,14 @@ def test_days(day: date | None, words: str) -> None:
 @pytest.mark.parametrize(
     ("changes", "words"),
     [
-        ([Change("goal.power", "690 hp", "750 hp")], "power wanted 690 to 750\u00a0hp"),
+        ([Change("goal.power", "690 hp", "750 hp")], "power 690 to 750\u00a0hp"),
         ([Change("pressure.boost", "1 bar", "22 psi")], "boost 1\u00a0bar to 22\u00a0psi"),
         ([Change("pressure.boost", None, "22 psi")], "boost now 22\u00a0psi"),
         ([Change("pressure.boost", "22 psi", None)], "boost taken out"),
         ([Change("pump", None, {"name": "x"})], "pump added"),
         ([Change("feed.sizes", ["-4"], ["-6", "-8"])], "sizes to try changed"),
         ([Change("engine.cylinders", 4, 6)], "cylinders 4 to 6"),
-        ([Change("name", "a\x1b[2J", "b" * 99)], f"name of the build a[2J to {'b' * 39}…"),
+        ([Change("name", "a\x1b[2J", "b" * 99)], f"name a[2J to {'b' * 39}…"),
         ([], ""),
     ],
 )

@@ -126,7 +126,7 @@ def test_the_table_in_focus_says_four_things_more():
     assert sat == pytest.approx(
         [part / 6894.757 for part in lost], abs=0.05
     )  # 1 psi is 6894.757 Pa (NIST SP 811)
-    assert "5.1 ft/s, fair" in more[5] and "2.9 ft/s" in more[6] and "turbulent" in more[7]
+    assert "5.1 ft/s, good" in more[5] and "2.9 ft/s" in more[6] and "turbulent" in more[7]
 
 
 def test_before_the_lines_are_known_the_explanation_says_what_comes():

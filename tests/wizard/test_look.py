@@ -14,15 +14,15 @@ PRINTED = {
     "muted": ((7.9, 5.6), (7.1, 6.1)),
     "focus": ((11.8, 8.3), (6.4, 5.6)),
     "easy": ((10.5, 7.4), (7.5, 6.5)),
-    "fair": ((11.3, 8.0), (8.0, 6.9)),
-    "strained": ((13.5, 9.5), (6.7, 5.8)),
-    "poor": ((10.3, 7.3), (5.7, 4.9)),
-    "unfit": ((8.1, 5.7), (7.4, 6.4)),
+    "good": ((11.3, 8.0), (8.0, 6.9)),
+    "brisk": ((13.5, 9.5), (6.7, 5.8)),
+    "fast": ((10.3, 7.3), (5.7, 4.9)),
+    "too fast": ((8.1, 5.7), (7.4, 6.4)),
     "fault": ((8.1, 5.7), (7.4, 6.4)),
 }
-BANDS = ("easy", "fair", "strained", "poor", "unfit")
+BANDS = ("easy", "good", "brisk", "fast", "too fast")
 OTHER_MARKS = (
-    *("works", "stop", "warn", "note", "untouched", "done", "look here", "not sure", "pointer", "unknown"),
+    *("works", "stop", "warning", "note", "untouched", "done", "look here", "not sure", "pointer", "unknown"),
     *("settled", "bar", "could", "goal", "rule", "axis", "corner", "crossing"),
 )
 # The sixteen colours of a VGA text console, the first eight and bright white; from memory.

@@ -69,8 +69,8 @@ def test_a_row_is_as_wide_as_it_was_asked_to_be(pieces, width):
 
 
 def test_pieces_stand_at_their_columns():
-    row = Row(Look(), 20).put(3, "-8").put_right(12, "4.4").put(14, "fair", "fair")
-    assert row.strip().text == "   -8    4.4  fair  "
+    row = Row(Look(), 20).put(3, "-8").put_right(12, "4.4").put(14, "good", "good")
+    assert row.strip().text == "   -8    4.4  good  "
 
 
 def test_alike_neighbours_are_one_piece():
@@ -80,7 +80,7 @@ def test_alike_neighbours_are_one_piece():
 
 def test_a_gap_is_not_coloured_like_the_chip_before_it():
     look = Look(colours="16")
-    strip = Row(look, 10).lay(1, "✗ ", look.chip("unfit")).put(6, "x").strip()
+    strip = Row(look, 10).lay(1, "✗ ", look.chip("too fast")).put(6, "x").strip()
     assert [(text, bool(style and style.bgcolor)) for text, style, _ in strip] == [
         (" ", False),
         ("✗ ", True),

@@ -7,7 +7,7 @@ from datetime import datetime
 import pytest
 
 from fuelwiz.wizard.app import FuelwizApp
-from fuelwiz.wizard.editor import build_actions
+from fuelwiz.wizard.editor import save_dialog
 from fuelwiz.wizard.look import Look
 
 from .keyboard import Keyboard, copy_of
@@ -33,7 +33,7 @@ class Noon(datetime):
 @pytest.mark.parametrize("size", [(80, 24), (120, 36)], ids=["80x24", "120x36"])
 @pytest.mark.parametrize("scene", SCENES)
 def test_the_screen_looks_as_it_did(snap_compare, tmp_path, monkeypatch, scene, size):
-    monkeypatch.setattr(build_actions, "datetime", Noon)
+    monkeypatch.setattr(save_dialog, "datetime", Noon)
     path = copy_of("hill-climb-six", tmp_path)
 
     async def told(pilot):

@@ -72,7 +72,7 @@ async def test_then_and_now_stand_at_every_size(build, size):
             strip[0].startswith(" what if") and strip[1].startswith(" then") and strip[2].startswith(" now")
         )
         assert all(word in strip[0] for word in ("works", "to spare", "velocity", "loss", "feeds"))
-        assert strip[3].rstrip() == " changed  power wanted 560 hp → 700 hp"
+        assert strip[3].rstrip() == " changed  power 560 hp → 700 hp"
         for view in screen.query("*"):
             assert not view.display or (view.region.right <= size[0] and view.region.bottom <= size[1])
         live = lines_of(screen, "live")
@@ -190,7 +190,7 @@ async def test_a_long_wait_leaves_no_draft_of_the_copy(build):
     async with Trying(build).run_test(size=(80, 24)) as pilot:
         screen = await opened(pilot)
         screen.keep()
-        assert screen.actions.kept == "nothing saved"
+        assert screen.saving.kept == "nothing saved"
     assert [path.name for path in build.parent.iterdir()] == ["coupe.toml"]
 
 
@@ -202,7 +202,7 @@ def test_a_build_without_an_answer_shows_dashes(tmp_path):
     after.type("goal.power", "400")
     power = next(pair for pair in measured(before, after) if pair.head == "goal")
     assert (power.then, power.now) == ("–", "400\u00a0hp")
-    assert changed_words(before, after) == ["power wanted – → 400 hp"]
+    assert changed_words(before, after) == ["power – → 400 hp"]
 
 
 def test_many_changes_are_counted_and_shown_letter_by_letter(tmp_path):

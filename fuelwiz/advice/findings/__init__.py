@@ -25,7 +25,7 @@ _TOPICS = (
     stress_remarks,
     unknown_remarks,
 )
-_ORDER = ("stop", "warn", "note")
+_ORDER = ("stop", "warning", "note")
 
 
 def remarks(build: Subject) -> list[Remark]:

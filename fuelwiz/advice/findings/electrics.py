@@ -34,7 +34,7 @@ def _volts(build: Subject) -> Iterator[Remark]:
     elif volts is not None and volts < ASSUMED_VOLTS:
         told = build.numbers.figure("volts", volts, ASSUMED_VOLTS)
         yield Remark(
-            "warn",
+            "warning",
             "pump.volts",
             f"The pump gets {told}; under 13.0\u00a0V it slows and gives less.",
             "Heavier wire, a relay near the pump and clean grounds come before a bigger pump.",
@@ -48,7 +48,7 @@ def _above_supply(build: Subject) -> Iterator[Remark]:
     given = build.numbers.figure("volts", pump.volts, wiring.supply)
     supply = build.numbers.figure("volts", wiring.supply, pump.volts)
     yield Remark(
-        "warn",
+        "warning",
         "pump.volts",
         f"{given} at the pump is more than the supply of {supply}.",
         "One of the two is wrong: measure both with the engine at full load.",
@@ -61,7 +61,7 @@ def _current_unknown(build: Subject) -> Iterator[Remark]:
     if pump is None or wiring is None or pump.current or pump.volts is not None:
         return
     yield Remark(
-        "warn",
+        "warning",
         "pump.current",
         "What the wire loses is not counted: the pump's current is not known.",
         "Type the current it draws, under more in Pump, or the volts measured at the pump. Until then the answer is"

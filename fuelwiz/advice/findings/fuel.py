@@ -35,7 +35,7 @@ def _consumption(build: Subject) -> Iterator[Remark]:
     bsfc = build.numbers.figure("bsfc", demand.bsfc_kg_J)
     share = build.numbers.figure("percent", demand.thermal_efficiency, *CREDIBLE)
     yield Remark(
-        "warn",
+        "warning",
         "engine.bsfc",
         f"{bsfc} is not credible: it would turn {share} of the fuel's heat into power.",
         "Engines reach 15 to 42 %: check the figure and its unit, or leave it out.",
@@ -49,7 +49,7 @@ def _vapour(build: Subject) -> Iterator[Remark]:
     near = build.numbers.figure("pressure", margin, OUTSIDE_NEEDS_PA, 0.0)
     wanted = build.numbers.figure("pressure", OUTSIDE_NEEDS_PA, margin)
     yield Remark(
-        "warn",
+        "warning",
         "inlet",
         f"At the pump's inlet the fuel is {near} from boiling; {wanted} is a safe distance.",
         "Keep the tank full and cool, and the strainer clean.",
@@ -68,7 +68,7 @@ def _vapour_on_bad_days(build: Subject) -> Iterator[Remark]:
         return
     names = ", ".join(boiling)
     yield Remark(
-        "warn",
+        "warning",
         "fuel.temperature",
         f"The fuel may boil at the pump's inlet in {len(boiling)} of the bad days: {names}.",
         "Cool the fuel or flood the inlet: a bigger pump does not help there.",
@@ -77,12 +77,12 @@ def _vapour_on_bad_days(build: Subject) -> Iterator[Remark]:
 
 def _heat(build: Subject) -> Iterator[Remark]:
     heat = build.figures.heat
-    if heat is None or heat.rise_K_per_h <= HEATING_K_PER_H:
+    if heat is None or heat.rise_K_per_h is None or heat.rise_K_per_h <= HEATING_K_PER_H:
         return
     rise = build.numbers.figure("warming", heat.rise_K_per_h, HEATING_K_PER_H)
     most = build.numbers.figure("warming", HEATING_K_PER_H)
     yield Remark(
-        "warn",
+        "warning",
         "tank.volume",
         f"The fuel that goes round warms by up to {rise} an hour; {most} is a lot.",
         "More fuel in the tank, a cooler in the return, or a slower pump at idle helps.",

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.remark import Remark
 from fuelwiz.advice.subject import Subject
-from fuelwiz.sizing.system import MOST_SAG
+from fuelwiz.sizing.thresholds import MOST_SAG
 
 PRESSURE_SHARE = 0.7
 SAG_WORTH_TELLING = 0.01
@@ -25,7 +25,7 @@ def _pressure_left(build: Subject) -> Iterator[Remark]:
     share = build.numbers.figure("percent", left / base, PRESSURE_SHARE)
     told = build.numbers.figure("pressure", left)
     yield Remark(
-        "warn",
+        "warning",
         "pressure.reference",
         f"On full boost {told} is left across the injectors, {share} of the base.",
         "Let the regulator follow the manifold: the pressure across them then stays the same.",
@@ -39,7 +39,7 @@ def _sag(build: Subject) -> Iterator[Remark]:
     told = build.numbers.figure("pressure", sag, MOST_SAG * across)
     share = build.numbers.figure("percent", sag / across, MOST_SAG)
     yield Remark(
-        "warn" if sag > MOST_SAG * across / 2.0 else "note",
+        "warning" if sag > MOST_SAG * across / 2.0 else "note",
         "pressure.regulator",
         f"The rail sags by {told} at full power, {share} of what the injectors see.",
         "The regulator sits at the tank and cannot make up for the line: tune for it.",

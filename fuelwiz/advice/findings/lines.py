@@ -34,7 +34,7 @@ def _filters(build: Subject) -> Iterator[Remark]:
         if demand > item.rated_flow:
             flow = build.numbers.figure("flow", demand, item.rated_flow)
             yield Remark(
-                "warn",
+                "warning",
                 "feed.filter",
                 f"The goal sends {flow} through the {name}, rated at {rated}.",
                 "Fit a larger one, or two side by side.",
@@ -61,14 +61,14 @@ def _velocity_and_loss(build: Subject) -> Iterator[Remark]:
     share = 1.0 - row.capacity_m3_s / pump.capacity_without_feed_loss_m3_s
     told = build.numbers.figure("percent", share, COSTLY_SHARE)
     lost = loss(build, row)
-    if row.band in {"easy", "fair"} and share > COSTLY_SHARE:
+    if row.band in {"easy", "good"} and share > COSTLY_SHARE:
         yield Remark(
-            "warn",
+            "warning",
             "feed.run",
             f"The velocity is {row.band}, the loss is not: {lost} takes {told} of the flow.",
             _win_back(build, row),
         )
-    elif row.band in {"strained", "poor", "unfit"} and share < CHEAP_SHARE:
+    elif row.band in {"brisk", "fast", "too fast"} and share < CHEAP_SHARE:
         told = build.numbers.figure("percent", share, CHEAP_SHARE)
         yield Remark(
             "note",
@@ -117,7 +117,7 @@ def _other_size(build: Subject) -> Iterator[Remark]:
         )
         return
     yield Remark(
-        "warn",
+        "warning",
         "feed.chosen",
         f"{chosen.size} is settled on and {chosen.band}: {speed(build, chosen)} at the goal.",
         f"{line.size} is the line to fit when it is next apart.",
@@ -135,7 +135,7 @@ def _dash_bores(build: Subject) -> Iterator[Remark]:
     else:
         what = "The bore is taken from the dash number, a sixteenth of an inch each."
     yield Remark(
-        "warn",
+        "warning",
         "feed.run.hose",
         what,
         "A real hose is 5 to 20 % narrower, so velocity is 10 to 45 % higher: say which kind of hose it is.",

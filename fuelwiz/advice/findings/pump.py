@@ -36,7 +36,7 @@ def _lean(build: Subject) -> Iterator[Remark]:
     wanted = build.numbers.figure("pressure", rail, held)
     missing = build.numbers.figure("pressure", rail - held, 0.0)
     yield Remark(
-        "warn",
+        "warning",
         "goal.power",
         f"At the goal the rail falls to {told} from {wanted}: the mixture goes lean.",
         f"That is {missing} too little. Hold the engine below full power until the pump keeps up.",
@@ -46,7 +46,7 @@ def _lean(build: Subject) -> Iterator[Remark]:
 def _curve(build: Subject) -> Iterator[Remark]:
     if build.one_point:
         yield Remark(
-            "warn",
+            "warning",
             "pump.curve",
             "The pump's sheet gives one figure; the rest of its curve is guessed.",
             f"{_slope(build)} more takes 1\u00a0% off its flow here: ask for the maker's table.",
@@ -54,7 +54,7 @@ def _curve(build: Subject) -> Iterator[Remark]:
     elif build.pick.extrapolated and build.pick.capacity_m3_s is not None:
         flow = build.numbers.figure("flow", build.pick.capacity_m3_s)
         yield Remark(
-            "warn",
+            "warning",
             "pump.curve",
             f"{flow} lies off the end of the pump's table and is carried on straight.",
             "Ask the maker for points beyond it, or have the pump tested there.",
@@ -75,7 +75,7 @@ def _carried(build: Subject, pump: Pump) -> Iterator[Remark]:
     if away <= CARRIED_VOLTS + 1e-9:
         return
     yield Remark(
-        "warn",
+        "warning",
         "pump.curve",
         f"The sheet is for {build.numbers.figure('volts', nearest)}, the pump gets"
         f" {build.numbers.figure('volts', volts)}: its flow is carried over.",
@@ -86,7 +86,7 @@ def _carried(build: Subject, pump: Pump) -> Iterator[Remark]:
 def _never_ends(build: Subject, pump: Pump) -> Iterator[Remark]:
     if build.figures.pump is not None and build.figures.pump.dead_head_Pa is None and pump.relief is None:
         yield Remark(
-            "warn",
+            "warning",
             "pump.relief",
             "The pump's flow never ends on its sheet, and no relief is given.",
             "How hard it can push with the outlet shut is unknown: find its relief pressure.",
@@ -98,7 +98,7 @@ def _several(build: Subject, pump: Pump) -> Iterator[Remark]:
         return
     if pump.arrangement == "series":
         yield Remark(
-            "warn",
+            "warning",
             "pump.arrangement",
             f"{pump.count} pumps in series: one that stops holds up the others.",
             "Fit a pressure cut, and feed each pump's wire from a circuit of its own.",
@@ -111,7 +111,7 @@ def _several(build: Subject, pump: Pump) -> Iterator[Remark]:
     elif case.margin < 0.0:
         less = build.numbers.figure("percent", -case.margin, 0.0)
         yield Remark(
-            "warn",
+            "warning",
             "pump.count",
             f"One pump dead gives {less} less than the engine burns.",
             f"Fit a pressure cut that stops boost or spark at once. {check}",
@@ -123,9 +123,9 @@ def _several(build: Subject, pump: Pump) -> Iterator[Remark]:
 
 def _staged(build: Subject, pump: Pump) -> Iterator[Remark]:
     figures = build.figures.pump
-    if figures is None or figures.stage_power_W is None or pump.running_at_idle >= pump.count:
+    if figures is None or not figures.stages or pump.running_at_idle >= pump.count:
         return
-    power = build.numbers.figure("power", figures.stage_power_W)
+    power = build.numbers.figure("power", figures.stages[-1].power_W)
     yield Remark(
         "note",
         "pump.running_at_idle",

@@ -16,17 +16,17 @@ def return_remarks(build: Subject) -> Iterator[Remark]:
     line, idle = build.figures.return_line, build.figures.pressure.idle_rail_Pa
     if line is None or not line.holds or idle <= 0.0 or line.back_pressure_Pa <= HIGH_SHARE * idle:
         return
-    name = "this return" if line.size == "fixed" else f"{with_article(line.size)} return"
+    name = "this return" if line.fixed else f"{with_article(line.size)} return"
     needs = build.numbers.figure("pressure", line.back_pressure_Pa, idle)
     share = build.numbers.figure("percent", line.back_pressure_Pa / idle, HIGH_SHARE, 1.0)
     larger = next(
         (row for row in line.sizes if row.holds and row.back_pressure_Pa <= HIGH_SHARE * idle), None
     )
     do = "Fewer fittings, a larger line or fewer pumps at idle would ease it."
-    if larger is not None and larger.size != "fixed":
+    if larger is not None and not larger.fixed:
         do = f"It holds, with little left for a bend or a cooler; {larger.size} would be at ease."
     yield Remark(
-        "warn",
+        "warning",
         "return_line",
         f"{capitalized(name)} pushes back with {needs} at idle, {share} of the rail.",
         do,

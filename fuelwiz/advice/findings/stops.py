@@ -19,7 +19,7 @@ def stops(build: Subject) -> Iterator[Remark]:
 
 def _larger_line(build: Subject) -> str:
     row = build.smallest_with_working_line()
-    if row is None or row.size == "fixed":
+    if row is None or row.fixed:
         return "Fit a larger line, or two side by side."
     return f"Fit {row.size} or larger, or two lines side by side."
 
@@ -45,7 +45,7 @@ def _sag(build: Subject) -> WhatAndDo:
 
 def _pump(build: Subject) -> WhatAndDo:
     row, line = build.pick, build.figures.row(build.figures.recommended)
-    through = "" if row.size == "fixed" else f" through {row.size}"
+    through = "" if row.fixed else f" through {row.size}"
     what = f"The {build.pump_word} cannot do it{through}: {limit_phrase(build, row, 'pump')}."
     if line is not None and line is not row:
         return what, f"Fit {line.size}: {spare(build, line)}."

@@ -20,7 +20,7 @@ def stress_remarks(build: Subject) -> Iterator[Remark]:
         return
     shown = failing if len(failing) <= 3 else [*failing[:2], f"{len(failing) - 2} more"]
     yield Remark(
-        "note" if failing == ["bad day"] else "warn",
+        "note" if failing == ["bad day"] else "warning",
         "stress",
         f"Does not hold under stress: {listed(shown)}.",
         "Stress says what fails first in each, and what would cure it.",

@@ -52,7 +52,7 @@ def findings(_build: Subject, words: Words) -> Iterator[Block]:
     yield Heading("Findings")
     if words.findings:
         yield Paragraph(
-            f"{SYMBOLS['stop']} stops the build, {SYMBOLS['warn']} is a warning, the rest is good to know."
+            f"{SYMBOLS['stop']} stops the build, {SYMBOLS['warning']} is a warning, the rest is good to know."
         )
         yield Listing(tuple(Item(finding.text, finding.severity) for finding in words.findings))
     else:

@@ -66,7 +66,7 @@ def _return_at_idle(build: Subject) -> Item:
             "[return_line] is not given" if build.session.return_line is None else "it takes pump and line"
         )
         return Item(f"Return at idle: not known, {missing}.", "note")
-    name = "the return" if line.size == "fixed" else f"{with_article(line.size)} return"
+    name = "the return" if line.fixed else f"{with_article(line.size)} return"
     needs, wants = build.numbers.pair("pressure", line.back_pressure_Pa, idle)
     if line.holds:
         return Item(

@@ -7,9 +7,9 @@ from collections.abc import Iterator
 from fuelwiz.advice.blocks import Block, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.subject import Subject
-from fuelwiz.sizing.gauge import When, gauge
+from fuelwiz.sizing.vocabulary import GaugeState
 
-STATES: dict[When, str] = {
+STATES: dict[GaugeState, str] = {
     "hose off": "idling, vacuum hose off and plugged",
     "idle": "idling",
     "full power": "full power at the goal",
@@ -24,7 +24,7 @@ def gauge_pressures(build: Subject, _words: Words) -> Iterator[Block]:
         Column("At the rail", unit, figures=True),
         Column("Behind the pump", unit, figures=True),
     )
-    readings = gauge(build.session, build.figures)
+    readings = build.figures.gauge
     yield Heading("Pressures to expect on a gauge")
     yield Table(
         columns,

@@ -38,7 +38,7 @@ def _inlet(build: Subject) -> Iterator[tuple[str, str]]:
 
 def _warming(build: Subject) -> str:
     heat = build.figures.heat
-    if heat is not None:
+    if heat is not None and heat.rise_K_per_h is not None:
         return f"{build.numbers.figure('warming', heat.rise_K_per_h)} an hour at most, without any cooling"
     if build.session.pressure.regulator == "none":
         return "nothing worth counting: no fuel goes round"

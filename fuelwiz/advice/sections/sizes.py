@@ -13,10 +13,10 @@ from fuelwiz.sizing.figures import Ladder, SizeFigures
 
 BANDS: dict[str, Mark] = {
     "easy": "easy",
-    "fair": "fair",
-    "strained": "strained",
-    "poor": "poor",
-    "unfit": "unfit",
+    "good": "good",
+    "brisk": "brisk",
+    "fast": "fast",
+    "too fast": "too fast",
 }
 
 
@@ -63,7 +63,7 @@ def _size_row(build: Subject, size: SizeFigures) -> tuple[Cell, ...]:
 def _legend(build: Subject) -> str:
     bands = [build.numbers.limit("velocity", edge) for edge in build.session.bands.feed]
     told = (
-        f"Up to {bands[0]} is easy, {bands[1]} fair, {bands[2]} strained, {bands[3]} poor, above that unfit."
+        f"Up to {bands[0]} is easy, {bands[1]} good, {bands[2]} brisk, {bands[3]} fast, above that too fast."
     )
     if build.figures.chosen is not None:
         told += " * is the size settled on."
@@ -74,7 +74,7 @@ def _explained(build: Subject) -> list[tuple[SizeFigures, str]]:
     """The pick, the size below it and the size above it, with the name that each goes under."""
     pick = build.pick
     settled = ", settled on" if pick.size == build.figures.chosen else ""
-    fit = ", the line to fit" if pick.size == build.figures.line_to_fit and pick.size != "fixed" else ""
+    fit = ", the line to fit" if pick.size == build.figures.line_to_fit and not pick.fixed else ""
     found = [(pick, f"{capitalized(called(pick.size))}{settled}{fit}")]
     for step, name in ((-1, "one size smaller"), (1, "one size larger")):
         beside = build.neighbour(pick, step)
@@ -112,7 +112,7 @@ def what_it_takes(build: Subject, _words: Words) -> Iterator[Block]:
 
 
 def _through(build: Subject) -> str:
-    return "the line as it is" if build.pick.size == "fixed" else build.pick.size
+    return "the line as it is" if build.pick.fixed else build.pick.size
 
 
 def _demand(build: Subject) -> Iterator[tuple[str, str]]:

@@ -19,7 +19,7 @@ def pump_to_look_for(build: Subject, _words: Words) -> Iterator[Block]:
         return
     numbers = build.numbers
     flow, rise = numbers.figure("flow", target.flow_m3_s), numbers.figure("pressure", target.rise_Pa)
-    through = "through the line as it is" if target.size == "fixed" else f"through {target.size}"
+    through = "through the line as it is" if target.fixed else f"through {target.size}"
     yield Paragraph(f"One that gives {flow} at {rise} across it, {through}, at the volts it will see.")
     rows = tuple(_pump_given(build))
     if rows:
@@ -38,8 +38,8 @@ def _pump_given(build: Subject) -> Iterator[tuple[str, str]]:
     yield "the one given", f"{name}{many}{gives} in this system"
     free = numbers.figure("flow", figures.capacity_without_feed_loss_m3_s)
     yield "without line loss", free
-    if figures.stage_power_W is not None:
-        power = numbers.figure("power", figures.stage_power_W)
+    if figures.stages:
+        power = numbers.figure("power", figures.stages[-1].power_W)
         yield "staging", f"all pumps must run from {power} up"
 
 
@@ -76,7 +76,7 @@ def _return_table(build: Subject, line: ReturnFigures) -> Table:
 
 def _return_row(build: Subject, size: ReturnSize, settled: str | None) -> tuple[Cell, ...]:
     numbers = build.numbers
-    name = "as it is" if size.size == "fixed" else f"{size.size}*" if size.size == settled else size.size
+    name = "as it is" if size.fixed else f"{size.size}*" if size.size == settled else size.size
     return row(
         name,
         numbers.number("flow", size.flow_m3_s),
@@ -91,7 +91,7 @@ def _smallest(build: Subject, line: ReturnFigures) -> str:
     wants = build.numbers.figure("pressure", build.figures.pressure.idle_rail_Pa)
     if line.smallest_that_holds is None:
         return f"None of them holds the {wants} that the regulator wants at idle."
-    if line.smallest_that_holds == "fixed":
+    if line.fixed:
         return f"It holds the {wants} that the regulator wants at idle."
     return (
         f"{line.smallest_that_holds} is the smallest that holds the {wants} that the regulator wants at idle."

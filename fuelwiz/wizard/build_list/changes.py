@@ -7,8 +7,9 @@ from typing import Any
 
 from fuelwiz.desk.numbers import pretty, split_or_whole
 from fuelwiz.desk.words import label
+from fuelwiz.document.changes import Change
 from fuelwiz.printable import clean
-from fuelwiz.store.history import Change, last_change
+from fuelwiz.store.history import last_change
 
 _MOST = 3
 _LONGEST = 40
@@ -20,7 +21,7 @@ def last_change_words(path: Path) -> str:
 
 
 def change_words(changes: tuple[Change, ...]) -> str:
-    """Changes as one sentence says them: "power wanted 690 to 750 hp, boost 18 to 22 psi"."""
+    """Changes as one sentence says them: "power 690 to 750 hp, boost 18 to 22 psi"."""
     told = list(dict.fromkeys(map(_one, changes)))
     more = len(told) - _MOST
     shown = told if more <= 1 else [*told[:_MOST], f"and {more} more"]

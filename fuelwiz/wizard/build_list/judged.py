@@ -121,6 +121,6 @@ def _verdict(build: Subject, steps_open: int) -> Verdict:
     if works is None:
         return Verdict("note", f"{steps_open} open" if steps_open else "open", "muted", None)
     if build.has_runs and build.has_pump and figures.recommended is None:
-        return Verdict("unfit", NONE_WORKS, "unfit", works)
+        return Verdict("too fast", NONE_WORKS, "too fast", works)
     band = figures.pick.band
     return Verdict(band, band, cast(Role, band), works)

@@ -4,18 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING
 
 from fuelwiz.errors import FuelwizError
 from fuelwiz.store import folder as files
-from fuelwiz.store.build_file import BuildFile, draft_of
+from fuelwiz.store.build_file import BuildFile
+from fuelwiz.store.drafts import draft_of
 from fuelwiz.wizard.build_list.first_time import CHOICES
+from fuelwiz.wizard.build_list.list_page import ListPage
 from fuelwiz.wizard.build_list.list_state import BuildList
 from fuelwiz.wizard.line_edit import LineEdit
+from fuelwiz.wizard.program import Program
 from fuelwiz.wizard.prompt import Prompt
-
-if TYPE_CHECKING:
-    from fuelwiz.wizard.build_list.list_screen import BuildListScreen
 
 OFFER = "d: go on with the draft, s: what is saved, Esc: stay"
 NEVER_SAVED = "This build was never saved: Enter opens it, Ctrl+S saves it."
@@ -24,39 +23,62 @@ NEVER_SAVED = "This build was never saved: Enter opens it, Ctrl+S saves it."
 class ListActions:
     """The actions, by their id; what cannot be done is said in the footer."""
 
-    def __init__(self, screen: BuildListScreen) -> None:
-        self.screen = screen
+    def __init__(self, page: ListPage, program: Program) -> None:
+        self.page = page
+        self.program = program
+        self.handlers: dict[str, Callable[[], None]] = {
+            "open": self.open,
+            "new": program.new_build,
+            "sample": program.open_sample,
+            "copy": self.copy,
+            "rename": self.rename,
+            "delete": self.delete,
+            "restore": self.restore,
+            "mark": self.mark,
+            "compare": self.compare,
+            "filter": self.filter,
+            "file": self.file,
+            "folder": self.folder,
+            "help": self.help,
+            "quit": self.quit,
+            "keys": self.keys,
+        }
+
+    @property
+    def builds(self) -> BuildList:
+        """The list."""
+        return self.page.builds
 
     def do(self, name: str) -> None:
         """Do the action of that id."""
-        act: Callable[[], None] = getattr(self, f"_{name}")
-        act()
+        self.handlers[name]()
 
     def read(self) -> None:
         """Read the folder anew."""
         try:
-            self.screen.builds.read()
+            self.builds.read()
         except FuelwizError as error:
             self._say(str(error))
 
     def clear_filter(self) -> None:
         """Show all builds again."""
-        self.screen.builds.filter(LineEdit())
+        self.builds.filter(LineEdit())
 
     def _say(self, text: str) -> None:
-        self.screen.page.said = text
+        self.page.message = text
 
     def _ask(self, text: str, done: Callable[[str], None], start: str) -> None:
-        self.screen.page.prompt = Prompt(text, done, editor=LineEdit.at_end(start))
+        self.page.prompt = Prompt(text, done, editor=LineEdit.at_end(start))
 
-    def _open(self) -> None:
-        page, wizard = self.screen.page, self.screen.wizard
+    def open(self) -> None:
+        """Open the build under the pointer, or do what an empty folder offers."""
+        page, program = self.page, self.program
         if page.is_empty:
             self.do(CHOICES[page.choice][0])
             return
         entry = page.builds.entry
         if entry is None:
-            self._new() if page.builds.has_new_row else None
+            program.new_build() if page.builds.has_new_row else None
         elif entry.fault and (entry := self._read_again(entry)).fault:
             self._say(f"{entry.file_name} cannot be opened before that is put right.")
         elif entry.is_draft:
@@ -64,12 +86,12 @@ class ListActions:
         elif entry.has_draft:
             self._offer_draft(entry)
         else:
-            wizard.open_build(entry.path)
+            program.open_build(entry.path)
 
     def _read_again(self, entry: BuildFile) -> BuildFile:
         """A build that could not be read, as its file stands now: somebody may have put it right meanwhile."""
         self.read()
-        return self.screen.builds.entry or entry
+        return self.builds.entry or entry
 
     def _offer_draft(self, entry: BuildFile) -> None:
         """Ask whether to go on with work that was kept but not saved."""
@@ -78,31 +100,24 @@ class ListActions:
             if letter == "d":
                 self._open_draft(draft_of(entry.path))
             else:
-                self.screen.wizard.open_build(entry.path)
+                self.program.open_build(entry.path)
 
-        self.screen.page.prompt = Prompt(OFFER, answered, letters="ds")
+        self.page.prompt = Prompt(OFFER, answered, letters="ds")
 
     def _open_draft(self, path: Path) -> None:
         """Go on with a draft; loads the desk, so only now."""
         from fuelwiz.desk.desk import Desk
-        from fuelwiz.wizard.editor.build_screen import BuildScreen
 
         try:
             desk = Desk.from_draft(path)
         except FuelwizError as error:
             self._say(str(error))
         else:
-            self.screen.app.switch_screen(BuildScreen(desk))
-
-    def _new(self) -> None:
-        self.screen.wizard.new_build()
-
-    def _sample(self) -> None:
-        self.screen.wizard.open_sample()
+            self.program.show_build(desk)
 
     def _saved_entry(self) -> BuildFile | None:
         """The build under the pointer, if it has a file; else it is said why nothing is done."""
-        entry = self.screen.builds.entry
+        entry = self.builds.entry
         if entry is None:
             self._say("Put the pointer on a build first.")
         elif entry.is_draft:
@@ -119,17 +134,19 @@ class ListActions:
             self._say(str(error))
             path = None
         self.read()
-        if path is not None and not self.screen.builds.point_at(path):
+        if path is not None and not self.builds.point_at(path):
             self.clear_filter()
-            self.screen.builds.point_at(path)
+            self.builds.point_at(path)
         return path
 
-    def _copy(self) -> None:
+    def copy(self) -> None:
+        """Put a copy beside the build."""
         entry = self._saved_entry()
         if entry is not None and (path := self._try(lambda: files.copy(entry.path))) is not None:
             self._say(f"Copied into {path.name}.")
 
-    def _rename(self) -> None:
+    def rename(self) -> None:
+        """Give the build another name, file and all."""
         entry = self._saved_entry()
         if entry is not None:
             self._ask("New name:", lambda name: self._rename_to(entry, name), entry.name)
@@ -139,8 +156,9 @@ class ListActions:
         if path is not None:
             self._say(f"Renamed; its file is {path.name} now.")
 
-    def _delete(self) -> None:
-        builds, entry = self.screen.builds, self.screen.builds.entry
+    def delete(self) -> None:
+        """Put the build into the bin."""
+        builds, entry = self.builds, self.builds.entry
         if entry is None:
             self._say("Put the pointer on a build first.")
             return
@@ -155,53 +173,59 @@ class ListActions:
         builds.at = at
         builds.move(0)
 
-    def _restore(self) -> None:
-        folder = self.screen.builds.folder
+    def restore(self) -> None:
+        """Bring the last build back from the bin."""
+        folder = self.builds.folder
         path = self._try(lambda: files.bring_back(folder))
-        entry = self.screen.builds.entry
+        entry = self.builds.entry
         if path is not None and entry is not None:
             self._say(f"Back again: {entry.name}.")
-        elif not self.screen.page.said:
+        elif not self.page.message:
             self._say("The bin is empty: there is nothing to bring back.")
 
-    def _mark(self) -> None:
-        builds = self.screen.builds
+    def mark(self) -> None:
+        """Mark the build to compare it."""
+        builds = self.builds
         if not builds.mark():
             self._say("Only a saved build can be marked.")
             return
         if len(builds.marked) == 1:
             self._say("Marked. Mark another one, or go to it and press x.")
 
-    def _compare(self) -> None:
-        paths = self.screen.builds.to_compare()
+    def compare(self) -> None:
+        """Compare the marked builds."""
+        paths = self.builds.to_compare()
         if len(paths) < 2:
             self._say("Mark two builds or more with Space first.")
         else:
-            self.screen.wizard.compare(paths)
+            self.program.compare(paths)
 
-    def _filter(self) -> None:
-        if not self.screen.page.is_empty:
-            self.screen.builds.typing = True
+    def filter(self) -> None:
+        """Type a filter."""
+        if not self.page.is_empty:
+            self.builds.typing = True
 
-    def _file(self) -> None:
+    def file(self) -> None:
+        """Open a build that is kept elsewhere."""
         self._ask("Which file?", self._open_file, "")
 
     def _open_file(self, text: str) -> None:
-        for place in (_path(text), self.screen.builds.folder / text):
+        for place in (_path(text), self.builds.folder / text):
             if _is_there(place, Path.is_file):
-                self.screen.wizard.open_build(place)
+                self.program.open_build(place)
                 return
         self._say(f"There is no file {text}.")
 
-    def _folder(self) -> None:
-        self._ask("Folder:", self._to_folder, str(self.screen.builds.folder))
+    def folder(self) -> None:
+        """Show another folder of builds."""
+        self._ask("Folder:", self._to_folder, str(self.builds.folder))
 
     def _to_folder(self, text: str) -> None:
         folder = _path(text)
         if not _is_there(folder, Path.is_dir):
             self._say(f"There is no folder {text}.")
             return
-        page = self.screen.page
+        page = self.page
         before, page.builds = page.builds, BuildList(folder, judged=page.builds.judged)
         try:
             page.builds.read()
@@ -209,17 +233,20 @@ class ListActions:
             page.builds = before
             self._say(str(error))
         else:
-            self.screen.wizard.folder = folder
+            self.program.folder = folder
 
-    def _help(self) -> None:
-        self.screen.page.mode = "help"
-        self.screen.page.scrolled = 0
+    def help(self) -> None:
+        """Open the page on columns and marks."""
+        self.page.mode = "help"
+        self.page.scrolled = 0
 
-    def _quit(self) -> None:
-        self.screen.wizard.leave()
+    def quit(self) -> None:
+        """Leave the program."""
+        self.program.leave()
 
-    def _keys(self) -> None:
-        self.screen.page.mode = "keys"
+    def keys(self) -> None:
+        """Open the page of all keys."""
+        self.page.mode = "keys"
 
 
 def _path(text: str) -> Path:

@@ -8,7 +8,7 @@ from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
 
 LABEL, TEXT = 1, 12
-BANDS: tuple[Role, ...] = ("easy", "fair", "strained", "poor", "unfit")
+BANDS: tuple[Role, ...] = ("easy", "good", "brisk", "fast", "too fast")
 VERDICT = "Verdict"
 WORDS = (
     ("Builds", "All that is kept in this folder, the last changed on top. Each is a plain text file."),

@@ -32,7 +32,7 @@ class ListPage:
     mode: str = "list"
     choice: int = 0
     scrolled: int = 0
-    said: str = ""
+    message: str = ""
     prompt: Prompt | None = None
 
     @property
@@ -144,7 +144,7 @@ def _rule(builds: BuildList, height: int, area: Area) -> Strip:
 def _footer(page: ListPage, area: Area) -> Strip:
     if page.prompt is not None:
         return page.prompt.line(area)
-    return footer_line(_offered(page), by_id(LIST, "keys"), area, page.said)
+    return footer_line(_offered(page), by_id(LIST, "keys"), area, page.message)
 
 
 def _offered(page: ListPage) -> list[Action]:

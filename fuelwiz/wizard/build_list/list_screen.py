@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from datetime import date
 from pathlib import Path
-from typing import ClassVar, Protocol, cast
+from typing import ClassVar, cast
 
 from textual.app import ComposeResult
 from textual.events import Click, Key, MouseScrollDown, MouseScrollUp, Paste, ScreenResume
@@ -21,35 +21,12 @@ from fuelwiz.wizard.build_list.list_help import most_scrolled
 from fuelwiz.wizard.build_list.list_page import ListPage, heights, page_lines
 from fuelwiz.wizard.build_list.list_state import BuildList
 from fuelwiz.wizard.build_list.list_state import Key as KnownKey
-from fuelwiz.wizard.lines_view import LinesView
-from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
+from fuelwiz.wizard.painted import LinesView
+from fuelwiz.wizard.program import Program
 
 PAUSE_S = 0.15  # without a key, before a build is reckoned
 NEXT_S = 0.05  # between one and the next
-
-
-class Wizard(Protocol):
-    """What the list wants of the program that it is shown by."""
-
-    look: Look
-    folder: Path
-    message: str
-
-    def open_build(self, path: Path) -> None:
-        """Open a build from its file."""
-
-    def new_build(self) -> None:
-        """Begin an empty build."""
-
-    def open_sample(self) -> None:
-        """Open the guided sample."""
-
-    def compare(self, paths: list[Path]) -> None:
-        """Put builds side by side."""
-
-    def leave(self) -> None:
-        """End the program."""
 
 
 class BuildListScreen(Screen[None]):
@@ -64,7 +41,7 @@ class BuildListScreen(Screen[None]):
     def __init__(self, folder: Path) -> None:
         super().__init__()
         self.page = ListPage(BuildList(folder, judged=self.known))
-        self.actions = ListActions(self)
+        self.actions = ListActions(self.page, self.program)
         self._pause: Timer | None = None
         self._job: Worker[Judged] | None = None
 
@@ -74,9 +51,9 @@ class BuildListScreen(Screen[None]):
         return self.page.builds
 
     @property
-    def wizard(self) -> Wizard:
+    def program(self) -> Program:
         """The program that this screen belongs to."""
-        return cast("Wizard", self.app)
+        return cast("Program", self.app)
 
     @property
     def is_reckoning(self) -> bool:
@@ -85,18 +62,18 @@ class BuildListScreen(Screen[None]):
 
     def compose(self) -> ComposeResult:
         """One painted part, as large as the screen."""
-        yield LinesView(self.wizard.look, "list", lambda area: page_lines(self.page, date.today(), area))
+        yield LinesView(self.program.look, "list", lambda area: page_lines(self.page, date.today(), area))
 
     def on_mount(self) -> None:
         """Read the folder and show it; nothing is reckoned yet."""
-        self.styles.background = self.wizard.look.screen_background
+        self.styles.background = self.program.look.screen_background
         view = self.query_one(LinesView)
         view.styles.width = view.styles.height = "100%"
         self.actions.read()
         if self.builds.folder in self.last_at:
             self.builds.point_at(self.last_at[self.builds.folder])
-        if self.wizard.message:
-            self.page.said, self.wizard.message = self.wizard.message, ""
+        if self.program.message:
+            self.page.message, self.program.message = self.program.message, ""
 
     def on_screen_resume(self, event: ScreenResume) -> None:
         """Back from another screen: the folder may hold something else by now."""
@@ -117,7 +94,7 @@ class BuildListScreen(Screen[None]):
         event.prevent_default()
         key, character = event.key, event.character if event.is_printable else None
         page = self.page
-        page.said = ""
+        page.message = ""
         if page.prompt is not None:
             asked = page.prompt
             if asked.key(key, character) and page.prompt is asked:
@@ -131,11 +108,14 @@ class BuildListScreen(Screen[None]):
         elif key == "escape" and self.builds.needle.text:
             self.actions.clear_filter()
         elif not self._moved(key):
-            action = by_key(LIST, key)
-            if action is not None:
-                self.actions.do(action.id)
+            self._do(key)
         if self.is_current:
             self.show()
+
+    def _do(self, key: str) -> None:
+        action = by_key(LIST, key)
+        if action is not None:
+            self.actions.do(action.id)
 
     def _letter(self, key: str, character: str | None) -> None:
         """On the page of all keys one letter does it, and so do the keys themselves; Esc closes the page."""
@@ -166,8 +146,7 @@ class BuildListScreen(Screen[None]):
             builds.typing = False
         elif key in ("ctrl+q", "ctrl+g", "f9", "f1"):
             builds.typing = False
-            action = by_key(LIST, key)
-            self.actions.do(action.id if action else "")
+            self._do(key)
         else:
             needle = builds.needle.key(key)
             if needle is None and character:
@@ -233,7 +212,7 @@ class BuildListScreen(Screen[None]):
 
     @property
     def _area(self) -> Area:
-        return Area(self.wizard.look, self.size.width, self.size.height)
+        return Area(self.program.look, self.size.width, self.size.height)
 
     @property
     def _table_rows(self) -> int:

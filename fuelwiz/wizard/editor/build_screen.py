@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, cast
+from typing import cast
 
 from textual.app import ComposeResult
 from textual.events import Key, Paste, Resize
@@ -14,32 +14,32 @@ from textual.timer import Timer
 from textual.widget import Widget
 
 from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.plots import Plots
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.actions import BUILD, Action, by_id, by_key, by_letter
 from fuelwiz.wizard.chrome import Headline, footer_line, keys_page, steps_column, steps_row, top_line
 from fuelwiz.wizard.editor.build_actions import BuildActions
-from fuelwiz.wizard.editor.curves import Curves
 from fuelwiz.wizard.editor.form_view import FormView
 from fuelwiz.wizard.editor.head import headline, step_marks
 from fuelwiz.wizard.editor.help_view import HelpView
+from fuelwiz.wizard.editor.host import Mode
 from fuelwiz.wizard.editor.offered import offered_actions
+from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.points_view import PointsView
+from fuelwiz.wizard.editor.save_dialog import SaveDialog
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.walk import Reaction
-from fuelwiz.wizard.lines_view import LinesView
 from fuelwiz.wizard.live.pane import LivePane
 from fuelwiz.wizard.live.rule import VIEWS
 from fuelwiz.wizard.paint import Area
+from fuelwiz.wizard.painted import LinesView, place
+from fuelwiz.wizard.program import Program
 from fuelwiz.wizard.prompt import Prompt
-from fuelwiz.wizard.screen_layout import SMALLEST, Box, ScreenLayout, layout_for
-
-if TYPE_CHECKING:
-    from fuelwiz.wizard.app import FuelwizApp
+from fuelwiz.wizard.screen_layout import PAGES, SMALLEST, Box, ScreenLayout, layout_for
 
 PAUSE_S = 0.2  # of typing, before the slower parts of the answer are reckoned
 KEEP_S = 0.6  # after a change, before the draft is written
 TOO_SMALL = "This wants"
-Mode = str  # "form", "table", "help", "keys", "points"
 
 
 class BuildScreen(Screen[None]):
@@ -61,9 +61,11 @@ class BuildScreen(Screen[None]):
         self.mode: Mode = "form"
         self.view = "sizes"
         self.highlighted = ""
-        self.said = ""
+        self.message = ""
         self.prompt: Prompt | None = None
-        self.actions = BuildActions(self)
+        self.saving = self.save_dialog()
+        self.points = PointsDialog(self)
+        self.actions = BuildActions(self, self.saving, self.points)
         self._step = step
         self._keys = keys
         self._draft = draft
@@ -72,18 +74,22 @@ class BuildScreen(Screen[None]):
         self._keep: Timer | None = None
 
     @property
-    def wizard(self) -> FuelwizApp:
+    def program(self) -> Program:
         """The program that this screen belongs to."""
-        return cast("FuelwizApp", self.app)
+        return cast("Program", self.app)
+
+    def save_dialog(self) -> SaveDialog:
+        """What saves this kind of build."""
+        return SaveDialog(self)
 
     def compose(self) -> ComposeResult:
         """The parts, in the order in which they are read."""
-        look = self.wizard.look
+        look = self.program.look
         yield LinesView(look, "top", lambda area: [top_line(self.headline(), area)])
         yield LinesView(look, "steps", self._steps)
         yield FormView(look, self.form)
         yield HelpView(look)
-        yield LivePane(look, Curves(), id="live")
+        yield LivePane(look, Plots(), id="live")
         yield LinesView(look, "sheet", lambda area: keys_page(BUILD, area))
         yield PointsView(look)
         yield LinesView(look, "strip", self.strip_lines)
@@ -91,7 +97,7 @@ class BuildScreen(Screen[None]):
 
     def on_mount(self) -> None:
         """Stand first, reckon then: what reckons takes longest to load."""
-        self.styles.background = self.wizard.look.screen_background
+        self.styles.background = self.program.look.screen_background
         self.call_after_refresh(self._first_answer)
 
     def _first_answer(self) -> None:
@@ -103,7 +109,7 @@ class BuildScreen(Screen[None]):
         self.show_all()
         self._typing_pauses()
         if self._draft is not None:
-            self.actions.offer_draft(self._draft)
+            self.saving.offer_draft(self._draft)
         for event in self._keys:
             self.post_message(event)
 
@@ -114,34 +120,18 @@ class BuildScreen(Screen[None]):
     def lay_out(self) -> None:
         """Put every part where it belongs at this size and in this mode."""
         width, height = self.size
-        over = {"keys": "sheet", "points": "points"}.get(self.mode, "")
-        strip_rows = 0 if over else self.strip_rows
+        strip_rows = 0 if self.mode in PAGES else self.strip_rows
         layout = layout_for(width, height - strip_rows, table_focused=self.mode == "table")
         self._layout = layout
         if width < SMALLEST[0] or height < SMALLEST[1]:
             self._too_small(width, height)
             return
-        self.said = "" if self.said.startswith(TOO_SMALL) else self.said
-        whole = Box(0, layout.form.y, width, layout.footer.y - layout.form.y)
-        body = Box(0, layout.form.y + 1, width, whole.height - 1)
-        opened = self.mode == "help" and not layout.help.is_shown
+        self.message = "" if self.message.startswith(TOO_SMALL) else self.message
         form = self.query_one(FormView)
-        form.why_rows = 0 if opened else layout.why_rows
+        form.why_rows = 0 if layout.hidden_by_help(self.mode) else layout.why_rows
         form.has_keys = self.mode in ("form", "help")
-        boxes = {
-            "top": layout.top,
-            "steps": layout.steps,
-            "form": Box(layout.form.x, layout.form.y, layout.form.width, 1) if opened else layout.form,
-            "help": body if opened else layout.help,
-            "live": Box() if opened else layout.live,
-            "sheet": whole if over == "sheet" else Box(),
-            "points": whole if over == "points" else Box(),
-            "strip": Box(0, height - 1 - strip_rows, width, strip_rows),
-            "footer": Box(0, height - 1, width, 1),
-        }
-        for name, box in boxes.items():
-            hidden = bool(over) and name in ("form", "help", "live")
-            place(self.query_one(f"#{name}"), Box() if hidden else box)
+        for name, box in layout.parts(self.mode, strip_rows).items():
+            place(self.query_one(f"#{name}"), box)
         self.call_after_refresh(self.show_all)
 
     def _too_small(self, width: int, height: int) -> None:
@@ -194,7 +184,7 @@ class BuildScreen(Screen[None]):
 
     def headline(self) -> Headline:
         """What the top line says."""
-        return headline(self.desk, self.actions.kept)
+        return headline(self.desk, self.saving.kept)
 
     def strip_lines(self, area: Area) -> list[Strip]:
         """What stands above the footer; nothing here."""
@@ -203,7 +193,7 @@ class BuildScreen(Screen[None]):
     def _footer(self, area: Area) -> list:  # type: ignore[type-arg]
         if self.prompt is not None:
             return [self.prompt.line(area)]
-        return [footer_line(self.offered(), by_id(BUILD, "keys"), area, self.said)]
+        return [footer_line(self.offered(), by_id(BUILD, "keys"), area, self.message)]
 
     def offered(self) -> list[Action]:
         """The actions that matter now, the one thing to do first."""
@@ -211,7 +201,7 @@ class BuildScreen(Screen[None]):
 
     def say(self, text: str) -> None:
         """A sentence in the footer until the next key."""
-        self.said = text
+        self.message = text
         if self.is_mounted:
             cast("LinesView", self.query_one("#footer")).repaint()
 
@@ -231,10 +221,10 @@ class BuildScreen(Screen[None]):
         if self.prompt is not None:
             self.prompt.paste(event.text)
         elif self.mode == "points":
-            self.query_one(PointsView).insert(event.text)
+            self.points_view.insert(event.text)
         elif self.mode in ("form", "help"):
             if self.form.paste(event.text) == "paste":
-                self.actions.points(event.text)
+                self.points.open(event.text)
             else:
                 self.changed()
         self.show_all()
@@ -244,7 +234,7 @@ class BuildScreen(Screen[None]):
         event.stop()
         event.prevent_default()
         key, character = event.key, event.character if event.is_printable else None
-        self.said = ""
+        self.message = ""
         if self.prompt is not None:
             asked = self.prompt
             if asked.key(key, character) and self.prompt is asked:
@@ -252,7 +242,7 @@ class BuildScreen(Screen[None]):
         elif self.mode == "keys":
             self._letter(key, character)
         elif self.mode == "points":
-            self.actions.points_key(key, character)
+            self.points.key(key, character)
         else:
             self._act_or_type(key, character)
         if self.is_current:
@@ -329,18 +319,27 @@ class BuildScreen(Screen[None]):
         if not self.desk.dirty:  # saved meanwhile, or taken back
             self.desk.discard_draft()
             return
-        self.actions.keep_draft()
+        self.saving.keep_draft()
         cast("LinesView", self.query_one("#top")).repaint()
+
+    @property
+    def points_view(self) -> PointsView:
+        """The page that takes a table of points."""
+        return self.query_one(PointsView)
+
+    @property
+    def shows_sizes(self) -> bool:
+        """Whether the live pane shows sizes to choose from."""
+        return self.query_one(LivePane).shows_sizes
+
+    def scroll_live(self, lines: int) -> None:
+        """Scroll the live pane."""
+        self.query_one(LivePane).scroll_lines(lines)
+
+    def try_what_if(self) -> None:
+        """Try changes on a scratch copy on top of this screen."""
+        self.program.try_what_if(self)
 
     def next_view(self) -> None:
         """The next view of the live pane."""
         self.view = VIEWS[(VIEWS.index(self.view) + 1) % len(VIEWS)]
-
-
-def place(widget: Widget, box: Box) -> None:
-    """Put a part of the screen in a box; one without room is not shown."""
-    widget.display = box.is_shown
-    if box.is_shown:
-        widget.styles.offset = (box.x, box.y)
-        widget.styles.width = box.width
-        widget.styles.height = box.height

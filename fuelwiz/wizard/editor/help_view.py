@@ -25,11 +25,13 @@ BELOW = "PgDn for the rest"
 
 
 def help_lines(question: Question, area: Area) -> list[Strip]:
-    """The eight parts, label beside text where there is room, above it where there is not."""
+    """The parts that have something to say, label beside text where there is room, else above it."""
     beside = area.width >= 60
     lines = []
     for label, name in PARTS:
         text = getattr(question.help, name)
+        if not text:
+            continue
         if not beside:
             lines.append(area.row().put(LABEL, label, bold=True).strip())
             lines += [area.row().put(LABEL, words, "muted").strip() for words in area.wrapped(text, LABEL)]

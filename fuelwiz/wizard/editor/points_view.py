@@ -1,4 +1,4 @@
-"""A pasted table of points, or a CSV file's name, and what was understood of it."""
+"""The page that takes a table of points, pasted or read from a CSV file, and shows how it was understood."""
 
 from __future__ import annotations
 

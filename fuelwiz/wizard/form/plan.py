@@ -67,7 +67,7 @@ def rows_of(desk: Desk, place: Place, points_a_row: int = POINTS_A_ROW) -> list[
     """The rows to show at a place, in the order of asking."""
     if place.in_entry:
         return list(_entry_rows(desk, place, points_a_row))
-    asked = [q for q in step_questions(place.step) if _is_of_step(q) and is_asked(desk, q.key)]
+    asked = [q for q in step_questions(place.step, desk.system) if _is_of_step(q) and is_asked(desk, q.key)]
     at_once = sorted((q for q in asked if _at_once(desk, q)), key=lambda q: q.key != "feed.run")
     further = [q for q in asked if not _at_once(desk, q)]
     rows = [row for q in at_once for row in _rows_of_question(desk, q, points_a_row)]
@@ -147,7 +147,7 @@ def _points_rows(desk: Desk, question: Question, path: str, a_row: int) -> Itera
 
 def _entry_rows(desk: Desk, place: Place, points_a_row: int) -> Iterator[AnyRow]:
     base = f"{place.list_path}.{place.index}"
-    about = [(key, q) for key, q in catalogue().items() if key.startswith(f"{place.list_path}.")]
+    about = [(key, q) for key, q in catalogue(desk.system).items() if key.startswith(f"{place.list_path}.")]
     for key, question in about:
         path = f"{base}.{key.removeprefix(f'{place.list_path}.')}"
         if key.endswith(".fittings"):

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from bisect import bisect_right
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from math import ceil, floor, log10
 from typing import TYPE_CHECKING
@@ -12,6 +12,7 @@ from rich.cells import cell_len
 from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
+from fuelwiz.sizing.plot import Plot
 from fuelwiz.units import from_si
 from fuelwiz.wizard.live.canvas import Canvas, Curve
 from fuelwiz.wizard.look import Role
@@ -24,17 +25,6 @@ AXIS = 6  # cells of the pressures and their axis
 LEAST_ROWS = 10
 ROWS_A_TICK = 2
 NICE = (1.0, 2.0, 2.5, 5.0, 10.0)
-
-
-@dataclass(frozen=True, slots=True)
-class CurveData:
-    """What the pump gives and what each size asks of it, at rising flows; SI units, gauge."""
-
-    flows: tuple[float, ...]
-    pump_pressures: tuple[float, ...]
-    systems: Mapping[str, tuple[float, ...]]
-    goal_flow: float
-    crossing: tuple[float, float] | None  # flow and pressure where the pump meets the highlighted size
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +51,7 @@ class _View:
         return height
 
 
-def curve_lines(data: CurveData | None, result: Result, highlighted: str, area: Area) -> list[Strip]:
+def curve_lines(data: Plot | None, result: Result, highlighted: str, area: Area) -> list[Strip]:
     """The picture in the area's rows, and under it what it says in words."""
     if data is None or highlighted not in data.systems:
         said = "Pump against system shows once the pump's curve and the Lines step are answered."
@@ -82,11 +72,11 @@ def curve_lines(data: CurveData | None, result: Result, highlighted: str, area: 
     return [*lines, *_flow_axis(canvas, view, numbers, area), *sentence]
 
 
-def _shown_in(data: CurveData, numbers: Numbers) -> CurveData:
+def _shown_in(data: Plot, numbers: Numbers) -> Plot:
     """The same in the units that are shown."""
     flow = from_si(1.0, numbers.unit("flow"))
     pressure = from_si(1.0, numbers.unit("pressure"))
-    return CurveData(
+    return Plot(
         tuple(each * flow for each in data.flows),
         tuple(each * pressure for each in data.pump_pressures),
         {size: tuple(each * pressure for each in asked) for size, asked in data.systems.items()},
@@ -101,7 +91,7 @@ def _neighbours(sizes: list[str], highlighted: str) -> list[str]:
     return sizes[max(at - 1, 0) : at + 2]
 
 
-def _view(data: CurveData, highlighted: str, names: list[str], rows: int) -> _View:
+def _view(data: Plot, highlighted: str, names: list[str], rows: int) -> _View:
     """Both axes zoomed on the crossing, or on the goal where there is none."""
     goal = data.goal_flow
     flow = data.crossing[0] if data.crossing else goal
@@ -127,7 +117,7 @@ def _tick(span: float, rows: int) -> float:
     return next(nice * power for nice in NICE if nice * power >= least * 0.999)
 
 
-def _draw(canvas: Canvas, data: CurveData, view: _View, highlighted: str, names: list[str]) -> None:
+def _draw(canvas: Canvas, data: Plot, view: _View, highlighted: str, names: list[str]) -> None:
     look = canvas.look
     for name in names:
         if name != highlighted:
@@ -165,7 +155,7 @@ def _name_goal(canvas: Canvas, view: _View, flow: float, name: str) -> None:
 
 
 def _right_labels(
-    canvas: Canvas, data: CurveData, view: _View, names: list[str], highlighted: str
+    canvas: Canvas, data: Plot, view: _View, names: list[str], highlighted: str
 ) -> dict[int, tuple[str, Role]]:
     """Which size ends in which row at the right edge; one that leaves the picture above is named there."""
     labels: dict[int, tuple[str, Role]] = {}
@@ -229,7 +219,7 @@ def _places(step: float) -> int:
     return next((places for places in range(3) if abs(step * 10**places % 1) < 1e-6), 3)
 
 
-def _sentence(data: CurveData, highlighted: str, numbers: Numbers, area: Area) -> str:
+def _sentence(data: Plot, highlighted: str, numbers: Numbers, area: Area) -> str:
     if data.crossing is None:
         return f"Pump and {highlighted} do not meet. The goal needs {numbers.figure('flow', data.goal_flow)}."
     flow, pressure = data.crossing

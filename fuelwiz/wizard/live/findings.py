@@ -17,7 +17,7 @@ WORD = 3
 TEXT = 11
 _SAID: dict[Severity, tuple[str, Role]] = {
     "stop": ("stop", "fault"),
-    "warn": ("look", "strained"),
+    "warning": ("look", "brisk"),
     "note": ("note", "muted"),
 }
 

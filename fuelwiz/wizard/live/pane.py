@@ -9,7 +9,7 @@ from textual.strip import Strip
 
 from fuelwiz.wizard.live.answer import answer_lines, held_lines
 from fuelwiz.wizard.live.ceilings import ceiling_lines
-from fuelwiz.wizard.live.curves import CurveData, curve_lines
+from fuelwiz.wizard.live.curves import curve_lines
 from fuelwiz.wizard.live.explain import explanation_lines
 from fuelwiz.wizard.live.findings import finding_lines
 from fuelwiz.wizard.live.ladder import ladder_lines
@@ -24,8 +24,9 @@ from fuelwiz.wizard.painted import Painted
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
+    from fuelwiz.sizing.plot import Plot
 
-CurveSource = Callable[["Result", str], CurveData | None]
+CurveSource = Callable[["Result", str], "Plot | None"]
 NOTHING_YET = "Type the power that you want: the answer starts with it."
 MORE_BELOW = "more below: the arrows"
 MORE_BEHIND_F6 = "more below: F6, then the arrows"

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
-from fuelwiz.sizing.choices import injector_choices, wire_choices
 from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
 
@@ -110,12 +109,10 @@ def _returns(result: Result) -> _Table | None:
 
 
 def _wires(result: Result) -> _Table | None:
-    wiring, found = result.session.wiring, result.figures.wiring
-    choices = wire_choices(result.session, result.figures)
-    if not choices or wiring is None or found is None or found.fuse_A is None or found.current_A is None:
+    found = result.figures.wiring
+    choices = result.figures.wire_choices
+    if not choices or found is None or found.fuse_A is None or found.current_A is None:
         return None
-    from fuelwiz.physics.wire import awg_area_m2
-
     numbers = Numbers.of(result.session)
     heads = ("Wire, AWG", "Loses, V", "Carries, A", "Fuse, A")
     rows = [
@@ -127,7 +124,7 @@ def _wires(result: Result) -> _Table | None:
                 f"{found.fuse_A:g}",
             ),
             row.does,
-            wiring.wire is not None and abs(awg_area_m2(row.gauge) / wiring.wire - 1) < 1e-6,
+            row.given,
         )
         for row in choices
     ]
@@ -142,7 +139,7 @@ def _wires(result: Result) -> _Table | None:
 
 def _injectors(result: Result) -> _Table | None:
     said = result.session.injectors
-    choices = injector_choices(result.session, result.figures)
+    choices = result.figures.injector_choices
     found = result.figures.injectors
     if not choices or said is None or found is None or found.smallest_rating_m3_s is None:
         return None
@@ -158,7 +155,7 @@ def _injectors(result: Result) -> _Table | None:
                 limit.split("\N{NO-BREAK SPACE}")[0],
             ),
             row.does,
-            row.rating_m3_s == said.rated_flow,
+            row.given,
         )
         for row in choices
     ]

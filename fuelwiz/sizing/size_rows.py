@@ -1,0 +1,226 @@
+"""The row of one candidate size: velocity, loss, what the pumps still deliver, and what is wrong with it."""
+
+from __future__ import annotations
+
+from typing import TypedDict
+
+from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
+from fuelwiz.physics.line import ROUGHNESS_M, Run, friction_factor, reynolds, velocity_m_s
+from fuelwiz.session import bore_of_m
+from fuelwiz.sizing.candidates import feed_candidates, nominal_bore_m, spelled
+from fuelwiz.sizing.figures import Ladder, Least, SizeFigures
+from fuelwiz.sizing.fuel_system import FuelSystem
+from fuelwiz.sizing.lines import FeedRun
+from fuelwiz.sizing.sized_system import SizedSystem
+from fuelwiz.sizing.thresholds import COSTS_THE_PUMP, MOST_SAG
+from fuelwiz.sizing.vocabulary import LINE_LIMITS, SIZE_LIMITS, Band, SizeLimit, band_of, no_faster_than
+
+
+def sized_systems(system: FuelSystem) -> dict[str, SizedSystem]:
+    """The system at every candidate of the feed, smallest bore first, by the name of its row."""
+    return {
+        spelled(candidate): SizedSystem(system, candidate)
+        for candidate in feed_candidates(system.session.feed)
+    }
+
+
+def size_rows(system: FuelSystem) -> tuple[SizeFigures, ...]:
+    """The row of every candidate, smallest bore first."""
+    return tuple(size_row(sized) for sized in sized_systems(system).values())
+
+
+def size_row(sized: SizedSystem) -> SizeFigures:
+    """All that is known of one candidate; without a run of feed, what a velocity alone says."""
+    system, shown = sized.system, shown_run(sized)
+    velocity = shown.velocity_m_s(system.flow_m3_s)
+    number = reynolds(
+        velocity_m_s=velocity, bore_m=shown.line.bore_m, viscosity_m2_s=system.fuel.viscosity_m2_s
+    )
+    limits = limits_at_any_point(sized)
+    has_runs = bool(system.session.feed.run)
+    loss = sized.feed.loss(system.flow_m3_s) if has_runs else None
+    return SizeFigures(
+        size=spelled(sized.candidate),
+        bore_m=shown.line.bore_m,
+        nominal_velocity_m_s=nominal_velocity_m_s(shown, system.flow_m3_s),
+        velocity_m_s=velocity,
+        reynolds=number,
+        friction_factor=friction_factor(
+            reynolds=number, relative_roughness=shown.line.roughness_m / shown.line.bore_m
+        ),
+        band=band_of(velocity, system.session.bands.feed),
+        feed_loss_Pa=loss.total_pa if loss else None,
+        line_loss_Pa=loss.followers_pa if loss else None,
+        pump_rise_Pa=sized.demand_rise_pa if has_runs else None,
+        target_rise_Pa=sized.rise_pa(system.demand.target_flow_m3_s) if has_runs else None,
+        **_with_pumps(sized, shown),
+        rail_sag_Pa=sized.sag_pa if has_runs else None,
+        vapour_margin_Pa=sized.vapour_margin_pa,
+        least=least(sized),
+        line_works=not any(limit in LINE_LIMITS for limit in limits),
+        works=False if limits else (True if sized.solved else None),
+        limits=limits,
+        ladder=ladder(sized) if has_runs else None,
+    )
+
+
+class _WithPumps(TypedDict):
+    capacity_m3_s: float | None
+    margin: float | None
+    max_power_W: float | None
+    pump_volts_V: float | None
+    pump_current_A: float | None
+    full_delivery_velocity_m_s: float | None
+    full_delivery_band: Band | None
+    full_delivery_loss_Pa: float | None
+    rail_at_goal_Pa: float | None
+    extrapolated: bool
+
+
+def _with_pumps(sized: SizedSystem, shown: FeedRun) -> _WithPumps:
+    """What of a row needs a pump and a feed."""
+    system, pumps, capacity = sized.system, sized.system.pumps, sized.capacity
+    if not sized.solved or pumps is None or capacity is None:
+        return _NO_PUMPS
+    pressure = sized.pressure_at_capacity_pa
+    volts = pumps.volts(pressure)
+    full = shown.velocity_m_s(capacity) if system.at_rail else None
+    return {
+        "capacity_m3_s": capacity,
+        "margin": sized.margin,
+        "max_power_W": sized.max_power_w(capacity),
+        "pump_volts_V": volts,
+        "pump_current_A": pumps.pump.current_A(pressure),
+        "full_delivery_velocity_m_s": full,
+        "full_delivery_band": None if full is None else band_of(full, system.session.bands.feed),
+        "full_delivery_loss_Pa": None if full is None else sized.feed.loss_pa(capacity),
+        "rail_at_goal_Pa": sized.rail_at_goal_pa,
+        "extrapolated": pumps.pump.extrapolates(pressure, volts),
+    }
+
+
+_NO_PUMPS: _WithPumps = {
+    "capacity_m3_s": None,
+    "margin": None,
+    "max_power_W": None,
+    "pump_volts_V": None,
+    "pump_current_A": None,
+    "full_delivery_velocity_m_s": None,
+    "full_delivery_band": None,
+    "full_delivery_loss_Pa": None,
+    "rail_at_goal_Pa": None,
+    "extrapolated": False,
+}
+
+
+def least(sized: SizedSystem) -> Least | None:
+    """The least margin of the goal and the points, the first of equals; None where none can be known."""
+    found: Least | None = None
+    for number, point in enumerate(sized.and_points(), -1):
+        margin = point.margin
+        if margin is not None and (found is None or margin < found.margin):
+            found = Least(None if number < 0 else number, margin)
+    return found
+
+
+def shown_run(sized: SizedSystem) -> FeedRun:
+    """The run that a row speaks of; without a run of feed, one of PTFE hose at the candidate."""
+    if sized.system.session.feed.run:
+        return sized.feed.shown()
+    assert sized.candidate is not None
+    bore = bore_of_m(sized.candidate, "ptfe")
+    hose = Run(bore_m=bore, length_m=0.0, roughness_m=ROUGHNESS_M["ptfe"], loss_coefficient=0.0)
+    return FeedRun(hose, True, nominal_bore_m(sized.candidate), 0)
+
+
+def nominal_velocity_m_s(run: FeedRun, flow_m3_s: float) -> float | None:
+    """The velocity that people quote, at dash/16 in; None where no dash number is in play."""
+    if run.nominal_bore_m is None:
+        return None
+    return velocity_m_s(flow_m3_s=flow_m3_s, bore_m=run.nominal_bore_m, side_by_side=run.line.side_by_side)
+
+
+def limits_at_any_point(sized: SizedSystem) -> tuple[SizeLimit, ...]:
+    """What is wrong with a size at the goal or at any further point, in the order of the verdict's table."""
+    if not sized.points:
+        return size_limits(sized)
+    found = {limit for point in sized.and_points() for limit in size_limits(point)}
+    return tuple(limit for limit in SIZE_LIMITS if limit in found)
+
+
+def size_limits(sized: SizedSystem) -> tuple[SizeLimit, ...]:
+    """What is wrong with a size at one point of full power, in the order of the verdict's table."""
+    shown = shown_run(sized)
+    limits: list[SizeLimit] = []
+    if too_fast(sized, shown):
+        limits.append("velocity")
+    if not sized.system.session.feed.run:
+        return tuple(limits)
+    if too_fast_at_full_delivery(sized, shown):
+        limits.append("delivery")
+    if sized.sag_pa is not None and sized.sag_pa >= MOST_SAG * sized.system.pressure.injector_Pa:
+        limits.append("sag")
+    return (*limits, *pump_limits(sized)) if sized.solved else tuple(limits)
+
+
+def too_fast(sized: SizedSystem, run: FeedRun) -> bool:
+    """Whether a run is refused for its velocity at the demand.
+
+    "fast" is refused where the loss of the runs costs the pumps a share of their flow worth naming, and where
+    there is no pump to know it by.
+    """
+    band = band_of(run.velocity_m_s(sized.system.flow_m3_s), sized.system.session.bands.feed)
+    if band != "fast":
+        return band == "too fast"
+    return sized.lost_to_runs is None or sized.lost_to_runs >= COSTS_THE_PUMP
+
+
+def too_fast_at_full_delivery(sized: SizedSystem, run: FeedRun) -> bool:
+    """Whether a run ahead of a regulator at the rail is refused for its velocity with all that the pumps send."""
+    if not sized.system.at_rail or not sized.solved or sized.capacity is None:
+        return False
+    band = band_of(run.velocity_m_s(sized.capacity), sized.system.session.bands.feed)
+    return band == "too fast" and (sized.lost_to_runs or 0.0) >= COSTS_THE_PUMP
+
+
+def pump_limits(sized: SizedSystem) -> tuple[SizeLimit, ...]:
+    """What is wrong with the pumps at a size."""
+    system, pump = sized.system, sized.system.session.pump
+    pumps, capacity = system.pumps, sized.capacity
+    assert pump is not None and pumps is not None and capacity is not None and sized.margin is not None
+    limits: list[SizeLimit] = []
+    if sized.margin < system.session.goal.reserve:
+        limits.append("pump")
+    if pump.relief is not None and pump.relief < sized.demand_rise_pa:
+        limits.append("relief")
+    vapour = sized.vapour_margin_pa
+    if vapour is not None and vapour < LEAST_VAPOUR_MARGIN_PA[pump.place]:
+        limits.append("vapour")
+    inlet = system.inlet_velocity_m_s(capacity, pumps)
+    if inlet is not None and not no_faster_than(band_of(inlet, system.session.bands.inlet), "brisk"):
+        limits.append("inlet")
+    return tuple(limits)
+
+
+def ladder(sized: SizedSystem) -> Ladder:
+    """What makes up the rise at the demand flow, in order from the rail back to the tank."""
+    system = sized.system
+    flow = system.flow_m3_s
+    said = system.session.pressure
+    inlet = -system.inlet_gauge_pa(flow, system.pumps)
+    boost = said.boost if system.follows_manifold else 0.0
+    could = None if system.could_make_pa is None else max(0.0, system.could_make_pa)
+    if system.at_tank:
+        return Ladder(said.base, boost, sized.pump_filters_pa(flow), 0.0, 0.0, 0.0, 0.0, inlet, could)
+    loss = sized.feed.loss(flow)
+    return Ladder(
+        said.base,
+        boost,
+        loss.filters_pa,
+        loss.friction_pa,
+        loss.fittings_pa,
+        loss.parts_pa,
+        loss.rise_pa,
+        inlet,
+        could,
+    )

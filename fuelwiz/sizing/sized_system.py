@@ -1,0 +1,186 @@
+"""A build at one candidate size: what the pumps work against, and the points where they meet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Literal
+
+from fuelwiz.once import once
+from fuelwiz.physics.circuit import PumpSet
+from fuelwiz.physics.roots import root
+from fuelwiz.session import Size
+from fuelwiz.sizing.fuel_system import FuelSystem
+from fuelwiz.sizing.lines import FeedLine, feed_line, filters_loss_pa
+from fuelwiz.sizing.thresholds import MOST_SAG
+
+NO_FLOW_IS_SO_GREAT_M3_S = 1e3
+
+FeedCounts = Literal["all", "no runs", "none"]
+"""How much of the feed's loss stands against the pumps."""
+
+
+@dataclass(frozen=True)
+class SizedSystem:
+    """A build with its feed at one candidate, None where every run keeps a bore of its own."""
+
+    system: FuelSystem
+    candidate: Size | None
+
+    @once
+    def points(self) -> tuple[SizedSystem, ...]:
+        """The same at each further point of full power."""
+        points = tuple(SizedSystem(system, self.candidate) for system in self.system.points)
+        for point in points:
+            point.__dict__["feed"] = self.feed
+        return points
+
+    def and_points(self) -> Iterator[SizedSystem]:
+        """The build at its goal, then at each further point."""
+        yield self
+        yield from self.points
+
+    @once
+    def solved(self) -> bool:
+        """Whether there is a pump and a feed, so that a working point can be found."""
+        return self.system.pumps is not None and bool(self.system.session.feed.run)
+
+    @once
+    def feed(self) -> FeedLine:
+        """The feed at this candidate."""
+        return feed_line(
+            self.system.session.feed,
+            self.candidate,
+            at_tank=self.system.at_tank,
+            density_kg_m3=self.system.fuel.density_kg_m3,
+            viscosity_m2_s=self.system.fuel.viscosity_m2_s,
+        )
+
+    def pump_filters_pa(self, flow_m3_s: float) -> float:
+        """Loss of the filters between the pump and a regulator at the tank."""
+        return filters_loss_pa(
+            [part for part in self.system.session.feed.filter if part.place == "pump"], flow_m3_s
+        )
+
+    def rise_pa(
+        self,
+        flow_m3_s: float,
+        *,
+        rail_pa: float | None = None,
+        pumps: PumpSet | None = None,
+        feed: FeedCounts = "all",
+    ) -> float:
+        """Pressure rise across the pumps at a flow: what leaves them less what reaches them.
+
+        At the set rail pressure and with all pumps unless said otherwise.
+        """
+        system = self.system
+        out = system.pressure.rail_Pa if rail_pa is None else rail_pa
+        if system.at_tank:
+            out += self.pump_filters_pa(flow_m3_s)
+        elif feed == "all":
+            out += self.feed.loss_pa(flow_m3_s)
+        elif feed == "no runs":
+            out += self.feed.without_runs_pa(flow_m3_s)
+        return out - system.inlet_gauge_pa(flow_m3_s, pumps or system.pumps)
+
+    def capacity_m3_s(
+        self,
+        *,
+        pumps: PumpSet,
+        rail_pa: float | None = None,
+        feed: FeedCounts = "all",
+        relieved: bool = True,
+    ) -> float:
+        """The flow that pumps send into this system, no more than their relief lets through."""
+        return pumps.capacity_m3_s(
+            lambda flow: self.rise_pa(flow, rail_pa=rail_pa, pumps=pumps, feed=feed), relieved=relieved
+        )
+
+    @once
+    def demand_rise_pa(self) -> float:
+        """The rise that the demand asks for."""
+        return self.rise_pa(self.system.flow_m3_s)
+
+    @once
+    def capacity(self) -> float | None:
+        """The flow that all the pumps send; None without a pump."""
+        pumps = self.system.pumps
+        return None if pumps is None else self.capacity_m3_s(pumps=pumps)
+
+    @once
+    def margin(self) -> float | None:
+        """What the pumps can send over what the goal burns, less one; None where it cannot be known."""
+        if not self.solved or self.capacity is None:
+            return None
+        return self.capacity / self.system.flow_m3_s - 1
+
+    @once
+    def vapour_margin_pa(self) -> float | None:
+        """Vapour margin at the pump's inlet at capacity; None where it cannot be known."""
+        pumps = self.system.pumps
+        if not self.solved or pumps is None or self.capacity is None:
+            return None
+        return self.system.vapour_margin_pa(self.capacity, pumps)
+
+    @once
+    def lost_to_runs(self) -> float | None:
+        """Share of the pumps' flow that the loss of the feed's runs costs, no relief counted; None without a pump.
+
+        With the regulator at the tank the feed's loss is no matter of the pumps.
+        """
+        pumps = self.system.pumps
+        if not self.solved or pumps is None:
+            return None
+        if self.system.at_tank:
+            return 0.0
+        free = self.capacity_m3_s(pumps=pumps, feed="no runs", relieved=False)
+        return 1 - self.capacity_m3_s(pumps=pumps, relieved=False) / free if free > 0 else 0.0
+
+    @once
+    def pressure_at_capacity_pa(self) -> float:
+        """Pressure across one pump at capacity; where nothing flows, where its flow ends."""
+        pumps = self.system.pumps
+        assert pumps is not None and self.capacity is not None
+        return self.pressure_across_pa(pumps, self.capacity)
+
+    def pressure_across_pa(self, pumps: PumpSet, capacity_m3_s: float, rail_pa: float | None = None) -> float:
+        """Pressure across one of some pumps at their capacity; where nothing flows, where its flow ends."""
+        rise = self.rise_pa(capacity_m3_s, rail_pa=rail_pa, pumps=pumps)
+        return rise / pumps.stages if capacity_m3_s > 0 else pumps.at_no_flow_pa(rise)
+
+    @once
+    def sag_pa(self) -> float | None:
+        """How far the rail sags below a regulator at the tank at the demand; None with any other."""
+        return self.feed.loss_pa(self.system.flow_m3_s) if self.system.at_tank else None
+
+    @once
+    def sag_flow_m3_s(self) -> float:
+        """The flow at which the rail sags by 5 % of the pressure across the injectors; 0 where it does at none."""
+        allowed = MOST_SAG * self.system.pressure.injector_Pa
+        return flow_where(self.feed, allowed, self.system.flow_m3_s)
+
+    def max_power_w(self, capacity_m3_s: float) -> float:
+        """Crank power that a capacity feeds at the same boost, no more than the sag allows."""
+        flow = min(capacity_m3_s, self.sag_flow_m3_s) if self.system.at_tank else capacity_m3_s
+        return self.system.demand.crank_power_W * flow / self.system.flow_m3_s
+
+    @once
+    def rail_at_goal_pa(self) -> float:
+        """The rail pressure that the pumps hold while the engine takes its full demand, never below nought."""
+        assert self.capacity is not None
+        rail = self.system.pressure.rail_Pa
+        could = self.system.could_make_pa
+        if self.capacity < self.system.flow_m3_s and could is not None:
+            rail = min(rail, rail + could - self.demand_rise_pa)
+        return max(0.0, rail - (self.sag_pa or 0.0))
+
+
+def flow_where(feed: FeedLine, loss_pa: float, about_m3_s: float) -> float:
+    """The flow at which a feed loses so much; 0 where it loses more at no flow. `about_m3_s` is where to start."""
+    if feed.loss_pa(0.0) > loss_pa:
+        return 0.0
+    most = about_m3_s
+    while feed.loss_pa(most) < loss_pa and most < NO_FLOW_IS_SO_GREAT_M3_S:
+        most *= 2
+    return root(lambda flow: feed.loss_pa(flow) - loss_pa, 0.0, most)

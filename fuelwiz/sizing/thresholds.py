@@ -1,0 +1,27 @@
+"""The thresholds and assumptions that a build is judged by, where physics has none of its own; words read them here."""
+
+from __future__ import annotations
+
+from fuelwiz.physics.fuel import PSI_PA
+
+# All of them are common practice, no source.
+IDLE_SHARE = 0.02  # of the demand, burned at idle where nothing was measured
+MOST_SAG = 0.05  # of the pressure across the injectors
+COSTS_THE_PUMP = 0.05  # of the flow that the pumps would send without the loss of the runs
+WORTH_MARGIN = 0.02  # what a larger size has to add to the margin to be worth naming
+
+# Bad days.
+WEAK_SUPPLY_V = 12.8
+USUAL_SUPPLY_V = 13.8
+HOT_FUEL_K = 323.15
+SPIKE_PA = 3 * PSI_PA
+WORN = 0.9  # of the flow at every point of the curves
+CLOGGED = 2  # times the loss of every filter and strainer
+OTHER_ETHANOL = 0.15  # more or less of the blend, by volume
+LOW_BLENDS_TO, FLEX_FUEL_FROM, FLEX_FUEL_TO = 0.15, 0.51, 0.90
+FLEX_FUEL_AT_MOST = 0.83  # what is sold as flex fuel holds 51 to 83 % of ethanol (ASTM D5798)
+SUMMER_REID = 7.8 / 9  # the summer fuel of hot places over the usual one (40 CFR 1090.215)
+SUMMER_REID_UP_TO = 0.85  # of ethanol
+LITTLE_BEFORE_RELIEF_PA = 10 * PSI_PA  # valves weep early
+CREEP_CALLED_OUT_PA = 5 * PSI_PA  # with all pumps on
+HIGH_ALTITUDE_M = 2000.0

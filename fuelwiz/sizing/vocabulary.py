@@ -1,0 +1,67 @@
+"""The closed lists of words that figures are told in: limits, bands, parts, bad days, states of a gauge."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Literal, get_args
+
+SizeLimit = Literal["velocity", "delivery", "sag", "pump", "relief", "vapour", "inlet"]
+"""What can be wrong with a size of feed line, in the order in which it is said."""
+
+BuildLimit = Literal["kept run", "injector pressure", "injectors", "return", "lift", "rating", "fuse"]
+"""What can be wrong with the build whatever the size, in the order in which it is said, behind the size's."""
+
+Limit = Literal[SizeLimit, BuildLimit]
+
+LineLimit = Literal["velocity", "delivery", "sag"]
+"""The limits of a size that the line alone is to blame for."""
+
+Band = Literal["easy", "good", "brisk", "fast", "too fast"]
+"""What a velocity means, slowest first."""
+
+CeilingPart = Literal["pump", "feed", "filter", "inlet", "injectors"]
+CeilingBasis = Literal["solved", "rule"]
+
+Case = Literal[
+    "low volts",
+    "hot fuel",
+    "dirty filters",
+    "boost spike",
+    "worn pump",
+    "more ethanol",
+    "less ethanol",
+    "altitude",
+    "one pump dead",
+    "bad day",
+]
+"""The bad days that the program asks for by itself, in their order; a builder's own go by the builder's names."""
+
+GaugeState = Literal["hose off", "idle", "full power"]
+
+SIZE_LIMITS: tuple[SizeLimit, ...] = get_args(SizeLimit)
+BUILD_LIMITS: tuple[BuildLimit, ...] = get_args(BuildLimit)
+LIMITS: tuple[Limit, ...] = (*SIZE_LIMITS, *BUILD_LIMITS)
+LINE_LIMITS: tuple[LineLimit, ...] = get_args(LineLimit)
+BANDS: tuple[Band, ...] = get_args(Band)
+CEILING_PARTS: tuple[CeilingPart, ...] = get_args(CeilingPart)
+CASES: tuple[Case, ...] = get_args(Case)
+
+FIXED = "fixed"
+"""What the one row of a line is called where every run keeps a bore of its own."""
+
+
+def band_of(velocity_m_s: float, thresholds: Sequence[float]) -> Band:
+    """The band of a velocity; a band includes its upper edge. `thresholds` are four rising velocities in m/s."""
+    return next(
+        (band for band, edge in zip(BANDS, thresholds, strict=False) if velocity_m_s <= edge), BANDS[-1]
+    )
+
+
+def no_faster_than(band: Band, limit: Band) -> bool:
+    """Whether a band is that one or a slower one."""
+    return BANDS.index(band) <= BANDS.index(limit)
+
+
+def is_fixed(size: str | None) -> bool:
+    """Whether a row's name stands for a line whose every run keeps a bore of its own."""
+    return size == FIXED

@@ -1,0 +1,125 @@
+"""Blocks on the screen: the headings, lists and tables of a result as lines of an area."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from rich.cells import cell_len
+from textual.strip import Strip
+
+from fuelwiz.advice.blocks import SYMBOLS, Block, Heading, Item, Listing, Mark, Pairs, Paragraph, Table
+from fuelwiz.report.table_layout import Line, framed_narrow
+from fuelwiz.wizard.look import Role
+from fuelwiz.wizard.paint import Area, clip
+
+TEXT = 3  # where texts begin; marks stand before them
+LABELLED = 11  # where the text behind a label begins
+WIDEST_LABEL = 22
+
+ROLES: dict[Mark, Role] = {
+    "easy": "easy",
+    "good": "good",
+    "brisk": "brisk",
+    "fast": "fast",
+    "too fast": "too fast",
+    "yes": "easy",
+    "no": "fault",
+    "stop": "fault",
+    "warning": "brisk",
+    "note": "muted",
+}
+
+
+def lines_of(blocks: Iterable[Block], area: Area, *, one_line: bool = False) -> list[Strip]:
+    """The blocks with a blank line between them, in as many lines as they take.
+
+    Args:
+        blocks: what there is to read.
+        area: where it is drawn; only its width counts.
+        one_line: whether each row of a table has to do with one line.
+    """
+    lines: list[Strip] = []
+    before: Block | None = None
+    for block in blocks:
+        if before is not None and not isinstance(before, Heading):
+            lines.append(area.row().strip())
+        lines += block_lines(block, area, one_line=one_line)
+        before = block
+    return lines
+
+
+def block_lines(block: Block, area: Area, *, one_line: bool = False) -> list[Strip]:
+    """One block in lines."""
+    match block:
+        case Heading():
+            return area.paragraph(block.text, 1, "focus", bold=True)
+        case Paragraph():
+            return area.paragraph(block.text, TEXT, "muted" if block.quiet else "text", bold=block.strong)
+        case Listing():
+            return [line for item in block.items for line in _item_lines(item, area)]
+        case Pairs():
+            return _pairs_lines(block, area)
+        case Table():
+            return list(_table_lines(block, area, one_line))
+
+
+def labelled_lines(label: str, texts: list[str], area: Area, role: Role = "muted") -> Iterator[Strip]:
+    """A label and beside it a text that is wrapped already."""
+    for at, text in enumerate(texts):
+        line = area.row()
+        if at == 0:
+            line.put(TEXT, clip(area.look.fold(label), LABELLED - TEXT - 1), role, True)
+        yield line.put(LABELLED, text).strip()
+
+
+def _item_lines(item: Item, area: Area) -> Iterator[Strip]:
+    """An entry: its mark, its label, and text that hangs beside them."""
+    role = ROLES[item.mark] if item.mark is not None else "muted"
+    column = LABELLED if item.label else TEXT
+    for at, text in enumerate(area.wrapped(item.text, column)):
+        line = area.row()
+        if at == 0:
+            line.put(1, SYMBOLS[item.mark] if item.mark is not None else "", role, True)
+            line.put(TEXT, item.label, role)
+        yield line.put(column, text).strip()
+
+
+def _pairs_lines(block: Pairs, area: Area) -> list[Strip]:
+    lines = area.paragraph(block.title, TEXT, bold=True) if block.title else []
+    labels = [area.look.fold(label) for label, _ in block.rows]
+    column = TEXT + min(max(map(cell_len, labels), default=0), WIDEST_LABEL) + 2
+    for label, (_, text) in zip(labels, block.rows, strict=True):
+        for at, part in enumerate(area.wrapped(text, column)):
+            line = area.row()
+            if at == 0:
+                line.put(TEXT, clip(label, column - TEXT - 1), "muted")
+            lines.append(line.put(column, part).strip())
+    return lines
+
+
+def _table_lines(table: Table, area: Area, one_line: bool) -> Iterator[Strip]:
+    frame, shown = framed_narrow(table, area.width - TEXT - 1, area.look.fold)
+    frame = frame.in_one_line() if one_line else frame
+    for pieces in frame.head_lines():
+        line = area.row()
+        for piece in pieces:
+            line.put(TEXT + piece.at, piece.text, "muted")
+        yield line.strip()
+    for at, row in enumerate(shown.rows):
+        for pieces in frame.row_lines(row):
+            yield _row_line(pieces, area, own=at == table.own)
+
+
+def _row_line(pieces: Line, area: Area, *, own: bool) -> Strip:
+    line = area.row("row" if own else "background")
+    look = area.look
+    for piece in pieces:
+        cell = piece.cell
+        mark = None if cell is None else cell.mark
+        role: Role = "text" if mark is None else ROLES[mark]
+        strong = own or (cell is not None and cell.strong)
+        if piece.mark is not None:
+            line.lay(TEXT + piece.at, piece.text, look.chip(role, line.ground, strong))
+        else:
+            line.put(TEXT + piece.at, piece.text, "easy" if cell and cell.strong else role, strong)
+    return line.strip()

@@ -1,0 +1,64 @@
+"""What the actions of a build need of its screen."""
+
+from __future__ import annotations
+
+from typing import Protocol
+
+from fuelwiz.desk.desk import Desk
+from fuelwiz.wizard.editor.points_view import PointsView
+from fuelwiz.wizard.form.form import Form
+from fuelwiz.wizard.form.walk import Reaction
+from fuelwiz.wizard.program import Program
+from fuelwiz.wizard.prompt import Prompt
+
+Mode = str  # "form", "table", "help", "keys", "points"
+
+
+class Host(Protocol):
+    """The screen of a build, as its actions see it."""
+
+    desk: Desk
+    form: Form
+    mode: Mode
+    view: str
+    highlighted: str
+
+    @property
+    def program(self) -> Program:
+        """The program that the screen belongs to."""
+
+    @property
+    def points_view(self) -> PointsView:
+        """The page that takes a table of points."""
+
+    @property
+    def shown_size(self) -> str:
+        """The size that is highlighted."""
+
+    @property
+    def shows_sizes(self) -> bool:
+        """Whether the live pane shows sizes to choose from."""
+
+    def say(self, text: str) -> None:
+        """Show a sentence in the footer until the next key."""
+
+    def ask(self, prompt: Prompt) -> None:
+        """Ask something in the footer row."""
+
+    def to_mode(self, mode: Mode) -> None:
+        """Give the keys to another part of the screen."""
+
+    def react(self, reaction: Reaction) -> None:
+        """Do what follows from what the form did."""
+
+    def changed(self) -> None:
+        """Something of the build was changed."""
+
+    def next_view(self) -> None:
+        """Show the next view of the live pane."""
+
+    def scroll_live(self, lines: int) -> None:
+        """Scroll the live pane."""
+
+    def try_what_if(self) -> None:
+        """Try changes on a scratch copy."""

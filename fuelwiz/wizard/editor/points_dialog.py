@@ -1,0 +1,72 @@
+"""What keys do on the page that takes a table of points, and where the points go."""
+
+from __future__ import annotations
+
+from fuelwiz.wizard.editor.host import Host
+from fuelwiz.wizard.editor.points_view import PointsView
+
+
+class PointsDialog:
+    """Opens the page, hands it keys, and takes its points into the build."""
+
+    def __init__(self, host: Host) -> None:
+        self.host = host
+
+    @property
+    def view(self) -> PointsView:
+        """The page."""
+        return self.host.points_view
+
+    def open_here(self) -> None:
+        """Open the page for the question under the pointer, if it takes a table."""
+        if self.host.form.takes_points():
+            self.open("")
+        else:
+            self.host.say("F8 is for a table of points: the pump's flow, or the current it draws.")
+
+    def open(self, text: str) -> None:
+        """Open the page with what was pasted."""
+        desk = self.host.desk
+        metric = desk.system == "metric"
+        current = self._is_current
+        units = ("bar" if metric else "psi", "A" if current else "L/h" if metric else "gal/h")
+        path = "pump.current" if current else "pump.curve.points"
+        self.view.start(path, desk.folder, units, text)
+        self.host.to_mode("points")
+
+    @property
+    def _is_current(self) -> bool:
+        return self.host.form.question.key == "pump.current"
+
+    def key(self, key: str, character: str | None) -> None:
+        """What a key does on the page."""
+        if key == "escape":
+            self.host.to_mode("form")
+        elif key == "f8":
+            self._use()
+        elif key == "enter":
+            self.view.insert("\n")
+        elif key == "backspace":
+            self.view.backspace()
+        elif character:
+            self.view.insert(character)
+
+    def _use(self) -> None:
+        understood = self.view.understood()
+        if not understood.points:
+            return
+        form, desk = self.host.form, self.host.desk
+        path = "pump.current" if self._is_current else self._curve_path()
+        desk.visit(path)
+        desk.set_points(path, understood.points)
+        if understood.voltage and path.endswith(".points"):
+            desk.type(f"{path.removesuffix('.points')}.voltage", understood.voltage)
+        self.host.to_mode("form")
+        form.rebuild()
+        form.go_to_path(f"{path}.0.0") if not form.place.in_entry else form.focus_on(0)
+        self.host.changed()
+        self.host.say(f"{len(understood.points)} points taken. Ctrl+Z takes them back.")
+
+    def _curve_path(self) -> str:
+        place = self.host.form.place
+        return f"pump.curve.{place.index if place.in_entry else 0}.points"

@@ -1,0 +1,49 @@
+"""What the screens need of the program that shows them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Protocol
+
+from textual.screen import Screen
+
+from fuelwiz.wizard.look import Look
+
+if TYPE_CHECKING:
+    from fuelwiz.desk.desk import Desk
+
+
+class Program(Protocol):
+    """The ways from one screen to another; the screens know each other through it alone."""
+
+    look: Look
+    folder: Path
+    message: str
+
+    def show_list(self) -> None:
+        """Show the list of past builds."""
+
+    def open_build(self, path: Path) -> None:
+        """Open a build from its file."""
+
+    def show_build(self, desk: Desk) -> None:
+        """Show a build that is on a desk already."""
+
+    def new_build(self) -> None:
+        """Begin an empty build."""
+
+    def open_sample(self) -> None:
+        """Open the guided sample."""
+
+    def try_what_if(self, screen: Screen[None]) -> None:
+        """Put a scratch copy of the build of a screen on top of it."""
+
+    def compare(self, paths: Sequence[Path]) -> None:
+        """Put builds side by side."""
+
+    def palette(self) -> None:
+        """Find an action by a few letters of it."""
+
+    def leave(self, status: int = 0) -> None:
+        """End the program."""

@@ -1,0 +1,111 @@
+"""Wires and injectors that would do: each against the rules, worked out here by hand."""
+
+from __future__ import annotations
+
+import tomllib
+from math import pi
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from fuelwiz.session import validate
+from fuelwiz.sizing import assess
+from fuelwiz.sizing.figures import Figures
+
+EXAMPLES = Path(__file__).parent.parent / "examples"
+NAMES = sorted(path.stem for path in EXAMPLES.glob("*.toml"))
+CC_MIN = 1e-6 / 60
+AMPS_105C = {18: 20, 16: 25, 14: 35, 12: 45, 10: 60, 8: 80, 6: 120, 4: 160}  # 33 CFR 183.425 table 5
+ENGINE_SPACE = 0.85  # its note 1, from memory
+COPPER_OHM_M, PER_K = 1.724e-8, 0.00393  # IACS 100 % at 20 degC
+
+
+def plain(name: str) -> dict[str, Any]:
+    """What the file of an example holds."""
+    return tomllib.loads((EXAMPLES / f"{name}.toml").read_text(encoding="utf-8"))
+
+
+def assessed(data: dict[str, Any]) -> Figures:
+    """The figures of plain session data."""
+    return assess(validate(data, "build"))
+
+
+def wired(**wiring: object) -> dict[str, Any]:
+    """An example with its wiring changed."""
+    data = plain("contract")
+    return data | {"wiring": data["wiring"] | wiring}
+
+
+def test_a_wire_loses_what_its_copper_does_and_carries_the_rule() -> None:
+    session = validate(wired(length="14 ft", temperature="40 degC"), "build")
+    figures = assess(session)
+    current = figures.wiring.current_A if figures.wiring else None
+    assert current is not None and session.wiring is not None
+    assert [choice.gauge for choice in figures.wire_choices] == sorted(AMPS_105C, reverse=True)
+    for choice in figures.wire_choices:
+        area = pi / 4 * (0.127e-3 * 92 ** ((36 - choice.gauge) / 39)) ** 2  # ASTM B258
+        loop = 14 * 0.3048 * (1 if session.wiring.return_path == "chassis" else 2)
+        ohms = COPPER_OHM_M * (1 + PER_K * 20) * loop / area
+        assert choice.loss_V == pytest.approx(current * ohms, rel=1e-9)
+        assert choice.ampacity_A == pytest.approx(AMPS_105C[choice.gauge] * ENGINE_SPACE)
+
+
+@pytest.mark.parametrize("length", ["3 ft", "14 ft", "40 ft"])
+def test_a_wire_does_that_loses_half_a_volt_at_most_and_carries_the_fuse(length: str) -> None:
+    figures = assessed(wired(length=length))
+    assert figures.wiring is not None and figures.wiring.fuse_A is not None
+    for choice in figures.wire_choices:
+        assert choice.does == (choice.loss_V <= 0.5 and choice.ampacity_A >= figures.wiring.fuse_A)
+    thinnest = next((choice for choice in figures.wire_choices if choice.does), None)
+    assert figures.wiring.smallest_wire == (f"{thinnest.gauge} AWG" if thinnest else None)
+
+
+@pytest.mark.parametrize(("wire", "gauges"), [("12 AWG", [12]), ("10 AWG", [10]), ("4 mm2", [])])
+def test_the_wire_that_is_fitted_is_marked(wire: str, gauges: list[int]) -> None:
+    choices = assessed(wired(wire=wire)).wire_choices
+    assert choices and [choice.gauge for choice in choices if choice.given] == gauges
+
+
+def test_no_wire_is_offered_without_what_judges_it() -> None:
+    without_length = wired()
+    del without_length["wiring"]["length"]
+    without_current = wired()
+    del without_current["pump"]["current"]
+    without_wiring = wired()
+    del without_wiring["wiring"]
+    for data in (without_length, without_current, without_wiring):
+        assert assessed(data).wire_choices == ()
+
+
+@pytest.mark.parametrize("name", [name for name in NAMES if "injectors" in plain(name)])
+def test_an_injector_does_at_its_duty_limit_or_below(name: str) -> None:
+    session = validate(plain(name), name)
+    figures = assess(session)
+    assert session.injectors is not None and figures.injectors is not None
+    choices, limit = figures.injector_choices, session.injectors.duty_limit
+    smallest = figures.injectors.smallest_rating_m3_s
+    assert choices and smallest is not None
+    for choice in choices:
+        assert choice.duty * choice.rating_m3_s == pytest.approx(smallest * limit)
+        assert choice.does == (choice.duty <= limit) == (choice.rating_m3_s >= smallest)
+    given = [choice for choice in choices if choice.given]
+    assert [choice.rating_m3_s for choice in given] == [session.injectors.rated_flow]
+    assert given[0].duty == pytest.approx(figures.injectors.duty)
+
+
+@pytest.mark.parametrize("name", [name for name in NAMES if "injectors" in plain(name)])
+def test_injectors_are_offered_in_steps_of_fifty_around_the_smallest_that_does(name: str) -> None:
+    figures = assess(validate(plain(name), name))
+    offered = [choice.rating_m3_s / CC_MIN for choice in figures.injector_choices if not choice.given]
+    assert offered == sorted(offered) and all(abs(cc / 50 - round(cc / 50)) < 1e-9 for cc in offered)
+    does = [choice.does for choice in figures.injector_choices]
+    assert does == sorted(does) and len(set(does)) == 2
+
+
+def test_no_injector_is_offered_without_pressure_across_it() -> None:
+    data = plain("contract")
+    data["pressure"] = data["pressure"] | {"base": "5 psi", "reference": "atmosphere"}
+    figures = assessed(data)
+    assert figures.injectors is not None and figures.injectors.duty is None
+    assert figures.injector_choices == ()
