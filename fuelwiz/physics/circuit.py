@@ -57,12 +57,12 @@ class PumpSet:
         """How many running pumps share the fullest circuit."""
         return math.ceil(self.running / min(self.supply.circuits, self.running))
 
-    @property
+    @once
     def flow_ways(self) -> int:
         """Over how many pick-ups the flow divides."""
         return 1 if self.in_series else self.running
 
-    @property
+    @once
     def stages(self) -> int:
         """Over how many pumps the rise divides."""
         return self.running if self.in_series else 1

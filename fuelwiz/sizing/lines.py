@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from fuelwiz.once import once
 from fuelwiz.physics import line
-from fuelwiz.physics.fittings import filter_loss_pa, part_loss_pa, sum_of_fittings
+from fuelwiz.physics.fittings import filter_terms, part_term, sum_of_fittings
 from fuelwiz.session import Feed, Filter, Part, Run, Size
 from fuelwiz.sizing.candidates import follows, run_bore_m, run_nominal_bore_m
 
@@ -69,8 +70,9 @@ class FeedLine:
 
     def loss(self, flow_m3_s: float) -> FeedLoss:
         """What it loses at a flow."""
-        loss = FeedLoss(filters_pa=filters_loss_pa(self.filters, flow_m3_s))
-        loss.parts_pa = self.constant_pa + parts_loss_pa(self.parts, flow_m3_s)
+        linear, squared = filters_terms(self.filters)
+        loss = FeedLoss(filters_pa=flow_m3_s * (linear + squared * flow_m3_s))
+        loss.parts_pa = self.constant_pa + parts_term(self.parts) * flow_m3_s * flow_m3_s
         for run in self.runs:
             own = line.run_loss(
                 run.line,
@@ -85,15 +87,31 @@ class FeedLine:
                 loss.followers_pa += own.total_pa
         return loss
 
+    @once
+    def _runs_at_flows(self) -> tuple[Callable[[float], float], ...]:
+        """What each run loses, made ready for many flows."""
+        return tuple(
+            line.loss_at_flows(run.line, density_kg_m3=self.density_kg_m3, viscosity_m2_s=self.viscosity_m2_s)
+            for run in self.runs
+        )
+
+    @once
+    def _terms(self) -> tuple[float, float]:
+        """What filters and parts lose for each m3/s, and for its square."""
+        linear, squared = filters_terms(self.filters)
+        return linear, squared + parts_term(self.parts)
+
     def loss_pa(self, flow_m3_s: float) -> float:
         """What it loses at a flow, in all."""
-        return self.loss(flow_m3_s).total_pa
+        loss = self.without_runs_pa(flow_m3_s)
+        for run_pa in self._runs_at_flows:
+            loss += run_pa(flow_m3_s)
+        return loss
 
     def without_runs_pa(self, flow_m3_s: float) -> float:
         """What it would lose at a flow if its runs lost nothing."""
-        return (
-            self.constant_pa + filters_loss_pa(self.filters, flow_m3_s) + parts_loss_pa(self.parts, flow_m3_s)
-        )
+        linear, squared = self._terms
+        return self.constant_pa + flow_m3_s * (linear + squared * flow_m3_s)
 
     def kept(self) -> tuple[FeedRun, ...]:
         """The runs with a bore of their own where others follow the candidate."""
@@ -133,22 +151,15 @@ def feed_line(
     )
 
 
-def filters_loss_pa(filters: Sequence[Filter], flow_m3_s: float) -> float:
-    """What filters one behind the other lose at a flow."""
-    return sum(
-        filter_loss_pa(
-            flow_m3_s=flow_m3_s,
-            rated_flow_m3_s=part.rated_flow,
-            rated_loss_pa=part.rated_loss,
-            clogging=part.clogging,
-        )
+def filters_terms(filters: Sequence[Filter]) -> tuple[float, float]:
+    """What filters one behind the other lose for each m3/s, and for its square."""
+    terms = [
+        filter_terms(rated_flow_m3_s=part.rated_flow, rated_loss_pa=part.rated_loss, clogging=part.clogging)
         for part in filters
-    )
+    ]
+    return sum(linear for linear, _ in terms), sum(squared for _, squared in terms)
 
 
-def parts_loss_pa(parts: Sequence[Part], flow_m3_s: float) -> float:
-    """What parts one behind the other lose at a flow."""
-    return sum(
-        part_loss_pa(flow_m3_s=flow_m3_s, rated_flow_m3_s=part.rated_flow, rated_loss_pa=part.rated_loss)
-        for part in parts
-    )
+def parts_term(parts: Sequence[Part]) -> float:
+    """What parts one behind the other lose for the square of a flow."""
+    return sum(part_term(rated_flow_m3_s=part.rated_flow, rated_loss_pa=part.rated_loss) for part in parts)

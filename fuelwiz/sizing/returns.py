@@ -7,12 +7,12 @@ from dataclasses import dataclass
 from fuelwiz.once import once
 from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.fittings import part_loss_pa
-from fuelwiz.physics.line import Run, run_loss, velocity_m_s
+from fuelwiz.physics.line import Run, loss_at_flows, velocity_m_s
 from fuelwiz.physics.return_line import AT_EASE_SHARE, ReturnState, settle
 from fuelwiz.session import ReturnLine, Size
 from fuelwiz.sizing.candidates import candidates, spelled
 from fuelwiz.sizing.figures import ReturnFigures, ReturnSize
-from fuelwiz.sizing.lines import parts_loss_pa, plain_run
+from fuelwiz.sizing.lines import parts_term, plain_run
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.suction import pressure_on_the_return_pa
 
@@ -85,18 +85,13 @@ class Return:
         """Where some pumps, the feed and a return of such runs agree."""
         system = self.sized.system
         head = pressure_on_the_return_pa(system.session)
-        fuel = system.fuel
+        density, viscosity = system.fuel.density_kg_m3, system.fuel.viscosity_m2_s
+        lost = [loss_at_flows(run, density_kg_m3=density, viscosity_m2_s=viscosity) for run in runs]
+        parts = parts_term(self.line.part)
 
         def back_pressure(flow: float) -> float:
-            loss = head + parts_loss_pa(self.line.part, flow) + self.regulator_loss_pa(flow)
-            for run in runs:
-                loss += run_loss(
-                    run,
-                    flow_m3_s=flow,
-                    density_kg_m3=fuel.density_kg_m3,
-                    viscosity_m2_s=fuel.viscosity_m2_s,
-                ).total_pa
-            return loss
+            regulator_and_parts = self.regulator_loss_pa(flow) + parts * flow * flow
+            return head + regulator_and_parts + sum(run_pa(flow) for run_pa in lost)
 
         idle = system.pressure.idle_rail_Pa
         return settle(

@@ -11,7 +11,7 @@ from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.roots import root
 from fuelwiz.session import Size
 from fuelwiz.sizing.fuel_system import FuelSystem
-from fuelwiz.sizing.lines import FeedLine, feed_line, filters_loss_pa
+from fuelwiz.sizing.lines import FeedLine, feed_line, filters_terms
 from fuelwiz.sizing.thresholds import MOST_SAG
 
 NO_FLOW_IS_SO_GREAT_M3_S = 1e3
@@ -56,11 +56,15 @@ class SizedSystem:
             viscosity_m2_s=self.system.fuel.viscosity_m2_s,
         )
 
+    @once
+    def _pump_filters(self) -> tuple[float, float]:
+        """What the filters between the pump and a regulator at the tank lose for each m3/s, and for its square."""
+        return filters_terms([part for part in self.system.session.feed.filter if part.place == "pump"])
+
     def pump_filters_pa(self, flow_m3_s: float) -> float:
         """Loss of the filters between the pump and a regulator at the tank."""
-        return filters_loss_pa(
-            [part for part in self.system.session.feed.filter if part.place == "pump"], flow_m3_s
-        )
+        linear, squared = self._pump_filters
+        return flow_m3_s * (linear + squared * flow_m3_s)
 
     def rise_pa(
         self,
@@ -135,7 +139,10 @@ class SizedSystem:
         if self.system.at_tank:
             return 0.0
         free = self.capacity_m3_s(pumps=pumps, feed="no runs", relieved=False)
-        return 1 - self.capacity_m3_s(pumps=pumps, relieved=False) / free if free > 0 else 0.0
+        given = self.capacity if pumps.relief_pa is None else None
+        if given is None:
+            given = self.capacity_m3_s(pumps=pumps, relieved=False)
+        return 1 - given / free if free > 0 else 0.0
 
     @once
     def pressure_at_capacity_pa(self) -> float:

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
-from fuelwiz.physics.fittings import filter_loss_pa
-from fuelwiz.physics.line import GRAVITY, Run, run_loss, velocity_m_s
+from fuelwiz.once import once
+from fuelwiz.physics.fittings import filter_terms
+from fuelwiz.physics.line import GRAVITY, Run, loss_at_flows, velocity_m_s
 from fuelwiz.session import Session, Strainer
 from fuelwiz.sizing.lines import plain_run
 
@@ -18,7 +20,7 @@ class SuctionRun:
     shared: bool
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Suction:
     """Ahead of the pumps; pressures gauge. `head_pa` is the pressure on the fuel and the weight of what stands above.
 
@@ -44,24 +46,39 @@ class Suction:
         head = pressure + density_kg_m3 * GRAVITY * inlet.fuel_head
         return cls(head, inlet.strainer, runs, density_kg_m3, viscosity_m2_s)
 
+    @once
+    def _strainer_terms(self) -> tuple[float, float]:
+        """What the strainer loses for each m3/s, and for its square."""
+        strainer = self.strainer
+        if strainer is None:
+            return 0.0, 0.0
+        return filter_terms(
+            rated_flow_m3_s=strainer.rated_flow,
+            rated_loss_pa=strainer.rated_loss,
+            clogging=strainer.clogging,
+        )
+
+    @once
+    def _runs_at_flows(self) -> tuple[tuple[Callable[[float], float], bool], ...]:
+        """What each run loses, made ready for many flows, and whether it carries all of them."""
+        density, viscosity = self.density_kg_m3, self.viscosity_m2_s
+        return tuple(
+            (loss_at_flows(run.line, density_kg_m3=density, viscosity_m2_s=viscosity), run.shared)
+            for run in self.runs
+        )
+
+    @once
+    def _strainer_shared(self) -> bool:
+        return self.strainer is not None and self.strainer.carries == "all"
+
     def gauge_pa(self, flow_m3_s: float, ways: int) -> float:
         """Pressure at the pumps' inlet at a flow of all of them, which `ways` pick-ups share."""
-        pressure, strainer = self.head_pa, self.strainer
         each = flow_m3_s / ways
-        if strainer is not None:
-            pressure -= filter_loss_pa(
-                flow_m3_s=flow_m3_s if strainer.carries == "all" else each,
-                rated_flow_m3_s=strainer.rated_flow,
-                rated_loss_pa=strainer.rated_loss,
-                clogging=strainer.clogging,
-            )
-        for run in self.runs:
-            pressure -= run_loss(
-                run.line,
-                flow_m3_s=flow_m3_s if run.shared else each,
-                density_kg_m3=self.density_kg_m3,
-                viscosity_m2_s=self.viscosity_m2_s,
-            ).total_pa
+        linear, squared = self._strainer_terms
+        strained = flow_m3_s if self._strainer_shared else each
+        pressure = self.head_pa - strained * (linear + squared * strained)
+        for run_pa, shared in self._runs_at_flows:
+            pressure -= run_pa(flow_m3_s if shared else each)
         return pressure
 
     def velocity_m_s(self, flow_m3_s: float, ways: int) -> float | None:
