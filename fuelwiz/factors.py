@@ -1,4 +1,4 @@
-"""Factors of units kept between runs in the user's cache, so that pint is loaded once and not at every start."""
+"""Factors of units stored between runs in the user's cache, so that pint is loaded once and not at every start."""
 
 from __future__ import annotations
 
@@ -18,24 +18,24 @@ FILE = "factors.json"
 
 
 def factors(
-    folder: Path | None, expressions: Iterable[str], reckon: Callable[[str], Factor]
+    folder: Path | None, expressions: Iterable[str], compute: Callable[[str], Factor]
 ) -> dict[str, Factor]:
-    """The factor of every expression, as it was kept; reckoned and kept where it was not.
+    """The factor of every expression, as an earlier run stored it; computed and stored where none did.
 
     Args:
-        folder: where they are kept; None to keep nothing.
+        folder: where they are stored; None to store nothing.
         expressions: units as pint knows them.
-        reckon: what gives the factor of one.
+        compute: what gives the factor of one.
     """
     wanted = sorted(set(expressions))
     stamp = _stamp()
-    kept = _kept(folder, stamp) if folder is not None and stamp else {}
-    if kept.keys() >= set(wanted):
-        return kept
-    found = {expression: reckon(expression) for expression in wanted}
+    stored = _stored(folder, stamp) if folder is not None and stamp else {}
+    if stored.keys() >= set(wanted):
+        return stored
+    computed = {expression: compute(expression) for expression in wanted}
     if folder is not None and stamp:
-        _keep(folder, stamp, found)
-    return found
+        _store(folder, stamp, computed)
+    return computed
 
 
 def _stamp() -> str | None:
@@ -50,22 +50,22 @@ def _stamp() -> str | None:
     return f"{spec.origin} {definitions.st_size} {definitions.st_mtime_ns}"
 
 
-def _kept(folder: Path, stamp: str) -> dict[str, Factor]:
-    """What an earlier run kept; nothing where the file is damaged or another pint wrote it."""
+def _stored(folder: Path, stamp: str) -> dict[str, Factor]:
+    """What an earlier run stored; nothing where the file is damaged or another pint wrote it."""
     try:
         plain = json.loads((folder / FILE).read_text(encoding="utf-8"))
         if plain["pint"] != stamp:
             return {}
-        found = {name: tuple(map(float, factor)) for name, factor in plain["factors"].items()}
+        stored = {name: tuple(map(float, factor)) for name, factor in plain["factors"].items()}
     except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return {}
-    sound = all(len(factor) == 3 and all(map(isfinite, factor)) and factor[2] for factor in found.values())
-    return {name: (one, two, three) for name, (one, two, three) in found.items()} if sound else {}
+    sound = all(len(factor) == 3 and all(map(isfinite, factor)) and factor[2] for factor in stored.values())
+    return {name: (one, two, three) for name, (one, two, three) in stored.items()} if sound else {}
 
 
-def _keep(folder: Path, stamp: str, found: dict[str, Factor]) -> None:
-    """Writes the factors at one stroke; a folder that cannot be written keeps nothing."""
-    text = json.dumps({"pint": stamp, "factors": found}, indent=1)
+def _store(folder: Path, stamp: str, computed: dict[str, Factor]) -> None:
+    """Writes the factors at one stroke; a folder that cannot be written stores nothing."""
+    text = json.dumps({"pint": stamp, "factors": computed}, indent=1)
     with suppress(OSError):
         folder.mkdir(parents=True, exist_ok=True)
         put_in_place(folder / FILE, text.encode("utf-8"))

@@ -4,6 +4,9 @@ from __future__ import annotations
 
 from typing import Any
 
+NO_BREAK = "\N{NO-BREAK SPACE}"
+"""Stands between a number and its unit, so that no line ends there."""
+
 _LONGEST_SHOWN = 40
 _TURNS = (0x061C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A))
 _LINE_ENDS = (0x2028, 0x2029)

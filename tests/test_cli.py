@@ -15,7 +15,9 @@ from fuelwiz.cli import RUN, main
 from fuelwiz.usage import COMMANDS, command_parser, wizard_parser
 
 EXAMPLES = Path(__file__).parent / "examples"
-WORKS, LIMITED, NO_PUMP = (str(EXAMPLES / f"{name}.toml") for name in ("contract", "twins", "no-pump-yet"))
+WORKS, LIMITED, NO_PUMP = (
+    str(EXAMPLES / f"{name}.toml") for name in ("full-session", "twins", "no-pump-yet")
+)
 
 
 @pytest.fixture(autouse=True)

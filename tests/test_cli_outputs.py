@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 EXAMPLES = Path(__file__).parent / "examples"
-WORKS, LIMITED = (str(EXAMPLES / f"{name}.toml") for name in ("contract", "twins"))
+WORKS, LIMITED = (str(EXAMPLES / f"{name}.toml") for name in ("full-session", "twins"))
 UTF8 = {"PYTHONIOENCODING": "utf-8"}
 
 
@@ -95,7 +95,7 @@ def _read(terminal: int) -> bytes:
 
 
 def test_a_file_name_that_is_no_text_is_only_shown() -> None:
-    name = os.fsencode(WORKS).replace(b"contract", b"\xff\x1b[2J")
+    name = os.fsencode(WORKS).replace(b"full-session", b"\xff\x1b[2J")
     done = subprocess.run(
         [sys.executable.encode(), b"-m", b"fuelwiz", b"check", name],
         env=os.environ | UTF8,

@@ -8,7 +8,7 @@ import pytest
 
 from fuelwiz import units
 from fuelwiz.errors import UnitError
-from fuelwiz.units import Kind
+from fuelwiz.unit_table import Kind
 
 PUBLISHED = Path(__file__).parent / "published" / "reference_values.toml"
 CONVERSION = tomllib.loads(PUBLISHED.read_text(encoding="utf-8"))["conversion"]
@@ -228,7 +228,7 @@ class TestKinds:
                 assert f"got {unit}" in said
                 assert units.describe(other) in said or (kind in PRESSURES and other in PRESSURES)
 
-    def test_the_sentence_of_the_contract(self) -> None:
+    def test_the_sentence_for_a_wrong_unit(self) -> None:
         assert refusal("21 gal/h", "gauge_pressure") == "wants a pressure, got gal/h"
 
     def test_only_pressures_share_their_units(self) -> None:

@@ -11,9 +11,9 @@ import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from fuelwiz import units
+from fuelwiz import unit_table, units
 from fuelwiz.errors import UnitError
-from fuelwiz.units import Kind
+from fuelwiz.unit_table import Kind
 
 KINDS: tuple[Kind, ...] = get_args(Kind)
 TEMPERATURE_UNITS = ["degC", "degF", "K"]
@@ -92,7 +92,7 @@ class TestHostileText:
     def test_pint_never_sees_it(self, text: str, monkeypatch: pytest.MonkeyPatch) -> None:
         units.to_si(1, "psi")
         units.to_si(1, "bar")
-        monkeypatch.setattr(units, "_registry", lambda: pytest.fail("pint was asked"))
+        monkeypatch.setattr(unit_table, "_registry", lambda: pytest.fail("pint was asked"))
         refusal(text, "gauge_pressure")
 
     @pytest.mark.parametrize("unit", ["", "parsec", "3 psi", "__import__('os')", "psi\x00", "x" * 1000])
@@ -208,9 +208,9 @@ class TestPint:
     def test_a_user_without_a_home_has_no_cache(self, monkeypatch: pytest.MonkeyPatch) -> None:
         # platformdirs 4 gives "~/.cache" unexpanded or raises RuntimeError, by its release.
         monkeypatch.setattr("platformdirs.user_cache_path", lambda name: Path("~/.cache") / name)
-        assert units._cache_folder() is None
+        assert unit_table._cache_folder() is None
         monkeypatch.setattr("platformdirs.user_cache_path", Mock(side_effect=RuntimeError))
-        assert units._cache_folder() is None
+        assert unit_table._cache_folder() is None
 
     def test_does_without_a_cache_that_was_cut_short(self, tmp_path: Path) -> None:
         run_python(self.CONVERT, XDG_CACHE_HOME=str(tmp_path))

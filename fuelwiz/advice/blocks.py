@@ -2,23 +2,14 @@
 
 from __future__ import annotations
 
-from typing import Literal, NamedTuple
+from typing import Literal, NamedTuple, get_args
+
+from fuelwiz.terminal.marks import MARKS
 
 Mark = Literal["easy", "good", "brisk", "fast", "too fast", "yes", "no", "stop", "warning", "note"]
 
-SYMBOLS: dict[Mark, str] = {
-    "easy": "✓✓",
-    "good": "✓",
-    "brisk": "~",
-    "fast": "~~",
-    "too fast": "✗",
-    "yes": "✓",
-    "no": "✗",
-    "stop": "✗",
-    "warning": "!",
-    "note": "·",
-}
-UNKNOWN = "–"
+SYMBOLS: dict[Mark, str] = {mark: MARKS[mark][0] for mark in get_args(Mark)}
+UNKNOWN = MARKS["unknown"][0]
 
 
 class Heading(NamedTuple):

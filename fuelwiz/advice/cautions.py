@@ -9,7 +9,7 @@ def cautions(build: Subject) -> tuple[str, ...]:
     """One sentence each, in the order in which one meets them at the car."""
     fuel, pump = build.session.fuel, build.session.pump
     told = [
-        "Relieve the pressure before a line is capitalized, and work on a cold engine in a ventilated space,"
+        "Relieve the pressure before a line is opened, and work on a cold engine in a ventilated space,"
         " a fuel-rated extinguisher at hand.",
         "A hose has a rated pressure and a rated temperature: keep within both, at its ends too.",
         "No soft line near the exhaust, the turbo or anything that moves or rubs.",

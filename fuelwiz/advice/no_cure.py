@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from fuelwiz.advice.phrases import GUESSED, limit_phrase, volts_seen
-from fuelwiz.advice.subject import ASSUMED_VOLTS, Subject, capitalized
+from fuelwiz.advice.subject import Subject, capitalized
+from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.sizing.figures import SizeFigures
 
 

@@ -6,7 +6,9 @@ from collections.abc import Callable
 
 from fuelwiz.advice.blocks import UNKNOWN
 from fuelwiz.advice.row import LOSS, SPARE, VELOCITY
-from fuelwiz.advice.subject import ASSUMED_VOLTS, OUTSIDE_NEEDS_PA, Subject
+from fuelwiz.advice.subject import Subject
+from fuelwiz.physics.circuit import ASSUMED_VOLTS
+from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
 from fuelwiz.sizing.figures import SizeFigures
 from fuelwiz.sizing.thresholds import MOST_SAG
 
@@ -55,7 +57,7 @@ def _relief(build: Subject, row: SizeFigures) -> str:
 def vapour_need(build: Subject) -> float:
     """What the place of the pump needs above the fuel's vapour pressure, Pa."""
     pump = build.session.pump
-    return OUTSIDE_NEEDS_PA if pump is not None and pump.place == "outside" else 0.0
+    return LEAST_VAPOUR_MARGIN_PA["outside"] if pump is not None and pump.place == "outside" else 0.0
 
 
 def vapour_phrase(build: Subject, margin_pa: float) -> str:

@@ -9,6 +9,7 @@ from fuelwiz.advice.numbers import Numbers, Role
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import SizeFigures
 from fuelwiz.sizing.thresholds import MOST_SAG
+from fuelwiz.sizing.vocabulary import Band
 
 Limits = tuple[float, ...]
 
@@ -79,3 +80,8 @@ def works(size: SizeFigures) -> str | None:
 def size_name(subject: Subject, size: SizeFigures) -> str:
     """The size, with a star where it is the one that was chosen."""
     return f"{size.size}*" if size.size == subject.figures.chosen else size.size
+
+
+def speed_mark(size: SizeFigures) -> Band | None:
+    """The mark of the velocity; none on a row where something is wrong, so that no tick stands there."""
+    return None if size.limits else size.band

@@ -12,9 +12,6 @@ from fuelwiz.sizing.figures import StressFigures
 from fuelwiz.sizing.thresholds import HIGH_ALTITUDE_M, HOT_FUEL_K, OTHER_ETHANOL, WEAK_SUPPLY_V
 from fuelwiz.units import UnitSystem, to_si
 
-LOW_SUPPLY_V = WEAK_SUPPLY_V
-HOT_K = HOT_FUEL_K
-HIGH_M = HIGH_ALTITUDE_M
 FAILS = {
     "velocity": ("the line is too small for the flow", "a larger line"),
     "delivery": ("the line is too small for all the pump gives", "a larger line"),
@@ -127,12 +124,12 @@ def _told(build: Subject, value: Any) -> str:
 def _values(build: Subject) -> dict[str, str]:
     session, numbers = build.session, build.numbers
     return {
-        "volts": numbers.figure("volts", LOW_SUPPLY_V),
-        "hot": numbers.figure("temperature", max(session.fuel.temperature, HOT_K)),
+        "volts": numbers.figure("volts", WEAK_SUPPLY_V),
+        "hot": numbers.figure("temperature", max(session.fuel.temperature, HOT_FUEL_K)),
         "spike": numbers.limit("pressure", to_si(3.0, "psi")),
         "more": numbers.limit("percent", min(session.fuel.ethanol + OTHER_ETHANOL, 1.0)),
         "less": numbers.limit("percent", max(session.fuel.ethanol - OTHER_ETHANOL, 0.0)),
-        "high": numbers.figure("altitude", max(session.pressure.altitude, HIGH_M)),
+        "high": numbers.figure("altitude", max(session.pressure.altitude, HIGH_ALTITUDE_M)),
     }
 
 

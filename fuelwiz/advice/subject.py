@@ -6,8 +6,6 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from fuelwiz.advice.numbers import Numbers
-from fuelwiz.physics import circuit
-from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
 from fuelwiz.session import Session
 from fuelwiz.sizing import vocabulary
 from fuelwiz.sizing.figures import Figures, SizeFigures
@@ -16,8 +14,6 @@ from fuelwiz.terms import fuel_name
 
 SIZE_LIMITS: frozenset[Limit] = frozenset(vocabulary.SIZE_LIMITS)
 LINE_LIMITS: frozenset[Limit] = frozenset(vocabulary.LINE_LIMITS)
-ASSUMED_VOLTS = circuit.ASSUMED_VOLTS
-OUTSIDE_NEEDS_PA = LEAST_VAPOUR_MARGIN_PA["outside"]
 
 
 @dataclass(frozen=True)

@@ -4,6 +4,6 @@ from __future__ import annotations
 
 from fuelwiz.desk.desk import Desk, diff
 from fuelwiz.desk.errors import DraftError, NoSuchField, SaveRefused
-from fuelwiz.desk.shown import FieldText
+from fuelwiz.desk.field_text import FieldText
 
 __all__ = ["Desk", "DraftError", "FieldText", "NoSuchField", "SaveRefused", "diff"]

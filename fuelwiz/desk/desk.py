@@ -1,36 +1,69 @@
-"""One build on the desk, without a screen: told, answered, kept in its file and in a draft."""
+"""One build while it is being told, without a screen: its answers, what it comes to, undo, file and draft."""
 
 from __future__ import annotations
 
+from collections.abc import Mapping, Sequence
 from pathlib import Path
+from typing import Any
 
-from fuelwiz.desk.board import Board
+from fuelwiz.advice import Result
+from fuelwiz.desk import edits, lists
+from fuelwiz.desk.calculation import Calculation
+from fuelwiz.desk.composites import CHOICE_QUESTIONS, COUNT_QUESTIONS, field_of
 from fuelwiz.desk.errors import SaveRefused
-from fuelwiz.desk.keeping import Keeping, from_draft, opened
-from fuelwiz.desk.plain import Plain
-from fuelwiz.desk.reading import sorted_out
-from fuelwiz.desk.saving import Paper, Saved, left_out, refuse_to_overwrite, refuse_unfinished, written
+from fuelwiz.desk.field_specs import spec_at
+from fuelwiz.desk.field_text import FieldText
+from fuelwiz.desk.last_valid import for_file
+from fuelwiz.desk.outside_data import with_unreadable_in_fields
+from fuelwiz.desk.plain import Plain, value_at, value_path
+from fuelwiz.desk.points.cells import with_points
 from fuelwiz.desk.state import State
+from fuelwiz.desk.steps import Progress, StepState, steps_to_look_at
+from fuelwiz.desk.storage import (
+    FileSnapshot,
+    Saved,
+    Storage,
+    allowed_name,
+    left_out,
+    open_draft,
+    open_file,
+    refuse_unfinished,
+)
+from fuelwiz.desk.undo import UndoHistory
+from fuelwiz.desk.view import View
 from fuelwiz.document.changes import Change, changes
-from fuelwiz.file_limits import LONGEST_NAME
+from fuelwiz.file_limits import UNNAMED
 from fuelwiz.printable import clean
+from fuelwiz.session import Session
 from fuelwiz.store.folder import file_name
+from fuelwiz.units import UnitSystem
+
+NOTES = "notes"
 
 
-class Desk(Board):
-    """A board with a file and a draft."""
+class Desk:
+    """What is told of one build, what it comes to, and where it is kept.
 
-    def __init__(self, state: State, keeping: Keeping, *, saved: State | None = None) -> None:
-        super().__init__(state)
+    Nothing that a person types is an error here: what cannot be read stands in its field, with why. `update`
+    runs by itself after every change; after `new` or `open` it is called once the screen is up, since it loads
+    all that calculates.
+    """
+
+    def __init__(self, state: State, storage: Storage, *, saved: State | None = None) -> None:
         self.origin: Desk | None = None
-        self._keeping = keeping
+        self._state = state
         self._saved = state if saved is None else saved
+        self._storage = storage
+        self._calculation = Calculation()
+        self._history = UndoHistory()
+        self._progress = Progress(state.plain)
+        self._typing: tuple[str, str] | None = None
 
     @classmethod
     def new(cls, folder: Path, name: str = "") -> Desk:
         """An empty build that is to be saved in a folder."""
         plain: Plain = {"format": 1}
-        return cls(State({**plain, "name": name} if name else plain), Keeping(folder))
+        return cls(State({**plain, "name": name} if name else plain), Storage(folder))
 
     @classmethod
     def open(cls, path: Path) -> Desk:
@@ -39,83 +72,215 @@ class Desk(Board):
         Raises:
             SessionError: the file cannot be read, or holds keys that a save would lose.
         """
-        return cls(*opened(path))
+        return cls(*open_file(path))
 
     @classmethod
     def from_draft(cls, place: Path) -> Desk:
         """A build as its draft has it, refused texts and all. DraftError where it cannot be read."""
-        state, seen, saved, keeping = from_draft(place)
-        desk = cls(state, keeping, saved=saved)
-        desk._seen |= seen
+        state, seen, saved, storage = open_draft(place)
+        desk = cls(state, storage, saved=saved)
+        desk._progress.seen |= seen
         return desk
 
     def what_if(self) -> Desk:
         """A scratch copy to try things on; it has no file and keeps no draft until it is saved under a name."""
-        copy = Desk(self._state, Keeping(self.folder, paper=Paper(self._keeping.paper.text), is_scratch=True))
+        snapshot = FileSnapshot(self._storage.snapshot.text)
+        copy = Desk(self._state, Storage(self.folder, snapshot=snapshot, is_scratch=True))
         copy.origin = self
-        copy._seen = set(self._seen)
+        copy._progress.seen = set(self._progress.seen)
         copy.update()
         return copy
 
     def begun(self) -> Desk:
         """The same build as one that has just been begun: nothing to undo, and nothing unsaved until it is changed."""
-        return Desk(self._state, Keeping(self.folder))
+        return Desk(self._state, Storage(self.folder))
+
+    @property
+    def name(self) -> str:
+        """What the build is called, safe to show: its own name, else its file's."""
+        own = self._state.plain.get("name")
+        given = clean(own).strip() if isinstance(own, str) else ""
+        return given or clean(self._default_name)
+
+    @property
+    def _default_name(self) -> str:
+        return self.path.name.removesuffix(".toml") if self.path is not None else UNNAMED
 
     @property
     def folder(self) -> Path:
         """Where the build is kept, or will be."""
-        return self._keeping.folder
+        return self._storage.folder
 
     @property
     def path(self) -> Path | None:
         """The build's file; None for one that was never saved."""
-        return self._keeping.path
+        return self._storage.path
 
     @property
     def dirty(self) -> bool:
         """Whether anything is told that is not saved."""
         return not self._state.same(self._saved)
 
+    @property
+    def system(self) -> UnitSystem:
+        """The unit system that is shown."""
+        return "metric" if self._state.plain.get("show_units") == "metric" else "us"
+
+    @property
+    def plain(self) -> Plain:
+        """What a save would write, without the record."""
+        return {key: value for key, value in for_file(self._state.plain).items() if key != "record"}
+
+    @property
+    def is_loaded(self) -> bool:
+        """Whether `update` has run, and the values have been read."""
+        return self._calculation.is_loaded
+
+    @property
+    def session(self) -> Session | None:
+        """The build that the result is of; None where there is none yet."""
+        return self._calculation.session
+
+    @property
+    def result(self) -> Result | None:
+        """Figures and words; None while the power is not known."""
+        return self._calculation.result
+
+    @property
+    def complete(self) -> bool:
+        """Whether the result has the parts that take longer."""
+        return self._calculation.is_complete
+
+    @property
+    def refused(self) -> Mapping[str, str]:
+        """What is refused or wanting, by path, in whole sentences."""
+        return {path: refusal.why for path, refusal in self._calculation.refusals.items()}
+
+    @property
+    def held(self) -> str | None:
+        """What the result is calculated with while something is refused; None where with all that is told."""
+        return self._view().held()
+
+    def text_in_field(self, path: str) -> FieldText:
+        """What stands in the field at a path, or in that of a question; NoSuchField where it leads to none."""
+        return self._view().field(path)
+
+    def is_given(self, path: str) -> bool:
+        """Whether the builder has said something there, refused or not; NoSuchField where it leads to no field."""
+        if edits.place_of(self._state, path) in self._state.raw:
+            return True
+        if path in CHOICE_QUESTIONS:
+            return CHOICE_QUESTIONS[path].read(self._state) is not None
+        if path in COUNT_QUESTIONS:
+            return COUNT_QUESTIONS[path].read(self._state) is not None
+        spec_at(field_of(path))
+        return value_at(self._state.plain, value_path(field_of(path))) is not None
+
+    def value(self, path: str) -> Any:
+        """The plain value, list or table at a path; None where there is none."""
+        return value_at(self._state.plain, value_path(path))
+
+    def type(self, path: str, raw: str) -> None:
+        """A text is typed into a field; an empty one takes the value out. NoSuchField where there is no field."""
+        text = clean(raw, lines=path == NOTES)
+        state = edits.with_typed(self._state, path, text, self.system)
+        self._change(path, state, (edits.place_of(state, path), text))
+
+    def choose(self, path: str, value: str) -> None:
+        """One of the answers of a question is picked; NoSuchField where it has no such answer."""
+        self._change(path, edits.with_choice(self._state, path, value, self.system))
+
+    def unsure(self, path: str) -> str:
+        """A question is left to its fallback; says which one and why. NoSuchField where there is no field."""
+        self._change(path, edits.use_fallback(self._state, path))
+        return self._view().fallback_sentence(path)
+
+    def set_points(self, path: str, points: Sequence[tuple[str, str]]) -> None:
+        """A whole table in place of the points at a path, each a text with its unit."""
+        self._change(path, with_points(self._state, field_of(path), points))
+
+    def add(self, path: str, values: Mapping[str, Any] | None = None) -> int:
+        """One entry more in the list at a path; its number. NoSuchField where that cannot be."""
+        state, number = lists.with_entry(self._state, path, values or {})
+        self._change(path, state)
+        return number
+
+    def remove(self, path: str, number: int) -> None:
+        """An entry is taken out of the list at a path; NoSuchField where there is none."""
+        self._change(path, lists.without_entry(self._state, path, number))
+
+    def move(self, path: str, number: int, to: int) -> None:
+        """An entry of the list at a path is put in another place; NoSuchField where there is none."""
+        self._change(path, lists.with_entry_moved(self._state, path, number, to))
+
+    def visit(self, path: str) -> None:
+        """The pointer enters a question: what is changed from here on can be undone in one go."""
+        self._history.visit(path)
+        self._progress.visit(path)
+        self._typing = None
+
+    def undo(self) -> str | None:
+        """Goes back one visit; the question to show, None where there is nothing to undo."""
+        return self._go(self._history.undo(self._state))
+
+    def redo(self) -> str | None:
+        """Goes forward one visit; the question to show, None where there is nothing to redo."""
+        return self._go(self._history.redo(self._state))
+
+    def update(self) -> None:
+        """Calculates the result anew: all but what `finish` adds."""
+        if not self.is_loaded and self._saved is not self._state:
+            self._saved = with_unreadable_in_fields(self._saved)
+        is_saved = self._saved is self._state and not self.is_loaded
+        self._state = self._calculation.update(self._state, self.system, self._default_name)
+        if is_saved:
+            self._saved = self._state
+
+    def finish(self) -> None:
+        """Adds the stress cases and the next goal to the result; for when typing pauses."""
+        self._calculation.finish()
+
+    def step_state(self, step: str) -> StepState:
+        """How a step stands."""
+        return self._progress.state(step, self._steps_to_look_at())
+
+    def step_that_needs_attention(self) -> str:
+        """The step to open first."""
+        return self._progress.needs_attention(self._steps_to_look_at())
+
     def save(self, path: Path | None = None, *, overwrite: bool = False) -> Saved:
-        """Write the build to its file, or to another, with what the program says of it today.
+        """Writes the build to its file, or to another, with what the program says of it today.
 
         Raises:
             SaveRefused: a field holds something refused, or a file stands in the way and `overwrite` is false.
             OutputError: the file cannot be written.
         """
-        keeping, target = self._keeping, path or self.path
-        refuse_unfinished(self._refusals, self.result)
+        target = path or self.path
+        refuse_unfinished(self._calculation.refusals, self.result)
         if target is None:
-            raise SaveRefused("name", "Not saved: the build wants a name first.")
+            raise SaveRefused("name", "Not saved: enter a name first.")
         if not overwrite:
-            refuse_to_overwrite(target, keeping.paper, target == keeping.path)
+            self._storage.refuse_to_overwrite(target)
         self.finish()
-        assert self.result is not None
-        paper = written(target, keeping.paper, self.plain, self.result)
-        keeping.discard_draft()
-        self._keeping = Keeping(target.parent, target, paper)
+        self._storage.write(target, self.plain, refuse_unfinished(self._calculation.refusals, self.result))
         self._saved = self._state
         self.update()
         self.finish()
         return Saved(target, left_out(self.plain, self._state.plain))
 
     def save_as(self, name: str, *, overwrite: bool = False) -> Saved:
-        """Write the build under a name, in a file called after it; raises as `save` does."""
-        name = clean(name).strip()
-        if not 0 < len(name) <= LONGEST_NAME:
-            raise SaveRefused(
-                "name", f"Not saved: a name has 1 to {LONGEST_NAME} characters, this one {len(name)}."
-            )
+        """Writes the build under a name, in a file called after it; raises as `save` does."""
+        name = allowed_name(name)
         target = self.folder / file_name(name)
-        refuse_unfinished(self._refusals, self.result)
+        refuse_unfinished(self._calculation.refusals, self.result)
         if not overwrite:
-            refuse_to_overwrite(target, self._keeping.paper, target == self.path)
+            self._storage.refuse_to_overwrite(target)
         if self._state.plain.get("name") != name:
             self._change("name", self._state.with_value("name", name))
         return self.save(target, overwrite=True)
 
     def write_draft(self) -> Path | None:
-        """Keep all that is told, refused or not, beside the build; its place, None where nothing is unsaved.
+        """Keeps all that is told, refused or not, beside the build; its place, None where nothing is unsaved.
 
         Raises:
             OutputError: it cannot be written.
@@ -123,20 +288,40 @@ class Desk(Board):
         if not self.dirty:
             self.discard_draft()
             return None
-        return self._keeping.write_draft(self._state, frozenset(self._seen))
+        return self._storage.write_draft(self._state, frozenset(self._progress.seen))
 
     def discard_draft(self) -> None:
-        """The draft that was written here, or come back to, is no longer wanted."""
-        self._keeping.discard_draft()
+        """Deletes the draft that was written here, or come back to."""
+        self._storage.discard_draft()
 
-    @property
-    def _default_name(self) -> str:
-        return self.path.name.removesuffix(".toml") if self.path is not None else super()._default_name
+    def _steps_to_look_at(self) -> frozenset[str]:
+        return steps_to_look_at(self._calculation.refusals, self.result)
 
-    def _warm_up(self) -> None:
-        same = self._saved is self._state
-        super()._warm_up()
-        self._saved = self._state if same else sorted_out(self._saved)
+    def _view(self) -> View:
+        calculation = self._calculation
+        return View(
+            self._state,
+            calculation.plain,
+            calculation.refusals,
+            calculation.result,
+            self.system,
+            calculation.is_loaded,
+            self._typing,
+        )
+
+    def _go(self, visit: tuple[str, State] | None) -> str | None:
+        if visit is None:
+            return None
+        path, self._state = visit
+        self._typing = None
+        self.update()
+        return path
+
+    def _change(self, path: str, state: State, typing: tuple[str, str] | None = None) -> None:
+        if not state.same(self._state):
+            self._history.record(path, self._state)
+        self._state, self._typing = state, typing
+        self.update()
 
 
 def diff(before: Desk, after: Desk) -> tuple[Change, ...]:

@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
-from fuelwiz.desk.composites import COUNTED, PICKED, Counted, field_of, several, without_item
-from fuelwiz.desk.curves import type_cell
+from fuelwiz.desk.composites import (
+    CHOICE_QUESTIONS,
+    COUNT_QUESTIONS,
+    CountQuestion,
+    field_of,
+    has_several_runs,
+    without_item,
+)
 from fuelwiz.desk.errors import NoSuchField
-from fuelwiz.desk.fields import NOT_TYPED, cell_of, place_exists, spec_at
-from fuelwiz.desk.plain import value_at, way
+from fuelwiz.desk.field_questions import answers_to, noun_of
+from fuelwiz.desk.field_specs import NOT_TYPED, cell_of, place_exists, spec_at
+from fuelwiz.desk.parse_field import parse_field
+from fuelwiz.desk.plain import value_at, value_path
+from fuelwiz.desk.points.cells import type_cell
+from fuelwiz.desk.refusals import Refusal, emptied
 from fuelwiz.desk.state import State
-from fuelwiz.desk.taking import take
-from fuelwiz.desk.words import Refusal, emptied, label, question_of
 from fuelwiz.session import FieldSpec
 from fuelwiz.units import UnitSystem
 
@@ -26,14 +34,14 @@ NOTHING_WITHOUT = {
 _MAKES_A_RUN = ("feed.length", "feed.hose")
 
 
-def typed(state: State, path: str, raw: str, system: UnitSystem) -> State:
+def with_typed(state: State, path: str, raw: str, system: UnitSystem) -> State:
     """The build with a text typed into a field; one that is refused stands in the field all the same.
 
     Raises:
         NoSuchField: the path leads to no field.
     """
-    if path in PICKED:
-        return picked(state, path, raw.strip(), system)
+    if path in CHOICE_QUESTIONS:
+        return with_choice(state, path, raw.strip(), system)
     at = _known_place(state, path)
     cell = cell_of(at)
     if cell is not None:
@@ -41,55 +49,57 @@ def typed(state: State, path: str, raw: str, system: UnitSystem) -> State:
     if not raw.strip():
         return _emptied(state, path, at)
     try:
-        return taken(state, path, raw, system)
+        return with_read(state, path, raw, system)
     except Refusal:
         return state.with_raw(at, raw)
 
 
 def place_of(state: State, path: str) -> str:
     """Where a question's text stands: in its field, or under its own name where it is about several keys."""
-    return path if path in COUNTED or several(state, path) else field_of(path)
+    return path if path in COUNT_QUESTIONS or has_several_runs(state, path) else field_of(path)
 
 
 def _known_place(state: State, path: str) -> str:
     """As `place_of`; NoSuchField where nothing can be put there."""
     field = field_of(path)
-    if path not in COUNTED and (spec_at(field).type in NOT_TYPED or not place_exists(state.plain, field)):
+    if path not in COUNT_QUESTIONS and (
+        spec_at(field).type in NOT_TYPED or not place_exists(state.plain, field)
+    ):
         raise NoSuchField(f"there is no {path} in this build yet")
     return place_of(state, path)
 
 
-def taken(state: State, path: str, raw: str, system: UnitSystem) -> State:
+def with_read(state: State, path: str, raw: str, system: UnitSystem) -> State:
     """The build with a text taken.
 
     Raises:
         Refusal: the text cannot be taken.
         NoSuchField: the path leads to no field.
     """
-    if several(state, path):
+    if has_several_runs(state, path):
         raise _SEVERAL
-    if path in COUNTED:
-        counted = COUNTED[path]
-        number = take(_spec_of_count(counted), raw, system, label(path))
+    if path in COUNT_QUESTIONS:
+        counted = COUNT_QUESTIONS[path]
+        number = parse_field(_spec_of_count(counted), raw, system, noun_of(path))
         return counted.write(state, number).without_raw(path)
     at = field_of(path)
     spec = spec_at(at)
     if not raw.strip():
-        raise emptied(label(at), spec)
-    value = take(spec, raw, system, label(at))
+        raise emptied(noun_of(at), spec)
+    value = parse_field(spec, raw, system, noun_of(at))
     return state.without_raw(path).with_value(at, value)
 
 
-def _spec_of_count(counted: Counted) -> FieldSpec:
+def _spec_of_count(counted: CountQuestion) -> FieldSpec:
     return FieldSpec("count", low="0", high=str(counted.most))
 
 
 def _emptied(state: State, path: str, at: str) -> State:
     """The build with a value taken out; a filter or hose that has nothing else goes with it."""
-    if several(state, path):
+    if has_several_runs(state, path):
         return state.without_raw(path)
-    if path in COUNTED:
-        return COUNTED[path].clear(state).without_raw(path)
+    if path in COUNT_QUESTIONS:
+        return COUNT_QUESTIONS[path].clear(state).without_raw(path)
     state = state.without(at)
     if at in ALWAYS_WANTED:
         return state.with_raw(at, "")
@@ -98,52 +108,48 @@ def _emptied(state: State, path: str, at: str) -> State:
 
 def _without_bare_item(state: State, path: str) -> State:
     section = NOTHING_WITHOUT.get(path)
-    if section and value_at(state.plain, way(section)) == [{}]:
+    if section and value_at(state.plain, value_path(section)) == [{}]:
         return state.without(section)
     return state
 
 
-def picked(state: State, path: str, answer: str, system: UnitSystem) -> State:
+def with_choice(state: State, path: str, answer: str, system: UnitSystem) -> State:
     """The build with one of the answers of a question.
 
     Raises:
         NoSuchField: the path leads to no field, or the question has no such answer.
     """
-    if path in PICKED:
-        asked = question_of(path)
-        if asked is None or answer not in {choice.value for choice in asked.choices}:
-            raise NoSuchField(f"{path} has no answer {answer}")
-        return PICKED[path].write(state, answer)
+    if path in CHOICE_QUESTIONS:
+        return CHOICE_QUESTIONS[path].write(state, answer)
     at = _known_place(state, path)
     if path in NOTHING_WITHOUT and answer == "none":
         return without_item(state, path)
-    if spec_at(field_of(path)).type == "choice" and answer not in spec_at(field_of(path)).choices:
+    spec = spec_at(field_of(path))
+    if answer not in (spec.choices if spec.type == "choice" else answers_to(path)):
         raise NoSuchField(f"{path} has no answer {answer}")
     state = state.without_raw(at)
-    if spec_at(field_of(path)).type == "choice":
-        return state if several(state, path) else state.with_value(at, answer)
-    return typed(state, path, answer, system)
+    if spec.type == "choice":
+        return state if has_several_runs(state, path) else state.with_value(at, answer)
+    return with_typed(state, path, answer, system)
 
 
-def left(state: State, path: str) -> State:
+def use_fallback(state: State, path: str) -> State:
     """The build with a question left to its fallback; one that has none keeps what it holds.
 
     Raises:
         NoSuchField: the path leads to no field.
     """
-    if path == "fuel.which":
-        return state.without("fuel.kind").without("fuel.ethanol").without_picked(path)
-    if path in PICKED:
-        return PICKED[path].write(state, PICKED[path].fallback)
-    if several(state, path):
+    if path in CHOICE_QUESTIONS:
+        return CHOICE_QUESTIONS[path].use_fallback(state)
+    if has_several_runs(state, path):
         return state
-    if path in COUNTED:
-        return COUNTED[path].clear(state).without_raw(path)
+    if path in COUNT_QUESTIONS:
+        return COUNT_QUESTIONS[path].clear(state).without_raw(path)
     at = field_of(path)
     if path in {"feed.filter", "inlet.line"}:
         return without_item(state, path)
     if spec_at(at).type in {"kept", "flag"}:
-        raise NoSuchField(f"there is no {path} to be left")
+        raise NoSuchField(f"there is no {path} to be left out")
     if spec_at(at).required or cell_of(at) is not None:
         return state
     state = _without_bare_item(state.without(at), path)
@@ -159,13 +165,13 @@ def read_again(state: State, system: UnitSystem) -> State:
         if cell is not None:
             state = type_cell(state, cell, raw, system) if path in state.raw else state
         elif raw.strip():
-            state = _taken_or_left(state, path, raw, system)
+            state = _read_or_left(state, path, raw, system)
     return state
 
 
-def _taken_or_left(state: State, path: str, raw: str, system: UnitSystem) -> State:
+def _read_or_left(state: State, path: str, raw: str, system: UnitSystem) -> State:
     try:
-        return taken(state, path, raw, system)
+        return with_read(state, path, raw, system)
     except Refusal:
         return state
 
@@ -175,9 +181,9 @@ def refusal_of(state: State, path: str, system: UnitSystem) -> Refusal | None:
     raw = state.raw[path]
     try:
         if cell_of(path) is not None:
-            take(spec_at(path), raw, system, label(path)) if raw.strip() else None
+            parse_field(spec_at(path), raw, system, noun_of(path)) if raw.strip() else None
         else:
-            taken(state, path, raw, system)
+            with_read(state, path, raw, system)
     except Refusal as refusal:
         return refusal
     return None

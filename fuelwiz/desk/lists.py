@@ -7,11 +7,11 @@ from dataclasses import replace
 from typing import Any
 
 from fuelwiz.desk.errors import NoSuchField
-from fuelwiz.desk.fields import spec_at
-from fuelwiz.desk.plain import Plain, put, taken_out, value_at, way
+from fuelwiz.desk.field_specs import spec_at
+from fuelwiz.desk.plain import Plain, put, taken_out, value_at, value_path
 from fuelwiz.desk.state import State
 from fuelwiz.printable import clean
-from fuelwiz.session import Wrong, list_ways, read
+from fuelwiz.session import Rejected, list_key_paths, read
 
 
 def most_entries(path: str) -> int:
@@ -20,7 +20,7 @@ def most_entries(path: str) -> int:
     Raises:
         NoSuchField: there is no list of tables at the path.
     """
-    tables = list_ways().get(way(path))
+    tables = list_key_paths().get(value_path(path))
     if tables is None:
         raise NoSuchField(f"there is no list {path} in a build")
     return tables.most
@@ -32,7 +32,7 @@ def with_entry(state: State, path: str, values: Mapping[str, Any]) -> tuple[Stat
     Raises:
         NoSuchField: there is no such list, it is full, or an entry holds no such values.
     """
-    number = len(value_at(state.plain, way(path)) or ())
+    number = len(value_at(state.plain, value_path(path)) or ())
     if number >= most_entries(path):
         raise NoSuchField(f"{path} is full: {number} are the most")
     for key, value in values.items():
@@ -40,8 +40,8 @@ def with_entry(state: State, path: str, values: Mapping[str, Any]) -> tuple[Stat
             read(spec_at(f"{path}.{number}.{key}"), value)
             if isinstance(value, str) and value != clean(value):
                 raise NoSuchField(f"{path}.{key} holds a character that cannot be seen")
-        except Wrong as wrong:
-            raise NoSuchField(f"{path}.{key} {wrong.found[0][1]}") from None
+        except Rejected as rejected:
+            raise NoSuchField(f"{path}.{key} {rejected.problems[0][1]}") from None
     return state.with_value(f"{path}.{number}", dict(values)), number
 
 
@@ -53,8 +53,8 @@ def without_entry(state: State, path: str, number: int) -> State:
     """
     _entries(state, path, number)
     state = state.renumbered(path, lambda at: None if at == number else at - (at > number))
-    good = taken_out(state.good, (*way(path), number)) if state.good and _alike(state, path) else None
-    return replace(state, plain=taken_out(state.plain, (*way(path), number)), good=good)
+    good = taken_out(state.good, (*value_path(path), number)) if state.good and _alike(state, path) else None
+    return replace(state, plain=taken_out(state.plain, (*value_path(path), number)), good=good)
 
 
 def with_entry_moved(state: State, path: str, number: int, to: int) -> State:
@@ -73,7 +73,7 @@ def with_entry_moved(state: State, path: str, number: int, to: int) -> State:
 
 def _entries(state: State, path: str, number: int) -> list[Any]:
     most_entries(path)
-    entries: list[Any] = value_at(state.plain, way(path)) or []
+    entries: list[Any] = value_at(state.plain, value_path(path)) or []
     if not 0 <= number < len(entries):
         raise NoSuchField(f"there is no number {number} in {path}")
     return entries
@@ -81,12 +81,12 @@ def _entries(state: State, path: str, number: int) -> list[Any]:
 
 def _alike(state: State, path: str) -> bool:
     """Whether the last good data have the same entries, so that they can follow."""
-    known, told = (value_at(plain, way(path)) or () for plain in (state.good, state.plain))
+    known, told = (value_at(plain, value_path(path)) or () for plain in (state.good, state.plain))
     return state.good is not None and len(known) == len(told)
 
 
 def _reordered(plain: Plain | None, path: str, order: list[int]) -> Any:
     if plain is None:
         return None
-    entries = value_at(plain, way(path))
-    return put(plain, way(path), [entries[number] for number in order])
+    entries = value_at(plain, value_path(path))
+    return put(plain, value_path(path), [entries[number] for number in order])

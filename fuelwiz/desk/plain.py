@@ -5,24 +5,24 @@ from __future__ import annotations
 from typing import Any
 
 from fuelwiz.desk.errors import NoSuchField
-from fuelwiz.session import Way, value_at, way_of
+from fuelwiz.session import KeyPath, key_path_of, value_at
 
-__all__ = ["Plain", "Way", "put", "taken_out", "value_at", "way"]
+__all__ = ["KeyPath", "Plain", "put", "taken_out", "value_at", "value_path"]
 
 Plain = dict[str, Any]
 
 _STANDS_EMPTY = ("surge",)
 
 
-def way(path: str) -> Way:
+def value_path(path: str) -> KeyPath:
     """The way to a value; what a stress case changes is one key, dots and all."""
-    parts = way_of(path)
+    parts = key_path_of(path)
     if len(parts) > 5 and parts[:2] == ("stress", "case") and parts[3] == "change":
         return (*parts[:4], ".".join(str(part) for part in parts[4:]))
     return parts
 
 
-def put(plain: Any, at: Way, value: Any) -> Any:
+def put(plain: Any, at: KeyPath, value: Any) -> Any:
     """The data with another value at a way; tables on the way are made, and a list grows by one at its end.
 
     Raises:
@@ -43,7 +43,7 @@ def put(plain: Any, at: Way, value: Any) -> Any:
     return {**(plain or {}), first: put((plain or {}).get(first), rest, value)}
 
 
-def taken_out(plain: Plain, at: Way, *, keep_sections: bool = False) -> Plain:
+def taken_out(plain: Plain, at: KeyPath, *, keep_sections: bool = False) -> Plain:
     """The data without what stands at a way; a list that this leaves empty goes too.
 
     Args:
@@ -66,7 +66,7 @@ def taken_out(plain: Plain, at: Way, *, keep_sections: bool = False) -> Plain:
     return changed
 
 
-def _goes_when_empty(at: Way, holder: Any, keep_sections: bool) -> bool:
+def _goes_when_empty(at: KeyPath, holder: Any, keep_sections: bool) -> bool:
     if isinstance(holder, list):
         return True
     return not keep_sections and isinstance(at[-1], str) and at[-1] not in _STANDS_EMPTY

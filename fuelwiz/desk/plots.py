@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
-    from fuelwiz.sizing.plot import Plot
+    from fuelwiz.sizing.figures import Plot
 
 
 class Plots:

@@ -1,4 +1,4 @@
-"""What lies on the desk at one moment; never changed, so that undo is to take an older one back."""
+"""What is told of a build at one moment; never changed, so that undo is to take an older one back."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from fuelwiz.desk.plain import Plain, put, taken_out, way
+from fuelwiz.desk.plain import Plain, put, taken_out, value_path
 
 
 @dataclass(frozen=True, slots=True)
@@ -14,14 +14,14 @@ class State:
     """One build as far as it is told.
 
     `plain` is what a file would hold, as typed. `raw` is what stands in fields and cannot be taken: refused or
-    half typed, by path. `picked` are answers in words that no key of the file tells, `aside` what a choice put
+    half typed, by path. `picked` are answers in words that no key of the file tells, `stashed` what a choice put
     away and its opposite brings back. `good` is the last `plain` that made a session.
     """
 
     plain: Plain
     raw: Mapping[str, str] = field(default_factory=dict)
     picked: Mapping[str, str] = field(default_factory=dict)
-    aside: Mapping[str, Any] = field(default_factory=dict)
+    stashed: Mapping[str, Any] = field(default_factory=dict)
     good: Plain | None = None
 
     def same(self, other: State) -> bool:
@@ -30,16 +30,16 @@ class State:
             self.plain == other.plain
             and self.raw == other.raw
             and self.picked == other.picked
-            and self.aside == other.aside
+            and self.stashed == other.stashed
         )
 
     def with_value(self, path: str, value: Any) -> State:
         """Another value at a path; what stood there refused is gone."""
-        return replace(self, plain=put(self.plain, way(path), value), raw=_without(self.raw, path))
+        return replace(self, plain=put(self.plain, value_path(path), value), raw=_without(self.raw, path))
 
     def without(self, path: str) -> State:
         """Nothing at a path."""
-        return replace(self, plain=taken_out(self.plain, way(path)), raw=_without(self.raw, path))
+        return replace(self, plain=taken_out(self.plain, value_path(path)), raw=_without(self.raw, path))
 
     def with_raw(self, path: str, text: str) -> State:
         """A text that stands in the field at a path and is not taken."""
@@ -57,9 +57,9 @@ class State:
         """No answer in words."""
         return replace(self, picked={name: value for name, value in self.picked.items() if name != key})
 
-    def put_aside(self, key: str, value: Any) -> State:
+    def with_stashed(self, key: str, value: Any) -> State:
         """Something that a choice put away."""
-        return replace(self, aside={**self.aside, key: value})
+        return replace(self, stashed={**self.stashed, key: value})
 
     def renumbered(self, path: str, number: Callable[[int], int | None]) -> State:
         """Texts that stand in entries of the list at a path, each with its entry's new number; None drops them."""

@@ -89,10 +89,29 @@ def _step_of_limit(limit: str, result: Result) -> str:
     return _BY_LIMIT.get(limit, "lines")
 
 
-def step_that_needs_attention(look: Iterable[str], seen: Iterable[str]) -> str:
-    """The first step to look at, else the first of the five that is untouched, else the first of all."""
-    wanted, known = set(look), set(seen)
-    for step in STEPS:
-        if step.id in wanted:
-            return step.id
-    return next((step for step in _FIRST_FIVE if step not in known), _FIRST_FIVE[0])
+class Progress:
+    """Which steps were looked at, and which question the pointer is on."""
+
+    def __init__(self, plain: Plain) -> None:
+        self.seen = set(steps_in(plain))
+        self._question: str | None = None
+
+    def visit(self, path: str) -> None:
+        """The pointer enters a question; the step that it leaves counts as seen."""
+        if self._question is not None and step_of(self._question) != step_of(path):
+            self.seen.add(step_of(self._question))
+        self._question = path
+
+    def state(self, step: str, look: Iterable[str]) -> StepState:
+        """How a step stands, given those that have to be looked at."""
+        if step in look:
+            return "look"
+        return "done" if step in self.seen else "untouched"
+
+    def needs_attention(self, look: Iterable[str]) -> str:
+        """The first step to look at, else the first of the five that is untouched, else the first of all."""
+        wanted = set(look)
+        for step in STEPS:
+            if step.id in wanted:
+                return step.id
+        return next((step for step in _FIRST_FIVE if step not in self.seen), _FIRST_FIVE[0])

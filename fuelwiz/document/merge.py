@@ -12,7 +12,7 @@ from fuelwiz.document.session_text import SessionText
 from fuelwiz.document.text_blocks import TextLines
 from fuelwiz.document.toml_text import reads_as, same, value_text
 from fuelwiz.files import BYTE_ORDER_MARK
-from fuelwiz.session import Way, order_of
+from fuelwiz.session import KeyPath, order_of
 
 
 def merge(text: str, plain: dict[str, Any]) -> str:
@@ -68,31 +68,31 @@ def _opening_comment(content: str) -> str:
     return "".join(f"{line}\n" for line in takewhile(lambda line: line.startswith("#"), content.split("\n")))
 
 
-def _edit(session_text: SessionText, table: Way, old: dict[str, Any], new: dict[str, Any]) -> None:
+def _edit(session_text: SessionText, table: KeyPath, old: dict[str, Any], new: dict[str, Any]) -> None:
     """Makes a table of the session_text hold the new keys and values."""
     for key in old.keys() - new.keys():
         session_text.remove((*table, key))
     for key in sorted(new, key=lambda key: order_of((*table, key))):
-        way = (*table, key)
+        key_path = (*table, key)
         if key not in old:
-            session_text.add(way, new[key])
+            session_text.add(key_path, new[key])
         elif not same(old[key], new[key]):
-            _change(session_text, way, old[key], new[key])
+            _change(session_text, key_path, old[key], new[key])
 
 
-def _change(session_text: SessionText, way: Way, old: Any, new: Any) -> None:
-    entry = session_text.entry(way)
+def _change(session_text: SessionText, key_path: KeyPath, old: Any, new: Any) -> None:
+    entry = session_text.entry(key_path)
     if entry is not None:
         _rewrite(entry, old, new)
     elif isinstance(old, dict) and isinstance(new, dict):
-        _edit(session_text, way, old, new)
-        if not session_text.holds(way):
-            session_text.add(way, {})
+        _edit(session_text, key_path, old, new)
+        if not session_text.holds(key_path):
+            session_text.add(key_path, {})
     elif _are_tables(old) and _are_tables(new):
-        _edit_list(session_text, way, old, new)
+        _edit_list(session_text, key_path, old, new)
     else:
-        session_text.remove(way)
-        session_text.add(way, new)
+        session_text.remove(key_path)
+        session_text.add(key_path, new)
 
 
 def _are_tables(value: Any) -> bool:
@@ -100,20 +100,20 @@ def _are_tables(value: Any) -> bool:
 
 
 def _edit_list(
-    session_text: SessionText, way: Way, old: list[dict[str, Any]], new: list[dict[str, Any]]
+    session_text: SessionText, key_path: KeyPath, old: list[dict[str, Any]], new: list[dict[str, Any]]
 ) -> None:
     """Makes a list of tables hold the new ones; those that stay keep their lines and comments."""
     pairs = dict(matched(old, new))
     for number in range(len(old)):
         if number not in pairs:
-            session_text.remove((*way, number))
-    session_text.renumber(way, pairs)
+            session_text.remove((*key_path, number))
+    session_text.renumber(key_path, pairs)
     stayed = {place: number for number, place in pairs.items()}
     for place, table in enumerate(new):
         if place in stayed:
-            _edit(session_text, (*way, place), old[stayed[place]], table)
+            _edit(session_text, (*key_path, place), old[stayed[place]], table)
         else:
-            session_text.add((*way, place), table)
+            session_text.add((*key_path, place), table)
 
 
 def _rewrite(entry: TextLines, old: Any, new: Any) -> None:

@@ -10,7 +10,7 @@ import tomllib
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from fuelwiz.session import Way, path_of
+from fuelwiz.session import KeyPath, path_of
 
 _TOKEN = re.compile(
     r'"""(?:\\.|[^\\])*?(?:"{3,5}|\Z)'
@@ -35,7 +35,7 @@ class Statement:
     around the innermost value.
     """
 
-    way: Way
+    key_path: KeyPath
     header: bool
     start: int
     end: int
@@ -46,8 +46,8 @@ class Statement:
 
 def statements(text: str) -> Iterator[Statement]:
     """The statements of a text one by one; lines that are none have an empty way."""
-    lists: dict[Way, int] = {}
-    table: Way = ()
+    lists: dict[KeyPath, int] = {}
+    table: KeyPath = ()
     at = 0
     while (at := _line_start(text, _BLANK_LINES.match(text, at))) < len(text):
         start = text.rfind("\n", 0, at) + 1
@@ -62,9 +62,9 @@ def statements(text: str) -> Iterator[Statement]:
             value_start = past + 1 if assigned else at
             value_end, end, levels = _value(text, value_start)
             value_start += len(text[value_start:value_end]) - len(text[value_start:value_end].lstrip())
-            way = (*table, *keys) if assigned else ()
+            key_path = (*table, *keys) if assigned else ()
             above = len(table) + max(len(keys) - 1, 0) if assigned else 0
-            yield Statement(way, False, start, end, value_start, value_end, above + levels)
+            yield Statement(key_path, False, start, end, value_start, value_end, above + levels)
         at = end
 
 
@@ -101,16 +101,16 @@ def _unquoted(key: str) -> str:
         return key
 
 
-def _resolved(keys: tuple[str, ...], is_list: bool, lists: dict[Way, int]) -> Way:
+def _resolved(keys: tuple[str, ...], is_list: bool, lists: dict[KeyPath, int]) -> KeyPath:
     """The way of a header: each list of tables that it passes stands at its last table."""
-    way: Way = ()
+    key_path: KeyPath = ()
     for number, key in enumerate(keys):
-        way = (*way, key)
+        key_path = (*key_path, key)
         if is_list and number == len(keys) - 1:
-            lists[way] = lists.get(way, 0) + 1
-        if way in lists:
-            way = (*way, lists[way] - 1)
-    return way
+            lists[key_path] = lists.get(key_path, 0) + 1
+        if key_path in lists:
+            key_path = (*key_path, lists[key_path] - 1)
+    return key_path
 
 
 def _value(text: str, at: int) -> tuple[int, int, int]:
@@ -165,8 +165,8 @@ def key_lines(text: str) -> dict[str, int]:
     for statement in statements(text):
         line += text.count("\n", counted, statement.start)
         counted = statement.start
-        for length in range(len(statement.way), 0, -1):
-            lines.setdefault(path_of(statement.way[:length]), line)
+        for length in range(len(statement.key_path), 0, -1):
+            lines.setdefault(path_of(statement.key_path[:length]), line)
     return lines
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from fuelwiz.document.text_blocks import TextBlock, TextLines, blocks_of, new_block
-from fuelwiz.session import Way, node_at, order_of
+from fuelwiz.session import KeyPath, node_at, order_of
 
 
 class SessionText:
@@ -21,20 +21,22 @@ class SessionText:
         lines = [piece if piece.endswith("\n") else f"{piece}\n" for piece in pieces[:-1]]
         return "".join([*lines, *pieces[-1:]])
 
-    def entry(self, way: Way) -> TextLines | None:
+    def entry(self, key_path: KeyPath) -> TextLines | None:
         """The line that gives a key its value."""
-        return next((entry for block in self._blocks for entry in block.entries if entry.way == way), None)
+        return next(
+            (entry for block in self._blocks for entry in block.entries if entry.key_path == key_path), None
+        )
 
-    def holds(self, way: Way) -> bool:
+    def holds(self, key_path: KeyPath) -> bool:
         """Whether any line stands for a way, or for one that leads through it."""
-        keys = (entry.way for block in self._blocks for entry in block.entries)
-        return bool(self._within(way)) or any(_is_within(key, way) for key in keys)
+        keys = (entry.key_path for block in self._blocks for entry in block.entries)
+        return bool(self._within(key_path)) or any(_is_within(key, key_path) for key in keys)
 
-    def remove(self, way: Way) -> None:
+    def remove(self, key_path: KeyPath) -> None:
         """Takes out a key or a section; comments beside a key, and those that stand apart, stay."""
         kept = self._blocks[:1]
         for block in self._blocks[1:]:
-            if not _is_within(block.way, way):
+            if not _is_within(block.key_path, key_path):
                 kept.append(block)
                 continue
             if block.lead and not kept[-1].ends_blank():
@@ -45,43 +47,43 @@ class SessionText:
         for block in kept:
             entries: list[TextLines] = []
             for entry in block.entries:
-                entries += entry.comment() if _is_within(entry.way, way) else [entry]
+                entries += entry.comment() if _is_within(entry.key_path, key_path) else [entry]
             block.entries = entries
 
-    def renumber(self, way: Way, places: dict[int, int]) -> None:
+    def renumber(self, key_path: KeyPath, places: dict[int, int]) -> None:
         """Gives the tables of a list their new numbers."""
 
-        def moved(old: Way) -> Way:
-            number = old[len(way)] if len(old) > len(way) and _is_within(old, way) else None
-            return (*way, places[number], *old[len(way) + 1 :]) if isinstance(number, int) else old
+        def moved(old: KeyPath) -> KeyPath:
+            number = old[len(key_path)] if len(old) > len(key_path) and _is_within(old, key_path) else None
+            return (*key_path, places[number], *old[len(key_path) + 1 :]) if isinstance(number, int) else old
 
         for block in self._blocks:
-            block.way = moved(block.way)
+            block.key_path = moved(block.key_path)
             for entry in block.entries:
-                entry.way = moved(entry.way)
+                entry.key_path = moved(entry.key_path)
 
-    def add(self, way: Way, value: Any) -> None:
+    def add(self, key_path: KeyPath, value: Any) -> None:
         """Puts in a key or a section that is not there, where the order of the file wants it."""
-        node = node_at(way)
+        node = node_at(key_path)
         is_section = node is not None and node.spec is None
-        if isinstance(value, dict) and (is_section or isinstance(way[-1], int)):
-            self._add_section(way, value)
+        if isinstance(value, dict) and (is_section or isinstance(key_path[-1], int)):
+            self._add_section(key_path, value)
         elif isinstance(value, list) and is_section and _is_table(value):
             for number, item in enumerate(value):
-                self._add_section((*way, number), item)
+                self._add_section((*key_path, number), item)
         else:
-            self._add_entry(way, value)
+            self._add_entry(key_path, value)
 
-    def _add_section(self, way: Way, value: dict[str, Any]) -> None:
+    def _add_section(self, key_path: KeyPath, value: dict[str, Any]) -> None:
         """Puts in a table; one that holds nothing but tables needs no header of its own."""
-        if isinstance(way[-1], int) or not value or not all(map(_is_table, value.values())):
-            self._add_block(way)
-        for key in sorted(value, key=lambda key: order_of((*way, key))):
-            self.add((*way, key), value[key])
+        if isinstance(key_path[-1], int) or not value or not all(map(_is_table, value.values())):
+            self._add_block(key_path)
+        for key in sorted(value, key=lambda key: order_of((*key_path, key))):
+            self.add((*key_path, key), value[key])
 
-    def _add_block(self, way: Way) -> TextBlock:
-        block = new_block(way)
-        place = self._place(way)
+    def _add_block(self, key_path: KeyPath) -> TextBlock:
+        block = new_block(key_path)
+        place = self._place(key_path)
         if self._airy and any(self._blocks[place - 1].pieces()) and not self._blocks[place - 1].ends_blank():
             self._blocks[place - 1].entries.append(TextLines("\n"))
         if self._airy and place < len(self._blocks):
@@ -89,50 +91,56 @@ class SessionText:
         self._blocks.insert(place, block)
         return block
 
-    def _place(self, way: Way) -> int:
+    def _place(self, key_path: KeyPath) -> int:
         """Where a new block belongs: behind its list, before its own tables, or by the order of the file."""
-        number, family = way[-1], way
+        number, family = key_path[-1], key_path
         if isinstance(number, int):
-            family = way[:-1]
+            family = key_path[:-1]
             elder = self._within((*family, number - 1))
             if elder:
                 return elder[-1] + 1
         below = self._within(family)
         if below:
             return below[0]
-        orders = [(order_of(block.way), at) for at, block in enumerate(self._blocks)]
-        return max((one for one in orders if one[0] < order_of(way)), default=((), 0))[1] + 1
+        orders = [(order_of(block.key_path), at) for at, block in enumerate(self._blocks)]
+        return max((one for one in orders if one[0] < order_of(key_path)), default=((), 0))[1] + 1
 
-    def _within(self, way: Way) -> list[int]:
+    def _within(self, key_path: KeyPath) -> list[int]:
         """Where the blocks of a section stand, those of its own tables too."""
-        return [at for at, block in enumerate(self._blocks) if block.header and _is_within(block.way, way)]
+        return [
+            at
+            for at, block in enumerate(self._blocks)
+            if block.header and _is_within(block.key_path, key_path)
+        ]
 
-    def _add_entry(self, way: Way, value: Any) -> None:
-        block = self._host(way[:-1])
-        keys = [at for at, entry in enumerate(block.entries) if entry.way]
-        before = [at for at in keys if order_of(block.entries[at].way) < order_of(way)]
+    def _add_entry(self, key_path: KeyPath, value: Any) -> None:
+        block = self._host(key_path[:-1])
+        keys = [at for at, entry in enumerate(block.entries) if entry.key_path]
+        before = [at for at in keys if order_of(block.entries[at].key_path) < order_of(key_path)]
         if before:
             place = before[-1] + 1
         elif block.header:
             place = 0
         else:
             place = keys[0] if keys else len(block.entries)
-        block.entries.insert(place, block.new_entry(way, value))
+        block.entries.insert(place, block.new_entry(key_path, value))
 
-    def _host(self, table: Way) -> TextBlock:
+    def _host(self, table: KeyPath) -> TextBlock:
         """The block for a new key of a table: its own, one that names it in dotted keys, or a new one."""
         for block in self._blocks:
-            if block.way == table:
+            if block.key_path == table:
                 return block
         for block in self._blocks:
-            if len(block.way) < len(table) and any(_is_within(entry.way, table) for entry in block.entries):
+            if len(block.key_path) < len(table) and any(
+                _is_within(entry.key_path, table) for entry in block.entries
+            ):
                 return block
         return self._add_block(table)
 
 
-def _is_within(way: Way, above: Way) -> bool:
+def _is_within(key_path: KeyPath, above: KeyPath) -> bool:
     """Whether a way is `above` or leads through it; no way leads nowhere."""
-    return bool(way) and way[: len(above)] == above
+    return bool(key_path) and key_path[: len(above)] == above
 
 
 def _is_table(value: Any) -> bool:

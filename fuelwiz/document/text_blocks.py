@@ -8,7 +8,7 @@ from typing import Any
 
 from fuelwiz.document.scan import statements
 from fuelwiz.document.toml_text import key_text, value_text
-from fuelwiz.session import Way
+from fuelwiz.session import KeyPath
 
 
 @dataclass(slots=True)
@@ -16,7 +16,7 @@ class TextLines:
     """Whole lines: a key (`way`) with its value from `start` to `end`, or comments and blank lines."""
 
     text: str
-    way: Way = ()
+    key_path: KeyPath = ()
     start: int = 0
     end: int = 0
 
@@ -50,7 +50,7 @@ class TextLines:
 class TextBlock:
     """A header, the comments right above it, and the lines below it; the first block has no header."""
 
-    way: Way
+    key_path: KeyPath
     lead: str = ""
     header: str = ""
     entries: list[TextLines] = field(default_factory=list)
@@ -68,25 +68,25 @@ class TextBlock:
         """The comments at its end that a blank line sets apart from it."""
         tail: list[str] = []
         for entry in reversed(self.entries):
-            if entry.way:
+            if entry.key_path:
                 break
             tail = _lines(entry.text) + tail
         blank = next((at for at, line in enumerate(tail) if not line.strip()), len(tail))
         rest = "".join(tail[blank:])
         return [TextLines(rest)] if "#" in rest else []
 
-    def new_entry(self, way: Way, value: Any) -> TextLines:
+    def new_entry(self, key_path: KeyPath, value: Any) -> TextLines:
         """A line for a key of this block, indented as its neighbours are."""
-        indent = next((entry.indent for entry in self.entries if entry.way), "")
-        key = ".".join(key_text(str(part)) for part in way[len(self.way) :])
+        indent = next((entry.indent for entry in self.entries if entry.key_path), "")
+        key = ".".join(key_text(str(part)) for part in key_path[len(self.key_path) :])
         start, written = f"{indent}{key} = ", value_text(value)
-        return TextLines(f"{start}{written}\n", way, len(start), len(start) + len(written))
+        return TextLines(f"{start}{written}\n", key_path, len(start), len(start) + len(written))
 
 
-def new_block(way: Way) -> TextBlock:
+def new_block(key_path: KeyPath) -> TextBlock:
     """A block with nothing but its header."""
-    name = ".".join(key_text(part) for part in way if isinstance(part, str))
-    return TextBlock(way, header=f"[[{name}]]\n" if isinstance(way[-1], int) else f"[{name}]\n")
+    name = ".".join(key_text(part) for part in key_path if isinstance(part, str))
+    return TextBlock(key_path, header=f"[[{name}]]\n" if isinstance(key_path[-1], int) else f"[{name}]\n")
 
 
 def blocks_of(text: str) -> list[TextBlock]:
@@ -99,10 +99,10 @@ def blocks_of(text: str) -> list[TextBlock]:
         between = between.removesuffix(lead)
         blocks[-1].entries += [TextLines(between)] if between else []
         if one.header:
-            blocks.append(TextBlock(one.way, lead, line))
+            blocks.append(TextBlock(one.key_path, lead, line))
         else:
             blocks[-1].entries.append(
-                TextLines(line, one.way, one.value_start - one.start, one.value_end - one.start)
+                TextLines(line, one.key_path, one.value_start - one.start, one.value_end - one.start)
             )
         at = one.end
     blocks[-1].entries += [TextLines(text[at:])] if text[at:] else []

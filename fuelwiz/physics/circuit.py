@@ -11,7 +11,7 @@ from fuelwiz.once import once
 from fuelwiz.physics.pump import Law, Pump
 from fuelwiz.physics.roots import root
 
-ASSUMED_VOLTS = 13.0
+ASSUMED_VOLTS = 13.0  # at the pump where neither volts nor wiring are known; common practice, no source
 SCAN_STEPS = 64
 
 

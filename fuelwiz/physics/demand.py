@@ -4,7 +4,8 @@ from __future__ import annotations
 
 # Common practice, no source: about 0.50, 0.61 and 0.63 lb/(hp h) on gasoline, rich for safety.
 BRAKE_EFFICIENCY = {"none": 0.275, "turbo": 0.225, "supercharger": 0.215}
-CREDIBLE_EFFICIENCY = (0.15, 0.42)
+CREDIBLE_EFFICIENCY = (0.15, 0.42)  # of an engine at full load; common practice, no source
+IDLE_SHARE = 0.02  # of the demand, burned at idle where nothing was measured; common practice, no source
 
 
 def crank_power_w(*, power_w: float, at_wheels: bool, driveline_loss: float) -> float:
@@ -39,13 +40,3 @@ def thermal_efficiency(*, bsfc_kg_J: float, lhv_J_kg: float) -> float:
     0.2304
     """
     return 1 / (bsfc_kg_J * lhv_J_kg)
-
-
-def is_credible(efficiency: float) -> bool:
-    """Whether a brake thermal efficiency, a fraction, is one that an engine at full load can have (common practice).
-
-    >>> is_credible(0.25), is_credible(0.5)
-    (True, False)
-    """
-    low, high = CREDIBLE_EFFICIENCY
-    return low <= efficiency <= high

@@ -114,6 +114,11 @@ class Question:
             Choice(c["value"], self._filled(c["say"]), self._filled(c.get("note", ""))) for c in found
         )
 
+    @property
+    def answers(self) -> tuple[str, ...]:
+        """The values of the answers to pick."""
+        return tuple(choice["value"] for choice in self.entry.get("choices", ()))
+
     @cached_property
     def help(self) -> Help:
         """The page behind F1."""

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from fuelwiz.facts import table
-from fuelwiz.physics import circuit, curve, demand, injector, inlet
+from fuelwiz.physics import circuit, curve, demand, injector, inlet, line
 from fuelwiz.questions.placeholders import EXACT, System, in_system, readable
 from fuelwiz.session import OPEN_REGULATOR, USUAL_BOOST, USUAL_VACUUM
 from fuelwiz.sizing import thresholds
@@ -31,7 +31,7 @@ CONSTANTS: dict[str, Callable[[System], str]] = {
     "efficiency without boost": lambda _: _percent(demand.BRAKE_EFFICIENCY["none"]),
     "efficiency with a turbo": lambda _: _percent(demand.BRAKE_EFFICIENCY["turbo"]),
     "efficiency with a supercharger": lambda _: _percent(demand.BRAKE_EFFICIENCY["supercharger"]),
-    "idle share": lambda _: _percent(thresholds.IDLE_SHARE),
+    "idle share": lambda _: _percent(demand.IDLE_SHARE),
     "turbo boost": lambda units: _declared(USUAL_BOOST["turbo"], units),
     "supercharger boost": lambda units: _declared(USUAL_BOOST["supercharger"], units),
     "idle vacuum": lambda units: in_system(parse(USUAL_VACUUM["manifold"], "pressure_change"), "inHg", units),
@@ -44,6 +44,8 @@ CONSTANTS: dict[str, Callable[[System], str]] = {
     "other ethanol": lambda _: readable(100 * thresholds.OTHER_ETHANOL),
     "mountain altitude": lambda units: in_system(thresholds.HIGH_ALTITUDE_M, "ft", units),
     "test fluid": lambda _: f"{injector.TEST_FLUID_KG_M3:.0f} kg/m³",
+    "laminar below": lambda _: f"{line.LAMINAR_BELOW:.0f}",
+    "turbulent from": lambda _: f"{line.TURBULENT_FROM:.0f}",
     "copper": lambda _: f"{100 * table('wire')['temperature_coefficient']:.2f} %",
 }
 

@@ -42,7 +42,7 @@ def _names(builds: Sequence[Told]) -> list[str]:
 
 
 def _side_by_side(builds: Sequence[Told], names: list[str]) -> Iterator[Block]:
-    yield Heading("What they were told differently")
+    yield Heading("Different inputs")
     columns = tuple(Column(name) for name in names)
     found = differences(builds)
     if found:
@@ -50,8 +50,8 @@ def _side_by_side(builds: Sequence[Told], names: list[str]) -> Iterator[Block]:
             (Column("Key", whole=True), *columns), tuple(row(item.key, *item.texts) for item in found)
         )
     else:
-        yield Paragraph("Nothing that is computed from.")
-    yield Heading("What they come to")
+        yield Paragraph("Nothing that changes the result.")
+    yield Heading("Results")
     sides = sides_of([build.result for build in builds])
     yield Table(
         (Column("", whole=True), *columns), tuple(_measure_row(measure, sides) for measure in MEASURES)

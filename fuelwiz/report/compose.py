@@ -10,11 +10,15 @@ from fuelwiz.advice.sections.bad_days import bad_days, findings, next_goal
 from fuelwiz.advice.sections.ceilings import ceilings
 from fuelwiz.advice.sections.closing import assumed, cautions, on_the_car, said_before
 from fuelwiz.advice.sections.gauge import gauge_pressures
+from fuelwiz.advice.sections.injectors import injectors
 from fuelwiz.advice.sections.inlet import before_the_pump
 from fuelwiz.advice.sections.opening import opening
 from fuelwiz.advice.sections.parts import parts_and_lengths
-from fuelwiz.advice.sections.sizes import sizes, what_it_takes
-from fuelwiz.advice.sections.would_do import pump_to_look_for, return_that_would_do, wire_and_injectors
+from fuelwiz.advice.sections.pressure import fuel_and_rail, ladder
+from fuelwiz.advice.sections.pump import pump_to_look_for
+from fuelwiz.advice.sections.return_line import return_line
+from fuelwiz.advice.sections.sizes import sizes
+from fuelwiz.advice.sections.wiring import wire_and_fuse
 from fuelwiz.advice.subject import Subject
 from fuelwiz.file_limits import UNNAMED
 
@@ -23,7 +27,8 @@ Section = Callable[[Subject, Words], Iterator[Block]]
 SECTIONS: tuple[Section, ...] = (
     opening,
     sizes,
-    what_it_takes,
+    fuel_and_rail,
+    ladder,
     ceilings,
     bad_days,
     next_goal,
@@ -31,8 +36,9 @@ SECTIONS: tuple[Section, ...] = (
     gauge_pressures,
     pump_to_look_for,
     before_the_pump,
-    return_that_would_do,
-    wire_and_injectors,
+    return_line,
+    wire_and_fuse,
+    injectors,
     parts_and_lengths,
     assumed,
     on_the_car,

@@ -9,7 +9,7 @@ from typing import Any
 
 from fuelwiz.advice.result import Result
 from fuelwiz.printable import clean
-from fuelwiz.session import Node, Way, fallback_text, path_of, tree, value_at
+from fuelwiz.session import KeyPath, Node, fallback_text, path_of, tree, value_at
 
 NO_INPUTS = {"format", "name", "notes", "show_units", "fitted", "record"}
 TEXTS = {"text", "note"}
@@ -38,28 +38,30 @@ def differences(builds: Sequence[Told]) -> tuple[Difference, ...]:
     return tuple(_in_table(tree(), (), sessions, builds))
 
 
-def _in_table(node: Node, way: Way, tables: Sequence[Any], builds: Sequence[Told]) -> Iterator[Difference]:
+def _in_table(
+    node: Node, key_path: KeyPath, tables: Sequence[Any], builds: Sequence[Told]
+) -> Iterator[Difference]:
     for key, below in node.keys.items():
-        if not way and key in NO_INPUTS:
+        if not key_path and key in NO_INPUTS:
             continue
         values = [getattr(table, below.name) for table in tables]
         if below.spec is not None:
-            yield from _in_value(below, (*way, key), values, builds)
+            yield from _in_value(below, (*key_path, key), values, builds)
         elif below.tables is not None:
             for at in range(max(len(value) for value in values)):
                 items = [value[at] if at < len(value) else None for value in values]
-                yield from _in_section(below, (*way, key, at), items, builds)
+                yield from _in_section(below, (*key_path, key, at), items, builds)
         else:
-            yield from _in_section(below, (*way, key), values, builds)
+            yield from _in_section(below, (*key_path, key), values, builds)
 
 
 def _in_section(
-    node: Node, way: Way, sections: Sequence[Any], builds: Sequence[Told]
+    node: Node, key_path: KeyPath, sections: Sequence[Any], builds: Sequence[Told]
 ) -> Iterator[Difference]:
     if all(section is not None for section in sections):
-        yield from _in_table(node, way, sections, builds)
+        yield from _in_table(node, key_path, sections, builds)
     elif any(section is not None for section in sections):
-        yield Difference(path_of(way), tuple(_named(section) for section in sections))
+        yield Difference(path_of(key_path), tuple(_named(section) for section in sections))
 
 
 def _named(section: Any) -> str | None:
@@ -69,13 +71,15 @@ def _named(section: Any) -> str | None:
     return getattr(section, "what", "") or getattr(section, "name", "") or "given"
 
 
-def _in_value(node: Node, way: Way, values: Sequence[Any], builds: Sequence[Told]) -> Iterator[Difference]:
+def _in_value(
+    node: Node, key_path: KeyPath, values: Sequence[Any], builds: Sequence[Told]
+) -> Iterator[Difference]:
     if all(_same(value, values[0]) for value in values):
         return
     if node.spec is not None and node.spec.type in TEXTS:
-        yield Difference(path_of(way), tuple(value or None for value in values))
+        yield Difference(path_of(key_path), tuple(value or None for value in values))
     else:
-        yield Difference(path_of(way), tuple(_typed(build, way) for build in builds))
+        yield Difference(path_of(key_path), tuple(_typed(build, key_path) for build in builds))
 
 
 def _same(one: Any, other: Any) -> bool:
@@ -87,12 +91,12 @@ def _same(one: Any, other: Any) -> bool:
     return bool(one == other)
 
 
-def _typed(build: Told, way: Way) -> str | None:
+def _typed(build: Told, key_path: KeyPath) -> str | None:
     """A value as the file has it; the fallback where the file says nothing, and named as one."""
-    value = value_at(build.plain, way)
+    value = value_at(build.plain, key_path)
     if value is not None:
         return clean(_in_words(value))
-    taken = fallback_text(build.result.session, path_of(way))
+    taken = fallback_text(build.result.session, path_of(key_path))
     return None if taken is None else f"{taken} (assumed)"
 
 

@@ -12,7 +12,8 @@ from fuelwiz.advice.result import Result
 from fuelwiz.errors import OutputError
 from fuelwiz.files import reason, write_atomically
 from fuelwiz.printable import clean
-from fuelwiz.report.look import WIDTH, Look, in_ascii, look_of, speaks_utf8
+from fuelwiz.report.text_look import WIDTH, TextLook, speaks_utf8, text_look_of
+from fuelwiz.terminal.folding import in_ascii
 
 ENDINGS = {".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".json": "json"}
 
@@ -45,7 +46,7 @@ def in_format(result: Result, form: str, *, to_file: bool) -> str:
         return text if anything else in_ascii(text)
     from fuelwiz.report.text import text_of
 
-    return text_of(sheet, Look() if to_file else stdout_look())
+    return text_of(sheet, TextLook() if to_file else stdout_look())
 
 
 def write_report(result: Result, path: Path) -> Path:
@@ -58,10 +59,10 @@ def write_report(result: Result, path: Path) -> Path:
     return path
 
 
-def stdout_look(*, fill: bool = False) -> Look:
+def stdout_look(*, fill: bool = False) -> TextLook:
     """How to write to standard output: 80 columns or less; on a terminal that is to be filled, all it has."""
     columns = shutil.get_terminal_size((WIDTH, 24)).columns
-    return look_of(sys.stdout, os.environ, columns if fill else min(columns, WIDTH))
+    return text_look_of(sys.stdout, os.environ, columns if fill else min(columns, WIDTH))
 
 
 def said_in_a_line(result: Result) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from fuelwiz.advice.blocks import SYMBOLS, Cell, Column, Mark, Table
-from fuelwiz.report.columns import width_of, wrapped
+from fuelwiz.terminal.cells import width_of, wrap_plain
 
 NARROWEST = 4
 COMFORTABLE = 14
@@ -60,7 +60,11 @@ class Frame:
     def head_lines(self) -> list[Line]:
         """The heads; they end on the same line, so that units stand right above their figures."""
         blocks = [
-            [line for part in _head(column, self.stacked) for line in wrapped(self.fold(part), width + mark)]
+            [
+                line
+                for part in _head(column, self.stacked)
+                for line in wrap_plain(self.fold(part), width + mark)
+            ]
             for column, width, mark in zip(self.columns, self.widths, self.marks, strict=True)
         ]
         height = max(map(len, blocks))
@@ -91,10 +95,10 @@ class Frame:
         return lines
 
     def _cell_lines(self, cell: Cell, width: int) -> list[str]:
-        lines = wrapped(self.fold(cell.text), width)
+        lines = wrap_plain(self.fold(cell.text), width)
         if not self.one_line or len(lines) == 1:
             return lines
-        first, *others = wrapped(self.fold(cell.short or cell.text), width)
+        first, *others = wrap_plain(self.fold(cell.short or cell.text), width)
         return [cut_short(first, width, self.fold("…")) if others else first]
 
 

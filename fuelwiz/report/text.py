@@ -5,15 +5,15 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import SYMBOLS, Block, Heading, Item, Listing, Pairs, Paragraph, Sheet, Table
-from fuelwiz.report.columns import padded, width_of, wrapped
-from fuelwiz.report.look import Look
+from fuelwiz.report.text_look import TextLook
 from fuelwiz.report.text_table import table_lines
+from fuelwiz.terminal.cells import pad, width_of, wrap_plain
 
 INDENT = 2
 WIDEST_LABEL = 22
 
 
-def text_of(sheet: Sheet, look: Look) -> str:
+def text_of(sheet: Sheet, look: TextLook) -> str:
     """The sheet in lines of `look.width` columns at most; ends with a line end."""
     lines = [*_underlined(sheet.title, "=", look)]
     for before, block in zip((None, *sheet.blocks), sheet.blocks, strict=False):
@@ -23,7 +23,7 @@ def text_of(sheet: Sheet, look: Look) -> str:
     return "\n".join(line.rstrip() for line in lines) + "\n"
 
 
-def block_lines(block: Block, look: Look) -> Iterator[str]:
+def block_lines(block: Block, look: TextLook) -> Iterator[str]:
     """One block in lines."""
     match block:
         case Heading():
@@ -39,35 +39,35 @@ def block_lines(block: Block, look: Look) -> Iterator[str]:
             yield from table_lines(block, look)
 
 
-def _underlined(text: str, stroke: str, look: Look) -> Iterator[str]:
-    lines = wrapped(look.fold(text), look.width)
+def _underlined(text: str, stroke: str, look: TextLook) -> Iterator[str]:
+    lines = wrap_plain(look.fold(text), look.width)
     yield from (look.strong(line) for line in lines)
     yield stroke * max(width_of(line) for line in lines)
 
 
-def _paragraph(block: Paragraph, look: Look) -> Iterator[str]:
+def _paragraph(block: Paragraph, look: TextLook) -> Iterator[str]:
     for part in block.text.split("\n"):
-        for line in wrapped(look.fold(part), look.width):
+        for line in wrap_plain(look.fold(part), look.width):
             yield look.strong(line) if block.strong and line else line
 
 
-def _item(item: Item, look: Look) -> Iterator[str]:
+def _item(item: Item, look: TextLook) -> Iterator[str]:
     """A list's entry: its mark, and text that hangs beside it."""
     symbol = look.fold(SYMBOLS[item.mark] if item.mark else "-")
-    first, *rest = wrapped(look.fold(item.labelled), look.width - INDENT)
+    first, *rest = wrap_plain(look.fold(item.labelled), look.width - INDENT)
     mark = look.marked(symbol, item.mark) if item.mark else symbol
     yield f"{mark}{' ' * (INDENT - width_of(symbol))}{first}"
     yield from (" " * INDENT + line for line in rest)
 
 
-def _labelled(block: Pairs, look: Look) -> Iterator[str]:
-    yield from (look.strong(line) for line in wrapped(look.fold(block.title), look.width) if line)
+def _labelled(block: Pairs, look: TextLook) -> Iterator[str]:
+    yield from (look.strong(line) for line in wrap_plain(look.fold(block.title), look.width) if line)
     labels = [look.fold(label) for label, _ in block.rows]
     column = min(max(map(width_of, labels), default=0), WIDEST_LABEL)
     for label, (_, text) in zip(labels, block.rows, strict=True):
-        heads = wrapped(label, column)
-        told = wrapped(look.fold(text), look.width - column - 2 - INDENT)
+        heads = wrap_plain(label, column)
+        told = wrap_plain(look.fold(text), look.width - column - 2 - INDENT)
         for at in range(max(len(heads), len(told))):
             head = heads[at] if at < len(heads) else ""
             line = told[at] if at < len(told) else ""
-            yield f"{' ' * INDENT}{padded(head, column)}  {line}"
+            yield f"{' ' * INDENT}{pad(head, column)}  {line}"

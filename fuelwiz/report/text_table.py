@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Table
-from fuelwiz.report.columns import width_of
-from fuelwiz.report.look import Look
 from fuelwiz.report.table_layout import Line, framed
+from fuelwiz.report.text_look import TextLook
+from fuelwiz.terminal.cells import width_of
 
 
-def table_lines(table: Table, look: Look) -> Iterator[str]:
+def table_lines(table: Table, look: TextLook) -> Iterator[str]:
     """The head, a line under it, and the rows."""
     frame = framed(table, look.width, look.fold)
     yield from (_line(pieces, look) for pieces in frame.head_lines())
@@ -19,7 +19,7 @@ def table_lines(table: Table, look: Look) -> Iterator[str]:
         yield from (_line(pieces, look) for pieces in frame.row_lines(row))
 
 
-def _line(pieces: Line, look: Look) -> str:
+def _line(pieces: Line, look: TextLook) -> str:
     """The pieces at their places; a mark in its colors."""
     line, at = "", 0
     for piece in pieces:

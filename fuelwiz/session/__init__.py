@@ -4,10 +4,10 @@ The face of this room: other rooms import from here.
 """
 
 from fuelwiz.session.bores import bore_of_m
-from fuelwiz.session.cases import apply_change, changed_ways
+from fuelwiz.session.cases import apply_change, changed_key_paths
 from fuelwiz.session.compounds import Size
 from fuelwiz.session.digest import inputs_digest
-from fuelwiz.session.fallbacks import USUAL_BOOST, USUAL_VACUUM, fallback_text
+from fuelwiz.session.fallbacks import USUAL_BOOST, USUAL_VACUUM, USUAL_VOLTS, fallback_text
 from fuelwiz.session.hardware import (
     OPEN_REGULATOR,
     Feed,
@@ -25,21 +25,21 @@ from fuelwiz.session.hardware import (
 )
 from fuelwiz.session.json_schema import schema
 from fuelwiz.session.paths import (
+    KeyPath,
     Node,
-    Way,
     field_at,
     given,
+    key_path_of,
     leaf_paths,
-    list_ways,
+    list_key_paths,
     node_at,
     order_of,
     path_of,
     tree,
     value_at,
-    way_of,
 )
 from fuelwiz.session.readers import read
-from fuelwiz.session.scalars import Wrong, range_text
+from fuelwiz.session.scalars import Rejected, range_text
 from fuelwiz.session.sections import (
     Bands,
     Engine,
@@ -64,6 +64,7 @@ __all__ = [
     "OPEN_REGULATOR",
     "USUAL_BOOST",
     "USUAL_VACUUM",
+    "USUAL_VOLTS",
     "Bands",
     "Engine",
     "Feed",
@@ -75,6 +76,7 @@ __all__ = [
     "Injectors",
     "Inlet",
     "InletRun",
+    "KeyPath",
     "Node",
     "Part",
     "Pressure",
@@ -83,6 +85,7 @@ __all__ = [
     "PumpCurve",
     "Record",
     "Regulator",
+    "Rejected",
     "ReturnLine",
     "Run",
     "Session",
@@ -93,19 +96,18 @@ __all__ = [
     "Surge",
     "Tank",
     "Tolerance",
-    "Way",
     "Wiring",
-    "Wrong",
     "apply_change",
     "as_text",
     "bore_of_m",
-    "changed_ways",
+    "changed_key_paths",
     "fallback_text",
     "field_at",
     "given",
     "inputs_digest",
+    "key_path_of",
     "leaf_paths",
-    "list_ways",
+    "list_key_paths",
     "newer_format",
     "node_at",
     "order_of",
@@ -116,5 +118,4 @@ __all__ = [
     "tree",
     "validate",
     "value_at",
-    "way_of",
 ]

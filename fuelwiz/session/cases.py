@@ -7,7 +7,7 @@ from typing import Any
 
 from fuelwiz.errors import Fault, SessionError
 from fuelwiz.session.faults import unknown
-from fuelwiz.session.paths import Node, Way, node_at, path_of, way_of
+from fuelwiz.session.paths import KeyPath, Node, key_path_of, node_at, path_of
 
 _NEVER_CHANGED = ("stress", "record")
 
@@ -24,10 +24,10 @@ def apply_change(plain: dict[str, Any], change: dict[str, Any]) -> dict[str, Any
     """
     changed: dict[str, Any] = copied(plain)
     faults = []
-    for way, value in changed_ways(change):
-        words = _assign(changed, way, copied(value))
+    for key_path, value in changed_key_paths(change):
+        words = _assign(changed, key_path, copied(value))
         if words:
-            faults.append(Fault(path_of(way), words))
+            faults.append(Fault(path_of(key_path), words))
     if faults:
         raise SessionError("change", tuple(faults))
     return changed
@@ -50,7 +50,7 @@ def without_cases(plain: dict[str, Any]) -> dict[str, Any]:
 def case_faults(number: int, change: dict[str, Any], faults: list[Fault]) -> Iterator[Fault]:
     """The faults that a changed build has, named at the case."""
     key = f"stress.case.{number}.change"
-    paths = [path_of(way) for way, _ in changed_ways(change)]
+    paths = [path_of(key_path) for key_path, _ in changed_key_paths(change)]
     for fault in faults:
         if any(fault.key == path or fault.key.startswith(f"{path}.") for path in paths):
             yield Fault(f"{key}.{fault.key}", fault.text)
@@ -58,29 +58,29 @@ def case_faults(number: int, change: dict[str, Any], faults: list[Fault]) -> Ite
             yield Fault(key, f"makes a build that cannot be: `{fault.key}` {fault.text}")
 
 
-def changed_ways(change: dict[str, Any], above: Way = ()) -> Iterator[tuple[Way, Any]]:
+def changed_key_paths(change: dict[str, Any], above: KeyPath = ()) -> Iterator[tuple[KeyPath, Any]]:
     """Paths and values; fuel.temperature without quotes, a table in a table to TOML, is a path too."""
     for key, value in change.items():
-        way = (*above, *way_of(str(key)))
-        node = node_at(way)
+        key_path = (*above, *key_path_of(str(key)))
+        node = node_at(key_path)
         is_section = node is not None and node.spec is None
         if isinstance(value, dict) and is_section and value:
-            yield from changed_ways(value, way)
+            yield from changed_key_paths(value, key_path)
         else:
-            yield way, value
+            yield key_path, value
 
 
-def _assign(changed: dict[str, Any], way: Way, value: Any) -> str | None:
+def _assign(changed: dict[str, Any], key_path: KeyPath, value: Any) -> str | None:
     """Puts a value at a way; words where the way leads nowhere."""
-    if way[0] in _NEVER_CHANGED:
+    if key_path[0] in _NEVER_CHANGED:
         return "cannot be changed by a case"
     at: Any = changed
-    for depth, part in enumerate(way):
-        node = node_at(way[: depth + 1])
-        words = _no_such(at, part, node, way[: depth + 1])
+    for depth, part in enumerate(key_path):
+        node = node_at(key_path[: depth + 1])
+        words = _no_such(at, part, node, key_path[: depth + 1])
         if words:
             return words
-        if depth == len(way) - 1:
+        if depth == len(key_path) - 1:
             at[part] = value
         elif isinstance(at, dict):
             at = (
@@ -93,19 +93,21 @@ def _assign(changed: dict[str, Any], way: Way, value: Any) -> str | None:
     return None
 
 
-def _no_such(at: Any, part: str | int, node: Node | None, way: Way) -> str | None:
+def _no_such(at: Any, part: str | int, node: Node | None, key_path: KeyPath) -> str | None:
     if isinstance(at, dict):
-        inside_a_value = node is None and _value_above(way)
-        return unknown(way) if node is None and not inside_a_value else None
+        inside_a_value = node is None and _value_above(key_path)
+        return unknown(key_path) if node is None and not inside_a_value else None
     if isinstance(at, list):
         if isinstance(part, int) and part < len(at):
             return None
-        return f"leads nowhere: `{path_of(way[:-1])}` has {len(at)}, counted from 0"
+        return f"leads nowhere: `{path_of(key_path[:-1])}` has {len(at)}, counted from 0"
     if at is None:
-        return f"leads nowhere: the file has no `{path_of(way[:-1])}` to change"
-    return f"leads nowhere: `{path_of(way[:-1])}` is a single value"
+        return f"leads nowhere: the file has no `{path_of(key_path[:-1])}` to change"
+    return f"leads nowhere: `{path_of(key_path[:-1])}` is a single value"
 
 
-def _value_above(way: Way) -> bool:
+def _value_above(key_path: KeyPath) -> bool:
     """Whether a way goes on inside a value, such as a table of fittings."""
-    return any((node := node_at(way[:length])) is not None and node.spec for length in range(1, len(way)))
+    return any(
+        (node := node_at(key_path[:length])) is not None and node.spec for length in range(1, len(key_path))
+    )

@@ -12,9 +12,9 @@ from fuelwiz.errors import FactError, Fault
 from fuelwiz.facts import HOSES
 from fuelwiz.session.bores import bore_of_m
 from fuelwiz.session.compounds import Size
-from fuelwiz.session.paths import Way, field_at, list_ways, path_of, value_at
+from fuelwiz.session.paths import KeyPath, field_at, list_key_paths, path_of, value_at
 from fuelwiz.session.readers import read
-from fuelwiz.session.scalars import NEAR, Wrong
+from fuelwiz.session.scalars import NEAR, Rejected
 from fuelwiz.session.spec import as_text
 
 LEAST_BORE_M = 1e-3
@@ -31,23 +31,23 @@ def cross_faults(plain: dict[str, Any]) -> Iterator[Fault]:
     yield from _inlet_runs(plain)
 
 
-def _readable(plain: Any, way: Way) -> Any:
+def _readable(plain: Any, key_path: KeyPath) -> Any:
     """The value that the session holds for a key; its own fallback where it is left out; None if refused."""
-    spec = field_at(path_of(way))
-    value = value_at(plain, way)
+    spec = field_at(path_of(key_path))
+    value = value_at(plain, key_path)
     if value is None:
         value = spec.fallback
     try:
         return None if value is None else read(spec, value)
-    except Wrong:
+    except Rejected:
         return None
 
 
 def _list_lengths(plain: dict[str, Any]) -> Iterator[Fault]:
-    for way, tables in list_ways().items():
-        found = value_at(plain, way)
+    for key_path, tables in list_key_paths().items():
+        found = value_at(plain, key_path)
         if isinstance(found, list) and not tables.least <= len(found) <= tables.most:
-            path = path_of(way)
+            path = path_of(key_path)
             got = len(found) or "none"
             yield Fault(path, f"wants {tables.least} to {tables.most} tables [[{path}]], got {got}")
 
@@ -67,25 +67,27 @@ def _pump_counts(plain: dict[str, Any]) -> Iterator[Fault]:
     if not isinstance(plain.get("pump"), dict):
         return
     pumps = _readable(plain, ("pump", "count"))
-    for way in (("pump", "running_at_idle"), ("wiring", "circuits")):
-        number = _readable(plain, way)
+    for key_path in (("pump", "running_at_idle"), ("wiring", "circuits")):
+        number = _readable(plain, key_path)
         if pumps is not None and number is not None and number > pumps:
             wanted = f"1 to {pumps}" if pumps > 1 else "1"
-            yield Fault(path_of(way), f"wants {wanted}, as `pump.count` is {pumps}, got {number}")
+            yield Fault(path_of(key_path), f"wants {wanted}, as `pump.count` is {pumps}, got {number}")
 
 
 def _voltages(plain: dict[str, Any]) -> Iterator[Fault]:
     curves = value_at(plain, ("pump", "curve"))
     seen: list[tuple[int, float]] = []
     for number, curve in enumerate(curves if isinstance(curves, list) else []):
-        way: Way = ("pump", "curve", number, "voltage")
-        volts = _readable(plain, way) if isinstance(curve, dict) else None
+        key_path: KeyPath = ("pump", "curve", number, "voltage")
+        volts = _readable(plain, key_path) if isinstance(curve, dict) else None
         if volts is None:
             continue
         same = next((other for other, before in seen if abs(volts - before) <= NEAR * volts), None)
         if same is not None:
             said = as_text(curve.get("voltage", field_at("pump.curve.voltage").fallback))
-            yield Fault(path_of(way), f"wants a voltage of its own: {said} is that of `pump.curve.{same}`")
+            yield Fault(
+                path_of(key_path), f"wants a voltage of its own: {said} is that of `pump.curve.{same}`"
+            )
         seen.append((number, volts))
 
 
@@ -94,15 +96,15 @@ def _candidates(plain: dict[str, Any]) -> Iterator[Fault]:
     for section in ("feed", "return_line"):
         following = _following_runs(plain, section)
         sizes = value_at(plain, (section, "sizes"))
-        ways: list[Way] = [
+        key_paths: list[KeyPath] = [
             (section, "sizes", number) for number in range(len(sizes) if isinstance(sizes, list) else 0)
         ]
-        for way in (*ways, (section, "chosen")):
+        for way in (*key_paths, (section, "chosen")):
             faults = (fault for run in following for fault in _not_made(plain, way, f"{section}.chosen", run))
             yield from {fault.text: fault for fault in faults}.values()
 
 
-def _following_runs(plain: dict[str, Any], section: str) -> list[Way]:
+def _following_runs(plain: dict[str, Any], section: str) -> list[KeyPath]:
     """The runs that give no size or bore; where there is no run a PTFE hose is meant."""
     runs = value_at(plain, (section, "run"))
     if not isinstance(runs, list) or not runs:
@@ -120,17 +122,17 @@ def _kept_sizes(plain: dict[str, Any]) -> Iterator[Fault]:
         runs = value_at(plain, (section, "run"))
         for number, run in enumerate(runs if isinstance(runs, list) else []):
             if isinstance(run, dict):
-                way: Way = (section, "run", number)
+                way: KeyPath = (section, "run", number)
                 yield from _not_made(plain, (*way, "size"), f"{section}.run.size", way)
 
 
-def _not_made(plain: dict[str, Any], way: Way, declared: str, run: Way) -> Iterator[Fault]:
+def _not_made(plain: dict[str, Any], way: KeyPath, declared: str, run: KeyPath) -> Iterator[Fault]:
     """A size that the hose of a run does not have, or whose walls leave no bore."""
     value = value_at(plain, way)
     hose = (value_at(plain, (*run, "hose")) if run else None) or "ptfe"
     try:
         size = None if value is None else read(field_at(declared), value)
-    except Wrong:
+    except Rejected:
         return
     if not isinstance(size, Size) or hose not in HOSES:
         return

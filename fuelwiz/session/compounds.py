@@ -14,8 +14,8 @@ from fuelwiz.physics.injector import LB_H_IN_CC_MIN, TEST_FLUID_KG_M3
 from fuelwiz.physics.wire import awg_area_m2
 from fuelwiz.printable import clean, shown
 from fuelwiz.session.scalars import (
-    Found,
-    Wrong,
+    Problem,
+    Rejected,
     count,
     edges,
     nearest,
@@ -26,6 +26,7 @@ from fuelwiz.session.scalars import (
     within,
 )
 from fuelwiz.session.spec import FieldSpec
+from fuelwiz.unit_table import Kind
 
 T = TypeVar("T")
 
@@ -118,7 +119,7 @@ def rated_flow(spec: FieldSpec, value: Any) -> float:
 
 
 @lru_cache(maxsize=512)
-def _kinds_of(text: str) -> tuple[units.Kind, ...]:
+def _kinds_of(text: str) -> tuple[Kind, ...]:
     return units.kinds_of(units.split(text)[1])
 
 
@@ -133,7 +134,7 @@ def words(spec: FieldSpec, value: Any) -> tuple[str, ...]:
             hint = f"did you mean {meant}?" if meant else f"known are {', '.join(spec.choices)}"
             found.append(((at,), f"is not a word here, got {shown(word)}; {hint}"))
     if found:
-        raise Wrong(*found)
+        raise Rejected(*found)
     return tuple(word for word in spec.choices if word in value)
 
 
@@ -149,7 +150,9 @@ def velocities(spec: FieldSpec, value: Any) -> tuple[float, ...]:
     speeds = _each(items, quantity, spec.parts[0])
     falls = [at for at in range(1, len(speeds)) if not speeds[at] > speeds[at - 1]]
     if falls:
-        raise Wrong(*(((at,), f"must lie above {items[at - 1]} before it, got {items[at]}") for at in falls))
+        raise Rejected(
+            *(((at,), f"must lie above {items[at - 1]} before it, got {items[at]}") for at in falls)
+        )
     return tuple(speeds)
 
 
@@ -171,14 +174,14 @@ def _entries(spec: FieldSpec, value: Any, words: str) -> list[Any]:
 def _each(items: list[Any], reader: Callable[[FieldSpec, Any], T], spec: FieldSpec) -> list[T]:
     """Every entry read; all that is wrong in any of them is refused together."""
     values: list[T] = []
-    found: list[Found] = []
+    problems: list[Problem] = []
     for at, item in enumerate(items):
         try:
             values.append(reader(spec, item))
-        except Wrong as wrong:
-            found += [((at, *way), words) for way, words in wrong.found]
-    if found:
-        raise Wrong(*found)
+        except Rejected as rejected:
+            problems += [((at, *key_path), words) for key_path, words in rejected.problems]
+    if problems:
+        raise Rejected(*problems)
     return values
 
 
@@ -187,14 +190,14 @@ def fittings(spec: FieldSpec, value: Any) -> dict[str, int]:
     if not isinstance(value, dict):
         raise refuse(f"wants a table such as {{ straight = 2, exit = 1 }}, got {shown(value)}")
     counts: dict[str, int] = {}
-    found: list[Found] = []
+    problems: list[Problem] = []
     for name, number in value.items():
         try:
             counts[name] = count(_fitting(spec, name), number)
-        except Wrong as wrong:
-            found += [((name, *way), words) for way, words in wrong.found]
-    if found:
-        raise Wrong(*found)
+        except Rejected as rejected:
+            problems += [((name, *key_path), words) for key_path, words in rejected.problems]
+    if problems:
+        raise Rejected(*problems)
     return counts
 
 
@@ -213,45 +216,45 @@ def points(spec: FieldSpec, value: Any) -> tuple[tuple[float, float], ...]:
     """Points of pressure and flow or current, rising in pressure."""
     items = _entries(spec, value, f"points, such as {_listed(spec.example[0])} each")
     rows: list[_Row] = []
-    found: list[Found] = []
+    problems: list[Problem] = []
     for at, item in enumerate(items):
-        row, wrong = _row(spec, item)
+        row, rejected = _row(spec, item)
         rows.append(row)
-        found += [((at, *way), words) for way, words in wrong]
-    found += _out_of_order(spec, items, rows)
-    if found:
-        raise Wrong(*sorted(found, key=lambda one: [int(part) for part in one[0]]))
+        problems += [((at, *key_path), words) for key_path, words in rejected]
+    problems += _out_of_order(spec, items, rows)
+    if problems:
+        raise Rejected(*sorted(problems, key=lambda one: [int(part) for part in one[0]]))
     return tuple((pa, amount) for pa, amount in rows if pa is not None and amount is not None)
 
 
-def _row(spec: FieldSpec, item: Any) -> tuple[_Row, list[Found]]:
+def _row(spec: FieldSpec, item: Any) -> tuple[_Row, list[Problem]]:
     """One point, and what is wrong in it; None for what cannot be read."""
     if not isinstance(item, list) or len(item) != 2:
         got = f"a list of {len(item)}" if isinstance(item, list) and item else shown(item)
         return (None, None), [((), f"wants two entries such as {_listed(spec.example[0])}, got {got}")]
     row: list[float | None] = []
-    found: list[Found] = []
+    problems: list[Problem] = []
     for column, part in enumerate(spec.parts):
         try:
             row.append(quantity(part, item[column]))
-        except Wrong as wrong:
+        except Rejected as rejected:
             row.append(None)
-            found += [((column, *way), words) for way, words in wrong.found]
-    return (row[0], row[1]), found
+            problems += [((column, *key_path), words) for key_path, words in rejected.problems]
+    return (row[0], row[1]), problems
 
 
-def _out_of_order(spec: FieldSpec, items: list[Any], rows: list[_Row]) -> list[Found]:
+def _out_of_order(spec: FieldSpec, items: list[Any], rows: list[_Row]) -> list[Problem]:
     """Points that do not rise in pressure, or that rise in flow where they may not."""
-    found: list[Found] = []
+    problems: list[Problem] = []
     for at in range(1, len(rows)):
         (before, more), (here, less) = rows[at - 1], rows[at]
         if before is not None and here is not None and not here > before:
             got = f"{clean(items[at][0])} after {clean(items[at - 1][0])}"
-            found.append(((at, 0), f"must rise in pressure from point to point, got {got}"))
+            problems.append(((at, 0), f"must rise in pressure from point to point, got {got}"))
         if spec.falls and more is not None and less is not None and less > more:
             got = f"{clean(items[at][1])} after {clean(items[at - 1][1])}"
-            found.append(((at, 1), f"must not rise in flow from point to point, got {got}"))
-    return found
+            problems.append(((at, 1), f"must not rise in flow from point to point, got {got}"))
+    return problems
 
 
 def change(spec: FieldSpec, value: Any) -> dict[str, Any]:

@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
+from fuelwiz.physics.circuit import ASSUMED_VOLTS
+from fuelwiz.physics.demand import IDLE_SHARE
 from fuelwiz.session.fields import Section
 from fuelwiz.session.hardware import OPEN_REGULATOR
-from fuelwiz.session.paths import field_at, way_of
+from fuelwiz.session.paths import field_at, key_path_of
 from fuelwiz.session.readers import read
 from fuelwiz.session.sections import Session
 from fuelwiz.session.spec import as_text
 
 USUAL_BOOST = {"turbo": "15 psi", "supercharger": "8 psi", "none": "0 psi"}
+USUAL_VOLTS = f"{ASSUMED_VOLTS:.1f} V"
 USUAL_VACUUM = {"manifold": "9 psi", "atmosphere": "0 psi"}
 
 
@@ -52,14 +55,19 @@ HANGING_WORDS = {
     "goal.next_boost": "boost as absolute pressure in the ratio of the powers",
     "goal.next_induction": "as today; a supercharger where boost comes to an engine without",
     "engine.bsfc": "from the fuel's heating value and the efficiency that goes with the induction",
-    "engine.idle_fuel": "2 % of the demand",
+    "engine.idle_fuel": f"{100 * IDLE_SHARE:g} % of the demand",
     "fuel.reid_pressure": "the blend's by table",
-    "pressure.boost": "15 psi with a turbo, 8 psi with a supercharger, else 0 psi",
+    "pressure.boost": (
+        f"{USUAL_BOOST['turbo']} with a turbo, {USUAL_BOOST['supercharger']} with a supercharger,"
+        f" else {USUAL_BOOST['none']}"
+    ),
     "pressure.reference": "manifold with the regulator at the rail, else atmosphere",
-    "pressure.idle_vacuum": "9 psi with the manifold as reference, else 0 psi",
+    "pressure.idle_vacuum": (
+        f"{USUAL_VACUUM['manifold']} with the manifold as reference, else {USUAL_VACUUM['atmosphere']}"
+    ),
     "pump.running_at_idle": "as many as there are",
     "pump.kind": "not known: the lower flow of both kinds",
-    "pump.volts": "what the wiring comes to, or 13.0 V without wiring",
+    "pump.volts": f"what the wiring comes to, or {USUAL_VOLTS} without wiring",
     "wiring.circuits": "one a pump",
     "wiring.connections": "0.2 V, or 0.3 V with the chassis as return path",
     "feed.run.wall": "0.035 in for a tube named in inches, 1 mm for one in millimeters",
@@ -85,11 +93,11 @@ def fallback_text(session: Session, path: str) -> str | None:
     Raises:
         KeyError: there is no such key.
     """
-    way = way_of(path)
-    bare = ".".join(part for part in way if isinstance(part, str))
+    key_path = key_path_of(path)
+    bare = ".".join(part for part in key_path if isinstance(part, str))
     spec = field_at(bare)
     if bare == "stress.case.name":
-        return _case_name(next((part for part in way if isinstance(part, int)), 0))
+        return _case_name(next((part for part in key_path if isinstance(part, int)), 0))
     hanging = _HANGING.get(bare)
     return spec.fallback_text if hanging is None else as_text(hanging(session))
 

@@ -10,7 +10,7 @@ from pydantic import ValidationError
 from fuelwiz import units
 from fuelwiz.errors import Fault
 from fuelwiz.printable import shown
-from fuelwiz.session.paths import Node, Way, leaf_paths, node_at, path_of, tree
+from fuelwiz.session.paths import KeyPath, Node, leaf_paths, node_at, path_of, tree
 from fuelwiz.session.scalars import nearest
 from fuelwiz.session.spec import FieldSpec
 
@@ -21,21 +21,21 @@ def faults_of(error: ValidationError) -> list[Fault]:
 
 
 def _faults(kind: str, one: Any) -> Iterator[Fault]:
-    way: Way = one["loc"]
-    if kind == "wrong":
-        for below, words in one["ctx"]["found"]:
-            yield Fault(path_of(way + below), words)
+    key_path: KeyPath = one["loc"]
+    if kind == "rejected":
+        for below, words in one["ctx"]["problems"]:
+            yield Fault(path_of(key_path + below), words)
     elif kind == "extra_forbidden":
-        yield Fault(path_of(way), unknown(way))
+        yield Fault(path_of(key_path), unknown(key_path))
     elif kind == "missing":
-        yield Fault(path_of(way), missing(way))
+        yield Fault(path_of(key_path), missing(key_path))
     else:
-        yield Fault(path_of(way), _not_a_table(way, one["input"]))
+        yield Fault(path_of(key_path), _not_a_table(key_path, one["input"]))
 
 
-def unknown(way: Way) -> str:
+def unknown(key_path: KeyPath) -> str:
     """What to say of a key that there is not: the nearest one that there is, first of its own section."""
-    *above, last = way
+    *above, last = key_path
     section = node_at(tuple(above)) or tree()
     own = nearest(str(last), tuple(section.keys))
     meant = own or _nearest_anywhere(str(last))
@@ -54,12 +54,12 @@ def _nearest_anywhere(word: str) -> str | None:
     return paths[meant] if meant else None
 
 
-def missing(way: Way) -> str:
+def missing(key_path: KeyPath) -> str:
     """What to say of a key that has to be there."""
-    node = node_at(way)
+    node = node_at(key_path)
     assert node is not None
     if node.spec is None:
-        return f"is missing: wants at least one [[{path_of(way)}]]"
+        return f"is missing: wants at least one [[{path_of(key_path)}]]"
     return f"is missing: {_wanted(node.spec)}"
 
 
@@ -77,11 +77,11 @@ def _row(row: list[str]) -> str:
     return "[" + ", ".join(f'"{item}"' for item in row) + "]"
 
 
-def _not_a_table(way: Way, value: Any) -> str:
+def _not_a_table(key_path: KeyPath, value: Any) -> str:
     """What to say where a value stands in the place of a table, or a table in the place of a list of them."""
-    node: Node | None = node_at(way)
-    header = path_of(tuple(part for part in way if isinstance(part, str)))
-    if node is not None and node.tables is not None and not isinstance(way[-1], int):
+    node: Node | None = node_at(key_path)
+    header = path_of(tuple(part for part in key_path if isinstance(part, str)))
+    if node is not None and node.tables is not None and not isinstance(key_path[-1], int):
         return f"wants tables, each headed [[{header}]] in double brackets, got {shown(value)}"
     none = ", or false for none" if node is not None and node.or_false else ""
     return f"wants a table of keys{none}, got {shown(value)}"

@@ -11,9 +11,9 @@ from pydantic_core import PydanticCustomError, core_schema
 
 from fuelwiz.physics.fittings import KINDS
 from fuelwiz.session.readers import read
-from fuelwiz.session.scalars import Wrong
+from fuelwiz.session.scalars import Rejected
 from fuelwiz.session.spec import SHOWN_UNITS, FieldSpec
-from fuelwiz.units import Kind
+from fuelwiz.unit_table import Kind
 
 
 class Section(BaseModel):
@@ -71,8 +71,8 @@ def _reader(spec: FieldSpec) -> Callable[[Any], Any]:
     def read_or_refuse(value: Any) -> Any:
         try:
             return read(spec, value)
-        except Wrong as wrong:
-            raise PydanticCustomError("wrong", "wrong", {"found": wrong.found}) from None
+        except Rejected as rejected:
+            raise PydanticCustomError("rejected", "rejected", {"problems": rejected.problems}) from None
 
     return read_or_refuse
 

@@ -17,7 +17,7 @@ from fuelwiz.session.fields import Leaf, OrFalse, Section, Tables
 from fuelwiz.session.sections import Session
 from fuelwiz.session.spec import FieldSpec
 
-Way = tuple[str | int, ...]
+KeyPath = tuple[str | int, ...]
 """The way to a value: keys, and numbers in lists."""
 
 _BARE = re.compile(r"[A-Za-z0-9_-]+")
@@ -69,14 +69,14 @@ def _section_in(annotation: Any) -> type[Section]:
     return _section_in(inner[0])
 
 
-def way_of(path: str) -> Way:
+def key_path_of(path: str) -> KeyPath:
     """A dotted path as keys and numbers."""
     return tuple(int(part) if _NUMBER.fullmatch(part) else part for part in path.split("."))
 
 
-def path_of(way: Way) -> str:
+def path_of(key_path: KeyPath) -> str:
     """A way as a dotted path that is safe to print; a key that is no bare one comes in quotes."""
-    return ".".join(_shown_key(part) for part in way)
+    return ".".join(_shown_key(part) for part in key_path)
 
 
 def _shown_key(part: str | int) -> str:
@@ -86,10 +86,10 @@ def _shown_key(part: str | int) -> str:
     return f'"{clean(cut)}"'
 
 
-def node_at(way: Way) -> Node | None:
+def node_at(key_path: KeyPath) -> Node | None:
     """The key at a way, list numbers passed over; None where there is no such key."""
     found: Node | None = tree()
-    for part in way:
+    for part in key_path:
         if found is None:
             return None
         if isinstance(part, str):
@@ -121,16 +121,16 @@ def field_at(path: str) -> FieldSpec:
     Raises:
         KeyError: there is no such key.
     """
-    return _specs()[".".join(part for part in way_of(path) if isinstance(part, str))]
+    return _specs()[".".join(part for part in key_path_of(path) if isinstance(part, str))]
 
 
 @cache
-def list_ways() -> dict[Way, Tables]:
+def list_key_paths() -> dict[KeyPath, Tables]:
     """Where lists of tables stand, and how many they may hold."""
     return dict(_lists(tree(), ()))
 
 
-def _lists(node: Node, above: Way) -> Iterator[tuple[Way, Tables]]:
+def _lists(node: Node, above: KeyPath) -> Iterator[tuple[KeyPath, Tables]]:
     for key, below in node.keys.items():
         if below.tables is not None:
             yield (*above, key), below.tables
@@ -141,7 +141,7 @@ def given(session: Session, path: str) -> bool:
     """Whether the file gave the key at a path, such as "goal.reserve" or "feed.run.0.length"."""
     at: Any = session
     node = tree()
-    for part in way_of(path):
+    for part in key_path_of(path):
         if isinstance(part, int):
             if not isinstance(at, tuple) or part >= len(at):
                 return False
@@ -154,10 +154,10 @@ def given(session: Session, path: str) -> bool:
     return True
 
 
-def value_at(plain: Any, way: Way) -> Any:
+def value_at(plain: Any, key_path: KeyPath) -> Any:
     """What plain data hold at a way; None where there is nothing."""
     at = plain
-    for part in way:
+    for part in key_path:
         if isinstance(part, str) and isinstance(at, dict):
             at = at.get(part)
         elif isinstance(part, int) and isinstance(at, list) and part < len(at):
@@ -167,11 +167,11 @@ def value_at(plain: Any, way: Way) -> Any:
     return at
 
 
-def order_of(way: Way) -> tuple[int, ...]:
+def order_of(key_path: KeyPath) -> tuple[int, ...]:
     """Where a key stands in the order of the file; unknown keys come last."""
     node: Node | None = tree()
     places = []
-    for part in way:
+    for part in key_path:
         if isinstance(part, int):
             places.append(part)
             continue

@@ -11,25 +11,25 @@ from fuelwiz import units
 from fuelwiz.errors import UnitError
 from fuelwiz.printable import clean, shown
 from fuelwiz.session.spec import FieldSpec
-from fuelwiz.units import Kind
+from fuelwiz.unit_table import Kind
 
 NEAR = 1e-9
 
-Found = tuple[tuple[str | int, ...], str]
+Problem = tuple[tuple[str | int, ...], str]
 """One thing that is wrong: the way to it inside the value, and words that follow the key."""
 
 
-class Wrong(Exception):  # noqa: N818  it carries what was found to the model, and never reaches the user
+class Rejected(Exception):  # noqa: N818  it carries what was found to the model, and never reaches the user
     """A value is refused; holds all that is wrong with it."""
 
-    def __init__(self, *found: Found) -> None:
-        self.found = found
-        super().__init__(found)
+    def __init__(self, *problems: Problem) -> None:
+        self.problems = problems
+        super().__init__(problems)
 
 
-def refuse(words: str) -> Wrong:
+def refuse(words: str) -> Rejected:
     """The refusal of a value as a whole."""
-    return Wrong(((), words))
+    return Rejected(((), words))
 
 
 @lru_cache(maxsize=8192)

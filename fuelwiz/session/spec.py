@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from fuelwiz.units import Kind
+from fuelwiz.unit_table import Kind
 
 Type = Literal[
     "format",

@@ -13,9 +13,9 @@ from fuelwiz.session.cases import apply_change, case_faults, without_cases
 from fuelwiz.session.checks import cross_faults
 from fuelwiz.session.fallbacks import fill_in
 from fuelwiz.session.faults import faults_of
-from fuelwiz.session.paths import field_at, order_of, value_at, way_of
+from fuelwiz.session.paths import field_at, key_path_of, order_of, value_at
 from fuelwiz.session.readers import read
-from fuelwiz.session.scalars import Wrong
+from fuelwiz.session.scalars import Rejected
 from fuelwiz.session.sections import Session
 
 
@@ -32,7 +32,7 @@ def validate(plain: dict[str, Any], default_name: str = "") -> Session:
     session, faults = _judged(plain)
     changed, faults_of_cases = ([], []) if newer_format(plain) else _cases(plain, faults)
     if session is None or faults or faults_of_cases:
-        found = sorted([*faults, *faults_of_cases], key=lambda fault: order_of(way_of(fault.key)))
+        found = sorted([*faults, *faults_of_cases], key=lambda fault: order_of(key_path_of(fault.key)))
         raise SessionError(default_name or "this build", tuple(found))
     name = clean(default_name)[:LONGEST_NAME]
     for case, build in zip(session.stress.case, changed, strict=True):
@@ -47,8 +47,8 @@ def newer_format(plain: dict[str, Any]) -> list[Fault]:
         return []
     try:
         read(field_at("format"), found)
-    except Wrong as wrong:
-        return [Fault("format", words) for _, words in wrong.found]
+    except Rejected as rejected:
+        return [Fault("format", words) for _, words in rejected.problems]
     return []
 
 

@@ -11,10 +11,11 @@ from fuelwiz.sizing.ceilings import ceilings
 from fuelwiz.sizing.choices import injector_choices
 from fuelwiz.sizing.choose import comfortable, line_to_fit, recommended
 from fuelwiz.sizing.electrics import heat_figures
-from fuelwiz.sizing.figures import Figures, HardestPoint, PumpTarget, VerdictFigures
+from fuelwiz.sizing.figures import Figures, VerdictFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.gauge import gauge_readings
 from fuelwiz.sizing.next_goal import next_figures
+from fuelwiz.sizing.part_figures import HardestPoint, PumpTarget
 from fuelwiz.sizing.pulls import pull_figures
 from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.size_rows import least, size_row, sized_systems

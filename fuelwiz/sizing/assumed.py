@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.session import Run, Session, fallback_text, given
+from fuelwiz.session import USUAL_VOLTS, Run, Session, fallback_text, given
 from fuelwiz.sizing.figures import Assumption
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.units import from_si
@@ -81,7 +81,7 @@ def _of_pump(session: Session) -> Iterator[tuple[str, str]]:
     if pump.kind is None:
         yield "pump.kind", "the lower of both"
     if pump.volts is None and session.wiring is None:
-        yield "pump.volts", "13.0 V"
+        yield "pump.volts", USUAL_VOLTS
     yield from _fallbacks(session, {f"pump.curve.{i}.voltage": True for i in range(len(pump.curve))})
 
 

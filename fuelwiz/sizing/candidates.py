@@ -12,7 +12,7 @@ SAME_BORE = 1e-9
 
 
 def nominal_bore_m(size: Size) -> float | None:
-    """The bore that people reckon with, dash/16 in; None for a size that is a length."""
+    """The bore that people quote, dash/16 in; None for a size that is a length."""
     return None if size.dash is None else size.dash / 16 * INCH_M
 
 
@@ -37,7 +37,7 @@ def run_nominal_bore_m(run: Run, candidate: Size | None) -> float | None:
 
 
 def candidates(sizes: Sequence[Size], chosen: Size | None, runs: Sequence[Run]) -> tuple[Size | None, ...]:
-    """The rows to reckon: by bore, smallest first, the chosen size among them, one for each bore.
+    """The rows: by bore, smallest first, the chosen size among them, one for each bore.
 
     Where no run follows there is one row, None.
     """

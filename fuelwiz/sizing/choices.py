@@ -5,7 +5,7 @@ from __future__ import annotations
 from fuelwiz.physics.injector import dead_share
 from fuelwiz.physics.wire import gauges_at, is_gauge
 from fuelwiz.session import Session, Wiring
-from fuelwiz.sizing.figures import InjectorChoice, InjectorFigures, WireChoice
+from fuelwiz.sizing.part_figures import InjectorChoice, InjectorFigures, WireChoice
 
 CC_MIN = 1e-6 / 60  # m3/s
 STEP_CC_MIN = 50  # injectors are sold in rough steps of this

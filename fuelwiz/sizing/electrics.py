@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.heat import lasts_s, rise_k_per_h
 from fuelwiz.physics.wire import ampacity_A, fuse_A
-from fuelwiz.sizing.figures import HeatFigures, WireChoice, WiringFigures
+from fuelwiz.sizing.part_figures import HeatFigures, WireChoice, WiringFigures
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.thresholds import SPIKE_PA
 

@@ -16,7 +16,6 @@ from fuelwiz.physics.wire import loop_resistance_ohm
 from fuelwiz.session import Pull, PumpCurve, Session
 from fuelwiz.sizing.figures import DemandFigures, FuelFigures, PressureFigures
 from fuelwiz.sizing.suction import Suction
-from fuelwiz.sizing.thresholds import IDLE_SHARE
 
 SAME_AT_EVERY_POINT = ("fuel", "supply", "one_pump", "pumps", "suction", "atmosphere_pa")
 
@@ -59,22 +58,22 @@ class FuelSystem:
     @once
     def fuel(self) -> fuel_physics.Fuel:
         """The fuel at the session's temperature."""
-        said = self.session.fuel
-        if said.kind == "methanol":
-            return fuel_physics.methanol(temperature_k=said.temperature, reid_pa=said.reid_pressure)
-        if said.kind == "blend":
+        given = self.session.fuel
+        if given.kind == "methanol":
+            return fuel_physics.methanol(temperature_k=given.temperature, reid_pa=given.reid_pressure)
+        if given.kind == "blend":
             return fuel_physics.blend(
-                ethanol=said.ethanol, temperature_k=said.temperature, reid_pa=said.reid_pressure
+                ethanol=given.ethanol, temperature_k=given.temperature, reid_pa=given.reid_pressure
             )
-        assert said.density is not None and said.viscosity is not None and said.lhv is not None
+        assert given.density is not None and given.viscosity is not None and given.lhv is not None
         return fuel_physics.own(
-            density_kg_m3=said.density,
-            viscosity_m2_s=said.viscosity,
-            lhv_J_kg=said.lhv,
-            given_at_k=said.temperature if self.fuel_given_at_k is None else self.fuel_given_at_k,
-            temperature_k=said.temperature,
-            stoich=said.stoich,
-            reid_pa=said.reid_pressure,
+            density_kg_m3=given.density,
+            viscosity_m2_s=given.viscosity,
+            lhv_J_kg=given.lhv,
+            given_at_k=given.temperature if self.fuel_given_at_k is None else self.fuel_given_at_k,
+            temperature_k=given.temperature,
+            stoich=given.stoich,
+            reid_pa=given.reid_pressure,
         )
 
     @once
@@ -119,7 +118,7 @@ class FuelSystem:
     def idle_fuel_m3_s(self) -> float:
         """What the engine burns at idle."""
         given = self.session.engine.idle_fuel
-        return IDLE_SHARE * self.flow_m3_s if given is None else given
+        return demand_physics.IDLE_SHARE * self.flow_m3_s if given is None else given
 
     @once
     def atmosphere_pa(self) -> float:
@@ -139,12 +138,12 @@ class FuelSystem:
     @once
     def pressure(self) -> PressureFigures:
         """Pressures at the rail and around it; before a high-pressure pump the base stands for what injectors see."""
-        said = self.session.pressure
-        rail = self.rail_pa(said.boost)
+        given = self.session.pressure
+        rail = self.rail_pa(given.boost)
         return PressureFigures(
             rail_Pa=rail,
-            injector_Pa=said.base if self.direct else rail - said.boost,
-            idle_rail_Pa=said.base - (said.idle_vacuum if self.follows_manifold else 0.0),
+            injector_Pa=given.base if self.direct else rail - given.boost,
+            idle_rail_Pa=given.base - (given.idle_vacuum if self.follows_manifold else 0.0),
             atmosphere_Pa=self.atmosphere_pa,
         )
 
@@ -194,18 +193,18 @@ class FuelSystem:
     @once
     def one_pump(self) -> Pump | None:
         """One pump in its health, its curves by rising voltage, by the law of its kind or the lower of both."""
-        said = self.session.pump
-        if said is None:
+        given = self.session.pump
+        if given is None:
             return None
-        curves = sorted((_in_health(curve, said.health) for curve in said.curve), key=lambda c: c.voltage)
-        return Pump(tuple(curves), said.current, said.kind or "lower")
+        curves = sorted((_in_health(curve, given.health) for curve in given.curve), key=lambda c: c.voltage)
+        return Pump(tuple(curves), given.current, given.kind or "lower")
 
     def pump_set(self, running: int) -> PumpSet | None:
         """That many of the pumps, None without a pump."""
-        said, pump = self.session.pump, self.one_pump
-        if said is None or pump is None:
+        given, pump = self.session.pump, self.one_pump
+        if given is None or pump is None:
             return None
-        return PumpSet(pump, running, said.arrangement == "series", self.supply, said.relief)
+        return PumpSet(pump, running, given.arrangement == "series", self.supply, given.relief)
 
     def at_most(self, pumps: PumpSet) -> PumpSet:
         """The same pumps where too much flow is what does harm: by the higher law where their kind is not known."""
@@ -235,7 +234,7 @@ class FuelSystem:
     def could_make_pa(self) -> float | None:
         """The highest rise at which all the pumps still deliver the demand; None without a pump or without end.
 
-        Below nought where they deliver it only when pushed.
+        Below 0 where they deliver it only when pushed.
         """
         return None if self.pumps is None else self.pumps.highest_rise_pa(self.flow_m3_s)
 

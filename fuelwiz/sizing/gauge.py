@@ -6,8 +6,9 @@ from collections.abc import Iterator
 
 from fuelwiz.session import Session
 from fuelwiz.sizing.candidates import candidate_called
-from fuelwiz.sizing.figures import Figures, GaugeReading
+from fuelwiz.sizing.figures import Figures
 from fuelwiz.sizing.fuel_system import FuelSystem
+from fuelwiz.sizing.part_figures import GaugeReading
 from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.vocabulary import GaugeState

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from fuelwiz.physics.injector import dead_share, duty, smallest_rating_m3_s, wide_open_flow_kg_s
 from fuelwiz.physics.roots import root
 from fuelwiz.session import Session
-from fuelwiz.sizing.figures import InjectorFigures
+from fuelwiz.sizing.part_figures import InjectorFigures
 from fuelwiz.sizing.sized_system import SizedSystem, flow_where
 
 USUAL_PRESSURE_PA = 3e5
@@ -80,11 +80,11 @@ def injector_ceiling_w(sized: SizedSystem) -> float:
 
 
 def _asked(session: Session) -> _Asked:
-    said = session.injectors
-    if said is None:
+    injectors = session.injectors
+    if injectors is None:
         return _Asked(session.engine.cylinders, USUAL_PRESSURE_PA, USUAL_DUTY_LIMIT, 0.0)
-    dead = dead_share(dead_time_s=said.dead_time, rpm=session.engine.rpm)
-    return _Asked(said.count, said.rated_pressure, said.duty_limit, dead)
+    dead = dead_share(dead_time_s=injectors.dead_time, rpm=session.engine.rpm)
+    return _Asked(injectors.count, injectors.rated_pressure, injectors.duty_limit, dead)
 
 
 def _across_pa(sized: SizedSystem) -> float:
@@ -92,11 +92,11 @@ def _across_pa(sized: SizedSystem) -> float:
 
 
 def _each_kg_s(sized: SizedSystem, across_pa: float) -> float:
-    said = sized.system.session.injectors
-    assert said is not None
+    injectors = sized.system.session.injectors
+    assert injectors is not None
     return wide_open_flow_kg_s(
-        rated_flow_m3_s=said.rated_flow,
-        rated_pressure_pa=said.rated_pressure,
+        rated_flow_m3_s=injectors.rated_flow,
+        rated_pressure_pa=injectors.rated_pressure,
         density_kg_m3=sized.system.fuel.density_kg_m3,
         pressure_pa=across_pa,
     )

@@ -2,29 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from fuelwiz.session import Session
+from fuelwiz.sizing.figures import Plot
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.size_rows import sized_systems
 
 POINTS = 41
 FAR_PA = 1e8  # stands for a pressure without end, far outside any picture
 BEYOND = 1.3  # how far past the goal and the meeting point the flows go
-
-
-@dataclass(frozen=True, slots=True)
-class Plot:
-    """Rising flows in m3/s, and pascals across the pumps at each; below 0 where they send no such flow.
-
-    `crossing` is the flow and the pressure where the pumps meet the highlighted size.
-    """
-
-    flows: tuple[float, ...]
-    pump_pressures: tuple[float, ...]
-    systems: dict[str, tuple[float, ...]]
-    goal_flow: float
-    crossing: tuple[float, float] | None
 
 
 def plot_around(session: Session, highlighted: str) -> Plot | None:

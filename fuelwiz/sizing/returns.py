@@ -11,8 +11,8 @@ from fuelwiz.physics.line import Run, loss_at_flows, velocity_m_s
 from fuelwiz.physics.return_line import AT_EASE_SHARE, ReturnState, settle
 from fuelwiz.session import ReturnLine, Size
 from fuelwiz.sizing.candidates import candidates, spelled
-from fuelwiz.sizing.figures import ReturnFigures, ReturnSize
 from fuelwiz.sizing.lines import parts_term, plain_run
+from fuelwiz.sizing.part_figures import ReturnFigures, ReturnSize
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.suction import pressure_on_the_return_pa
 

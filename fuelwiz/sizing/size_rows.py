@@ -206,15 +206,15 @@ def ladder(sized: SizedSystem) -> Ladder:
     """What makes up the rise at the demand flow, in order from the rail back to the tank."""
     system = sized.system
     flow = system.flow_m3_s
-    said = system.session.pressure
+    pressure = system.session.pressure
     inlet = -system.inlet_gauge_pa(flow, system.pumps)
-    boost = said.boost if system.follows_manifold else 0.0
+    boost = pressure.boost if system.follows_manifold else 0.0
     could = None if system.could_make_pa is None else max(0.0, system.could_make_pa)
     if system.at_tank:
-        return Ladder(said.base, boost, sized.pump_filters_pa(flow), 0.0, 0.0, 0.0, 0.0, inlet, could)
+        return Ladder(pressure.base, boost, sized.pump_filters_pa(flow), 0.0, 0.0, 0.0, 0.0, inlet, could)
     loss = sized.feed.loss(flow)
     return Ladder(
-        said.base,
+        pressure.base,
         boost,
         loss.filters_pa,
         loss.friction_pa,

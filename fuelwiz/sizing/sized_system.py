@@ -174,7 +174,7 @@ class SizedSystem:
 
     @once
     def rail_at_goal_pa(self) -> float:
-        """The rail pressure that the pumps hold while the engine takes its full demand, never below nought."""
+        """The rail pressure that the pumps hold while the engine takes its full demand, never below 0."""
         assert self.capacity is not None
         rail = self.system.pressure.rail_Pa
         could = self.system.could_make_pa

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fuelwiz.physics.boost import boost_in_step_pa
 from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.roots import root
-from fuelwiz.sizing.figures import Stage
+from fuelwiz.sizing.part_figures import Stage
 from fuelwiz.sizing.sized_system import SizedSystem
 
 

@@ -37,21 +37,21 @@ NEAR = 1e-9
 def stress(
     system: FuelSystem, pick: Size | None, return_pick: ReturnPick | None
 ) -> tuple[StressFigures, ...]:
-    """Every case that applies, and the session's own; the reserve counts as nought, and vapour where the fuel boils."""
+    """Every case that applies, and the session's own; the reserve counts as 0, and vapour where the fuel boils."""
     given_at = system.session.fuel.temperature
     today = SizedSystem(system, pick).vapour_margin_pa
     cases = []
     for name, session in (*built_in_cases(system.session), *own_cases(system.session)):
         free = changed(session, "goal", reserve=0.0)
-        found = judge(FuelSystem(free, fuel_given_at_k=given_at), pick, return_pick)
-        vapour = found.vapour_margin_pa
+        judgement = judge(FuelSystem(free, fuel_given_at_k=given_at), pick, return_pick)
+        vapour = judgement.vapour_margin_pa
         if name == "hot fuel" and vapour is not None and today is not None:
             vapour = min(vapour, today)
-        limits = _limits_on_a_bad_day(found.limits, vapour)
+        limits = _limits_on_a_bad_day(judgement.limits, vapour)
         cases.append(
             StressFigures(
                 case=name,
-                margin=found.margin,
+                margin=judgement.margin,
                 vapour_margin_Pa=vapour,
                 works=not limits,
                 limits=limits,
@@ -188,13 +188,13 @@ def worn_pump(session: Session) -> Session:
 
 def with_ethanol(session: Session, ethanol: float) -> Session:
     """A blend with another ethanol content; a given bsfc keeps its efficiency, a given Reid pressure its place."""
-    said = session.fuel
+    fuel = session.fuel
     values: dict[str, float] = {"ethanol": ethanol}
-    if said.reid_pressure is not None:
-        values["reid_pressure"] = said.reid_pressure * blend_reid_pa(ethanol) / blend_reid_pa(said.ethanol)
+    if fuel.reid_pressure is not None:
+        values["reid_pressure"] = fuel.reid_pressure * blend_reid_pa(ethanol) / blend_reid_pa(fuel.ethanol)
     bsfc = session.engine.bsfc
     if bsfc is not None:
-        before = blend(ethanol=said.ethanol, temperature_k=said.temperature).lhv_J_kg
-        after = blend(ethanol=ethanol, temperature_k=said.temperature).lhv_J_kg
+        before = blend(ethanol=fuel.ethanol, temperature_k=fuel.temperature).lhv_J_kg
+        after = blend(ethanol=ethanol, temperature_k=fuel.temperature).lhv_J_kg
         session = changed(session, "engine", bsfc=bsfc * before / after)
     return changed(session, "fuel", **values)

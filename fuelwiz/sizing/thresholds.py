@@ -5,7 +5,6 @@ from __future__ import annotations
 from fuelwiz.physics.fuel import PSI_PA
 
 # All of them are common practice, no source.
-IDLE_SHARE = 0.02  # of the demand, burned at idle where nothing was measured
 MOST_SAG = 0.05  # of the pressure across the injectors
 COSTS_THE_PUMP = 0.05  # of the flow that the pumps would send without the loss of the runs
 WORTH_MARGIN = 0.02  # what a larger size has to add to the margin to be worth naming

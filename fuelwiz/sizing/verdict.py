@@ -9,7 +9,9 @@ from fuelwiz.once import once
 from fuelwiz.session import Size, Surge
 from fuelwiz.sizing.choices import wire_choices
 from fuelwiz.sizing.electrics import Circuit, fullest_circuit, wiring_figures
-from fuelwiz.sizing.figures import (
+from fuelwiz.sizing.fuel_system import FuelSystem
+from fuelwiz.sizing.injection import injector_figures, injectors_fail
+from fuelwiz.sizing.part_figures import (
     InjectorFigures,
     InletFigures,
     PumpFigures,
@@ -19,8 +21,6 @@ from fuelwiz.sizing.figures import (
     WireChoice,
     WiringFigures,
 )
-from fuelwiz.sizing.fuel_system import FuelSystem
-from fuelwiz.sizing.injection import injector_figures, injectors_fail
 from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.size_rows import least, limits_at_any_point, too_fast, too_fast_at_full_delivery
 from fuelwiz.sizing.sized_system import SizedSystem
@@ -38,11 +38,11 @@ class BuildVerdict:
     def pump(self) -> PumpFigures | None:
         """The pump apart from any one size."""
         sized, system = self.sized, self.sized.system
-        pumps, said = system.pumps, system.session.pump
-        if not sized.solved or pumps is None or said is None:
+        pumps, pump = system.pumps, system.session.pump
+        if not sized.solved or pumps is None or pump is None:
             return None
         both: tuple[float | None, float | None] = None, None
-        if said.kind is None:
+        if pump.kind is None:
             both = (
                 sized.capacity_m3_s(pumps=pumps.by("turbine")),
                 sized.capacity_m3_s(pumps=pumps.by("displacement")),

@@ -1,15 +1,17 @@
-"""The closed lists of words that figures are told in: limits, bands, parts, bad days, states of a gauge."""
+"""The closed lists of words that figures use: limits, bands, parts, bad days, states of a gauge."""
 
 from __future__ import annotations
 
 from collections.abc import Sequence
 from typing import Literal, get_args
 
+from fuelwiz.physics.line import LAMINAR_BELOW, TURBULENT_FROM
+
 SizeLimit = Literal["velocity", "delivery", "sag", "pump", "relief", "vapour", "inlet"]
-"""What can be wrong with a size of feed line, in the order in which it is said."""
+"""What can be wrong with a size of feed line, in the order of the answer."""
 
 BuildLimit = Literal["kept run", "injector pressure", "injectors", "return", "lift", "rating", "fuse"]
-"""What can be wrong with the build whatever the size, in the order in which it is said, behind the size's."""
+"""What can be wrong with the build whatever the size, in the order of the answer, behind the size's."""
 
 Limit = Literal[SizeLimit, BuildLimit]
 
@@ -36,6 +38,8 @@ Case = Literal[
 ]
 """The bad days that the program asks for by itself, in their order; a builder's own go by the builder's names."""
 
+FlowRegime = Literal["laminar", "transitional", "turbulent"]
+
 GaugeState = Literal["hose off", "idle", "full power"]
 
 SIZE_LIMITS: tuple[SizeLimit, ...] = get_args(SizeLimit)
@@ -60,6 +64,13 @@ def band_of(velocity_m_s: float, thresholds: Sequence[float]) -> Band:
 def no_faster_than(band: Band, limit: Band) -> bool:
     """Whether a band is that one or a slower one."""
     return BANDS.index(band) <= BANDS.index(limit)
+
+
+def regime_at(reynolds: float) -> FlowRegime:
+    """How a flow runs at a Reynolds number, by the edges of the friction factor."""
+    if reynolds <= LAMINAR_BELOW:
+        return "laminar"
+    return "transitional" if reynolds < TURBULENT_FROM else "turbulent"
 
 
 def is_fixed(size: str | None) -> bool:

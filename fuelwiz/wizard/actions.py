@@ -59,45 +59,47 @@ BUILD = (
         ("question_mark", "f2"),
         "?",
         "not sure",
-        "not sure: take the usual value, marked as assumed",
+        "not sure: use the usual value, marked as assumed",
     ),
-    Action("help", ("f1",), "h", "help", "a page on this question; it goes on taking keys"),
+    Action("help", ("f1",), "h", "help", "help on this question; you can keep typing"),
     Action("size", ("pagedown", "pageup"), "", "size", "highlight another size while you type"),
     Action("view", ("f5",), "v", "view", "next view: sizes, ladder, curves, ceilings, stress, findings"),
     Action("next_step", ("f4",), "n", "step", "next step; Ctrl+G and 1 to 0 goes to a step by number"),
     Action("previous_step", ("f3",), "p", "step back", "previous step"),
-    Action("table", ("f6",), "t", "table", "into the table of sizes, where Enter settles on one; and back"),
+    Action("table", ("f6",), "t", "table", "move into the size table (Enter chooses one); again to leave"),
     Action("save", ("ctrl+s",), "s", "save", "save the build"),
     Action("save_as", (), "a", "save as", "save under another name"),
-    Action("write", ("f7",), "w", "write answer", "write the answer to a text file"),
+    Action("write", ("f7",), "w", "write report", "write the report to a text file"),
     Action("points", ("f8",), "i", "paste or CSV", "paste a pump's table, or read it from a CSV file"),
     Action("undo", ("ctrl+z",), "u", "undo", "undo the last question's change"),
-    Action("redo", ("ctrl+y",), "r", "redo", "do it again"),
+    Action("redo", ("ctrl+y",), "r", "redo", "redo what was undone"),
     Action("more", (), "m", "more", "show or hide the step's further questions"),
-    Action("remove", (), "d", "remove row", "take the highlighted list row out"),
-    Action("what_if", (), "x", "what if", "try changes on a scratch copy, then and now side by side"),
-    Action("builds", ("escape",), "b", "past builds", "close what is open, else back to the past builds"),
-    Action("quit", ("ctrl+q", "ctrl+c"), "q", "leave", "leave the program; unsaved changes are asked about"),
+    Action("remove", (), "d", "remove row", "remove the highlighted row of a list"),
+    Action("what_if", (), "x", "what if", "try changes on a scratch copy, before and after side by side"),
+    Action("builds", ("escape",), "b", "past builds", "close what is open, or go back to the past builds"),
+    Action(
+        "quit", ("ctrl+q", "ctrl+c"), "q", "leave", "leave the program (asks if there are unsaved changes)"
+    ),
     Action("palette", ("ctrl+p",), "k", "find", "find an action by a few letters of it"),
-    Action("keys", ("ctrl+g", "f9"), "", "all keys", "this page: one letter does it"),
+    Action("keys", ("ctrl+g", "f9"), "", "all keys", "all keys: then press a letter"),
 )
 
 LIST = (
     Action("open", ("enter", "right"), "e", "open", "open the highlighted build"),
     Action("new", ("n",), "n", "new", "start a new build"),
     Action("sample", ("g",), "g", "guided sample", "start from an invented build"),
-    Action("copy", ("c",), "c", "copy", "put a copy beside it"),
-    Action("rename", ("r",), "r", "rename", "give it another name, file and all"),
-    Action("delete", ("d",), "d", "delete", "put it into the bin: u brings it back"),
-    Action("restore", ("u",), "u", "undelete", "bring the last one back from the bin"),
+    Action("copy", ("c",), "c", "copy", "copy it into the same folder"),
+    Action("rename", ("r",), "r", "rename", "give it and its file another name"),
+    Action("delete", ("d",), "d", "delete", "move it to the bin; u restores it"),
+    Action("restore", ("u",), "u", "undelete", "restore the last one from the bin"),
     Action("mark", ("space",), "m", "mark", "mark a build to compare"),
     Action("compare", ("x",), "x", "compare", "compare the marked builds"),
-    Action("filter", ("slash",), "/", "filter", "show only builds that hold a word"),
-    Action("file", ("o",), "o", "open a file", "open a build that is kept elsewhere"),
+    Action("filter", ("slash",), "/", "filter", "show only matching builds"),
+    Action("file", ("o",), "o", "open a file", "open a build from another place"),
     Action("folder", ("f",), "f", "folder", "another folder of builds"),
     Action("help", ("f1",), "h", "help", "what the columns and marks mean"),
     Action("quit", ("escape", "ctrl+q"), "q", "leave", "leave the program"),
-    Action("keys", ("ctrl+g", "f9"), "", "all keys", "this page: one letter does it"),
+    Action("keys", ("ctrl+g", "f9"), "", "all keys", "all keys: then press a letter"),
 )
 
 
@@ -113,7 +115,7 @@ def by_letter(actions: tuple[Action, ...], letter: str) -> Action | None:
 
 def by_id(actions: tuple[Action, ...], name: str) -> Action:
     """The action of that id; KeyError where there is none."""
-    found = next((action for action in actions if action.id == name), None)
-    if found is None:
-        raise KeyError(name)
-    return found
+    for action in actions:
+        if action.id == name:
+            return action
+    raise KeyError(name)

@@ -42,7 +42,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
 
     def __init__(self, folder: Path, path: Path | None = None, *, look: Look | None = None) -> None:
         self.look = look or look_of(os.environ)
-        super().__init__(ansi_color=self.look.colours != "256")
+        super().__init__(ansi_color=self.look.colors != "256")
         self.animation_level = "none"
         self.folder = folder
         self.first_path = path
@@ -51,7 +51,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
         self.title = "fuelwiz"
 
     def get_line_filters(self) -> Sequence[LineFilter]:
-        """None: every colour is already one that this terminal has."""
+        """None: every color is already one that this terminal has."""
         return ()
 
     def on_mount(self) -> None:
@@ -78,7 +78,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
     def open_build(self, path: Path) -> None:
         """A build from its file; where there is no such file, a new one to be saved there.
 
-        What its file says stands on the screen before what reckons is loaded.
+        What its file says stands on the screen before what calculates is loaded.
         """
         self._show(LoadingScreen(path, self.look, lambda keys: self._open(path, keys)))
 

@@ -9,25 +9,13 @@ from textual.strip import Strip
 
 from fuelwiz.advice.blocks import SYMBOLS, Block, Heading, Item, Listing, Mark, Pairs, Paragraph, Table
 from fuelwiz.report.table_layout import Line, framed_narrow
-from fuelwiz.wizard.look import Role
+from fuelwiz.report.text_look import ROLES
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area, clip
 
 TEXT = 3  # where texts begin; marks stand before them
 LABELLED = 11  # where the text behind a label begins
 WIDEST_LABEL = 22
-
-ROLES: dict[Mark, Role] = {
-    "easy": "easy",
-    "good": "good",
-    "brisk": "brisk",
-    "fast": "fast",
-    "too fast": "too fast",
-    "yes": "easy",
-    "no": "fault",
-    "stop": "fault",
-    "warning": "brisk",
-    "note": "muted",
-}
 
 
 def lines_of(blocks: Iterable[Block], area: Area, *, one_line: bool = False) -> list[Strip]:
@@ -74,14 +62,20 @@ def labelled_lines(label: str, texts: list[str], area: Area, role: Role = "muted
 
 def _item_lines(item: Item, area: Area) -> Iterator[Strip]:
     """An entry: its mark, its label, and text that hangs beside them."""
-    role = ROLES[item.mark] if item.mark is not None else "muted"
+    role = _role(item.mark)
     column = LABELLED if item.label else TEXT
     for at, text in enumerate(area.wrapped(item.text, column)):
         line = area.row()
         if at == 0:
-            line.put(1, SYMBOLS[item.mark] if item.mark is not None else "", role, True)
+            if item.mark is not None:
+                line.lay(1, SYMBOLS[item.mark], area.look.chip(role, bold=True))
             line.put(TEXT, item.label, role)
         yield line.put(column, text).strip()
+
+
+def _role(mark: Mark | None) -> Role:
+    """The role of what has a mark: a note and what has none are muted."""
+    return "muted" if mark is None else ROLES.get(mark, "muted")
 
 
 def _pairs_lines(block: Pairs, area: Area) -> list[Strip]:
@@ -116,10 +110,22 @@ def _row_line(pieces: Line, area: Area, *, own: bool) -> Strip:
     for piece in pieces:
         cell = piece.cell
         mark = None if cell is None else cell.mark
-        role: Role = "text" if mark is None else ROLES[mark]
+        role: Role = "text" if mark is None else _role(mark)
         strong = own or (cell is not None and cell.strong)
         if piece.mark is not None:
             line.lay(TEXT + piece.at, piece.text, look.chip(role, line.ground, strong))
         else:
             line.put(TEXT + piece.at, piece.text, "easy" if cell and cell.strong else role, strong)
     return line.strip()
+
+
+def around_own(table: Table, most: int) -> Table:
+    """A table with the rows that fit: those around the builder's own, else around the first that works."""
+    if len(table.rows) <= most:
+        return table
+    at = table.own
+    if at is None:
+        at = next((i for i, row in enumerate(table.rows) if any(cell.mark == "yes" for cell in row)), 0)
+    first = max(0, min(at - most // 2, len(table.rows) - most))
+    own = None if table.own is None else table.own - first
+    return table._replace(rows=table.rows[first : first + max(most, 1)], own=own)

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from rich.cells import cell_len
 from textual.strip import Strip
 
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.actions import Action
-from fuelwiz.wizard.look import Look, Role
+from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area, Row, clip, pad
 
 
@@ -20,7 +21,6 @@ class StepMark:
     name: str
     short: str
     state: str
-    reason: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -112,7 +112,7 @@ def _step(step: StepMark, current: bool, line: Row, column: int) -> int:
 
 
 def steps_column(steps: Sequence[StepMark], current: int, area: Area) -> list[Strip]:
-    """The steps one below the other, with the reason under one that wants a look where there is room."""
+    """The steps one below the other, with their full names where there is room."""
     wide = area.width >= 24
     lines = [area.row("bar").put(1, "First answer", "muted").strip()]
     for i, step in enumerate(steps):
@@ -125,24 +125,20 @@ def steps_column(steps: Sequence[StepMark], current: int, area: Area) -> list[St
         name = step.name if wide else step.short
         line.put(5, name, "focus" if i == current else "text", i == current)
         lines.append(line.strip())
-        if wide and step.state == "look" and step.reason:
-            lines += [
-                area.row("bar").put(5, text, "muted").strip() for text in area.wrapped(step.reason, 5, 2)
-            ]
     blank = area.row("bar").strip()
     return (lines + [blank] * area.rows)[: area.rows]
 
 
-def footer_line(actions: Sequence[Action], last: Action, area: Area, said: str = "") -> Strip:
+def footer_line(actions: Sequence[Action], last: Action, area: Area, message: str = "") -> Strip:
     """The keys that matter now, the one thing to do first; those that do not fit go, the last never goes.
 
-    `said` is a message that stands in their place until the next key.
+    `message` stands in their place until the next key.
     """
     line = Row(area.look, area.width, "bar")
     end = f"{last.shown_key} {last.say}"
     room = area.width - 1
-    if said:
-        line.put(1, clip(area.look.fold(said), room - cell_len(end) - 3, area.look.fold("…")), bold=True)
+    if message:
+        line.put(1, clip(area.look.fold(message), room - cell_len(end) - 3, area.look.fold("…")), bold=True)
         _key(last, line, room - cell_len(end))
         return line.strip()
     column = 1
@@ -164,7 +160,7 @@ def _key(action: Action, line: Row, column: int) -> int:
 
 def keys_page(actions: Sequence[Action], area: Area) -> list[Strip]:
     """Every action with its keys and the letter that does it now; in two columns where one is too short."""
-    lines = [area.row().put(1, "All keys: now one letter does it; Esc closes", "focus", True).strip()]
+    lines = [area.row().put(1, "All keys: press a letter; Esc closes", "focus", True).strip()]
     if area.width < 100 and len(actions) < area.rows:
         cells = [_key_cell(action, area.width, area.look) for action in actions]
         return area.filled([*lines, *(area.row().put(1, cell).strip() for cell in cells)])
@@ -183,7 +179,7 @@ def _key_cell(action: Action, width: int, look: Look) -> str:
     from fuelwiz.wizard.actions import key_name
 
     if width < 50:
-        told = f"{pad(key_name(action.keys[0]) if action.keys else '', 9)} {action.say}"
+        text = f"{pad(key_name(action.keys[0]) if action.keys else '', 9)} {action.say}"
     else:
-        told = f"{pad(', '.join(key_name(key) for key in action.keys), 17)} {action.text}"
-    return clip(look.fold(f"{action.letter or ' '}  {told}"), width - 2, look.fold("…"))
+        text = f"{pad(', '.join(key_name(key) for key in action.keys), 17)} {action.text}"
+    return clip(look.fold(f"{action.letter or ' '}  {text}"), width - 2, look.fold("…"))

@@ -154,10 +154,10 @@ def judged(path: Path) -> Told:
 
 def _sheet_lines(blocks: Sequence[Block], width: int) -> Iterator[tuple[str, bool]]:
     """The blocks in lines with an empty one between them; a heading stands right above what it heads."""
-    from fuelwiz.report.look import Look
     from fuelwiz.report.text import block_lines
+    from fuelwiz.report.text_look import TextLook
 
-    look = Look(width=width)
+    look = TextLook(width=width)
     before: Block | None = None
     for block in blocks:
         if before is not None and not isinstance(before, Heading):

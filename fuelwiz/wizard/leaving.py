@@ -67,7 +67,7 @@ class Leaving:
         self.app.call_later(self.app.leave, status)
 
     def check_terminal(self) -> None:
-        """Leave where the terminal is gone and nobody said so."""
+        """Leave where the terminal is gone without a signal."""
         if not terminal_is_there():
             self.leave(HUNG_UP)
 

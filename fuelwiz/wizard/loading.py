@@ -24,7 +24,7 @@ FIELD = 24
 
 
 class LoadingView(Painted):
-    """The questions of the first step and the file's own texts; nothing that has to be reckoned."""
+    """The questions of the first step and the file's own texts; nothing that has to be calculated."""
 
     def __init__(self, look: Look, name: str, plain: dict[str, Any]) -> None:
         super().__init__(look, id="loading")
@@ -39,12 +39,12 @@ class LoadingView(Painted):
         if layout.top.is_shown and lines:
             lines[0] = area.row("bar").put(1, self._title, bold=True).strip()
         for question in [q for q in step_questions("goal") if not q.more][:5]:
-            said = self._said(question.key)
-            if said or question.key == "goal.power":
-                lines.append(area.row().put(column + 3, question.label).put(column + FIELD, said).strip())
+            text = self._text(question.key)
+            if text or question.key == "goal.power":
+                lines.append(area.row().put(column + 3, question.label).put(column + FIELD, text).strip())
         return area.filled(lines)
 
-    def _said(self, key: str) -> str:
+    def _text(self, key: str) -> str:
         section, _, name = key.partition(".")
         table = self._plain.get(section)
         value = table.get(name, "") if isinstance(table, dict) else ""

@@ -1,72 +1,24 @@
-"""Lines of the screen from words and figures: clipped, padded and wrapped by the cells they take."""
+"""Lines of the screen from words and figures, by the cells that Textual counts."""
 
 from __future__ import annotations
 
-import re
 from dataclasses import dataclass, replace
+from functools import partial
 
-from rich.cells import cell_len, chop_cells, set_cell_size
+from rich.cells import cell_len
 from rich.segment import Segment
 from rich.style import Style
 from textual.strip import Strip
 
-from fuelwiz.wizard.look import Ground, Look, Role
+from fuelwiz.printable import NO_BREAK
+from fuelwiz.terminal import cells
+from fuelwiz.terminal.palette import Ground, Role
+from fuelwiz.wizard.line_edit import LineEdit
+from fuelwiz.wizard.look import Look
 
-NO_BREAK = "\N{NO-BREAK SPACE}"
-_SPACES = re.compile(r"[ \t\r\n]+")
-
-
-def clip(text: str, width: int, more: str = "") -> str:
-    """The text in at most that many cells; what is cut off ends in `more`, where there is room for it."""
-    if cell_len(text) <= width:
-        return text
-    if width <= 0:
-        return ""
-    kept = width - cell_len(more)
-    return set_cell_size(text, kept).rstrip() + more if kept > 0 else set_cell_size(text, width)
-
-
-def pad(text: str, width: int, right: bool = False) -> str:
-    """The text in exactly that many cells, to the left or to the right of them."""
-    room = width - cell_len(text)
-    if room <= 0:
-        return clip(text, width)
-    return " " * room + text if right else text + " " * room
-
-
-def wrap(text: str, width: int, rows: int | None = None, more: str = "…") -> list[str]:
-    """The text in lines of at most that many cells, never broken at a hyphen or a no-break space.
-
-    With `rows` there are at most that many, and the last one ends in `more` where something was left out.
-    """
-    width = max(width, 2)  # a wide character takes two
-    lines: list[str] = []
-    for word in _SPACES.split(text.strip()):
-        if lines and cell_len(lines[-1]) + 1 + cell_len(word) <= width:
-            lines[-1] += " " + word
-        else:
-            lines += _fitting(word, width)
-    if rows is not None and len(lines) > rows:
-        lines = [*lines[: rows - 1], _cut_short(lines[rows - 1], width, more)] if rows > 0 else []
-    return lines
-
-
-def _cut_short(line: str, width: int, more: str) -> str:
-    """A line that goes on, with as many of its words as leave room for `more`."""
-    while cell_len(line) + cell_len(more) > width and " " in line:
-        line = line.rsplit(" ", 1)[0]
-    return clip(line, width - cell_len(more)).rstrip(" ,;:.") + more
-
-
-def _fitting(word: str, width: int) -> list[str]:
-    """A word in pieces that fit; one piece where it does anyway."""
-    if cell_len(word) <= width:
-        return [word]
-    breaks = [at for at, mark in enumerate(word) if mark == NO_BREAK and 0 < cell_len(word[:at]) <= width]
-    if breaks:
-        return [word[: breaks[-1]], *_fitting(word[breaks[-1] + 1 :], width)]
-    first, *others = chop_cells(word, width)
-    return [first, *_fitting("".join(others), width)] if others else [first]
+clip = partial(cells.clip, measure=cell_len)
+pad = partial(cells.pad, measure=cell_len)
+wrap = partial(cells.wrap, measure=cell_len)
 
 
 class Row:
@@ -95,6 +47,19 @@ class Row:
             self._add(" " * (column - self._cells), self._blank())
         self._add(shown, style)
         return self
+
+    def put_field(self, column: int, width: int, edit: LineEdit, role: Role = "text") -> Row:
+        """Put a field that takes keys: its text, with a cursor that stands still, as wide as it was asked to be."""
+        shown, at = edit.window(width)
+        style = self.look.style(role, "field")
+        marked = style + self.look.cursor
+        end = self._cells + max(column - self._cells, 0) + width
+        if edit.selected:
+            self.lay(column, shown, marked)
+        else:
+            self.lay(column, shown[:at], style).lay(0, shown[at : at + 1] or " ", marked)
+            self.lay(0, shown[at + 1 :], style)
+        return self.lay(0, " " * (end - self._cells), style)
 
     def strip(self) -> Strip:
         """The finished line, exactly as wide as the row."""

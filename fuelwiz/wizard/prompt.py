@@ -42,9 +42,9 @@ class Prompt:
 
     def paste(self, text: str) -> None:
         """Put pasted text in."""
-        kept = "".join(sign for sign in text if sign.isprintable())
-        if not self.letters and kept:
-            self.editor = self.editor.insert(kept)
+        printable = "".join(sign for sign in text if sign.isprintable())
+        if not self.letters and printable:
+            self.editor = self.editor.insert(printable)
 
     def line(self, area: Area) -> Strip:
         """The prompt as the footer row."""
@@ -54,14 +54,8 @@ class Prompt:
         if self.letters:
             return row.strip()
         column = 2 + cell_len(text)
-        end = "Enter takes it, Esc leaves it"
+        end = "Enter accepts, Esc cancels"
         room = max(area.width - column - len(end) - 6, 12)
-        shown, cursor = self.editor.window(room)
-        style = area.look.style("text", "field")
-        shown = area.look.fold(shown) + " " * max(room - cell_len(shown), 0)
-        row.put(column, "[", "focus", True)
-        row.lay(column + 1, shown[:cursor], style)
-        row.lay(column + 1 + cursor, shown[cursor : cursor + 1] or " ", style + area.look.cursor)
-        row.lay(column + 2 + cursor, shown[cursor + 1 :], style)
+        row.put(column, "[", "focus", True).put_field(column + 1, room, self.editor)
         row.put(column + 1 + room, "]", "focus", True)
         return row.put(column + 3 + room, clip(end, max(area.width - column - room - 4, 0)), "muted").strip()

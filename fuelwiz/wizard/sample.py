@@ -6,7 +6,7 @@ from pathlib import Path
 
 from fuelwiz.desk.desk import Desk
 
-SAID = (
+ANSWERS = (
     ("name", "Guided sample"),
     ("notes", "An invented car with invented parts, to learn with."),
     ("goal.power", "560 hp"),
@@ -28,6 +28,6 @@ def sample_desk(folder: Path) -> Desk:
     desk = Desk.new(folder)
     desk.choose("fuel.which", "85 %")
     desk.choose("pump.known", "sample")
-    for path, text in SAID:
+    for path, text in ANSWERS:
         desk.type(path, text)
     return desk.begun()

@@ -11,8 +11,8 @@ from textual.strip import Strip
 
 from fuelwiz.advice.blocks import UNKNOWN
 from fuelwiz.desk.desk import Desk, diff
-from fuelwiz.desk.shown import in_words
-from fuelwiz.desk.words import label
+from fuelwiz.desk.field_questions import noun_of
+from fuelwiz.desk.field_text import in_words
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 from fuelwiz.wizard.paint import Area, Row, clip
 
@@ -32,7 +32,7 @@ SHOWN = (
     ("power at the goal", "goal"),
     ("fuel burnt", "burns"),
     ("pump must make", "pump must make"),
-    ("gives out first", "gives out first"),
+    ("gives out first", "first limit"),
 )
 
 
@@ -77,7 +77,7 @@ def measured(before: Desk, after: Desk) -> list[Pair]:
 def changed_words(before: Desk, after: Desk) -> list[str]:
     """What the second says differently, an entry each: what, what it was, what it is."""
     return [
-        f"{label(change.key)} {_value(change.before)} → {_value(change.now)}"
+        f"{noun_of(change.key)} {_value(change.before)} → {_value(change.now)}"
         for change in diff(before, after)
         if change.key not in NO_INPUT
     ]
@@ -103,7 +103,7 @@ def _told(changes: Sequence[str], row: Row) -> Row:
     """The changes as far as they fit, and how many there are where not all do."""
     row.put(1, "changed", "muted")
     room = row.width - LABELS - 2
-    text = row.look.fold("; ".join(changes) or "nothing yet: type another goal, boost, fuel or pump")
+    text = row.look.fold("; ".join(changes) or "nothing yet: try another goal, boost, fuel or pump")
     if cell_len(text) > room:
         text = row.look.fold(f"{len(changes)}: {text}")
     return row.put(1 + LABELS, clip(text, room, row.look.fold("…")))

@@ -17,8 +17,8 @@ from fuelwiz.wizard.painted import LinesView
 from fuelwiz.wizard.prompt import Prompt
 from fuelwiz.wizard.then_and_now import ROWS, then_and_now
 
-KEEP_OR_DROP = "k keeps it as a build of its own, d drops it, Esc stays"
-NESTED = "This is a what-if already: Esc keeps it or drops it."
+KEEP_OR_DROP = "k keeps it as a new build, d drops it, Esc stays"
+NESTED = "This is a what-if already: Esc keeps or drops it."
 
 
 class WhatIfScreen(BuildScreen):
@@ -95,7 +95,7 @@ class WhatIfDialog(SaveDialog):
         self._leave(close_and_leave)
 
     def _leave(self, go: Step) -> None:
-        """Close; what was changed and not kept is asked about first."""
+        """Close; unsaved changes are asked about first."""
         if not self._scratch.desk.dirty:
             go()
             return
@@ -113,11 +113,11 @@ class WhatIfDialog(SaveDialog):
         """Back to the build, which is as it was."""
         origin, path = self._scratch.origin, self._scratch.desk.path
         self._scratch.app.pop_screen()
-        origin.say("Dropped; this build is as it was." if path is None else f"Kept as {path.name}.")
+        origin.say("Dropped; this build is unchanged." if path is None else f"Kept as {path.name}.")
 
     def _refused(self, refused: SaveRefused) -> None:
         """A name that is taken is never written over: it may be that of the build itself."""
         if refused.reason == "exists":
-            self._ask_name("That name is taken. Another one:", self._name)
+            self._ask_name("That name is taken. Another name:", self._name)
         else:
             super()._refused(refused)

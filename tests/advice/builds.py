@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 import copy
-import json
 import tomllib
-import types
-from dataclasses import fields, is_dataclass
 from pathlib import Path
-from typing import Any, Union, get_args, get_origin, get_type_hints
+from typing import Any
+
+from independent import independent_figures
 
 from fuelwiz.advice import Result, result
 from fuelwiz.session import validate
 from fuelwiz.sizing import assess
-from fuelwiz.sizing.figures import Figures
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 NAMES = tuple(sorted(path.stem for path in EXAMPLES.glob("*.toml")))
@@ -26,8 +24,8 @@ def plain(name: str) -> dict[str, Any]:
 
 def independent(name: str) -> Result:
     """An example in words, from the figures of the independent solver (tests/examples/*.json)."""
-    figures = built(Figures, json.loads((EXAMPLES / f"{name}.json").read_text()))
-    return result(validate(plain(name), name), figures)
+    session = validate(plain(name), name)
+    return result(session, independent_figures(name, session))
 
 
 def told(name: str, **changes: Any) -> Result:
@@ -49,20 +47,6 @@ def changed(session: dict[str, Any], changes: dict[str, Any]) -> dict[str, Any]:
         else:
             at[last] = value
     return session
-
-
-def built(kind: Any, value: Any) -> Any:
-    """A frozen dataclass from parsed JSON, lists as tuples."""
-    if value is None:
-        return None
-    if get_origin(kind) in (Union, types.UnionType):
-        kind = next(arm for arm in get_args(kind) if arm is not type(None))
-    if get_origin(kind) is tuple:
-        return tuple(built(get_args(kind)[0], item) for item in value)
-    if not is_dataclass(kind):
-        return value
-    hints = get_type_hints(kind)
-    return kind(**{field.name: built(hints[field.name], value[field.name]) for field in fields(kind)})
 
 
 def texts(words_of: Result) -> list[str]:

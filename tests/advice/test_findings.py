@@ -9,7 +9,7 @@ import pytest
 from .builds import NAMES, independent, spaced, told
 from .scenarios import ALL, LIMITS, REMARKS
 
-# The words for what can be wrong, in their order: agreed for this program.
+# The words for what can be wrong, in their order.
 WORDS = (
     "velocity", "delivery", "sag", "pump", "relief", "vapour", "inlet", "kept run", "injector pressure",
     "injectors", "return", "lift", "rating", "fuse",

@@ -37,7 +37,7 @@ def test_half_up_as_written(value, places, text):
 
 
 def test_bore_of_five_sixteenths():
-    """5/16 in is 7.9375 mm; wording agreed for this program: shown as 0.313 in and 7.9 mm."""
+    """5/16 in is 7.9375 mm; shown as 0.313 in and 7.9 mm."""
     assert US.figure("bore", 0.0079375) == "0.313\u00a0in"
     assert METRIC.figure("bore", 0.0079375) == "7.9\u00a0mm"
 

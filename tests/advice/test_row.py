@@ -99,7 +99,7 @@ def test_a_figure_can_be_shown_in_another_way_than_the_build_has() -> None:
 
 
 def test_the_chosen_size_has_a_star_and_no_other_has() -> None:
-    of = subject("contract")
+    of = subject("full-session")
     assert of.figures.chosen == "-8"
     assert [size_name(of, size) for size in of.figures.sizes if "*" in size_name(of, size)] == ["-8*"]
 

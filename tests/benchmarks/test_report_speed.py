@@ -20,13 +20,13 @@ from fuelwiz.sizing.figures import Figures
 pytestmark = pytest.mark.benchmark
 
 ROOT = Path(__file__).parents[1]
-BUILD = ROOT / "examples" / "contract.toml"
+BUILD = ROOT / "examples" / "full-session.toml"
 YARDSTICK = "import pydantic, tomlkit, pint, fluids"
 ROUNDS = 7
 
 
 def plain() -> dict[str, Any]:
-    """The contract's example, six sizes, with everything in it."""
+    """The full session, six sizes, with everything in it."""
     return tomllib.loads(BUILD.read_text(encoding="utf-8"))
 
 

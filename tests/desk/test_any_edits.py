@@ -14,16 +14,16 @@ from rich.cells import cell_len
 
 from fuelwiz.advice import result
 from fuelwiz.desk import Desk, NoSuchField, SaveRefused
-from fuelwiz.desk.composites import PICKED, field_of
-from fuelwiz.desk.fields import spec_at
-from fuelwiz.desk.words import BESIDE
+from fuelwiz.desk.composites import CHOICE_QUESTIONS, field_of
+from fuelwiz.desk.field_specs import spec_at
+from fuelwiz.desk.refusals import BESIDE
 from fuelwiz.printable import clean
 from fuelwiz.questions import catalogue
-from fuelwiz.session import as_text, leaf_paths, list_ways, validate
+from fuelwiz.session import as_text, leaf_paths, list_key_paths, validate
 from fuelwiz.sizing import assess
 
 EXAMPLES = sorted((Path(__file__).parents[1] / "examples").glob("*.toml"))
-LISTS = tuple(".".join(map(str, way)) for way in list_ways())
+LISTS = tuple(".".join(map(str, value_path)) for value_path in list_key_paths())
 NUMBERS = ("0", "1", "2", "40")
 
 
@@ -156,7 +156,7 @@ class AnyEdits(RuleBasedStateMachine):
         except NoSuchField:
             event("no such field")
             return
-        if path not in PICKED and clean(raw).strip():
+        if path not in CHOICE_QUESTIONS and clean(raw).strip():
             shown = self.desk.text_in_field(path)
             assert shown.text == clean(raw, lines=path == "notes"), (path, raw, shown)
             self.desk.visit("notes")
@@ -285,7 +285,7 @@ class AnyEdits(RuleBasedStateMachine):
         assert again.plain == self.desk.plain
         assert again.result == self.desk.result
 
-    @precondition(lambda self: self.desk._warm)
+    @precondition(lambda self: self.desk.is_loaded)
     @invariant()
     def what_is_said_is_short_and_safe(self) -> None:
         for path, why in self.desk.refused.items():
@@ -296,7 +296,7 @@ class AnyEdits(RuleBasedStateMachine):
         if self.desk.held:
             assert clean(self.desk.held) == self.desk.held
 
-    @precondition(lambda self: self.desk._warm and self.desk.result is not None and not self.desk.refused)
+    @precondition(lambda self: self.desk.is_loaded and self.desk.result is not None and not self.desk.refused)
     @invariant()
     def the_answer_is_that_of_what_is_told(self) -> None:
         session = validate(self.desk.plain, self.desk._default_name)
@@ -306,7 +306,7 @@ class AnyEdits(RuleBasedStateMachine):
 
     def told(self) -> tuple[object, ...]:
         state = self.desk._state
-        return state.plain, state.raw, state.picked, state.aside
+        return state.plain, state.raw, state.picked, state.stashed
 
 
 TestAnyEdits = AnyEdits.TestCase

@@ -90,7 +90,7 @@ def test_more_bends_than_ends_are_refused_until_there_are_hoses_enough(tmp_path:
 
 def test_bends_left_empty_are_straight_and_hoses_left_empty_are_not_counted(tmp_path: Path) -> None:
     desk = told(tmp_path, feed__hoses="2", feed__bends="2")
-    assert desk.unsure("feed.bends") == "Left empty: ends are taken as straight until you say."
+    assert desk.unsure("feed.bends") == "Left empty: ends count as straight until you say otherwise."
     assert desk.value("feed.run.0.fittings") == {"straight": 4}
     desk.type("feed.hoses", "")
     assert desk.value("feed.run") == [{}]
@@ -199,7 +199,7 @@ def test_what_is_told_of_a_pump_that_is_not_there_is_kept_but_not_in_the_file(tm
     assert desk.refused == {}
     assert text(desk, "pump.place") == "surge"
     saved = desk.save_as("A build")
-    assert saved.left_out == "The pump is not in the file until its flow is known."
+    assert saved.left_out == "The pump is saved once it has a flow figure."
     desk.set_points("pump.curve.points", [("40 psi", "97 gal/h")])
     assert desk.plain["pump"] == {
         "count": 2,

@@ -79,7 +79,7 @@ def test_a_file_changed_meanwhile_is_noticed_when_the_draft_is_saved(tmp_path: P
     assert place is not None
     assert desk.path is not None
     desk.path.write_text(desk.path.read_text(encoding="utf-8") + "# a line\n", encoding="utf-8")
-    with pytest.raises(Exception, match="changed by somebody else"):
+    with pytest.raises(Exception, match="was changed outside this program"):
         back(place).save()
 
 

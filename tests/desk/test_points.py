@@ -8,7 +8,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fuelwiz.desk.points import points_in_file, points_typed, read_points
+from fuelwiz.desk.points.points_file import points_in_file, points_typed, read_points
 from fuelwiz.printable import clean
 
 US = ("psi", "gal/h")

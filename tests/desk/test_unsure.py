@@ -16,10 +16,13 @@ MARKED = "It is marked as assumed, on the sheet too, until you type your own."
     [
         ("goal.reserve", f"15 % is taken: a usual allowance for wear and heat. {MARKED}"),
         ("fuel.temperature", f"104 °F (40 °C) is taken: a warm tank after some driving. {MARKED}"),
-        ("pressure.base", f"43.5 psi (3 bar) is taken: most injectors are rated at 3 bar. {MARKED}"),
-        ("goal.power", "Nothing can be taken here: no build can be sized without it."),
+        (
+            "pressure.base",
+            f"43.5 psi (3 bar) is taken: the pressure that most injectors are rated at. {MARKED}",
+        ),
+        ("goal.power", "Nothing can be taken here: every size follows from it."),
         ("goal.next_power", "Left empty, nothing is said about a next goal."),
-        ("name", "Left empty: the file's own name does as well."),
+        ("name", "Left empty: without one the file's name is shown."),
         ("feed.filter", "Left empty, no filter is counted; most cars have one."),
     ],
 )
@@ -52,7 +55,7 @@ def test_what_has_no_fallback_stays(tmp_path: Path) -> None:
 def test_choices_are_said_in_words(tmp_path: Path) -> None:
     desk = told(tmp_path)
     assert desk.unsure("fuel.which").startswith("pump fuel (E10) is taken: ")
-    assert desk.unsure("pressure.regulator").startswith("at the rail is taken: ")
+    assert desk.unsure("pressure.regulator").startswith("on the rail is taken: ")
 
 
 def test_not_sure_of_the_pump_puts_it_aside(tmp_path: Path) -> None:

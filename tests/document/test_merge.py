@@ -67,7 +67,7 @@ def test_a_key_that_is_taken_out_leaves_its_comment() -> None:
     ]
 
 
-def test_a_new_key_goes_where_the_contract_has_it() -> None:
+def test_a_new_key_goes_where_the_model_has_it() -> None:
     new = changed(TYPED, lambda plain: plain["goal"].update(power_at="wheels", next_power="500 hp"))
     assert difference(TYPED, new) == ['+power_at = "wheels"', '+next_power = "500 hp"']
     lines = new.splitlines()
@@ -84,7 +84,7 @@ def test_a_new_key_at_the_top() -> None:
     ]
 
 
-def test_new_sections_go_where_the_contract_has_them() -> None:
+def test_new_sections_go_where_the_model_has_them() -> None:
     def more(plain: dict[str, Any]) -> None:
         plain["pressure"] = {"boost": "21 psi"}
         plain["tank"] = {"volume": "55 l"}

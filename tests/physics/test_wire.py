@@ -104,6 +104,15 @@ def test_a_gauge_does_that_loses_little_and_carries_the_fuse(current, fuse, leng
     assert [each.gauge for each in found if each.does] == [each.gauge for each in found if does(each.gauge)]
 
 
+@pytest.mark.parametrize(("lost_V", "gauge"), [(0.4999, 12), (0.5001, 10)])
+def test_half_a_volt_is_the_most_that_a_wire_may_lose(lost_V: float, gauge: int) -> None:
+    """Common practice, no source."""
+    found = gauges_at(
+        current_a=lost_V / loop_ohm(12, 4.0), fuse_a=20, length_m=4.0, by_chassis=False, temperature_k=WARM_K
+    )
+    assert next(each.gauge for each in found if each.does) == gauge
+
+
 def test_no_wire_of_the_table_carries_a_great_current_far():
     found = gauges_at(current_a=100, fuse_a=100, length_m=30, by_chassis=False, temperature_k=WARM_K)
     assert not any(each.does for each in found)

@@ -61,7 +61,7 @@ def test_worked_conversions(text, kind, unit, what):
 
 
 def test_bsfc():
-    """608.277 g/kWh to one lb/(hp h): a public encyclopedia page, and by arithmetic."""
+    """608.277 g/kWh to one lb/(hp h): from memory, and by arithmetic."""
     bsfc = VALUES["bsfc"]
     assert units.from_si(units.parse("1 lb/(hp*h)", "bsfc"), "g/kWh") == near(
         bsfc["lb_hp_h_to_g_kWh"], bsfc["conv_tol_rel"]

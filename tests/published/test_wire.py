@@ -71,6 +71,13 @@ def test_every_gauge_that_we_hold_is_checked_here():
     assert [int(gauge) for gauge in table("wire")["ampacity_105C"]] == [at["awg"] for at in WIRE["rows"]]
 
 
+def test_ratings_of_fuses():
+    """Blade fuses of 1 to 40 A and large ones to 100 A: the ratings of ISO 8820-3 (from memory)."""
+    small = {1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40}
+    large = {20, 30, 40, 50, 60, 70, 80, 100}
+    assert table("wire")["fuses"] == sorted(small | large)
+
+
 @pytest.mark.parametrize("example", DROPS, ids=lambda example: example["id"])
 def test_volts_lost(example):
     """Worked from ASTM B258 and IACS copper: a wire out and back."""

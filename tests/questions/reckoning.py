@@ -29,7 +29,9 @@ WIRED = {"supply": "13.8 V", "connections": "0.15 V", "wire": "12 AWG", "length"
 def claimed(key: str, phrase: str) -> Any:
     """The figure that stands for # in a phrase of a question, as near as half of its last digit."""
     question = QUESTIONS[key]
-    text = " ".join([question.why, *(getattr(question.help, part.name) for part in fields(question.help))])
+    text = " ".join(
+        [question.why, *(getattr(question.help, part.name) for part in fields(question.help))]
+    ).replace("\u00a0", " ")
     found = re.findall(re.escape(phrase).replace(r"\#", r"(\d+(?:\.\d+)?)"), text)
     assert len(found) == 1, f"{phrase!r} stands {len(found)} times in: {text}"
     decimals = len(found[0].partition(".")[2])

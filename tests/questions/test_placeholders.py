@@ -12,12 +12,12 @@ import pytest
 from fuelwiz import units
 from fuelwiz.errors import FactError
 from fuelwiz.facts import table
-from fuelwiz.physics import circuit, demand, injector, inlet, pump
-from fuelwiz.questions import Question, System, catalogue, placeholders, step_questions, taken
+from fuelwiz.physics import circuit, demand, injector, inlet, line, pump
+from fuelwiz.questions import Question, System, catalogue, glossary, placeholders, step_questions, taken
 from fuelwiz.questions.constants import CONSTANTS
 from fuelwiz.questions.placeholders import METRIC, filled, readable
 from fuelwiz.session import OPEN_REGULATOR, USUAL_BOOST, USUAL_VACUUM, FieldSpec, field_at
-from fuelwiz.sizing import fuel_system, sized_system, stress
+from fuelwiz.sizing import thresholds
 
 BASE = "pressure.base"
 BRACES = re.compile(r"\{([^{}|]*)\}")
@@ -42,7 +42,8 @@ def written(entry: Any) -> Iterator[str]:
 
 
 def everything(units_shown: System) -> str:
-    return "\n".join(text for question in catalogue(units_shown).values() for text in texts(question))
+    said = "\n".join(glossary(units_shown).values())
+    return said + "\n".join(text for question in catalogue(units_shown).values() for text in texts(question))
 
 
 @pytest.fixture(autouse=True)
@@ -54,6 +55,7 @@ def fresh() -> Iterator[None]:
 
 def forget() -> None:
     step_questions.cache_clear()
+    glossary.cache_clear()
     placeholders._worth.cache_clear()
 
 
@@ -72,7 +74,7 @@ def test_no_brace_is_left_in_any_text(shown: System) -> None:
         ("{80 gal/h|300 L/h}", "80 gal/h", "300 L/h"),
         ("{−1 to 0 ft}", "−1 to 0 ft", "−0.3 to 0 m"),
         ("{fallback}", "43.5 psi", "3 bar"),
-        ("{fallback bands.inlet}", "2, 3, 4 and 5 ft/s", "0.61, 0.915, 1.22 and 1.52 m/s"),
+        ("{fallback bands.inlet}", "2, 3, 4 and 5 ft/s", "0.61, 0.91, 1.22 and 1.52 m/s"),
         ("{margin outside}", "2.9 psi", "0.2 bar"),
         ("{low} to {high}", "5 psi to 150 psi", "0.35 bar to 10 bar"),
     ],
@@ -132,19 +134,21 @@ CHANGED: dict[str, tuple[Any, str, Any]] = {
     "efficiency without boost": (demand.BRAKE_EFFICIENCY, "none", 0.31),
     "efficiency with a turbo": (demand.BRAKE_EFFICIENCY, "turbo", 0.31),
     "efficiency with a supercharger": (demand.BRAKE_EFFICIENCY, "supercharger", 0.31),
-    "idle share": (fuel_system, "IDLE_SHARE", 0.07),
+    "idle share": (demand, "IDLE_SHARE", 0.07),
     "turbo boost": (USUAL_BOOST, "turbo", "11 psi"),
     "supercharger boost": (USUAL_BOOST, "supercharger", "11 psi"),
     "idle vacuum": (USUAL_VACUUM, "manifold", "7 psi"),
     "regulator flow": (OPEN_REGULATOR, "rated_flow", "71 gal/h"),
     "regulator loss": (OPEN_REGULATOR, "rated_loss", "7.1 psi"),
-    "sag limit": (sized_system, "MOST_SAG", 0.07),
+    "sag limit": (thresholds, "MOST_SAG", 0.07),
     "margin outside": (inlet.LEAST_VAPOUR_MARGIN_PA, "outside", 33e3),
     "one point slope": (pump, "ONE_POINT_SLOPE", 3e-6),
     "usual volts": (circuit, "ASSUMED_VOLTS", 12.1),
-    "other ethanol": (stress, "OTHER_ETHANOL", 0.22),
-    "mountain altitude": (stress, "HIGH_ALTITUDE_M", 2500.0),
+    "other ethanol": (thresholds, "OTHER_ETHANOL", 0.22),
+    "mountain altitude": (thresholds, "HIGH_ALTITUDE_M", 2500.0),
     "test fluid": (injector, "TEST_FLUID_KG_M3", 701.0),
+    "laminar below": (line, "LAMINAR_BELOW", 2300.0),
+    "turbulent from": (line, "TURBULENT_FROM", 4300.0),
     "copper": (table("wire"), "temperature_coefficient", 0.0047),
 }
 

@@ -15,9 +15,9 @@ from fuelwiz.report.compose import sheet_of
 from fuelwiz.report.differences import Told
 from fuelwiz.report.html import html_of
 from fuelwiz.report.json_form import json_text
-from fuelwiz.report.look import Look
 from fuelwiz.report.markdown import markdown_of
 from fuelwiz.report.text import text_of
+from fuelwiz.report.text_look import TextLook
 
 from .builds import NAMES, plain, result_of
 
@@ -79,7 +79,7 @@ def _told(data: dict[str, Any]) -> Told:
 def test_a_build_that_can_be_read_can_be_reported(data: dict[str, Any], width: int) -> None:
     known = _told(data).result
     sheet = sheet_of(known)
-    shown = text_of(sheet, Look(width=width))
+    shown = text_of(sheet, TextLook(width=width))
     assert max(map(cell_len, shown.splitlines())) <= width
     assert not NOT_WORDS.search(" ".join(shown.split()))
     assert html_of(sheet) and markdown_of(sheet) and json_text(known)
@@ -88,6 +88,6 @@ def test_a_build_that_can_be_read_can_be_reported(data: dict[str, Any], width: i
 @settings(max_examples=60, deadline=None)
 @given(builds(), builds())
 def test_any_two_builds_can_be_compared(one: dict[str, Any], other: dict[str, Any]) -> None:
-    shown = text_of(comparison([_told(one), _told(other)], 80), Look())
+    shown = text_of(comparison([_told(one), _told(other)], 80), TextLook())
     assert max(map(cell_len, shown.splitlines())) <= 80
     assert not NOT_WORDS.search(" ".join(shown.split()))

@@ -10,8 +10,8 @@ from rich.cells import cell_len
 from fuelwiz.advice.blocks import Paragraph, Sheet, Table
 from fuelwiz.report.compare import builds_that_fit, comparison
 from fuelwiz.report.differences import Told, differences
-from fuelwiz.report.look import Look
 from fuelwiz.report.text import text_of
+from fuelwiz.report.text_look import TextLook
 
 from .builds import NAMES, plain, result_of
 
@@ -55,8 +55,8 @@ def test_nothing_differs_from_itself() -> None:
 
 
 def test_what_was_typed_stands_as_it_was_typed() -> None:
-    changed = with_keys("contract", goal__power="300 kW", pressure__boost="1.2 bar")
-    assert found(example("contract"), changed) == {
+    changed = with_keys("full-session", goal__power="300 kW", pressure__boost="1.2 bar")
+    assert found(example("full-session"), changed) == {
         "goal.power": ("410 hp", "300 kW"),
         "pressure.boost": ("21 psi", "1.2 bar"),
     }
@@ -64,16 +64,16 @@ def test_what_was_typed_stands_as_it_was_typed() -> None:
 
 def test_the_same_value_in_another_unit_is_no_difference() -> None:
     changed = with_keys(
-        "contract", pressure__base="300 kPa", pressure__altitude="300.0 m", tank__volume="0.055e3 l"
+        "full-session", pressure__base="300 kPa", pressure__altitude="300.0 m", tank__volume="0.055e3 l"
     )
-    assert found(example("contract"), changed) == {}
+    assert found(example("full-session"), changed) == {}
 
 
 def test_what_is_left_out_is_named_as_assumed() -> None:
     changed = with_keys(
-        "contract", goal__reserve=None, pressure__boost=None, engine__bsfc=None, goal__next_boost=None
+        "full-session", goal__reserve=None, pressure__boost=None, engine__bsfc=None, goal__next_boost=None
     )
-    assert found(example("contract"), changed) == {
+    assert found(example("full-session"), changed) == {
         "goal.next_boost": ("27 psi", None),
         "engine.bsfc": ("0.78 lb/(hp*h)", None),
         "pressure.boost": ("21 psi", "15 psi (assumed)"),
@@ -81,11 +81,11 @@ def test_what_is_left_out_is_named_as_assumed() -> None:
 
 
 def test_a_section_that_one_lacks_is_one_line() -> None:
-    data = plain("contract")
+    data = plain("full-session")
     for key in ("surge", "pump", "wiring"):
         del data[key]
     data["feed"]["part"] = []
-    assert found(example("contract"), told(data)) == {
+    assert found(example("full-session"), told(data)) == {
         "pump": ("sample pump, in-tank", None),
         "wiring": ("given", None),
         "feed.part.0": ("ethanol sensor", None),
@@ -94,25 +94,25 @@ def test_a_section_that_one_lacks_is_one_line() -> None:
 
 
 def test_lists_are_compared_item_by_item() -> None:
-    data = plain("contract")
+    data = plain("full-session")
     data["feed"]["run"].append({"what": "along the rail", "length": "3 ft"})
     data["feed"]["run"][0]["length"] = "14 ft"
     data["pump"]["curve"][0]["points"][0] = ["20 psi", "110 gal/h"]
-    differing = found(example("contract"), told(data))
+    differing = found(example("full-session"), told(data))
     assert list(differing) == ["pump.curve.0.points", "feed.run.0.length", "feed.run.1"]
     assert differing["feed.run.1"] == (None, "along the rail")
     assert (differing["pump.curve.0.points"][1] or "").startswith("20 psi 110 gal/h, 40 psi 97 gal/h")
 
 
 def test_names_and_notes_are_no_inputs() -> None:
-    data = plain("contract") | {"name": "other", "notes": "x", "show_units": "metric", "fitted": {}}
-    assert found(example("contract"), told(data)) == {}
+    data = plain("full-session") | {"name": "other", "notes": "x", "show_units": "metric", "fitted": {}}
+    assert found(example("full-session"), told(data)) == {}
 
 
 def test_hostile_texts_are_cleaned() -> None:
-    data = plain("contract")
+    data = plain("full-session")
     data["pump"]["name"] = "\x1b[2Jx\u202e"
-    assert found(example("contract"), told(data))["pump.name"][1] == "[2Jx"
+    assert found(example("full-session"), told(data))["pump.name"][1] == "[2Jx"
 
 
 def test_the_better_figure_is_marked() -> None:
@@ -135,27 +135,27 @@ def test_no_figure_is_rounded_onto_the_limit_that_it_fails() -> None:
 
 
 def test_less_is_better_where_less_is() -> None:
-    larger = with_keys("contract", feed__chosen="-6")
-    lines = measured(comparison([example("contract"), larger], 80))
+    larger = with_keys("full-session", feed__chosen="-6")
+    lines = measured(comparison([example("full-session"), larger], 80))
     assert lines["loss of the line"][0].endswith("(better)") and "better" not in lines["loss of the line"][1]
 
 
 def test_nothing_is_better_where_all_look_the_same() -> None:
-    lines = measured(comparison([example("contract"), example("contract")], 80))
+    lines = measured(comparison([example("full-session"), example("full-session")], 80))
     assert not any("better" in text for texts in lines.values() for text in texts)
 
 
 def test_three_builds_have_a_best() -> None:
-    builds = [example("contract"), example("twins"), example("hill-climb-coupe")]
+    builds = [example("full-session"), example("twins"), example("hill-climb-coupe")]
     lines = measured(comparison(builds, 120))
     feeds = lines["feeds"]
     assert [text.endswith("(best)") for text in feeds] == [False, True, False]
 
 
 def test_mixed_goals_are_shown_at_the_crank() -> None:
-    wheels = with_keys("contract", goal__power_at="wheels", goal__driveline_loss="20 %")
+    wheels = with_keys("full-session", goal__power_at="wheels", goal__driveline_loss="20 %")
     # 410 hp at the wheels is 512.5 at the crank with 20 % lost on the way.
-    assert measured(comparison([example("contract"), wheels], 80))["power at the goal"] == [
+    assert measured(comparison([example("full-session"), wheels], 80))["power at the goal"] == [
         "410 hp",
         "513 hp",
     ]
@@ -170,7 +170,7 @@ def test_how_many_fit_at_a_width_is_said(width: int, fit: int) -> None:
 
 
 def test_builds_that_do_not_fit_follow_beside_the_first() -> None:
-    builds = [example(name) for name in ("contract", "twins", "mild", "goal-alone")]
+    builds = [example(name) for name in ("full-session", "twins", "mild", "goal-alone")]
     sheet = comparison(builds, 80)
     heads = [
         [column.title for column in block.columns[1:]]
@@ -179,26 +179,26 @@ def test_builds_that_do_not_fit_follow_beside_the_first() -> None:
     ]
     names = [build.result.session.name for build in builds]
     assert heads == [[names[0], name] for name in names[1:]]
-    assert "the others follow, each beside the first" in text_of(sheet, Look())
+    assert "the others follow, each beside the first" in text_of(sheet, TextLook())
 
 
 @pytest.mark.parametrize("width", [60, 80, 100, 120])
 def test_no_line_is_too_wide(width: int) -> None:
     builds = [example(name) for name in NAMES]
-    long = plain("contract") | {"name": "x" * 200}
-    shown = text_of(comparison([*builds, told(long)], width), Look(width=width))
+    long = plain("full-session") | {"name": "x" * 200}
+    shown = text_of(comparison([*builds, told(long)], width), TextLook(width=width))
     assert max(cell_len(line) for line in shown.splitlines()) <= width
 
 
 def test_builds_of_one_name_are_told_apart_by_their_files() -> None:
-    sheet = comparison([example("contract"), with_keys("contract", goal__power="420 hp")], 80)
-    shown = " ".join(text_of(sheet, Look(width=200)).split())
-    assert "Gravel-rally wagon (contract.toml)" in shown and "Gravel-rally wagon (changed.toml)" in shown
+    sheet = comparison([example("full-session"), with_keys("full-session", goal__power="420 hp")], 80)
+    shown = " ".join(text_of(sheet, TextLook(width=200)).split())
+    assert "Gravel-rally wagon (full-session.toml)" in shown and "Gravel-rally wagon (changed.toml)" in shown
 
 
 def test_every_answer_stands_on_top() -> None:
     shown = " ".join(
-        text_of(comparison([example("twins"), example("no-pump-yet")], 80), Look(width=400)).split()
+        text_of(comparison([example("twins"), example("no-pump-yet")], 80), TextLook(width=400)).split()
     )
     for name in ("twins", "no-pump-yet"):
         assert " ".join(example(name).result.words.answer.replace("\u00a0", " ").split()) in shown

@@ -9,8 +9,8 @@ import pytest
 from fuelwiz.advice.blocks import Heading, Item, Listing, Pairs, Sheet, Table
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.report.compose import sheet_of
-from fuelwiz.report.look import Look
 from fuelwiz.report.text import text_of
+from fuelwiz.report.text_look import TextLook
 from fuelwiz.session import inputs_digest
 
 from .builds import NAMES, example, plain, result_of
@@ -49,18 +49,19 @@ def pairs(sheet: Sheet, heading: str) -> dict[str, str]:
 @pytest.mark.parametrize("name", NAMES)
 def test_one_row_a_size_with_its_verdict(name: str) -> None:
     known = example(name)
-    (table,) = tables(sheet_of(known), "Sizes of line")
+    (table,) = tables(sheet_of(known), "Sizes")
     assert len(table.rows) == len(known.figures.sizes)
     for row, size in zip(table.rows, known.figures.sizes, strict=True):
         assert row[0].text.rstrip("*") == size.size
-        assert (row[3].text, row[3].mark) == (size.band, size.band)
+        assert (row[3].text, row[3].mark) == (size.band, None if size.limits else size.band)
         assert row[7].text == {True: "yes", False: "no", None: "–"}[size.works]
+        assert row[7].mark == ("no" if size.works is False else None)
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_the_pick_and_its_neighbours_explain_themselves(name: str) -> None:
     known = example(name)
-    titles = [block.title for block in section(sheet_of(known), "Sizes of line") if isinstance(block, Pairs)]
+    titles = [block.title for block in section(sheet_of(known), "Sizes") if isinstance(block, Pairs)]
     at = [row.size for row in known.figures.sizes].index(known.figures.verdict.size)
     beside = [known.figures.sizes[i].size for i in (at, at - 1, at + 1) if 0 <= i < len(known.figures.sizes)]
     assert [title.split(",")[0] for title in titles] == beside
@@ -69,7 +70,7 @@ def test_the_pick_and_its_neighbours_explain_themselves(name: str) -> None:
 @pytest.mark.parametrize("name", [name for name in NAMES if name != "goal-alone"])
 def test_the_ladder_adds_up(name: str) -> None:
     known = example(name)
-    *_, table = tables(sheet_of(known), "What it takes")
+    *_, table = tables(sheet_of(known), "Ladder")
     rows = {row[0]: float(row[1].replace("−", "-")) for row in cells(table)}
     made, could = rows.pop("must make"), rows.pop("could make", None)
     # Each line is rounded to a tenth of a psi, so eight of them may be out by 0.4.
@@ -79,8 +80,8 @@ def test_the_ladder_adds_up(name: str) -> None:
 
 
 def test_solved_ceilings_stand_apart_from_rules_of_thumb() -> None:
-    # Figures of tests/examples/contract.json: injectors 325 kW, pump 444 kW; 745.7 W is a horsepower.
-    solved, rules = tables(sheet_of(example("contract")), "What gives out first")
+    # Figures of tests/examples/full-session.json: injectors 325 kW, pump 444 kW; 745.7 W is a horsepower.
+    solved, rules = tables(sheet_of(example("full-session")), "Ceilings")
     assert [row[:2] for row in cells(solved)] == [["injectors", "436"], ["pump", "596"]]
     assert {row[0] for row in cells(rules)} == {"filter", "feed line"}
     assert solved.columns[2].head.endswith("410\u00a0hp") and solved.columns[3].head.endswith("500\u00a0hp")
@@ -89,64 +90,55 @@ def test_solved_ceilings_stand_apart_from_rules_of_thumb() -> None:
 
 def test_what_passes_or_fails_stands_beside_the_ceilings() -> None:
     found = {
-        item.text.split(":")[0]: item.mark
-        for item in items(sheet_of(example("contract")), "What gives out first")
+        item.text.split(":")[0]: item.mark for item in items(sheet_of(example("full-session")), "Ceilings")
     }
     assert found == {
         "Return at idle": "yes",
         "Wire": "yes",
-        "The pump's relief": "yes",
-        "Pressure with the outlet shut": "yes",
+        "Relief valve": "yes",
+        "Dead head": "yes",
     }
-    failing = {
-        item.text.split(":")[0]: item for item in items(sheet_of(example("twins")), "What gives out first")
-    }
+    failing = {item.text.split(":")[0]: item for item in items(sheet_of(example("twins")), "Ceilings")}
     assert failing["Return at idle"].mark == "no"
     # screens.md: a -6 return needs 41 psi where the regulator wants 34.5, so the rail creeps 7 psi high.
     assert (
         "41.3\u00a0psi" in failing["Return at idle"].text
         and "6.8\u00a0psi high" in failing["Return at idle"].text
     )
-    assert failing["Wire"].mark == "note" and "[wiring] is not given" in failing["Wire"].text
+    assert failing["Wire"].mark == "note" and "it needs the wiring" in failing["Wire"].text
 
 
 @pytest.mark.parametrize(
     ("change", "about", "word"),
     [
         ({"wire": "18 AWG"}, "Wire", "too thin"),
-        ({"wire": None}, "Wire", "wiring.wire is not given"),
+        ({"wire": None}, "Wire", "it needs the size of the wire"),
     ],
 )
 def test_a_wire_that_is_too_thin_or_unknown(change: dict[str, Any], about: str, word: str) -> None:
-    data = plain("contract")
+    data = plain("full-session")
     for key, value in change.items():
         if value is None:
             del data["wiring"][key]
         else:
             data["wiring"][key] = value
-    found = next(
-        item
-        for item in items(sheet_of(result_of(data)), "What gives out first")
-        if item.text.startswith(about)
-    )
+    found = next(item for item in items(sheet_of(result_of(data)), "Ceilings") if item.text.startswith(about))
     assert word in found.text
 
 
 def test_a_relief_that_opens_too_early_and_a_rating_that_is_too_low() -> None:
-    data = plain("contract")
+    data = plain("full-session")
     data["pump"]["relief"] = "60 psi"
     data["feed"]["filter"][0]["pressure_rating"] = "50 psi"
-    found = {
-        item.text.split(":")[0]: item for item in items(sheet_of(result_of(data)), "What gives out first")
-    }
-    assert found["The pump's relief"].mark == "no" and "opens before" in found["The pump's relief"].text
-    assert found["Pressure with the outlet shut"].mark == "no"
+    found = {item.text.split(":")[0]: item for item in items(sheet_of(result_of(data)), "Ceilings")}
+    assert found["Relief valve"].mark == "no" and "before the goal is met" in found["Relief valve"].text
+    assert found["Dead head"].mark == "no"
 
 
 @pytest.mark.parametrize("name", NAMES)
 def test_every_bad_day_with_its_verdict(name: str) -> None:
     known = example(name)
-    found = tables(sheet_of(known), "On a bad day")
+    found = tables(sheet_of(known), "Bad days")
     rows = cells(found[0]) if found else []
     assert [row[0] for row in rows] == [case.case for case in known.figures.stress]
     assert [row[2] for row in rows] == ["yes" if case.works else "no" for case in known.figures.stress]
@@ -161,11 +153,13 @@ def test_the_return_table_names_the_smallest_that_holds() -> None:
         ("-10", "yes"),
         ("-12", "yes"),
     ]
-    assert "-8 is the smallest that holds" in text_of(sheet_of(example("twins")), Look())
+    assert "-8 is the smallest return that lets the regulator hold" in text_of(
+        sheet_of(example("twins")), TextLook()
+    )
 
 
 def test_parts_and_lengths_name_every_run_with_its_size() -> None:
-    (table,) = tables(sheet_of(example("contract")), "Parts and lengths")
+    (table,) = tables(sheet_of(example("full-session")), "Parts and lengths")
     assert cells(table) == [
         ["feed: tank to engine bay", "PTFE", "-8", "13.0", "2 straight, 2 swept 90°"],
         ["return: regulator to tank", "PTFE", "-6", "13.0", "2 straight, 1 plain outlet"],
@@ -173,8 +167,8 @@ def test_parts_and_lengths_name_every_run_with_its_size() -> None:
 
 
 def test_wire_fuse_and_injectors_that_would_do() -> None:
-    sheet = sheet_of(example("contract"))
-    # tests/examples/contract.json: fuse_A 30, smallest_wire "10 AWG"; smallest rating 1.646e-5 m3/s = 988 cc/min.
+    sheet = sheet_of(example("full-session"))
+    # tests/examples/full-session.json: fuse_A 30, smallest_wire "10 AWG"; smallest rating 1.646e-5 m3/s = 988 cc/min.
     assert pairs(sheet, "Wire and fuse")["fuse"] == "30\u00a0A"
     assert pairs(sheet, "Wire and fuse")["smallest wire"] == "10 AWG"
     assert "988\u00a0cc/min" in pairs(sheet, "Injectors")["smallest"]
@@ -183,40 +177,39 @@ def test_wire_fuse_and_injectors_that_would_do() -> None:
 @pytest.mark.parametrize("name", NAMES)
 def test_every_assumption_is_told_in_words(name: str) -> None:
     known = example(name)
-    found = tables(sheet_of(known), "What is assumed")
+    found = tables(sheet_of(known), "Assumed")
     rows = cells(found[0]) if found else []
     assert [(row[2], row[1]) for row in rows] == [(item.key, item.value) for item in known.figures.assumed]
 
 
 def _saved(answer: str, inputs: str) -> str:
-    data = plain("contract")
+    data = plain("full-session")
     data["record"] = {"inputs": inputs, "saved": "2026-05-14", "version": "0.3.0", "answer": answer}
-    return " ".join(text_of(sheet_of(result_of(data)), Look()).split())
+    return " ".join(text_of(sheet_of(result_of(data)), TextLook()).split())
 
 
 def test_the_answer_of_the_last_save_where_something_has_changed() -> None:
-    known = example("contract")
+    known = example("full-session")
     same = inputs_digest(known.session)
-    assert "What it said before" not in _saved(known.words.answer, same)
-    assert "The build has changed since the save of 2026-05-14. It then said: other." in _saved(
-        "other.", "9f86d081884c7d65"
-    )
-    assert "the program, version 0.3.0, then said: other." in _saved("other.", same)
-    assert "What it said before" not in _saved("", same)
+    assert "Last save" not in _saved(known.words.answer, same)
+    changed = "You have changed the build since it was saved on 2026-05-14. Result at that time: other."
+    assert changed in _saved("other.", "9f86d081884c7d65")
+    assert "fuelwiz 0.3.0 gave another result at that time: other." in _saved("other.", same)
+    assert "Last save" not in _saved("", same)
 
 
 def test_metric_builds_are_told_in_metric() -> None:
-    data = plain("contract") | {"show_units": "metric"}
-    shown = text_of(sheet_of(result_of(data)), Look())
-    assert "psi" not in shown.split("What is assumed")[0].replace("rated for", "")
+    data = plain("full-session") | {"show_units": "metric"}
+    shown = text_of(sheet_of(result_of(data)), TextLook())
+    assert "psi" not in shown.split("Assumed")[0].replace("rated for", "")
     assert "bar" in shown and "kW" in shown and "gallons" not in shown.lower()
 
 
 def test_powers_are_shown_as_the_goal_was_given() -> None:
-    data = plain("contract")
+    data = plain("full-session")
     data["goal"] |= {"power_at": "wheels"}
     known = result_of(data)
-    shown = text_of(sheet_of(known), Look())
+    shown = text_of(sheet_of(known), TextLook())
     assert "410 hp at the wheels" in shown
     wheels = Numbers.of(known.session).number("power", known.figures.ceilings[0].max_power_W)
     assert wheels in shown
@@ -228,5 +221,5 @@ def test_a_rail_that_leans_out_is_said_at_the_gauge() -> None:
     known = result_of(data)
     held = known.figures.pick.rail_at_goal_Pa
     assert held is not None and held < known.figures.pressure.rail_Pa
-    shown = " ".join(text_of(sheet_of(known), Look()).split())
-    assert "the mixture goes lean" in shown.split("Pressures to expect")[1].split("Pump to look for")[0]
+    shown = " ".join(text_of(sheet_of(known), TextLook()).split())
+    assert "the mixture goes lean" in shown.split("Gauge pressures")[1].split("Pump to look for")[0]

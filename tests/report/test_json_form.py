@@ -1,4 +1,4 @@
-"""The result as JSON: keys in the order of the contract, figures as an independent solver gives them."""
+"""The result as JSON: keys in their documented order, figures as an independent solver gives them."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from fuelwiz.report.json_form import json_text, plain_result
 
 from .builds import EXAMPLES, NAMES, example
 
-# The contract's list of the result's keys, section "Result (`report --format json`)", in its order.
+# The keys of the result, in their order.
 TOP = """
 format name version fuel demand pressure sizes recommended line_to_fit comfortable chosen verdict pump_target
 pump return_line inlet wiring injectors heat surge ceilings next stress assumed findings
@@ -96,13 +96,13 @@ def _assert_same(found: Any, wanted: Any, path: str = "") -> None:
 
 
 @pytest.mark.parametrize("name", NAMES)
-def test_keys_stand_in_the_order_of_the_contract(name: str) -> None:
+def test_keys_stand_in_their_order(name: str) -> None:
     found = json.loads(json_text(example(name)))
     for path, dictionary in _dictionaries(found):
         assert list(dictionary) == (INSIDE[path] if path else TOP).split(), path
 
 
-def test_the_examples_hold_every_section_of_the_contract() -> None:
+def test_the_examples_hold_every_section() -> None:
     seen = {path for name in NAMES for path, _ in _dictionaries(plain_result(example(name)))}
     assert seen == {*INSIDE, ""}
 
@@ -114,7 +114,7 @@ def test_figures_are_those_of_the_independent_solver(name: str) -> None:
 
 
 def test_format_name_and_version_come_first() -> None:
-    found = json.loads(json_text(example("contract")))
+    found = json.loads(json_text(example("full-session")))
     assert list(found.items())[:3] == [
         ("format", 1),
         ("name", "Gravel-rally wagon"),

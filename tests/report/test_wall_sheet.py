@@ -103,7 +103,7 @@ def read_markdown(source: str) -> Page:
 
 
 def _with_name(text: str) -> dict[str, Any]:
-    data = plain("contract")
+    data = plain("full-session")
     data |= {"name": text[:200], "notes": text}
     data["pump"]["name"] = text[:200]
     data["feed"]["run"][0]["what"] = text[:200]
@@ -143,12 +143,12 @@ def test_html_stands_alone(name: str) -> None:
 @pytest.mark.parametrize("text", HOSTILE)
 def test_hostile_names_are_only_shown(text: str) -> None:
     sheet = sheet_of(result_of(_with_name(text)))
-    clean_tags = Page(html_of(sheet_of(example("contract")))).tags
+    clean_tags = Page(html_of(sheet_of(example("full-session")))).tags
     page = Page(html_of(sheet))
     assert set(page.tags) <= {*clean_tags, "br"}
     assert drawn_together(text) in page.text
     read = read_markdown(markdown_of(sheet))
-    known = read_markdown(markdown_of(sheet_of(example("contract"))))
+    known = read_markdown(markdown_of(sheet_of(example("full-session"))))
     assert set(read.tags) <= {*known.tags, "br"}
     assert drawn_together(text) in read.text
     assert read.tags.count("h1") == 1 and read.tags.count("table") == known.tags.count("table")

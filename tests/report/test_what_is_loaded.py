@@ -11,7 +11,7 @@ import pytest
 
 from .builds import EXAMPLES
 
-BUILD = str(EXAMPLES / "contract.toml")
+BUILD = str(EXAMPLES / "full-session.toml")
 HEAVY = ("textual", "rich", "scipy", "numpy", "pint", "tomlkit", "fluids", "pydantic")
 CODE = """
 import io, sys
@@ -62,8 +62,8 @@ def test_what_reads_no_build_loads_none_of_it(arguments: list[str], cache: Path)
 
 def test_rich_comes_with_colour() -> None:
     code = (
-        "import sys; from fuelwiz.report.look import Look; a = 'rich' in sys.modules;"
-        " Look(colours='16').marked('x', 'no'); print(a, 'rich' in sys.modules)"
+        "import sys; from fuelwiz.report.text_look import TextLook; a = 'rich' in sys.modules;"
+        " TextLook(colors='16').marked('x', 'no'); print(a, 'rich' in sys.modules)"
     )
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.split() == ["False", "True"]

@@ -14,7 +14,7 @@ from fuelwiz.document.file import Document, load, read
 from fuelwiz.document.merge import merge
 from fuelwiz.document.toml_text import same
 from fuelwiz.errors import SessionError
-from fuelwiz.session import Session, apply_change, leaf_paths, list_ways, path_of, tree, validate
+from fuelwiz.session import Session, apply_change, leaf_paths, list_key_paths, path_of, tree, validate
 
 from .builds import EXAMPLES, FULL, full, with_value
 
@@ -60,7 +60,7 @@ PATHS = st.sampled_from(
             for path in leaf_paths()
         )
     ]
-    + [path_of(way) for way in list_ways()]
+    + [path_of(key_path) for key_path in list_key_paths()]
 )
 
 

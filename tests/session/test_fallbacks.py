@@ -1,4 +1,4 @@
-"""Every fallback of the contract, in SI by the definitions of the units."""
+"""Every fallback of a session file, in SI by the definitions of the units."""
 
 from __future__ import annotations
 

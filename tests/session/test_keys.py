@@ -8,7 +8,7 @@ import sys
 import pytest
 
 from fuelwiz import units
-from fuelwiz.session import field_at, leaf_paths, order_of, way_of
+from fuelwiz.session import field_at, key_path_of, leaf_paths, order_of
 
 from .builds import FULL
 
@@ -91,7 +91,7 @@ def test_choices_and_needs() -> None:
     }
 
 
-def test_the_order_is_that_of_the_contract() -> None:
+def test_the_order_is_that_of_the_file_format() -> None:
     words = [
         "format",
         "goal.power",
@@ -110,7 +110,7 @@ def test_the_order_is_that_of_the_contract() -> None:
         "stress",
         "unheard",
     ]
-    orders = [order_of(way_of(word)) for word in words]
+    orders = [order_of(key_path_of(word)) for word in words]
     assert orders == sorted(orders)
 
 

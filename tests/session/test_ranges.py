@@ -1,4 +1,4 @@
-"""Every range of the contract: both ends are allowed, and just outside is refused with the range."""
+"""Every range of a session file: both ends are allowed, and just outside is refused with the range."""
 
 from __future__ import annotations
 
@@ -108,7 +108,7 @@ RANGES: dict[str, tuple[Any, Any, Any, Any]] = {
     "tank.pressure": ("-5.01 psi", "-5 psi", "15 psi", "15.01 psi"),
     "surge.volume": ("0.09 l", "0.1 l", "50 l", "50.1 l"),
     "surge.lift_flow": LIFT,
-    "injectors.count": (0, 1, 48, 49),  # the contract gives no range: two a cylinder, of 24 at most
+    "injectors.count": (0, 1, 48, 49),  # two a cylinder, of 24 at most
     "injectors.rated_pressure": ("4.99 psi", "5 psi", "300 psi", "300.1 psi"),
     "injectors.duty_limit": ("0.9 %", "1 %", "100 %", "100.1 %"),
     "bands.feed.0": ("0.09 ft/s", "0.1 ft/s", "200 ft/s", "200.1 ft/s"),

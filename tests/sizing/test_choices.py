@@ -33,7 +33,7 @@ def assessed(data: dict[str, Any]) -> Figures:
 
 def wired(**wiring: object) -> dict[str, Any]:
     """An example with its wiring changed."""
-    data = plain("contract")
+    data = plain("full-session")
     return data | {"wiring": data["wiring"] | wiring}
 
 
@@ -90,9 +90,9 @@ def test_an_injector_does_at_its_duty_limit_or_below(name: str) -> None:
     for choice in choices:
         assert (choice.duty - dead) * choice.rating_m3_s == pytest.approx(smallest * (limit - dead))
         assert choice.does == (choice.duty <= limit) == (choice.rating_m3_s >= smallest)
-    given = [choice for choice in choices if choice.given]
-    assert [choice.rating_m3_s for choice in given] == [session.injectors.rated_flow]
-    assert given[0].duty == pytest.approx(figures.injectors.duty)
+    (given,) = (choice for choice in choices if choice.given)
+    assert given.rating_m3_s == session.injectors.rated_flow
+    assert given.duty == pytest.approx(figures.injectors.duty)
 
 
 @pytest.mark.parametrize("name", [name for name in NAMES if "injectors" in plain(name)])
@@ -105,8 +105,17 @@ def test_injectors_are_offered_in_steps_of_fifty_around_the_smallest_that_does(n
 
 
 def test_no_injector_is_offered_without_pressure_across_it() -> None:
-    data = plain("contract")
+    data = plain("full-session")
     data["pressure"] = data["pressure"] | {"base": "5 psi", "reference": "atmosphere"}
     figures = assessed(data)
     assert figures.injectors is not None and figures.injectors.duty is None
     assert figures.injector_choices == ()
+
+
+def test_where_little_is_wanted_no_injector_of_nothing_is_offered() -> None:
+    data = plain("full-session")
+    data["goal"] = {"power": "15 hp"}
+    figures = assessed(data)
+    assert figures.injectors is not None and figures.injectors.smallest_rating_m3_s is not None
+    assert 0 < figures.injectors.smallest_rating_m3_s < 50 * CC_MIN
+    assert round(figures.injector_choices[0].rating_m3_s / CC_MIN) == 50

@@ -1,6 +1,6 @@
-"""The builds in tests/examples come to the figures that an independent solver gives for them.
+"""The builds in tests/examples come to the figures of an independent solver.
 
-The solver was written apart from this program, from the same description of the physics, and takes nothing from it.
+That is a second program, written apart from this one from the same relations; it is not kept here.
 """
 
 from __future__ import annotations

@@ -11,7 +11,7 @@ import pytest
 
 from fuelwiz.session import validate
 from fuelwiz.sizing import assess
-from fuelwiz.sizing.figures import GaugeReading
+from fuelwiz.sizing.part_figures import GaugeReading
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 PSI = 6894.757293168361  # NIST SP 811, table B.8
@@ -38,11 +38,11 @@ def picked(figures: dict[str, Any]) -> dict[str, Any]:
     return next(row for row in figures["sizes"] if row["size"] == figures["verdict"]["size"])
 
 
-@pytest.mark.parametrize("name", ["contract", "hill-climb-coupe", "hill-climb-six"])
+@pytest.mark.parametrize("name", ["full-session", "hill-climb-coupe", "hill-climb-six"])
 def test_the_rail_is_base_less_vacuum_and_plus_boost(name: str) -> None:
     # Pressure balance of a regulator that follows the manifold; 3 bar where the file says so.
     data = plain(name)
-    boost = {"contract": 21, "hill-climb-coupe": 20, "hill-climb-six": 22}[name] * PSI
+    boost = {"full-session": 21, "hill-climb-coupe": 20, "hill-climb-six": 22}[name] * PSI
     base = 3e5 if data["pressure"].get("base", "3 bar") == "3 bar" else 43.5 * PSI
     found = readings(data)
     assert found["hose off"].rail_Pa == pytest.approx(base)
@@ -50,7 +50,7 @@ def test_the_rail_is_base_less_vacuum_and_plus_boost(name: str) -> None:
     assert found["full power"].rail_Pa == pytest.approx(base + boost)
 
 
-@pytest.mark.parametrize("name", ["contract", "hill-climb-coupe", "hill-climb-six", "twins"])
+@pytest.mark.parametrize("name", ["full-session", "hill-climb-coupe", "hill-climb-six", "twins"])
 def test_behind_the_pump_the_loss_of_all_that_it_gives_comes_on_top(name: str) -> None:
     row = picked(independent(name))
     full = readings(plain(name))["full power"]
@@ -67,8 +67,8 @@ def test_a_return_that_is_too_small_lets_the_rail_creep() -> None:
 
 
 def test_at_idle_the_pump_stands_above_the_rail_by_what_the_feed_loses() -> None:
-    # 93 gal/h comes back at idle (tests/examples/contract.json) and the goal loses 1.3 psi at 51: about 3 at 94.
-    found = readings(plain("contract"))
+    # 93 gal/h comes back at idle (tests/examples/full-session.json) and the goal loses 1.3 psi at 51: about 3 at 94.
+    found = readings(plain("full-session"))
     for when in ("idle", "hose off"):
         rail, pump = found[when].rail_Pa, found[when].pump_Pa
         assert rail is not None and pump is not None
@@ -91,13 +91,13 @@ def test_with_a_filter_before_that_regulator_the_pump_makes_more() -> None:
 
 
 def test_without_a_regulator_there_is_no_hose_and_the_feed_carries_the_demand() -> None:
-    data = plain("contract")
+    data = plain("full-session")
     data["pressure"]["regulator"] = "none"
     found = readings(data)
     assert list(found) == ["idle", "full power"]
     full = found["full power"]
     # The loss at the demand does not hang on the regulator: 1.3 psi (screens.md, the same build).
-    loss = picked(independent("contract"))["feed_loss_Pa"]
+    loss = picked(independent("full-session"))["feed_loss_Pa"]
     assert full.rail_Pa is not None and full.pump_Pa is not None
     assert full.pump_Pa - full.rail_Pa == pytest.approx(loss, rel=1e-4)
 
@@ -124,7 +124,7 @@ def test_without_a_line_only_the_rail_is_known() -> None:
 
 
 def test_a_pump_that_cannot_hold_idle_has_no_reading() -> None:
-    data = plain("contract")
+    data = plain("full-session")
     data["pump"]["curve"][0]["points"] = [["5 psi", "50 gal/h"], ["10 psi", "1 gal/h"]]
     found = readings(data)
     assert found["idle"] == GaugeReading("idle", None, None)

@@ -15,7 +15,7 @@ from fuelwiz.session import validate
 from fuelwiz.sizing import assess
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
-WHOLE = tomllib.loads((EXAMPLES / "contract.toml").read_text(encoding="utf-8"))
+WHOLE = tomllib.loads((EXAMPLES / "full-session.toml").read_text(encoding="utf-8"))
 NEAR = 1e-9
 
 powers = st.floats(150, 900)
@@ -24,7 +24,7 @@ ethanols = st.integers(0, 100)
 
 
 def build(power: float, boost: float, ethanol: int, **changes: Any) -> dict[str, Any]:
-    """The contract's example with another goal, boost and fuel, and values by path."""
+    """The full session with another goal, boost and fuel, and values by path."""
     plain = copy.deepcopy(WHOLE)
     plain["goal"]["power"] = f"{power!r} hp"
     plain["pressure"]["boost"] = f"{boost!r} psi"

@@ -93,7 +93,7 @@ class Keyboard:
         """Wait until the build stands there with its first answer."""
         for _ in range(MOST_WAITS):
             screen = self.pilot.app.screen
-            if isinstance(screen, BuildScreen) and screen.is_mounted and screen.desk._warm:
+            if isinstance(screen, BuildScreen) and screen.is_mounted and screen.desk.is_loaded:
                 break
             await asyncio.sleep(0.01)
         await self.settled()

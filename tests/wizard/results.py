@@ -2,21 +2,17 @@
 
 from __future__ import annotations
 
-import json
 import tomllib
-from dataclasses import fields, is_dataclass
 from functools import lru_cache
 from pathlib import Path
-from types import UnionType
-from typing import Any, Union, get_args, get_origin, get_type_hints
+from typing import Any
 
+from independent import independent_figures
 from textual.strip import Strip
 
 from fuelwiz.advice import Result, result
 from fuelwiz.session import validate
-from fuelwiz.sizing import assess
-from fuelwiz.sizing.figures import Figures
-from fuelwiz.sizing.plot import Plot
+from fuelwiz.sizing.figures import Plot
 from fuelwiz.wizard.look import Look
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
@@ -24,9 +20,9 @@ NAMES = tuple(sorted(path.stem for path in EXAMPLES.glob("*.toml")))
 LOOKS = {
     "256 dark": Look(),
     "256 light": Look(light=True),
-    "16": Look(colours="16"),
-    "none": Look(colours="none"),
-    "ascii": Look(unicode=False, colours="none"),
+    "16": Look(colors="16"),
+    "none": Look(colors="none"),
+    "ascii": Look(unicode=False, colors="none"),
 }
 
 
@@ -35,25 +31,7 @@ def drawn_result(name: str, units: str = "us") -> Result:
     """An example in words, with the figures of tests/examples/NAME.json."""
     plain = tomllib.loads((EXAMPLES / f"{name}.toml").read_text()) | {"show_units": units}
     session = validate(plain, name)
-    own = assess(session)
-    known = {key: getattr(own, key) for key in ("gauge", "wire_choices", "injector_choices")}
-    figures = _built(Figures, json.loads((EXAMPLES / f"{name}.json").read_text()), known)
-    return result(session, figures)
-
-
-def _built(kind: Any, value: Any, known: dict[str, Any] | None = None) -> Any:
-    """A frozen dataclass from parsed JSON, lists as tuples; `known` is what the JSON lacks."""
-    if get_origin(kind) in (Union, UnionType):
-        kind = next(arm for arm in get_args(kind) if arm is not type(None))
-    if value is None:
-        return None
-    if get_origin(kind) is tuple:
-        return tuple(_built(get_args(kind)[0], item) for item in value)
-    if not is_dataclass(kind):
-        return value
-    hints = get_type_hints(kind)
-    names = [field.name for field in fields(kind) if field.name not in (known or {})]
-    return kind(**{name: _built(hints[name], value[name]) for name in names}, **(known or {}))
+    return result(session, independent_figures(name, session))
 
 
 def crossing_lines(of: Result, highlighted: str) -> Plot | None:

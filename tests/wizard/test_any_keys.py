@@ -53,7 +53,7 @@ TEXTS = (
     "1",
     "s",
 )
-STARTS = ("hill-climb-six", "no-pump-yet", "goal-alone", "contract", "twins")
+STARTS = ("hill-climb-six", "no-pump-yet", "goal-alone", "full-session", "twins")
 LEAVES = "bqxk"  # behind Ctrl+G these leave the screen, and so do y, s, d in the question that Esc asks
 
 

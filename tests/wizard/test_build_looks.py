@@ -41,7 +41,7 @@ async def test_every_size_on_the_way_is_laid_out(tmp_path):
 
 @pytest.mark.parametrize("size", [(60, 20), (120, 36)])
 async def test_the_plain_look_is_ascii_alone(tmp_path, size):
-    look = Look(unicode=False, colours="none")
+    look = Look(unicode=False, colors="none")
     async with at_build(copy_of("hill-climb-six", tmp_path), size, look) as keys:
         for number in range(len(STEPS)):
             await keys.press("ctrl+g", str((number + 1) % 10), "ctrl+g", "m")

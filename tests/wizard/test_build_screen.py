@@ -225,7 +225,7 @@ async def test_save_as_asks_for_a_name_and_does_not_write_over_a_file(tmp_path):
         before = (tmp_path / "hill-climb-six.toml").read_bytes()
         await keys.type("hill-climb-six")
         await keys.press("enter")
-        assert "y writes over it" in keys.screen.prompt.text
+        assert "y overwrites" in keys.screen.prompt.text
         await keys.press("escape")
         assert (tmp_path / "hill-climb-six.toml").read_bytes() == before
 

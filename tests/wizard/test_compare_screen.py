@@ -60,7 +60,7 @@ async def test_nothing_is_wider_than_the_screen_and_nothing_is_missing(size):
         lines = await all_lines(pilot)
         assert {len(line) for line in lines} == {size[0]}
         told = " ".join(" ".join(lines).split())
-        assert "What they were told differently" in told and "What they come to" in told
+        assert "Different inputs" in told and "Results" in told
         power = row_of(lines, "goal.power")
         assert "750 hp" in power and "560 hp" in power  # as the two files say
         assert "(better)" in row_of(lines, "to spare")
@@ -147,7 +147,7 @@ async def test_names_are_shown_letter_by_letter(tmp_path):
 
 async def test_ready_builds_are_taken_as_they_are_and_plain_terminals_get_plain_signs():
     builds = [judged(SIX), judged(COUPE)]
-    async with Comparing(builds, Look(unicode=False, colours="none")).run_test(size=(80, 24)) as pilot:
+    async with Comparing(builds, Look(unicode=False, colors="none")).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
         assert pilot.app.screen.told == builds
         assert all(line.isascii() for line in await all_lines(pilot))

@@ -139,9 +139,9 @@ def test_days(day: date | None, words: str) -> None:
         ([Change("pressure.boost", None, "22 psi")], "boost now 22\u00a0psi"),
         ([Change("pressure.boost", "22 psi", None)], "boost taken out"),
         ([Change("pump", None, {"name": "x"})], "pump added"),
-        ([Change("feed.sizes", ["-4"], ["-6", "-8"])], "sizes to try changed"),
-        ([Change("engine.cylinders", 4, 6)], "cylinders 4 to 6"),
-        ([Change("name", "a\x1b[2J", "b" * 99)], f"name a[2J to {'b' * 39}…"),
+        ([Change("feed.sizes", ["-4"], ["-6", "-8"])], "list of sizes to try changed"),
+        ([Change("engine.cylinders", 4, 6)], "number of cylinders 4 to 6"),
+        ([Change("name", "a\x1b[2J", "b" * 99)], f"name of the build a[2J to {'b' * 39}…"),
         ([], ""),
     ],
 )
@@ -176,7 +176,7 @@ def test_the_pointer_stays_on_its_build_while_the_filter_lets_it_through() -> No
     st.text(max_size=60),
     st.text(max_size=90),
     st.sampled_from([(60, 20), (80, 24), (120, 36), (160, 50)]),
-    st.sampled_from([Look(), Look(unicode=False, colours="none"), Look(colours="16", light=True)]),
+    st.sampled_from([Look(), Look(unicode=False, colors="none"), Look(colors="16", light=True)]),
 )
 def test_no_text_breaks_a_line(name: str, answer: str, size: tuple[int, int], look: Look) -> None:
     one = entry(name.replace("/", " ").replace("\0", " ") or "x", record={"answer": answer, "works": False})

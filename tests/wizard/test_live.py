@@ -79,7 +79,7 @@ async def test_a_view_takes_the_place_of_the_table_on_a_small_screen():
         pilot.app.pane.show(drawn_result("hill-climb-six"), "-8", view="ladder")
         lines = lines_of(pilot.app.pane)
         assert "no longer works" in lines[1] and "-8 at goal" in lines[3] and "must make" in "".join(lines)
-        assert not any("Verdict" in line for line in lines)
+        assert not any("Velocity is" in line for line in lines)
 
 
 @pytest.mark.parametrize("view", VIEWS)
@@ -87,8 +87,8 @@ async def test_a_view_turns_the_picture_alone_on_a_high_screen(view):
     async with shown((59, 34)) as pilot:
         pilot.app.pane.show(drawn_result("hill-climb-six"), "-8", view=view)
         lines = "\n".join(lines_of(pilot.app.pane))
-        assert "Verdict" in lines and "means" in lines
-        sign = {"curves": "meet at", "ceilings": "Rules of thumb", "stress": "bad day", "findings": "stop"}
+        assert "Velocity is" in lines and "means" in lines
+        sign = {"curves": "meet at", "ceilings": "By rule of thumb", "bad days": "Case", "findings": "Stop"}
         assert sign.get(view, "could make") in lines
 
 
@@ -140,7 +140,7 @@ async def test_a_change_of_every_row_costs_little(look):
         app, console = pilot.app, Console(color_system="256", force_terminal=True)
         app.pane.show(drawn_result("hill-climb-six"), "-8")
         await pilot.pause()
-        for name in ("twins", "contract", "mild", "hill-climb-six"):
+        for name in ("twins", "full-session", "mild", "hill-climb-six"):
             app.regions.clear()
             app.pane.show(drawn_result(name), "-8")
             assert len(app.regions) >= 8
@@ -184,12 +184,12 @@ async def test_the_table_in_focus_has_the_longer_words():
 
 async def test_wide_letters_are_compared_by_cells():
     async with shown() as pilot:
-        app, result = pilot.app, drawn_result("contract")
+        app, result = pilot.app, drawn_result("full-session")
         cases = tuple(replace(case, case=f"燃料 {at}") for at, case in enumerate(result.figures.stress))
         wide = replace(result, figures=replace(result.figures, stress=cases))
-        app.pane.show(wide, "-8", view="stress")
+        app.pane.show(wide, "-8", view="bad days")
         app.regions.clear()
-        app.pane.show(result, "-8", view="stress")
+        app.pane.show(result, "-8", view="bad days")
         assert app.regions and all(region.right <= 80 for region in app.regions)
 
 

@@ -12,10 +12,10 @@ from fuelwiz.wizard.live.answer import answer_lines
 from fuelwiz.wizard.live.ceilings import ceiling_lines
 from fuelwiz.wizard.live.curves import curve_lines
 from fuelwiz.wizard.live.explain import explanation_lines
-from fuelwiz.wizard.live.findings import finding_lines
 from fuelwiz.wizard.live.ladder import ladder_lines
-from fuelwiz.wizard.live.rule import VIEWS, rule_line
-from fuelwiz.wizard.live.stress import stress_lines
+from fuelwiz.wizard.live.parts import PARTS, part_lines
+from fuelwiz.wizard.live.reading import read_lines
+from fuelwiz.wizard.live.rule import BAD_DAYS, FINDINGS, VIEWS, rule_line
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 
@@ -30,10 +30,11 @@ PANES = {
     "ladder": ladder_lines,
     "curves": lambda result, size, area: curve_lines(crossing_lines(result, size), result, size, area),
     "ceilings": lambda result, size, area: ceiling_lines(result, area),
-    "stress": lambda result, size, area: stress_lines(result, area),
-    "findings": lambda result, size, area: finding_lines(result, area),
+    "bad days": lambda result, size, area: read_lines(BAD_DAYS, result, area),
+    "findings": lambda result, size, area: read_lines(FINDINGS, result, area),
+    **{part: lambda result, size, area, part=part: part_lines(part, result, area) or [] for part in PARTS},
 }
-SCROLL = ("stress", "findings")
+SCROLL = ("bad days", "findings", *PARTS)
 
 
 def drawn(pane, name="hill-climb-six", size="-8", *, width=80, rows=12, look=None, units="us"):
@@ -63,7 +64,7 @@ def test_ascii_terminals_get_ascii_alone(pane, units):
 @pytest.mark.parametrize("pane", [pane for pane in PANES if pane not in ("held", "answer")])
 def test_a_held_pane_has_one_grey(pane):
     look = Look()
-    for line in drawn(pane, look=look.greyed, rows=14):
+    for line in drawn(pane, look=look.grayed, rows=14):
         assert {style.color for _, style, _ in line} == {look.style("muted").color}
 
 
@@ -91,8 +92,10 @@ def test_an_answer_that_does_not_fit_gives_way_to_its_short_form():
 
 
 def test_the_mark_before_the_answer_says_works_fails_or_open():
-    marks = {name: drawn("answer", name)[0].text[1] for name in ("hill-climb-six", "contract", "goal-alone")}
-    assert marks == {"hill-climb-six": "!", "contract": "✓", "goal-alone": "?"}
+    marks = {
+        name: drawn("answer", name)[0].text[1] for name in ("hill-climb-six", "full-session", "goal-alone")
+    }
+    assert marks == {"hill-climb-six": "!", "full-session": "✓", "goal-alone": "?"}
 
 
 @pytest.mark.parametrize(("width", "rows"), [(80, 2), (59, 4), (60, 1)])
@@ -131,7 +134,7 @@ def test_the_table_in_focus_says_four_things_more():
 
 def test_before_the_lines_are_known_the_explanation_says_what_comes():
     assert text(drawn("explanation", "goal-alone", rows=4))[1:] == [
-        "   later   loss, spare and power come after Lines",
+        "   open    loss, spare and power need a feed line",
         "   new?    F1 explains, ? puts in a sensible value",
     ]
 
@@ -142,7 +145,8 @@ def test_the_ladder_adds_up():
     steps = [figures[name] for name in ("base", "boost", "filter", "line", "fittings", "inlet")]
     assert sum(steps) == pytest.approx(figures["must make"], abs=0.05 * len(steps))
     assert figures["could make"] == 92.2  # as the project's wireframes have it
-    assert lines[9].strip() == "The pump must make 69.0 psi at the goal and could make 92.2: 23.2 in hand."
+    assert lines[9].strip() == ("At the goal the pump must make 69.0 psi and could make 92.2: 23.2 psi to")
+    assert lines[10].strip() == "spare."
 
 
 def test_each_step_of_the_ladder_begins_where_the_one_above_it_ends():
@@ -191,8 +195,8 @@ def test_the_mark_stands_where_the_axes_say():
 
 
 def test_curves_want_ten_rows_and_a_pump():
-    assert "ten rows" in text(drawn("curves", rows=9))[0]
-    assert "pump's curve" in text(drawn("curves", "no-pump-yet"))[0]
+    assert "10 rows" in text(drawn("curves", rows=9))[0]
+    assert "needs a pump" in text(drawn("curves", "no-pump-yet"))[0]
 
 
 def test_letters_draw_the_curves_where_there_are_no_dots():
@@ -202,9 +206,9 @@ def test_letters_draw_the_curves_where_there_are_no_dots():
 
 
 def test_what_was_solved_stands_apart_from_rules_of_thumb():
-    lines = text(drawn("ceilings", "contract"))
+    lines = text(drawn("ceilings", "full-session"))
     names = [re.match(r" +([A-Za-z ]*[a-z])", line)[1] for line in lines[1:7]]
-    assert names == ["Solved", "injectors", "pump", "Rules of thumb", "filter", "feed"]
+    assert names == ["Solved", "injectors", "pump", "By rule of thumb", "filter", "feed line"]
     assert "goal 410" in lines[0] and "next 500" in lines[0]
     assert "█" in lines[2] and "▒" in lines[5]
 
@@ -218,23 +222,23 @@ def test_a_ceiling_under_the_goal_is_marked():
     assert not any("! " in line for line in text(drawn("ceilings")))
 
 
-def test_each_case_of_stress_has_its_line():
-    lines = text(drawn("stress", rows=10))
+def test_each_bad_day_has_its_line():
+    lines = text(drawn("bad days", rows=10))
     cases = drawn_result("hill-climb-six").figures.stress
     assert len(lines) == 1 + len(cases)
     for line, case in zip(lines[1:], cases, strict=True):
         assert line[3:].startswith(case.case)
-        assert (line[1] == "!") == (case.works is False)
-        assert (" no " in line) == (case.works is False)
+        assert ("✗ no " in line) == (case.works is False)
+        assert ("✓ yes " in line) == (case.works is True)
     for line, case, what in zip(lines[1:], cases, drawn_result("hill-climb-six").words.stress, strict=True):
         changes, _, fails = what.partition(": ")
         said = (changes if case.works else fails[:1].upper() + fails[1:]).replace("\u00a0", " ")
         assert said[:12] in line
 
 
-def test_stress_in_focus_is_told_whole():
+def test_bad_days_in_focus_are_told_whole():
     result = drawn_result("hill-climb-six")
-    whole = " ".join(" ".join(text(stress_lines(result, Area(Look(), 80, 4), whole=True))).split())
+    whole = " ".join(" ".join(text(read_lines(BAD_DAYS, result, Area(Look(), 80, 4), whole=True))).split())
     assert "…" not in whole
     assert "Cure: heavier wire" in whole
 
@@ -242,8 +246,11 @@ def test_stress_in_focus_is_told_whole():
 def test_findings_come_gravest_first_and_whole():
     for name in NAMES:
         lines = text(drawn("findings", name, rows=4))
+        lines = lines[: lines.index(" Cautions")]
         words = [line[3:10].strip() for line in lines if line[3:10].strip()]
-        assert words == sorted(words, key=("stop", "look", "note", "always").index)
+        assert words == sorted(words, key=("Stop", "Warning", "Note").index)
+        marks = {line[3:10].strip(): line[1] for line in lines if line[1:2].strip()}
+        assert all(marks[word] == {"Stop": "✗", "Warning": "!", "Note": "·"}[word] for word in words)
         told = " ".join(" ".join(line[11:] for line in lines).split())
         for finding in drawn_result(name).words.findings:
             assert finding.text.replace("\u00a0", " ") in told
@@ -253,14 +260,14 @@ def test_findings_come_gravest_first_and_whole():
 @pytest.mark.parametrize("width", [59, 60, 80, 109])
 def test_the_rule_brackets_the_view_that_shows(view, width):
     line = rule_line(view, ("F5 next", "question 12 of 14"), Area(Look(), width, 1))
-    assert line.cell_length == width and re.findall(r"\[(\w+)\]", line.text) == [view]
+    assert line.cell_length == width and re.findall(r"\[([\w ]+)\]", line.text) == [view]
     assert all(name in line.text for name in VIEWS)
     assert ("question 12 of 14" in line.text) == (width >= 80)
 
 
 def test_the_rule_is_that_of_the_wireframes():
     rule = rule_line("sizes", ("F5 next", "question 1 of 5"), Area(Look(), 80, 1)).text
-    assert rule == "─[sizes] ladder  curves  ceilings  stress  findings ─ F5 next ─ question 1 of 5 "
+    assert rule == "─[sizes] ladder  curves  ceilings  bad days  findings ─ question 1 of 5 ────────"
     assert rule_line("sizes", (), Area(Look(), 59, 1)).text == (
-        "─[sizes] ladder  curves  ceilings  stress  findings ───────"
+        "─[sizes] ladder  curves  ceilings  bad days  findings ─────"
     )

@@ -23,7 +23,7 @@ PRINTED = {
 BANDS = ("easy", "good", "brisk", "fast", "too fast")
 OTHER_MARKS = (
     *("works", "stop", "warning", "note", "untouched", "done", "look here", "not sure", "pointer", "unknown"),
-    *("settled", "bar", "could", "goal", "rule", "axis", "corner", "crossing"),
+    *("chosen", "bar", "could", "goal", "rule", "axis", "corner", "crossing"),
 )
 # The sixteen colours of a VGA text console, the first eight and bright white; from memory.
 VGA = {
@@ -82,7 +82,7 @@ def test_text_reads_in_fields_and_bars(ground, light):
 
 @pytest.mark.parametrize("role", BANDS)
 def test_sixteen_colours_colour_the_mark_alone(role):
-    look = Look(colours="16")
+    look = Look(colors="16")
     chip = look.chip(role)
     ink, paper = VGA[chip.color.number], VGA[chip.bgcolor.number]
     assert contrast(ink, paper) >= 3.0  # WCAG 2.2, 1.4.11: a graphical object; its word stands beside it
@@ -91,7 +91,7 @@ def test_sixteen_colours_colour_the_mark_alone(role):
 
 
 def test_without_colours_no_style_has_one():
-    look = Look(colours="none")
+    look = Look(colors="none")
     for role in PRINTED:
         for ground in ("background", "row", "chosen", "field", "bar"):
             for style in (look.style(role, ground), look.chip(role, ground, True)):
@@ -100,17 +100,17 @@ def test_without_colours_no_style_has_one():
 
 def test_focus_and_highlight_show_without_colours():
     for colours in ("16", "none"):
-        look = Look(colours=colours)
+        look = Look(colors=colours)
         assert look.style("focus").bold and look.style("fault").bold and look.style("text", "row").bold
         assert look.style("text", "chosen").reverse and look.style("text", "field").underline
 
 
 def test_a_held_answer_has_no_hue():
     for colours in ("256", "16", "none"):
-        look = Look(colours=colours)
+        look = Look(colors=colours)
         for role in PRINTED:
-            assert look.greyed.style(role, "row") == look.greyed.style("muted", "row")
-            assert look.greyed.chip(role) == look.greyed.style("muted")
+            assert look.grayed.style(role, "row") == look.grayed.style("muted", "row")
+            assert look.grayed.chip(role) == look.grayed.style("muted")
 
 
 @pytest.mark.parametrize(
@@ -120,13 +120,13 @@ def test_a_held_answer_has_no_hue():
         ({"TERM": "xterm-256color", "COLORTERM": "truecolor", "LC_ALL": "de_DE.utf8"}, Look()),
         ({"TERM": "xterm", "COLORTERM": "24bit", "LC_CTYPE": "UTF-8"}, Look()),
         ({"TERM": "xterm-kitty", "LANG": "C.UTF-8"}, Look()),
-        ({"TERM": "screen", "LANG": "C.UTF-8"}, Look(colours="16")),
-        ({"TERM": "linux", "LANG": "C.UTF-8"}, Look(unicode=False, colours="16")),
-        ({"TERM": "vt100", "LANG": "C.UTF-8"}, Look(unicode=False, colours="none")),
-        ({"TERM": "vt220", "COLORTERM": "truecolor"}, Look(unicode=False, colours="none")),
-        ({"TERM": "dumb", "LANG": "C.UTF-8"}, Look(unicode=False, colours="none")),
-        ({}, Look(unicode=False, colours="none")),
-        ({"TERM": "xterm-256color", "NO_COLOR": "1", "LANG": "C.UTF-8"}, Look(colours="none")),
+        ({"TERM": "screen", "LANG": "C.UTF-8"}, Look(colors="16")),
+        ({"TERM": "linux", "LANG": "C.UTF-8"}, Look(unicode=False, colors="16")),
+        ({"TERM": "vt100", "LANG": "C.UTF-8"}, Look(unicode=False, colors="none")),
+        ({"TERM": "vt220", "COLORTERM": "truecolor"}, Look(unicode=False, colors="none")),
+        ({"TERM": "dumb", "LANG": "C.UTF-8"}, Look(unicode=False, colors="none")),
+        ({}, Look(unicode=False, colors="none")),
+        ({"TERM": "xterm-256color", "NO_COLOR": "1", "LANG": "C.UTF-8"}, Look(colors="none")),
         (
             {"TERM": "xterm-256color", "NO_COLOR": "", "LANG": "C.UTF-8"},
             Look(),

@@ -20,7 +20,7 @@ def test_clipped_text_fits(text, width):
 
 @given(ANY_TEXT, st.integers(0, 30), st.booleans())
 def test_padded_text_is_exactly_so_wide(text, width, right):
-    short = pad(text, width, right)
+    short = pad(text, width, right=right)
     assert cell_len(short) == width or (cell_len(text) > width and cell_len(short) <= width)
 
 
@@ -79,7 +79,7 @@ def test_alike_neighbours_are_one_piece():
 
 
 def test_a_gap_is_not_coloured_like_the_chip_before_it():
-    look = Look(colours="16")
+    look = Look(colors="16")
     strip = Row(look, 10).lay(1, "✗ ", look.chip("too fast")).put(6, "x").strip()
     assert [(text, bool(style and style.bgcolor)) for text, style, _ in strip] == [
         (" ", False),

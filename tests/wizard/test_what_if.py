@@ -214,7 +214,7 @@ def test_many_changes_are_counted_and_shown_letter_by_letter(tmp_path):
         after.type(path, text)
     words = changed_words(before, after)
     assert any("[red]x[/red]" in word for word in words)
-    for look in (Look(), Look(unicode=False, colours="none")):
+    for look in (Look(), Look(unicode=False, colors="none")):
         lines = [line.text for line in then_and_now(before, after, Area(look, 60, 4))]
         assert {len(line) for line in lines} == {60} and f"changed  {len(words)}: " in lines[3]
         assert look.unicode or all(line.isascii() for line in lines)

@@ -5,10 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.remark import Remark
-from fuelwiz.advice.subject import ASSUMED_VOLTS, Subject
+from fuelwiz.advice.subject import Subject
+from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.wire import MOST_WIRE_LOSS_V
-
-WIRE_MAY_LOSE_V = MOST_WIRE_LOSS_V
 
 
 def electric_remarks(build: Subject) -> Iterator[Remark]:
@@ -74,11 +73,11 @@ def _wire(build: Subject) -> Iterator[Remark]:
     if (
         figures is None
         or wiring is None
-        or figures.loss_V <= WIRE_MAY_LOSE_V
+        or figures.loss_V <= MOST_WIRE_LOSS_V
         or figures.smallest_wire is None
     ):
         return
-    lost = build.numbers.figure("volts", figures.loss_V, WIRE_MAY_LOSE_V)
+    lost = build.numbers.figure("volts", figures.loss_V, MOST_WIRE_LOSS_V)
     yield Remark(
         "note",
         "wiring.wire",

@@ -6,12 +6,11 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.phrases import vapour_need
 from fuelwiz.advice.remark import Remark
-from fuelwiz.advice.subject import OUTSIDE_NEEDS_PA, Subject
+from fuelwiz.advice.subject import Subject
 from fuelwiz.physics.demand import CREDIBLE_EFFICIENCY
 from fuelwiz.physics.heat import MOST_RISE_K_PER_H
+from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
 
-CREDIBLE = CREDIBLE_EFFICIENCY
-HEATING_K_PER_H = MOST_RISE_K_PER_H
 E85_LEAST = 0.51
 E85_MOST = 0.90
 ALCOHOL_FROM = 0.20
@@ -29,11 +28,11 @@ def fuel_remarks(build: Subject) -> Iterator[Remark]:
 
 def _consumption(build: Subject) -> Iterator[Remark]:
     demand = build.figures.demand
-    low, high = CREDIBLE
+    low, high = CREDIBLE_EFFICIENCY
     if low <= demand.thermal_efficiency <= high:
         return
     bsfc = build.numbers.figure("bsfc", demand.bsfc_kg_J)
-    share = build.numbers.figure("percent", demand.thermal_efficiency, *CREDIBLE)
+    share = build.numbers.figure("percent", demand.thermal_efficiency, *CREDIBLE_EFFICIENCY)
     yield Remark(
         "warning",
         "engine.bsfc",
@@ -44,10 +43,10 @@ def _consumption(build: Subject) -> Iterator[Remark]:
 
 def _vapour(build: Subject) -> Iterator[Remark]:
     margin = build.pick.vapour_margin_Pa
-    if margin is None or margin >= OUTSIDE_NEEDS_PA or margin < vapour_need(build):
+    if margin is None or margin >= LEAST_VAPOUR_MARGIN_PA["outside"] or margin < vapour_need(build):
         return
-    near = build.numbers.figure("pressure", margin, OUTSIDE_NEEDS_PA, 0.0)
-    wanted = build.numbers.figure("pressure", OUTSIDE_NEEDS_PA, margin)
+    near = build.numbers.figure("pressure", margin, LEAST_VAPOUR_MARGIN_PA["outside"], 0.0)
+    wanted = build.numbers.figure("pressure", LEAST_VAPOUR_MARGIN_PA["outside"], margin)
     yield Remark(
         "warning",
         "inlet",
@@ -77,10 +76,10 @@ def _vapour_on_bad_days(build: Subject) -> Iterator[Remark]:
 
 def _heat(build: Subject) -> Iterator[Remark]:
     heat = build.figures.heat
-    if heat is None or heat.rise_K_per_h is None or heat.rise_K_per_h <= HEATING_K_PER_H:
+    if heat is None or heat.rise_K_per_h is None or heat.rise_K_per_h <= MOST_RISE_K_PER_H:
         return
-    rise = build.numbers.figure("warming", heat.rise_K_per_h, HEATING_K_PER_H)
-    most = build.numbers.figure("warming", HEATING_K_PER_H)
+    rise = build.numbers.figure("warming", heat.rise_K_per_h, MOST_RISE_K_PER_H)
+    most = build.numbers.figure("warming", MOST_RISE_K_PER_H)
     yield Remark(
         "warning",
         "tank.volume",

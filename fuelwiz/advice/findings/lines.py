@@ -7,7 +7,6 @@ from collections.abc import Iterator
 from fuelwiz.advice.phrases import loss, speed
 from fuelwiz.advice.remark import Remark
 from fuelwiz.advice.subject import Subject
-from fuelwiz.physics.line import LAMINAR_BELOW, TURBULENT_FROM
 from fuelwiz.sizing.figures import SizeFigures
 
 COSTLY_SHARE = 0.05
@@ -143,17 +142,15 @@ def _dash_bores(build: Subject) -> Iterator[Remark]:
 
 
 def _flow_kind(build: Subject) -> Iterator[Remark]:
-    reynolds = build.pick.reynolds
-    told = f"Re {round(reynolds, -2):,.0f}".replace(",", "\u00a0")
+    told = f"Re {round(build.pick.reynolds, -2):,.0f}".replace(",", "\u00a0")
     bands = "The words for velocity are about loss, not about smooth flow."
-    if reynolds >= TURBULENT_FROM:
-        yield Remark(
-            "note", "feed", f"The flow is turbulent ({told}), as it nearly always is in a fuel line.", bands
-        )
-    elif reynolds < LAMINAR_BELOW:
-        yield Remark(
-            "note", "feed", f"The flow is laminar ({told}): the line is far larger than needed.", bands
-        )
-    else:
-        what = f"The flow is neither laminar nor turbulent ({told}): its loss is less sure than elsewhere."
-        yield Remark("note", "feed", what, bands)
+    match build.pick.regime:
+        case "turbulent":
+            what = f"The flow is turbulent ({told}), as it nearly always is in a fuel line."
+        case "laminar":
+            what = f"The flow is laminar ({told}): the line is far larger than needed."
+        case "transitional":
+            what = (
+                f"The flow is neither laminar nor turbulent ({told}): its loss is less sure than elsewhere."
+            )
+    yield Remark("note", "feed", what, bands)

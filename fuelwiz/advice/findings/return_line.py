@@ -8,19 +8,17 @@ from fuelwiz.advice.remark import Remark
 from fuelwiz.advice.subject import Subject, capitalized, with_article
 from fuelwiz.physics.return_line import AT_EASE_SHARE
 
-HIGH_SHARE = AT_EASE_SHARE
-
 
 def return_remarks(build: Subject) -> Iterator[Remark]:
     """A back pressure that comes near the idle rail pressure; a size that does not hold is a stop."""
     line, idle = build.figures.return_line, build.figures.pressure.idle_rail_Pa
-    if line is None or not line.holds or idle <= 0.0 or line.back_pressure_Pa <= HIGH_SHARE * idle:
+    if line is None or not line.holds or idle <= 0.0 or line.back_pressure_Pa <= AT_EASE_SHARE * idle:
         return
     name = "this return" if line.fixed else f"{with_article(line.size)} return"
     needs = build.numbers.figure("pressure", line.back_pressure_Pa, idle)
-    share = build.numbers.figure("percent", line.back_pressure_Pa / idle, HIGH_SHARE, 1.0)
+    share = build.numbers.figure("percent", line.back_pressure_Pa / idle, AT_EASE_SHARE, 1.0)
     larger = next(
-        (row for row in line.sizes if row.holds and row.back_pressure_Pa <= HIGH_SHARE * idle), None
+        (row for row in line.sizes if row.holds and row.back_pressure_Pa <= AT_EASE_SHARE * idle), None
     )
     do = "Fewer fittings, a larger line or fewer pumps at idle would ease it."
     if larger is not None and not larger.fixed:

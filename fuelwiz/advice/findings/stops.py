@@ -7,7 +7,8 @@ from collections.abc import Callable, Iterator
 from fuelwiz.advice.build_limits import WhatAndDo, build_limit
 from fuelwiz.advice.phrases import limit_phrase, spare, volts_seen
 from fuelwiz.advice.remark import Remark
-from fuelwiz.advice.subject import ASSUMED_VOLTS, LINE_LIMITS, SIZE_LIMITS, Subject, called, capitalized
+from fuelwiz.advice.subject import LINE_LIMITS, SIZE_LIMITS, Subject, called, capitalized
+from fuelwiz.physics.circuit import ASSUMED_VOLTS
 
 
 def stops(build: Subject) -> Iterator[Remark]:

@@ -1,141 +1,171 @@
-"""What gives out first, and what passes or fails without a ceiling in power."""
+"""Ceilings: the power that each part alone is good for, and what passes or fails without one."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import NamedTuple
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.advice.ceilings import PARTS
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.sections.unknown import not_known, not_known_sentence
 from fuelwiz.advice.subject import Subject, with_article
 from fuelwiz.sizing.figures import Ceiling
+from fuelwiz.sizing.vocabulary import CeilingBasis
 
-BASES = (("solved", "Solved"), ("rule", "By rule of thumb"))
+NAME = "Ceilings"
+BASES: tuple[tuple[CeilingBasis, str], ...] = (("solved", "Solved"), ("rule", "By rule of thumb"))
 
 
-def ceilings(build: Subject, words: Words) -> Iterator[Block]:
-    """The power at which each part alone gives out, then the parts that pass or fail."""
-    yield Heading("What gives out first")
+class Group(NamedTuple):
+    """Ceilings of one kind: whether they were solved, and their title."""
+
+    basis: CeilingBasis
+    title: str
+    ceilings: tuple[Ceiling, ...]
+
+
+def ceilings(subject: Subject, words: Words) -> Iterator[Block]:
+    """The power at which each part alone reaches its limit, then the parts that pass or fail."""
+    yield Heading(NAME)
     if words.gives_out_first is None:
-        yield Paragraph("Not known yet: it takes a line, [[feed.run]], and a pump, [pump].")
+        yield Paragraph(ceilings_unknown(subject))
     else:
         yield Paragraph(words.gives_out_first)
-        for basis, title in BASES:
-            found = [item for item in build.figures.ceilings if item.basis == basis]
-            if found:
-                yield _ceiling_table(build, title, found)
-    yield Paragraph("What has no ceiling in power, but passes or fails:")
-    yield Listing((_return_at_idle(build), _wire(build), _relief(build), _dead_head(build)))
+        yield from (_ceiling_table(subject, group) for group in ceiling_groups(subject))
+    yield Paragraph("Pass or fail:")
+    yield Listing((_return_at_idle(subject), _wire(subject), _relief(subject), _dead_head(subject)))
 
 
-def _ceiling_table(build: Subject, title: str, found: list[Ceiling]) -> Table:
-    goal, following = build.figures.demand.crank_power_W, build.figures.next
-    goals = [goal] if following is None else [goal, following.crank_power_W]
-    names = [f"against {build.numbers.figure('power', goal)}"]
-    if following is not None:
-        names.append(f"against the next, {build.numbers.figure('power', following.crank_power_W)}")
+def ceilings_unknown(subject: Subject) -> str:
+    """What the ceilings wait for."""
+    return not_known_sentence(subject, "line", "pump")
+
+
+def ceiling_groups(subject: Subject) -> list[Group]:
+    """The ceilings that were solved, then those by rule of thumb."""
+    groups = (
+        Group(basis, title, tuple(item for item in subject.figures.ceilings if item.basis == basis))
+        for basis, title in BASES
+    )
+    return [group for group in groups if group.ceilings]
+
+
+def ceiling_name(subject: Subject, ceiling: Ceiling) -> str:
+    """The part that a ceiling belongs to, as a label."""
+    several = ceiling.part == "pump" and subject.pump_word == "pumps"
+    return "pumps" if several else PARTS[ceiling.part].removeprefix("the ")
+
+
+def ceiling_figure(subject: Subject, ceiling: Ceiling) -> str:
+    """What a part is good for, without its unit, on its own side of every goal."""
+    return subject.numbers.number("power", ceiling.max_power_W, *(power for _, power in goals_of(subject)))
+
+
+def goals_of(subject: Subject) -> list[tuple[str, float]]:
+    """The goal, and the next one where there is one, each with its crank power in W."""
+    goals = [("goal", subject.figures.demand.crank_power_W)]
+    following = subject.figures.next
+    return goals if following is None else [*goals, ("next", following.crank_power_W)]
+
+
+def _ceiling_table(subject: Subject, group: Group) -> Table:
+    goals = goals_of(subject)
     columns = (
-        Column(title),
-        Column("Good for", build.numbers.unit("power"), figures=True),
-        *(Column(name) for name in names),
+        Column(group.title),
+        Column("Good for", subject.numbers.unit("power"), figures=True),
+        *(Column(f"Against the {name}, {subject.numbers.figure('power', power)}") for name, power in goals),
     )
-    return Table(columns, tuple(_ceiling_row(build, item, goals) for item in found))
-
-
-def _ceiling_row(build: Subject, item: Ceiling, goals: list[float]) -> tuple[Cell, ...]:
-    name = "the pumps" if item.part == "pump" and build.pump_word == "pumps" else PARTS[item.part]
-    return row(
-        name.removeprefix("the "),
-        build.numbers.number("power", item.max_power_W, *goals),
-        *(_against(build, item.max_power_W, goal) for goal in goals),
+    rows = (
+        row(
+            ceiling_name(subject, item),
+            ceiling_figure(subject, item),
+            *(_against(subject, item.max_power_W, power) for _, power in goals),
+        )
+        for item in group.ceilings
     )
+    return Table(columns, tuple(rows))
 
 
-def _against(build: Subject, power_w: float, goal_w: float) -> Cell:
+def _against(subject: Subject, power_w: float, goal_w: float) -> Cell:
     share = power_w / goal_w - 1.0
-    told = build.numbers.figure("percent", abs(share), 0.0)
-    return Cell(f"{told} to spare", "yes") if share >= 0.0 else Cell(f"{told} short", "no")
+    figure = subject.numbers.figure("percent", abs(share), 0.0)
+    return Cell(f"{figure} to spare", "yes") if share >= 0.0 else Cell(f"{figure} short", "no")
 
 
-def _return_at_idle(build: Subject) -> Item:
-    line, idle = build.figures.return_line, build.figures.pressure.idle_rail_Pa
-    if not build.at_rail:
+def _return_at_idle(subject: Subject) -> Item:
+    line, idle = subject.figures.return_line, subject.figures.pressure.idle_rail_Pa
+    if not subject.at_rail:
         return Item("Return at idle: there is no return, as no regulator sits at the rail.", "note")
     if line is None:
-        missing = (
-            "[return_line] is not given" if build.session.return_line is None else "it takes pump and line"
-        )
-        return Item(f"Return at idle: not known, {missing}.", "note")
+        return Item(f"Return at idle: {not_known(subject, 'return line', 'line', 'pump')}.", "note")
     name = "the return" if line.fixed else f"{with_article(line.size)} return"
-    needs, wants = build.numbers.pair("pressure", line.back_pressure_Pa, idle)
     if line.holds:
-        return Item(
-            f"Return at idle: {name} needs {needs} where the regulator wants {wants}: it holds.", "yes"
-        )
-    needs = build.numbers.figure("pressure", line.back_pressure_Pa, idle)
-    wants = build.numbers.number("pressure", idle)
-    creep = build.numbers.figure("pressure", line.creep_Pa, 0.0)
+        backs_up, holds = subject.numbers.pair("pressure", line.back_pressure_Pa, idle)
+        return Item(f"Return at idle: {name} backs up to {backs_up}, the regulator holds {holds}: OK.", "yes")
+    backs_up = subject.numbers.figure("pressure", line.back_pressure_Pa, idle)
+    creep = subject.numbers.figure("pressure", line.creep_Pa, 0.0)
     return Item(
-        f"Return at idle: {name} needs {needs} where the regulator wants {wants}:"
-        f" the rail creeps {creep} high.",
+        f"Return at idle: {name} backs up to {backs_up}, the regulator should hold"
+        f" {subject.numbers.number('pressure', idle)}: rail pressure creeps {creep} high.",
         "no",
     )
 
 
-def _wire(build: Subject) -> Item:
-    wiring = build.figures.wiring
+def _wire(subject: Subject) -> Item:
+    wiring = subject.figures.wiring
     if wiring is None or wiring.peak_current_A is None or wiring.ampacity_A is None:
-        return Item(f"Wire: not known, {_missing_for_wire(build)}.", "note")
-    amps = build.numbers.figure("amps", wiring.ampacity_A, *([wiring.fuse_A] if wiring.fuse_A else []))
+        return Item(f"Wire: {_missing_for_wire(subject)}.", "note")
+    amps = subject.numbers.figure("amps", wiring.ampacity_A, *([wiring.fuse_A] if wiring.fuse_A else []))
     if wiring.fuse_A is None:
-        peak = build.numbers.figure("amps", wiring.peak_current_A)
-        return Item(f"Wire: no fuse is large enough for {peak}, and it may carry {amps}.", "no")
-    fuse = build.numbers.limit("amps", wiring.fuse_A)
+        peak = subject.numbers.figure("amps", wiring.peak_current_A)
+        return Item(f"Wire: good for {amps}, but no fuse is large enough for {peak}.", "no")
+    fuse = subject.numbers.limit("amps", wiring.fuse_A)
     enough = wiring.fuse_A <= wiring.ampacity_A
-    told = (
-        f"Wire: it may carry {amps}, its circuit takes a {fuse} fuse: {'enough' if enough else 'too thin'}."
-    )
-    return Item(told, "yes" if enough else "no")
-
-
-def _missing_for_wire(build: Subject) -> str:
-    wiring, pump = build.session.wiring, build.session.pump
-    if wiring is None:
-        return "[wiring] is not given"
-    if pump is None or not build.has_runs:
-        return "it takes pump and line"
-    return "pump.current is not given" if not pump.current else "wiring.wire is not given"
-
-
-def _relief(build: Subject) -> Item:
-    pump, rise = build.session.pump, build.pick.pump_rise_Pa
-    if pump is None or pump.relief is None or rise is None:
-        missing = "there is no pump yet" if pump is None else "pump.relief is not given"
-        missing = "it takes a line" if pump is not None and pump.relief is not None else missing
-        return Item(f"The pump's relief: not known, {missing}.", "note")
-    needed, relief = build.numbers.pair("pressure", rise, pump.relief)
-    opens = "it stays shut" if rise <= pump.relief else "it opens before the goal is met"
     return Item(
-        f"The pump's relief: {needed} must be made, it is set to {relief}: {opens}.",
-        "yes" if rise <= pump.relief else "no",
+        f"Wire: good for {amps}, the circuit needs a {fuse} fuse: {'OK' if enough else 'too thin'}.",
+        "yes" if enough else "no",
     )
 
 
-def _dead_head(build: Subject) -> Item:
-    pump = build.figures.pump
-    if pump is None:
-        return Item("Pressure with the outlet shut: not known, it takes pump and line.", "note")
-    if pump.dead_head_Pa is None:
+def _missing_for_wire(subject: Subject) -> str:
+    wiring = subject.session.wiring
+    if wiring is not None and subject.has_runs and wiring.wire is None:
+        return "not known yet, it needs the size of the wire"
+    return not_known(subject, "wiring", "line", "pump", "current")
+
+
+def _relief(subject: Subject) -> Item:
+    pump, rise = subject.session.pump, subject.pick.pump_rise_Pa
+    if pump is not None and pump.relief is None:
+        return Item("Relief valve: not known yet, it needs the pressure at which it opens.", "note")
+    if pump is None or pump.relief is None or rise is None:
+        return Item(f"Relief valve: {not_known(subject, 'pump', 'line')}.", "note")
+    needed, relief = subject.numbers.pair("pressure", rise, pump.relief)
+    if rise <= pump.relief:
         return Item(
-            "Pressure with the outlet shut: not known, the pump's flow never ends on its sheet.", "note"
+            f"Relief valve: {needed} is needed, it is set to {relief} and stays shut: OK.",
+            "yes",
         )
+    return Item(
+        f"Relief valve: {needed} is needed, it opens at {relief}, before the goal is met.",
+        "no",
+    )
+
+
+def _dead_head(subject: Subject) -> Item:
+    pump = subject.figures.pump
+    if pump is None:
+        return Item(f"Dead head: {not_known(subject, 'pump', 'line')}.", "note")
+    if pump.dead_head_Pa is None:
+        return Item("Dead head: not known, the pump's table does not come down to no flow.", "note")
     if pump.lowest_rating_Pa is None:
-        most = build.numbers.figure("pressure", pump.dead_head_Pa)
-        return Item(f"Pressure with the outlet shut: {most}; no part's pressure_rating is given.", "note")
-    most, rating = build.numbers.pair("pressure", pump.dead_head_Pa, pump.lowest_rating_Pa)
+        most = subject.numbers.figure("pressure", pump.dead_head_Pa)
+        return Item(f"Dead head: {most} with the line blocked; no part has its rating given.", "note")
+    most, rating = subject.numbers.pair("pressure", pump.dead_head_Pa, pump.lowest_rating_Pa)
     holds = pump.dead_head_Pa <= pump.lowest_rating_Pa
     return Item(
-        f"Pressure with the outlet shut: {most}, the lowest rating of a part is {rating}:"
-        f" {'within it' if holds else 'above it'}.",
+        f"Dead head: {most} with the line blocked, the weakest part is rated {rating}:"
+        f" {'OK' if holds else 'too weak'}.",
         "yes" if holds else "no",
     )

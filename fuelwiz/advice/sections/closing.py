@@ -11,6 +11,9 @@ from fuelwiz.advice.subject import Subject
 from fuelwiz.session import inputs_digest
 from fuelwiz.terms import key_in_words
 
+ASSUMED = "Assumed"
+LAST_SAVE = "Last save"
+CAUTIONS = "Cautions"
 FITTED = {
     "line": "line",
     "return_line": "return line",
@@ -21,47 +24,50 @@ FITTED = {
 }
 
 
-def assumed(build: Subject, _words: Words) -> Iterator[Block]:
+def assumed(subject: Subject, _words: Words) -> Iterator[Block]:
     """Every key that was left out, in words, with what is taken for it."""
-    yield Heading("What is assumed")
-    taken = build.figures.assumed
+    yield Heading(ASSUMED)
+    taken = subject.figures.assumed
     if not taken:
-        yield Paragraph("Nothing that matters: every answer is the builder's own.")
+        yield Paragraph("Nothing: you answered everything that matters.")
         return
-    columns = (Column("What it is"), Column("Taken as"), Column("Key in the file", whole=True))
+    columns = (Column("Answer"), Column("Assumed"), Column("Key in the file", whole=True))
     yield Table(columns, tuple(row(key_in_words(item.key), item.value, item.key) for item in taken))
 
 
-def on_the_car(build: Subject, _words: Words) -> Iterator[Block]:
+def on_the_car(subject: Subject, _words: Words) -> Iterator[Block]:
     """What the builder wrote down as fitted."""
-    yield Heading("What is on the car")
-    fitted = build.session.fitted
+    yield Heading("On the car")
+    fitted = subject.session.fitted
     said = {name: getattr(fitted, key).strip() for key, name in FITTED.items()}
     rows = tuple((name, text) for name, text in said.items() if text)
     if rows:
         yield Pairs(rows)
     else:
-        yield Paragraph("Nothing is written down, in [fitted].")
+        yield Paragraph("Nothing is written down.")
 
 
-def said_before(build: Subject, words: Words) -> Iterator[Block]:
+def said_before(subject: Subject, words: Words) -> Iterator[Block]:
     """The answer of the last save, where the build or the program has changed since."""
-    record = build.session.record
+    record = subject.session.record
     if record is None or not record.answer:
         return
-    when = f" of {record.saved}" if record.saved else ""
-    if record.inputs != inputs_digest(build.session):
-        yield Heading("What it said before")
-        yield Paragraph(f"The build has changed since the save{when}. It then said: {record.answer}")
-    elif record.answer.replace(NO_BREAK, " ") != words.answer.replace(NO_BREAK, " "):
-        version = f", version {record.version}," if record.version else ""
-        yield Heading("What it said before")
+    when = f" on {record.saved}" if record.saved else ""
+    if record.inputs != inputs_digest(subject.session):
+        yield Heading(LAST_SAVE)
         yield Paragraph(
-            f"The build is that of the save{when}, the program{version} then said: {record.answer}"
+            f"You have changed the build since it was saved{when}. Result at that time: {record.answer}"
+        )
+    elif record.answer.replace(NO_BREAK, " ") != words.answer.replace(NO_BREAK, " "):
+        version = f" {record.version}" if record.version else ""
+        yield Heading(LAST_SAVE)
+        yield Paragraph(
+            f"The build has not changed since it was saved{when}, but fuelwiz{version} gave another result"
+            f" at that time: {record.answer}"
         )
 
 
-def cautions(_build: Subject, words: Words) -> Iterator[Block]:
+def cautions(_subject: Subject, words: Words) -> Iterator[Block]:
     """The standing cautions that apply."""
-    yield Heading("Cautions")
+    yield Heading(CAUTIONS)
     yield Listing(tuple(Item(text) for text in words.cautions))

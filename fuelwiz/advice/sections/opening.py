@@ -16,20 +16,20 @@ SITS = {
 }
 
 
-def opening(build: Subject, words: Words) -> Iterator[Block]:
+def opening(subject: Subject, words: Words) -> Iterator[Block]:
     """The build in a line, its notes, the answer, and the next thing to do."""
-    yield Paragraph(build_in_a_line(build))
-    if build.session.notes.strip():
-        yield Paragraph(build.session.notes.strip())
+    yield Paragraph(build_in_a_line(subject))
+    if subject.session.notes.strip():
+        yield Paragraph(subject.session.notes.strip())
     yield Paragraph(words.answer, strong=True)
     if words.to_do not in words.answer:
         yield Paragraph(words.to_do)
 
 
-def build_in_a_line(build: Subject) -> str:
+def build_in_a_line(subject: Subject) -> str:
     """Goal, fuel, air and pressure."""
-    session, numbers = build.session, build.numbers
-    power = numbers.figure("power", build.figures.demand.crank_power_W)
+    session, numbers = subject.session, subject.numbers
+    power = numbers.figure("power", subject.figures.demand.crank_power_W)
     at = "at the wheels" if session.goal.power_at == "wheels" else "at the crank"
     air = INDUCTIONS[session.engine.induction]
     if session.pressure.boost > 0.0:
@@ -37,4 +37,4 @@ def build_in_a_line(build: Subject) -> str:
     base = numbers.figure("pressure", session.pressure.base)
     sits = SITS[session.pressure.regulator]
     gallons = " Gallons are US gallons." if numbers.system == "us" else ""
-    return f"{power} {at} on {build.fuel}; {air}; {base} base pressure, {sits}.{gallons}"
+    return f"{power} {at} on {subject.fuel}; {air}; {base} base pressure, {sits}.{gallons}"

@@ -6,42 +6,43 @@ from collections.abc import Iterator, Sequence
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.session import Run
 from fuelwiz.terms import FITTINGS, HOSES
 
 
-def parts_and_lengths(build: Subject, _words: Words) -> Iterator[Block]:
+def parts_and_lengths(subject: Subject, _words: Words) -> Iterator[Block]:
     """Every run with its hose, size, length and ends, then what sits in the line."""
     yield Heading("Parts and lengths")
     columns = (
         Column("Run"),
         Column("Hose"),
         Column("Size"),
-        Column("Length", build.numbers.unit("length"), figures=True),
+        Column("Length", subject.numbers.unit("length"), figures=True),
         Column("What is on it"),
     )
-    rows = tuple(_all_runs(build))
+    rows = tuple(_all_runs(subject))
     if rows:
         yield Table(columns, rows)
     else:
-        yield Paragraph("No run of line is given, in [[feed.run]].")
-    items = tuple(Item(capitalized(text)) for text in _in_line(build))
+        yield Paragraph(not_known_sentence(subject, "line"))
+    items = tuple(Item(capitalized(text)) for text in _in_line(subject))
     if items:
         yield Listing(items)
 
 
-def _all_runs(build: Subject) -> Iterator[tuple[Cell, ...]]:
-    session, figures = build.session, build.figures
+def _all_runs(subject: Subject) -> Iterator[tuple[Cell, ...]]:
+    session, figures = subject.session, subject.figures
     feed = figures.chosen or figures.line_to_fit
     back = None if figures.return_line is None else figures.return_line.size
-    yield from _runs(build, "suction", session.inlet.run if session.inlet else (), None)
-    yield from _runs(build, "feed", session.feed.run, feed)
-    yield from _runs(build, "return", session.return_line.run if session.return_line else (), back)
+    yield from _runs(subject, "suction", session.inlet.run if session.inlet else (), None)
+    yield from _runs(subject, "feed", session.feed.run, feed)
+    yield from _runs(subject, "return", session.return_line.run if session.return_line else (), back)
 
 
 def _runs(
-    build: Subject, line: str, runs: Sequence[Run], candidate: str | None
+    subject: Subject, line: str, runs: Sequence[Run], candidate: str | None
 ) -> Iterator[tuple[Cell, ...]]:
     for run in runs:
         ends = [f"{count} {FITTINGS[kind]}" for kind, count in run.fittings.items() if count]
@@ -50,25 +51,25 @@ def _runs(
         yield row(
             f"{line}: {run.what}" if run.what else line,
             HOSES[run.hose],
-            _size(build, run, candidate),
-            build.numbers.number("length", run.length),
+            _size(subject, run, candidate),
+            subject.numbers.number("length", run.length),
             ", ".join(ends) or "nothing given",
         )
 
 
-def _size(build: Subject, run: Run, candidate: str | None) -> str | None:
+def _size(subject: Subject, run: Run, candidate: str | None) -> str | None:
     if run.bore is not None:
-        return build.numbers.figure("bore", run.bore)
+        return subject.numbers.figure("bore", run.bore)
     return run.size.text if run.size is not None else candidate
 
 
-def _in_line(build: Subject) -> Iterator[str]:
+def _in_line(subject: Subject) -> Iterator[str]:
     """Strainer, filters and other parts, with their ratings."""
-    session, numbers = build.session, build.numbers
+    session, numbers = subject.session, subject.numbers
     if session.inlet is not None and session.inlet.strainer is not None:
         yield f"strainer, rated for {numbers.figure('flow', session.inlet.strainer.rated_flow)}"
     for part in session.feed.filter:
-        where = ", before the regulator" if part.place == "pump" and build.at_tank else ""
+        where = ", before the regulator" if part.place == "pump" and subject.at_tank else ""
         yield f"{part.what or 'filter'}{where}, rated for {numbers.figure('flow', part.rated_flow)}"
     for item in (*session.feed.part, *(session.return_line.part if session.return_line else ())):
         yield f"{item.what or 'a part in line'}, rated for {numbers.figure('flow', item.rated_flow)}"

@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-from fuelwiz.desk.numbers import pretty, split_or_whole
-from fuelwiz.desk.words import label
+from fuelwiz.desk.field_numbers import pretty, split_or_whole
+from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.document.changes import Change
 from fuelwiz.printable import clean
 from fuelwiz.store.history import last_change
@@ -22,14 +22,14 @@ def last_change_words(path: Path) -> str:
 
 def change_words(changes: tuple[Change, ...]) -> str:
     """Changes as one sentence says them: "power 690 to 750 hp, boost 18 to 22 psi"."""
-    told = list(dict.fromkeys(map(_one, changes)))
-    more = len(told) - _MOST
-    shown = told if more <= 1 else [*told[:_MOST], f"and {more} more"]
+    texts = list(dict.fromkeys(map(_one, changes)))
+    more = len(texts) - _MOST
+    shown = texts if more <= 1 else [*texts[:_MOST], f"and {more} more"]
     return ", ".join(shown)
 
 
 def _one(change: Change) -> str:
-    named = label(change.key)
+    named = noun_of(change.key)
     before, now = _value(change.before), _value(change.now)
     if change.now is None:
         return f"{named} taken out"

@@ -7,12 +7,12 @@ from textual.strip import Strip
 from fuelwiz.wizard.paint import Area, pad
 
 POINTER, WORD, SAYS = 1, 3, 32
-EMPTY = "No builds are kept here yet."
+EMPTY = "No builds here yet."
 CHOICES = (
     ("sample", "Start with a guided sample", "an invented build: change it, watch the answer"),
     ("new", "New build", "five short steps, about ten minutes"),
     ("file", "Open a file", "a build from elsewhere"),
-    ("folder", "Another folder", "where builds are kept: {folder}"),
+    ("folder", "Another folder", "builds are in {folder}"),
 )
 WORDS = (
     "Good to have at hand: the power you want, the fuel, the boost, the pump's table of flow against pressure, "

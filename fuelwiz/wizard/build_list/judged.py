@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, cast
+from typing import TYPE_CHECKING, Any
 
 from fuelwiz.errors import SessionError
 from fuelwiz.store.build_file import BuildFile, first_fault
-from fuelwiz.wizard.look import Role
+from fuelwiz.terminal.palette import Role
 
 if TYPE_CHECKING:
     from fuelwiz.advice.subject import Subject
@@ -18,7 +18,7 @@ NONE_WORKS = "none works"
 
 @dataclass(frozen=True, slots=True)
 class Verdict:
-    """A verdict as a row shows it: the name of its mark, its word, its colour, and the program's yes or no."""
+    """A verdict as a row shows it: the name of its mark, if any, its word, its color, and the program's yes or no."""
 
     mark: str
     word: str
@@ -32,8 +32,8 @@ class Judged:
 
     `line` is the size that is judged, `spare` what the pump has to spare in percent, `change` what was changed
     last, `most_assumed` the assumption that matters most, `steps_open` how many steps nobody looked at,
-    `by_hand` whether the file has been edited since it was saved, `answered_before` what the program said then
-    where it says something else now although nothing was edited.
+    `by_hand` whether the file has been edited since it was saved, `answered_before` the answer given then
+    where it is another one now although nothing was edited.
     """
 
     verdict: Verdict = Verdict("unknown", "", "muted", None)
@@ -55,10 +55,10 @@ class Judged:
 
 
 def judge(entry: BuildFile) -> Judged:
-    """What a build comes to. Loads all that reckons, so it is not for the first paint; never raises."""
+    """What a build comes to. Loads all that calculates, so it is not for the first paint; never raises."""
     try:
         plain, build = _build(entry)
-        return _told(entry, plain, build)
+        return _judged(entry, plain, build)
     except SessionError as error:
         return Judged(fault=first_fault(error), more_faults=len(error.faults) - 1)
     except Exception:  # a file from anybody must not take the list down with it
@@ -79,7 +79,7 @@ def _build(entry: BuildFile) -> tuple[dict[str, Any], Subject]:
     return plain, Subject(session, first_figures(session))
 
 
-def _told(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
+def _judged(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
     from fuelwiz.advice import result
     from fuelwiz.advice.findings.unknowns import IN_WORDS, MOVES_MOST
     from fuelwiz.advice.row import SPARE
@@ -123,4 +123,6 @@ def _verdict(build: Subject, steps_open: int) -> Verdict:
     if build.has_runs and build.has_pump and figures.recommended is None:
         return Verdict("too fast", NONE_WORKS, "too fast", works)
     band = figures.pick.band
-    return Verdict(band, band, cast(Role, band), works)
+    if not works:
+        return Verdict("", band, "muted", works)  # a good speed is no reason for green in a build that fails
+    return Verdict(band, band, band, works)

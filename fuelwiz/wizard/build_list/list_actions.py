@@ -16,12 +16,12 @@ from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.program import Program
 from fuelwiz.wizard.prompt import Prompt
 
-OFFER = "d: go on with the draft, s: what is saved, Esc: stay"
+OFFER = "d opens the draft, s the saved build, Esc stays"
 NEVER_SAVED = "This build was never saved: Enter opens it, Ctrl+S saves it."
 
 
 class ListActions:
-    """The actions, by their id; what cannot be done is said in the footer."""
+    """The actions, by their id; the footer says what cannot be done."""
 
     def __init__(self, page: ListPage, program: Program) -> None:
         self.page = page
@@ -80,7 +80,7 @@ class ListActions:
         if entry is None:
             program.new_build() if page.builds.has_new_row else None
         elif entry.fault and (entry := self._read_again(entry)).fault:
-            self._say(f"{entry.file_name} cannot be opened before that is put right.")
+            self._say(f"{entry.file_name} cannot be opened until that is fixed.")
         elif entry.is_draft:
             self._open_draft(entry.path)
         elif entry.has_draft:
@@ -94,7 +94,7 @@ class ListActions:
         return self.builds.entry or entry
 
     def _offer_draft(self, entry: BuildFile) -> None:
-        """Ask whether to go on with work that was kept but not saved."""
+        """Ask whether to go on with a draft that is newer than the saved build."""
 
         def answered(letter: str) -> None:
             if letter == "d":
@@ -116,7 +116,7 @@ class ListActions:
             self.program.show_build(desk)
 
     def _saved_entry(self) -> BuildFile | None:
-        """The build under the pointer, if it has a file; else it is said why nothing is done."""
+        """The build under the pointer, if it has a file; else the footer says why nothing is done."""
         entry = self.builds.entry
         if entry is None:
             self._say("Put the pointer on a build first.")
@@ -143,7 +143,7 @@ class ListActions:
         """Put a copy beside the build."""
         entry = self._saved_entry()
         if entry is not None and (path := self._try(lambda: files.copy(entry.path))) is not None:
-            self._say(f"Copied into {path.name}.")
+            self._say(f"Copied to {path.name}.")
 
     def rename(self) -> None:
         """Give the build another name, file and all."""
@@ -154,7 +154,7 @@ class ListActions:
     def _rename_to(self, entry: BuildFile, name: str) -> None:
         path = self._try(lambda: files.rename(entry.path, name))
         if path is not None:
-            self._say(f"Renamed; its file is {path.name} now.")
+            self._say(f"Renamed; its file is now {path.name}.")
 
     def delete(self) -> None:
         """Put the build into the bin."""
@@ -168,7 +168,7 @@ class ListActions:
         except FuelwizError as error:
             self._say(str(error))
         else:
-            self._say(f"Deleted: {entry.name}. u brings it back.")
+            self._say(f"Deleted: {entry.name}. u restores it.")
         self.read()
         builds.at = at
         builds.move(0)
@@ -179,9 +179,9 @@ class ListActions:
         path = self._try(lambda: files.bring_back(folder))
         entry = self.builds.entry
         if path is not None and entry is not None:
-            self._say(f"Back again: {entry.name}.")
+            self._say(f"Restored: {entry.name}.")
         elif not self.page.message:
-            self._say("The bin is empty: there is nothing to bring back.")
+            self._say("The bin is empty.")
 
     def mark(self) -> None:
         """Mark the build to compare it."""
@@ -190,13 +190,13 @@ class ListActions:
             self._say("Only a saved build can be marked.")
             return
         if len(builds.marked) == 1:
-            self._say("Marked. Mark another one, or go to it and press x.")
+            self._say("Marked. Mark another, or go to it and press x.")
 
     def compare(self) -> None:
         """Compare the marked builds."""
         paths = self.builds.to_compare()
         if len(paths) < 2:
-            self._say("Mark two builds or more with Space first.")
+            self._say("Mark two or more builds with Space first.")
         else:
             self.program.compare(paths)
 
@@ -206,7 +206,7 @@ class ListActions:
             self.builds.typing = True
 
     def file(self) -> None:
-        """Open a build that is kept elsewhere."""
+        """Open a build from another place."""
         self._ask("Which file?", self._open_file, "")
 
     def _open_file(self, text: str) -> None:

@@ -4,22 +4,22 @@ from __future__ import annotations
 
 from textual.strip import Strip
 
-from fuelwiz.wizard.look import Role
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area
 
 LABEL, TEXT = 1, 12
 BANDS: tuple[Role, ...] = ("easy", "good", "brisk", "fast", "too fast")
 VERDICT = "Verdict"
 WORDS = (
-    ("Builds", "All that is kept in this folder, the last changed on top. Each is a plain text file."),
+    ("Builds", "All builds in this folder, the last changed on top. Each is a plain text file."),
     ("Goal", "The power wanted, as you gave it: at the crank or at the wheels."),
-    ("Line", "The size of feed line that is judged: the one settled on, else the one to fit."),
-    (VERDICT, "How fast the fuel runs in that line. While steps are open it says how many."),
-    ("Works", "Yes where pump, line and all else that is known hold at the goal, with the reserve on top."),
-    ("Changed", "When the file was last written. A draft is work that is kept but not saved yet."),
-    ("Below", "The answer for the build under the pointer, its last change, and how much is only assumed."),
-    ("Compare", "Space marks a build; x puts the marked ones side by side."),
-    ("Bin", "d puts a build into the folder .bin beside the others; u brings the last one back."),
+    ("Line", "The chosen size of the feed line, or the one to fit."),
+    (VERDICT, "How fast the fuel runs in that line, or how many steps are still open."),
+    ("Works", "Yes where pump, line and everything else known is big enough for the goal plus your reserve."),
+    ("Changed", "When the file was last written. A draft is work that is not saved yet."),
+    ("Below", "The answer for the highlighted build, its last change, and how much is only assumed."),
+    ("Compare", "Space marks a build; x shows the marked ones side by side."),
+    ("Bin", "d moves a build to the folder .bin beside the others; u restores the last one."),
 )  # fmt: skip
 
 
@@ -49,7 +49,7 @@ def _all_lines(area: Area) -> list[Strip]:
 
 
 def _bands(area: Area) -> Strip:
-    """The marks and words in their colours, from good to bad."""
+    """The marks and words in their colors, from good to bad."""
     line = area.row().put(TEXT, "")
     for band in BANDS:
         line.lay(0, f"{area.look.mark(band):<2}", area.look.chip(band))

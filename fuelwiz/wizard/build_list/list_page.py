@@ -1,4 +1,4 @@
-"""The whole screen of past builds in lines: title, filter, table, what is said of one build, keys."""
+"""The whole screen of past builds in lines: title, filter, table, a summary of one build, keys."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from fuelwiz.wizard.build_list.list_state import BuildList
 from fuelwiz.wizard.build_list.list_table import table_lines
 from fuelwiz.wizard.build_list.summary import summary_lines
 from fuelwiz.wizard.chrome import footer_line, keys_page
-from fuelwiz.wizard.paint import Area, Row, clip
+from fuelwiz.wizard.paint import Area, Row, clip, pad
 from fuelwiz.wizard.prompt import Prompt
 from fuelwiz.wizard.screen_layout import SMALLEST
 
@@ -60,7 +60,7 @@ def heights(rows: int) -> Heights:
 def page_lines(page: ListPage, today: date, area: Area) -> list[Strip]:
     """Every line of the screen."""
     if area.width < SMALLEST[0] or area.rows < SMALLEST[1]:
-        words = f"This wants {SMALLEST[0]} by {SMALLEST[1]}; the window is {area.width} by {area.rows}."
+        words = f"Needs {SMALLEST[0]} by {SMALLEST[1]}; the window is {area.width} by {area.rows}."
         return area.filled(area.paragraph(words, 1))
     body = area.high(area.rows - 1)
     return [*_body(page, today, body), _footer(page, area)]
@@ -115,15 +115,11 @@ def _filter(builds: BuildList, area: Area) -> Strip:
         return line.put(3, clip(HINT, area.width - 4), "muted").strip()
     line.put(3, "/", "focus", True)
     room = min(area.width - 28, 40)
-    shown, cursor = needle.window(room)
-    shown = area.look.fold(shown)
-    style = area.look.style("text", "field" if builds.typing else "background")
-    line.lay(5, clip(shown, room) + " " * max(room - cell_len(shown), 0), style)
     if builds.typing:
-        line = area.row().put(3, "/", "focus", True)
-        line.lay(5, shown[:cursor], style)
-        line.lay(5, shown[cursor : cursor + 1] or " ", style + area.look.cursor)
-        line.lay(5, shown[cursor + 1 :] + " " * max(room - cell_len(shown) - 1, 0), style)
+        line.put_field(5, room, needle)
+    else:
+        shown, _ = needle.window(room)
+        line.put(5, pad(area.look.fold(shown), room))
     return line.put(0, f"  {len(builds.rows)} of {len(builds.entries)}", "muted").strip()
 
 
@@ -155,8 +151,8 @@ def _offered(page: ListPage) -> list[Action]:
         choose = Action("choose", ("up",), "", "and Down choose", "")
         return [Action("go", ("enter",), "", "go", ""), choose, *_named("new", "file", "help", "quit")]
     if page.builds.typing:
-        ends = Action("ends", ("enter",), "", "keeps it", "")
-        return [ends, Action("clear", ("escape",), "", "shows all again", "")]
+        ends = Action("ends", ("enter",), "", "keep it", "")
+        return [ends, Action("clear", ("escape",), "", "show all", "")]
     if page.builds.entry is None:
         return [
             Action("go", ("enter",), "", "new build", ""),

@@ -1,4 +1,4 @@
-"""The screen of past builds: takes every key, paints, and has each build reckoned while no key comes."""
+"""The screen of past builds: takes every key, paints, and has each build calculated while no key comes."""
 
 from __future__ import annotations
 
@@ -25,7 +25,7 @@ from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView
 from fuelwiz.wizard.program import Program
 
-PAUSE_S = 0.15  # without a key, before a build is reckoned
+PAUSE_S = 0.15  # without a key, before a build is calculated
 NEXT_S = 0.05  # between one and the next
 
 
@@ -33,7 +33,7 @@ class BuildListScreen(Screen[None]):
     """The list of past builds. Every key comes here; nothing on the screen has the focus of its own."""
 
     known: ClassVar[dict[KnownKey, Judged]] = {}
-    """What was reckoned before: the screen is made anew each time the list is shown."""
+    """What was calculated before: the screen is made anew each time the list is shown."""
 
     last_at: ClassVar[dict[Path, Path]] = {}
     """The build that the pointer was on, by folder."""
@@ -56,8 +56,8 @@ class BuildListScreen(Screen[None]):
         return cast("Program", self.app)
 
     @property
-    def is_reckoning(self) -> bool:
-        """Whether a build is being reckoned just now."""
+    def is_calculating(self) -> bool:
+        """Whether a build is being calculated just now."""
         return self._job is not None
 
     def compose(self) -> ComposeResult:
@@ -65,7 +65,7 @@ class BuildListScreen(Screen[None]):
         yield LinesView(self.program.look, "list", lambda area: page_lines(self.page, date.today(), area))
 
     def on_mount(self) -> None:
-        """Read the folder and show it; nothing is reckoned yet."""
+        """Read the folder and show it; nothing is calculated yet."""
         self.styles.background = self.program.look.screen_background
         view = self.query_one(LinesView)
         view.styles.width = view.styles.height = "100%"
@@ -81,12 +81,12 @@ class BuildListScreen(Screen[None]):
         self.show()
 
     def show(self) -> None:
-        """Paint what differs from what stands there; reckon on when keys pause."""
+        """Paint what differs from what stands there; calculate on when keys pause."""
         if self.builds.entry is not None:
             self.last_at[self.builds.folder] = self.builds.entry.path
         if self.is_mounted:
             self.query_one(LinesView).repaint()
-            self._reckon_after(PAUSE_S)
+            self._calculate_after(PAUSE_S)
 
     def on_key(self, event: Key) -> None:
         """Every key, once: to the prompt, to the filter, or to an action."""
@@ -171,8 +171,8 @@ class BuildListScreen(Screen[None]):
         if self.page.prompt is not None:
             self.page.prompt.paste(event.text)
         elif self.builds.typing:
-            kept = "".join(sign for sign in event.text if sign.isprintable())
-            self.builds.filter(self.builds.needle.insert(kept))
+            printable = "".join(sign for sign in event.text if sign.isprintable())
+            self.builds.filter(self.builds.needle.insert(printable))
         self.show()
 
     def on_click(self, event: Click) -> None:
@@ -219,25 +219,25 @@ class BuildListScreen(Screen[None]):
         """How many builds show at once."""
         return max(heights(self._area.rows).table - 1, 1)
 
-    def _reckon_after(self, seconds: float) -> None:
-        """Reckon the next build once no key has come for that long."""
+    def _calculate_after(self, seconds: float) -> None:
+        """Calculate the next build once no key has come for that long."""
         if self._pause is not None:
             self._pause.stop()
-        self._pause = self.set_timer(seconds, self._reckon)
+        self._pause = self.set_timer(seconds, self._calculate)
 
-    def _reckon(self) -> None:
+    def _calculate(self) -> None:
         self._pause = None
         if self._job is not None or not self.is_current:
             return
         entry = self.builds.next_unknown(self._table_rows)
         if entry is not None:
             self._job = self.run_worker(
-                lambda: judge(entry), thread=True, exit_on_error=False, name="reckon", description=""
+                lambda: judge(entry), thread=True, exit_on_error=False, name="calculate", description=""
             )
             self._entry: BuildFile = entry
 
     def on_worker_state_changed(self, event: Worker.StateChanged) -> None:
-        """A build is reckoned: its row and the lines below say so, and the next one's turn comes."""
+        """A build is calculated: its row and the lines below say so, and the next one's turn comes."""
         job = self._job
         if job is None or event.worker is not job or event.state not in _OVER:
             return
@@ -246,7 +246,7 @@ class BuildListScreen(Screen[None]):
         self.builds.learn(self._entry, judged or Judged(fault="cannot be judged here: open it to see why"))
         if self.is_mounted:
             self.query_one(LinesView).repaint()
-            self._reckon_after(NEXT_S)
+            self._calculate_after(NEXT_S)
 
 
 _OVER = (WorkerState.SUCCESS, WorkerState.ERROR, WorkerState.CANCELLED)

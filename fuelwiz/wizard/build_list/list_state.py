@@ -65,7 +65,7 @@ class BuildList:
         return rows[self.at] if self.at < len(rows) else None
 
     def known(self, entry: BuildFile | None) -> Judged | None:
-        """What a build comes to, where that has been reckoned since it was last changed."""
+        """What a build comes to, where that has been calculated since it was last changed."""
         return self.judged.get((entry.path, entry.changed)) if entry is not None else None
 
     def learn(self, entry: BuildFile, judged: Judged) -> None:
@@ -123,7 +123,7 @@ class BuildList:
             self.at = 0
 
     def next_unknown(self, height: int) -> BuildFile | None:
-        """The build to reckon next: the one under the pointer, then those in sight, then the others."""
+        """The build to calculate next: the one under the pointer, then those in sight, then the others."""
         rows = self.rows
         here = [self.entry] if self.entry is not None else []
         seen = [rows[at] for at in self.window(height) if at < len(rows)]

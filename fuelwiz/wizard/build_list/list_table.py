@@ -11,9 +11,9 @@ from rich.cells import cell_len
 from textual.strip import Strip
 
 from fuelwiz.store.build_file import BuildFile
+from fuelwiz.terminal.palette import Ground, Role
 from fuelwiz.wizard.build_list.judged import Judged, Verdict
 from fuelwiz.wizard.build_list.list_state import BuildList, day_of
-from fuelwiz.wizard.look import Ground, Role
 from fuelwiz.wizard.paint import Area, Row, clip
 
 MARK, POINTER, NAME = 0, 1, 3
@@ -131,12 +131,12 @@ def _line(
 def _put_verdict(
     line: Row, entry: BuildFile, known: Judged | None, columns: ListColumns, strong: bool
 ) -> None:
-    """Mark, word and works; until it is reckoned, what the record tells."""
+    """Mark, word and works; until it is calculated, those of the record."""
     record = entry.record
     verdict = known.verdict if known is not None else _UNKNOWN
     works = known.verdict.works if known is not None else record.works if record is not None else None
     role: Role = verdict.role
-    mark = f"{line.look.mark(verdict.mark):<2}"
+    mark = f"{line.look.mark(verdict.mark) if verdict.mark else '':<2}"
     line.lay(columns.verdict, mark, line.look.chip(role, line.ground, strong))
     end = (columns.spare - 6 if columns.spare else columns.works - 3) - 1
     room = end - columns.word
@@ -147,7 +147,8 @@ def _put_verdict(
         recorded = record.margin.removesuffix("%").strip() if record is not None else ""
         spare = known.spare if known is not None else recorded
         line.put_right(columns.spare, _clipped(line, spare or unknown, 7), bold=strong)
-    line.put_right(columns.works, unknown if works is None else "yes" if works else "no", bold=strong)
+    word = unknown if works is None else "yes" if works else f"{line.look.mark('no')} no"
+    line.put_right(columns.works, word, "fault" if works is False else "text", strong)
 
 
 def _broken(
@@ -167,7 +168,7 @@ def _broken(
 
 
 def _put_name(line: Row, entry: BuildFile, room: int, strong: bool) -> None:
-    """The name, and whether what is shown is not what was told last."""
+    """The name, and whether there is a draft newer than what is shown."""
     tag = " draft" if entry.has_draft else ""
     name = _clipped(line, entry.name, room - len(tag))
     line.put(NAME, name, bold=strong)

@@ -7,10 +7,10 @@ from datetime import date
 from textual.strip import Strip
 
 from fuelwiz.store.build_file import BuildFile, Recorded
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.build_list.judged import Judged
 from fuelwiz.wizard.build_list.list_state import BuildList, day_of
 from fuelwiz.wizard.build_list.list_table import day_words
-from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
 
 MARK, TEXT = 1, 3
@@ -39,17 +39,19 @@ def summary_lines(builds: BuildList, today: date, area: Area) -> list[Strip]:
     """Answer, last change and what is assumed; in more lines also what to do next, the notes and the file."""
     entry = builds.entry
     if entry is None:
-        first, *others = NEW if builds.has_new_row else ("No build holds all of these words.",)
-        return area.filled(_told("note", "muted", first, others, area))
+        first, *others = NEW if builds.has_new_row else ("No build matches.",)
+        return area.filled(_below_mark("note", "muted", first, others, area))
     known = builds.known(entry)
     fault = entry.fault or (known.fault if known is not None else "")
     if fault:
         return area.filled(_of_broken(entry, fault, known, area))
     mark, role, answer = _answer(entry, known, area)
-    return area.filled(_told(mark, role, answer, _below(entry, known, today, area), area))
+    return area.filled(_below_mark(mark, role, answer, _below(entry, known, today, area), area))
 
 
-def _told(mark: str, role: Role, first: str, others: list[str] | tuple[str, ...], area: Area) -> list[Strip]:
+def _below_mark(
+    mark: str, role: Role, first: str, others: list[str] | tuple[str, ...], area: Area
+) -> list[Strip]:
     """The first sentence bold behind its mark, the others under it, as many as fit."""
     room = max(area.rows - min(len(others), 2 if area.rows < 6 else 4), 1)
     lines = []
@@ -65,18 +67,18 @@ def _told(mark: str, role: Role, first: str, others: list[str] | tuple[str, ...]
 
 
 def _answer(entry: BuildFile, known: Judged | None, area: Area) -> tuple[str, Role, str]:
-    """The mark, its role, and the answer: what the record says until the build has been reckoned."""
+    """The mark, its role, and the answer: what the record says until the build has been calculated."""
     if known is None:
         record = entry.record
         if record is None or not record.answer:
-            return "note", "muted", f"{entry.name}: being reckoned."
+            return "note", "muted", f"{entry.name}: being calculated."
         return _mark_of(record.works), "muted", f"{entry.name}: {record.answer}"
     works = known.verdict.works
     role: Role = "muted" if works is None else known.verdict.role if works else "fault"
-    told = f"{entry.name}: {known.answer}"
-    if len(area.wrapped(told, TEXT)) > max(area.rows - 2, 1):
-        told = f"{entry.name}: {known.headline}"
-    return _mark_of(works), role, told
+    text = f"{entry.name}: {known.answer}"
+    if len(area.wrapped(text, TEXT)) > max(area.rows - 2, 1):
+        text = f"{entry.name}: {known.headline}"
+    return _mark_of(works), role, text
 
 
 def _mark_of(works: bool | None) -> str:
@@ -97,9 +99,9 @@ def _below(entry: BuildFile, known: Judged | None, today: date, area: Area) -> l
 def _change(entry: BuildFile, known: Judged | None, today: date) -> str:
     """What was changed last, or at least when."""
     if entry.is_draft:
-        return "Never saved: this is the draft. Enter goes on with it."
+        return "Never saved: this is a draft. Enter opens it."
     if entry.has_draft:
-        return "A draft newer than this is kept: Enter offers it."
+        return "There is a newer draft: Enter offers it."
     if known is not None and known.by_hand and entry.record is not None:
         return f"Changed by hand since it was saved{_on(entry.record)}."
     if known is not None and known.change:
@@ -113,12 +115,12 @@ def _on(record: Recorded) -> str:
 
 
 def _assumed(known: Judged, area: Area) -> str:
-    """How much is assumed, which of it matters most where there is room, and how much nobody has looked at."""
+    """How much is assumed, which of it matters most where there is room, and how many steps are open."""
     count, steps = known.assumed, known.steps_open
-    told = f"{_counted(count, 'answer is', 'answers are')} assumed" if count else "nothing is assumed"
+    assumed = f"{_counted(count, 'answer is', 'answers are')} assumed" if count else "nothing is assumed"
     most = f", most of all {known.most_assumed}" if known.most_assumed and count > 1 else ""
-    looked = f"{_counted(steps, 'step')} not yet looked at" if steps else "every step looked at"
-    sentences = [f"{told}{more}; {looked}." for more in (most, "")]
+    visited = f"{_counted(steps, 'step')} not visited yet" if steps else "all steps visited"
+    sentences = [f"{assumed}{more}; {visited}." for more in (most, "")]
     fitting = next((one for one in sentences if len(one) < area.width - TEXT), sentences[1])
     return fitting[:1].upper() + fitting[1:]
 
@@ -134,11 +136,11 @@ def _more(entry: BuildFile, known: Judged | None, area: Area) -> list[str]:
     lines = []
     record = entry.record
     if known is not None and known.answered_before and record is not None:
-        lines.append(f"The same build, saved{_on(record)}, was answered then: {known.answered_before}")
+        lines.append(f"The same build, saved{_on(record)}, gave this result then: {known.answered_before}")
     notes = entry.notes
     if notes:
         lines.append(f"Notes: {notes}")
-    lines.append("Kept as a draft only." if entry.is_draft else f"File: {entry.file_name}")
+    lines.append("A draft, not saved yet." if entry.is_draft else f"File: {entry.file_name}")
     return lines
 
 
@@ -148,7 +150,7 @@ def _of_broken(entry: BuildFile, fault: str, known: Judged | None, area: Area) -
         [f"{_counted(more, 'more thing is', 'more things are')} wrong in it.".capitalize()] if more else []
     )
     if known is not None:
-        others.append("Enter opens it: each fault stands at its question.")
+        others.append("Enter opens it; each fault is shown at its question.")
     else:
-        others.append("It can be put right in a text editor; nothing here changes it.")
-    return _told("look here", "fault", f"{entry.file_name} cannot be used: {fault}.", others, area)
+        others.append("Fix it in a text editor; nothing here changes it.")
+    return _below_mark("look here", "fault", f"{entry.file_name} cannot be used: {fault}.", others, area)

@@ -10,9 +10,8 @@ from fuelwiz.sizing.vocabulary import is_fixed
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
+from fuelwiz.wizard.live.rule import READ
 from fuelwiz.wizard.prompt import Prompt
-
-SCROLLED_VIEWS = ("stress", "findings")
 
 
 class BuildActions:
@@ -104,7 +103,7 @@ class BuildActions:
 
     def table_key(self, key: str) -> bool:
         """What a key does in the table of sizes; false for one that is not the table's own."""
-        if key in ("up", "down") and self.host.view in SCROLLED_VIEWS:
+        if key in ("up", "down") and self.host.view in READ:
             self.host.scroll_live(1 if key == "down" else -1)
         elif key in ("up", "down"):
             self.size("pagedown" if key == "down" else "pageup")
@@ -125,7 +124,7 @@ class BuildActions:
         desk.visit("feed.chosen")
         desk.type("feed.chosen", size)
         self.host.changed()
-        self.host.say(f"{size} chosen; Ctrl+Z takes it back.")
+        self.host.say(f"{size} chosen; Ctrl+Z undoes it.")
 
     def save(self) -> None:
         """Save the build."""
@@ -158,7 +157,7 @@ class BuildActions:
         """Take the row of a list out."""
         if self.host.form.remove_entry():
             self.host.changed()
-            self.host.say("Removed. Ctrl+Z brings it back.")
+            self.host.say("Removed. Ctrl+Z undoes it.")
         else:
             self.host.say("Put the pointer on a row of a list first: a run, a filter, a part.")
 

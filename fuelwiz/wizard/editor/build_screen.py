@@ -20,26 +20,24 @@ from fuelwiz.wizard.actions import BUILD, Action, by_id, by_key, by_letter
 from fuelwiz.wizard.chrome import Headline, footer_line, keys_page, steps_column, steps_row, top_line
 from fuelwiz.wizard.editor.build_actions import BuildActions
 from fuelwiz.wizard.editor.form_view import FormView
-from fuelwiz.wizard.editor.head import headline, step_marks
+from fuelwiz.wizard.editor.frame import headline, offered_actions, step_marks
 from fuelwiz.wizard.editor.help_view import HelpView
 from fuelwiz.wizard.editor.host import Mode
-from fuelwiz.wizard.editor.offered import offered_actions
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
-from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.walk import Reaction
+from fuelwiz.wizard.form.form import Form, Reaction
 from fuelwiz.wizard.live.pane import LivePane
-from fuelwiz.wizard.live.rule import VIEWS
+from fuelwiz.wizard.live.rule import SIZES, VIEWS
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView, place
 from fuelwiz.wizard.program import Program
 from fuelwiz.wizard.prompt import Prompt
 from fuelwiz.wizard.screen_layout import PAGES, SMALLEST, Box, ScreenLayout, layout_for
 
-PAUSE_S = 0.2  # of typing, before the slower parts of the answer are reckoned
+PAUSE_S = 0.2  # of typing, before the slower parts of the answer are calculated
 KEEP_S = 0.6  # after a change, before the draft is written
-TOO_SMALL = "This wants"
+TOO_SMALL = "Needs"
 
 
 class BuildScreen(Screen[None]):
@@ -59,7 +57,7 @@ class BuildScreen(Screen[None]):
         self.desk = desk
         self.form = Form(desk, step or "goal")
         self.mode: Mode = "form"
-        self.view = "sizes"
+        self.view = SIZES
         self.highlighted = ""
         self.message = ""
         self.prompt: Prompt | None = None
@@ -96,7 +94,7 @@ class BuildScreen(Screen[None]):
         yield LinesView(look, "footer", self._footer)
 
     def on_mount(self) -> None:
-        """Stand first, reckon then: what reckons takes longest to load."""
+        """Show the screen first and calculate then: what calculates takes longest to load."""
         self.styles.background = self.program.look.screen_background
         self.call_after_refresh(self._first_answer)
 
@@ -155,7 +153,7 @@ class BuildScreen(Screen[None]):
         """The live pane as the desk has it now."""
         live = self.query_one(LivePane)
         held = self.desk.held
-        number, count = self.form.position()
+        number, count = self.form.pointer.position()
         live.notes = ("F5 next", f"question {number} of {count}")
         live.table_focused = self.mode == "table"
         live.about = self.form.place.step
@@ -295,7 +293,7 @@ class BuildScreen(Screen[None]):
             self.actions.ask_change()
 
     def changed(self) -> None:
-        """Something was said: keep it soon, and reckon the slower parts when typing pauses."""
+        """Something was typed: keep it soon, and calculate the slower parts when typing pauses."""
         self._typing_pauses()
         if self._keep is None:
             self._keep = self.set_timer(KEEP_S, self.keep)
@@ -312,7 +310,7 @@ class BuildScreen(Screen[None]):
             self.show_answer()
 
     def keep(self) -> None:
-        """Write the draft now; a folder that cannot be written is said once and stops nothing."""
+        """Write the draft now; a folder that cannot be written is reported once and stops nothing."""
         if self._keep is not None:
             self._keep.stop()
             self._keep = None

@@ -6,8 +6,7 @@ from typing import Protocol
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.wizard.editor.points_view import PointsView
-from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.walk import Reaction
+from fuelwiz.wizard.form.form import Form, Reaction
 from fuelwiz.wizard.program import Program
 from fuelwiz.wizard.prompt import Prompt
 

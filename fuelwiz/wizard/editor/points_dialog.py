@@ -65,7 +65,7 @@ class PointsDialog:
         form.rebuild()
         form.go_to_path(f"{path}.0.0") if not form.place.in_entry else form.focus_on(0)
         self.host.changed()
-        self.host.say(f"{len(understood.points)} points taken. Ctrl+Z takes them back.")
+        self.host.say(f"{len(understood.points)} points read. Ctrl+Z undoes it.")
 
     def _curve_path(self) -> str:
         place = self.host.form.place

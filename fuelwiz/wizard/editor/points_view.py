@@ -6,7 +6,7 @@ from pathlib import Path
 
 from textual.strip import Strip
 
-from fuelwiz.desk.points import Points, points_typed
+from fuelwiz.desk.points.points_file import Points, points_typed
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
@@ -53,12 +53,14 @@ class PointsView(Painted):
 
     def painted(self, area: Area) -> list[Strip]:
         """The text and what was understood, side by side where there is room."""
-        lines = [area.row().put(1, "Paste the table here, or type a CSV file's name", "focus", True).strip()]
-        said = self._said(self.understood())
+        lines = [
+            area.row().put(1, "Paste the table here, or type the name of a CSV file", "focus", True).strip()
+        ]
+        notes = self._notes(self.understood())
         half = area.width // 2 if area.width >= 60 else area.width
         room = area.rows - 1
         shown = self.lines[-room:]
-        wrapped = [part for text in said for part in Area(area.look, half, room).wrapped(text, 2)]
+        wrapped = [part for text in notes for part in Area(area.look, half, room).wrapped(text, 2)]
         for i in range(room):
             line = area.row()
             if i < len(shown):
@@ -71,18 +73,18 @@ class PointsView(Painted):
             lines.append(line.strip())
         return area.filled(lines)
 
-    def _said(self, points: Points) -> list[str]:
+    def _notes(self, points: Points) -> list[str]:
         if not self.text.strip():
             return [
                 f"Two columns: pressure, then {'flow' if self.second_unit != 'A' else 'current'}.",
-                f"Without units {self.first_unit} and {self.second_unit} are taken.",
+                f"Numbers without a unit are taken as {self.first_unit} and {self.second_unit}.",
             ]
-        said = [
+        notes = [
             f"Understood {len(points.points)} points"
             + (f", for {points.voltage}:" if points.voltage else ":")
         ]
-        said += [f"  {pressure}   {other}" for pressure, other in points.points[:12]]
-        said += [f"! {sentence}" for sentence in points.left_out[:6]]
+        notes += [f"  {pressure}   {other}" for pressure, other in points.points[:12]]
+        notes += [f"! {sentence}" for sentence in points.left_out[:6]]
         if points.points:
-            said.append(f"F8 uses these {len(points.points)} points, Esc leaves them.")
-        return said
+            notes.append(f"F8 uses these {len(points.points)} points, Esc cancels.")
+        return notes

@@ -8,20 +8,20 @@ from pathlib import Path
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.errors import SaveRefused
-from fuelwiz.desk.saving import Saved
+from fuelwiz.desk.storage import Saved
 from fuelwiz.errors import FuelwizError
 from fuelwiz.store.folder import file_name
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.prompt import Prompt
 
-LEAVE = "Not saved yet: s saves, k keeps a draft, x drops the changes, Esc stays"
+LEAVE = "Not saved yet: s saves, k keeps a draft, x discards the changes, Esc stays"
 
 Step = Callable[[], None]
 
 
 class SaveDialog:
-    """What becomes of the build on a screen's desk; `kept` says in the top line when it was kept last."""
+    """What becomes of the build on a screen's desk; `kept` is what the top line shows of it."""
 
     def __init__(self, host: Host) -> None:
         self.host = host
@@ -69,7 +69,7 @@ class SaveDialog:
         if refused.path:
             self.host.form.go_to_path(refused.path)
         if refused.reason in ("exists", "changed"):
-            question = f"{refused} y writes over it, Esc leaves it"
+            question = f"{refused} y overwrites, Esc cancels"
             self.host.ask(Prompt(question, self._overwrite, letters="y"))
         else:
             self.host.say(str(refused))
@@ -87,7 +87,7 @@ class SaveDialog:
             self.host.desk.write_draft()
         except FuelwizError as error:
             self.kept = "draft not kept"
-            self.host.say(f"The draft cannot be kept: {error}")
+            self.host.say(f"The draft cannot be saved: {error}")
         else:
             self.kept = f"draft kept {datetime.now():%H:%M}"
 

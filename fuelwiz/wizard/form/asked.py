@@ -10,7 +10,7 @@ _WITH_PUMP = ("pump.count", "pump.volts", "pump.name", "pump.running_at_idle", "
 
 
 def says(desk: Desk, path: str) -> str:
-    """What stands at a path, the fallback where nothing is said."""
+    """What stands at a path, the fallback where nothing is given."""
     return desk.text_in_field(path).text
 
 
@@ -86,7 +86,7 @@ _ASKED_IF: dict[str, Callable[[Desk], bool]] = {
 
 
 def is_run_by_run(desk: Desk) -> bool:
-    """Whether the feed is told run by run, so that one length and one count of bends cannot say it."""
+    """Whether the feed is given run by run, so that one length and one count of bends do not describe it."""
     return len(desk.plain.get("feed", {}).get("run", ())) > 1
 
 

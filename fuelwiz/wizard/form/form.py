@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Literal
 
-from fuelwiz.questions.catalogue import Choice
+from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.steps import step_of
+from fuelwiz.questions.catalogue import STEPS, Choice, Question
 from fuelwiz.session import field_at
-from fuelwiz.wizard.form.entries import entries
+from fuelwiz.wizard.form.choices import choice_beside, choice_by_letter
 from fuelwiz.wizard.form.form_rows import (
     AnyRow,
     CellsRow,
@@ -15,16 +18,102 @@ from fuelwiz.wizard.form.form_rows import (
     FieldRow,
     ItemRow,
     cells_of,
-    takes_focus,
+    entries,
 )
-from fuelwiz.wizard.form.walk import Reaction, Walk
+from fuelwiz.wizard.form.plan import Place, rows_of
+from fuelwiz.wizard.form.pointer import Pointer
 from fuelwiz.wizard.line_edit import LineEdit
 
 FREE_TEXT = ("text", "note")
+TAKE_POINTS = ("pump.curve.points", "pump.current", "pump.known", "pump.curve.voltage")
+
+Reaction = Literal["", "moved", "edited", "next_step", "paste", "changes"]
+"""What the screen has to do after a key."""
 
 
-class Form(Walk):
+class Form:
     """The questions of a build, one step or one entry of a list at a time, and what is typed into them."""
+
+    def __init__(self, desk: Desk, step: str = "goal") -> None:
+        self.desk = desk
+        self.place = Place(step)
+        self.pointer = Pointer()
+        self.editor = LineEdit()
+        self.note = ""
+        self._insisted = False
+        self.go_to_step(step)
+
+    @property
+    def row(self) -> AnyRow:
+        """The row under the pointer."""
+        return self.pointer.row
+
+    @property
+    def question(self) -> Question:
+        """What the row under the pointer asks."""
+        return self.pointer.question
+
+    @property
+    def path(self) -> str:
+        """The path that the pointer's place answers."""
+        return self.pointer.path
+
+    @property
+    def step_number(self) -> int:
+        """The number of the step, from 0."""
+        return next(i for i, step in enumerate(STEPS) if step.id == self.place.step)
+
+    def go_to_step(self, step: str) -> None:
+        """Show a step from its first question on."""
+        self.place = Place(step)
+        self.rebuild()
+        self.focus_on(0)
+
+    def go_to_path(self, path: str) -> None:
+        """Show the question that answers a path, in whichever step or entry it is."""
+        for more in (False, True):
+            self.place = Place(step_of(path), more=more)
+            self.rebuild()
+            place = self.pointer.find(path)
+            if place is not None:
+                self.focus_on(*place)
+                return
+        self.go_to_step(step_of(path))
+
+    def rebuild(self) -> None:
+        """Lay the rows out anew after a change; the pointer stays at its path where that is still asked."""
+        self.pointer.show(rows_of(self.desk, self.place))
+
+    def focus_on(self, row: int, cell: int = 0) -> None:
+        """Put the pointer on a row, and into one of its places."""
+        self.pointer.put(row, cell)
+        self.note, self._insisted = "", False
+        self.desk.visit(self.path)
+        self._load()
+
+    def _load(self) -> None:
+        """What stands in the place under the pointer, marked so that typing replaces it."""
+        if cells_of(self.row):
+            field = self.desk.text_in_field(self.path)
+            self.editor = LineEdit.at_end(field.text) if field.refused else LineEdit.marked(field.text)
+        else:
+            self.editor = LineEdit()
+
+    def move(self, way: int) -> Reaction:
+        """To the next or previous place; at the end to the next step."""
+        target = self.pointer.next_place(way)
+        if target is None:
+            return "next_step" if way > 0 else ""
+        self.focus_on(*target)
+        return "moved"
+
+    def move_row(self, way: int) -> Reaction:
+        """To the row below or above, the same place of it where there is one."""
+        row = self.pointer.next_row(way)
+        if row is None:
+            return "next_step" if way > 0 else ""
+        self.focus_on(row, self.pointer.cell)
+        return "moved"
 
     def key(self, key: str, character: str | None) -> Reaction:
         """What a key does that is not one of the screen's own."""
@@ -48,22 +137,14 @@ class Form(Walk):
         is_point = isinstance(row, CellsRow) and row.question.key.endswith(("points", "current"))
         if is_point and not self.editor.text.strip():
             return self._past_points()
-        target = self._neighbour(1)
-        if target is not None and _shows_more(self.rows[target[0]]) and not self.place.more:
+        target = self.pointer.next_place(1)
+        if target is not None and _shows_more(self.pointer.rows[target[0]]) and not self.place.more:
             return "next_step"
         return self.move(1)
 
     def _past_points(self) -> Reaction:
         """Enter on an empty point ends the table."""
-        key = self.question.key
-        beyond = next(
-            (
-                i
-                for i in range(self.at, len(self.rows))
-                if self.rows[i].question.key != key and takes_focus(self.rows[i])
-            ),
-            None,
-        )
+        beyond = self.pointer.row_past_question()
         if beyond is None:
             return "next_step"
         self.focus_on(beyond)
@@ -88,36 +169,35 @@ class Form(Walk):
             return
         self.place = replace(self.place, more=not self.place.more)
         self.rebuild()
-        first = next(
-            (i for i, row in enumerate(self.rows) if isinstance(row, DoRow) and row.act == "more"), 0
-        )
-        self.focus_on(first + 1 if self.place.more and first + 1 < len(self.rows) else first)
+        rows = self.pointer.rows
+        first = next((i for i, row in enumerate(rows) if _shows_more(row)), 0)
+        self.focus_on(first + 1 if self.place.more and first + 1 < len(rows) else first)
 
     def open_entry(self, list_path: str, index: int) -> Reaction:
         """Show one entry of a list in place of the step."""
-        self.place = replace(self.place, list_path=list_path, index=index)
-        self.rows = []
-        self.rebuild()
+        self._show_place(replace(self.place, list_path=list_path, index=index))
         self.focus_on(0)
         return "edited"
 
     def close_entry(self) -> None:
         """Back from an entry to the step, the pointer on the entry's row."""
         list_path, index = self.place.list_path, self.place.index
-        self.place = replace(self.place, list_path="", index=0)
-        self.rows = []
-        self.rebuild()
-        rows = [
-            i for i, row in enumerate(self.rows) if isinstance(row, ItemRow) and row.list_path == list_path
-        ]
+        self._show_place(replace(self.place, list_path="", index=0))
+        rows = self._item_rows(list_path)
         if not rows and not self.place.more:
             self.toggle_more()
-            rows = [
-                i
-                for i, row in enumerate(self.rows)
-                if isinstance(row, ItemRow) and row.list_path == list_path
-            ]
-        self.focus_on(rows[min(index, len(rows) - 1)] if rows else self.at)
+            rows = self._item_rows(list_path)
+        self.focus_on(rows[min(index, len(rows) - 1)] if rows else self.pointer.at)
+
+    def _show_place(self, place: Place) -> None:
+        """Other rows altogether: the path under the pointer is none of theirs."""
+        self.place = place
+        self.pointer.rows = ()
+        self.rebuild()
+
+    def _item_rows(self, list_path: str) -> list[int]:
+        rows = enumerate(self.pointer.rows)
+        return [i for i, row in rows if isinstance(row, ItemRow) and row.list_path == list_path]
 
     def remove_entry(self) -> bool:
         """Take out the entry under the pointer, or the one that is open."""
@@ -133,7 +213,7 @@ class Form(Walk):
             return False
         self.desk.remove(list_path, index)
         self.rebuild()
-        self.focus_on(self.at)
+        self.focus_on(self.pointer.at)
         return True
 
     def _choose(self, key: str, character: str | None) -> Reaction:
@@ -143,28 +223,16 @@ class Form(Walk):
         return self._pick(character) if character and character.isalnum() else ""
 
     def _pick(self, letter: str) -> Reaction:
-        """The next answer with a word that begins with a letter, or with a figure in it."""
-        choices = self.question.choices
-        now = self.desk.text_in_field(self.path).text
-        at = next((i for i, choice in enumerate(choices) if choice.value == now), -1)
-        for i in range(at + 1, at + 1 + len(choices)):
-            choice = choices[i % len(choices)]
-            words = choice.say.lower().replace("(", " ").split()
-            if any(
-                word.startswith(letter.lower()) or (letter.isdigit() and letter in word) for word in words
-            ):
-                self._take(choice)
-                return "edited"
-        return ""
+        choice = choice_by_letter(self.question.choices, self.desk.text_in_field(self.path).text, letter)
+        if choice is None:
+            return ""
+        self._take(choice)
+        return "edited"
 
     def _cycle(self, way: int) -> None:
-        choices = [choice.value for choice in self.question.choices]
         field = self.desk.text_in_field(self.path)
-        said = f"{field.text} {field.unit}".strip()
-        current = next((i for i, value in enumerate(choices) if value in (said, field.text)), None)
-        first = 0 if way > 0 else len(choices) - 1
-        new = first if current is None else (current + way) % len(choices)
-        self._take(self.question.choices[new])
+        given = (f"{field.text} {field.unit}".strip(), field.text)
+        self._take(choice_beside(self.question.choices, given, way))
 
     def _take(self, choice: Choice) -> None:
         self.desk.choose(self.path, choice.value)
@@ -178,8 +246,9 @@ class Form(Walk):
             return "edited"
         if isinstance(self.row, CellsRow) and self._at_edge(key):
             way = -1 if key == "left" else 1
-            if 0 <= self.cell + way < len(self.row.cells):
-                self.focus_on(self.at, self.cell + way)
+            cell = self.pointer.cell + way
+            if 0 <= cell < len(self.row.cells):
+                self.focus_on(self.pointer.at, cell)
                 return "moved"
         editor = self.editor.key(key)
         if editor is None:
@@ -215,12 +284,12 @@ class Form(Walk):
         if not cells_of(self.row):
             return ""
         joined = " ".join(line.strip() for line in lines)
-        kept = "".join(sign for sign in joined if sign.isprintable())
-        return self._set(self.editor.insert(kept)) if kept else ""
+        printable = "".join(sign for sign in joined if sign.isprintable())
+        return self._set(self.editor.insert(printable)) if printable else ""
 
     def takes_points(self) -> bool:
         """Whether a table of points may be pasted where the pointer is."""
-        return self.question.key in ("pump.curve.points", "pump.current", "pump.known", "pump.curve.voltage")
+        return self.question.key in TAKE_POINTS
 
     def asks_text(self) -> bool:
         """Whether the place under the pointer takes free text, where `?` is a letter."""
@@ -236,10 +305,8 @@ class Form(Walk):
         if not (cells_of(self.row) or isinstance(self.row, ChoiceRow)):
             return ""
         self.note = self.desk.unsure(self.path)
-        note = self.note
         self.rebuild()
         self._load()
-        self.note = note
         return "edited"
 
 

@@ -6,13 +6,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fuelwiz.desk.desk import Desk
-from fuelwiz.desk.plain import value_at, way
+from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.questions.catalogue import Question, catalogue, step_questions
 from fuelwiz.session import field_at
 from fuelwiz.terms import FITTINGS
 from fuelwiz.wizard.form.asked import is_asked, is_run_by_run
-from fuelwiz.wizard.form.entries import HEADS, columns, entries
 from fuelwiz.wizard.form.form_rows import (
+    HEADS,
     AnyRow,
     CellsRow,
     ChoiceRow,
@@ -21,6 +21,8 @@ from fuelwiz.wizard.form.form_rows import (
     FormCell,
     HeadRow,
     ItemRow,
+    columns,
+    entries,
 )
 
 POINTS_A_ROW = 5
@@ -63,23 +65,23 @@ class Place:
         return bool(self.list_path)
 
 
-def rows_of(desk: Desk, place: Place, points_a_row: int = POINTS_A_ROW) -> list[AnyRow]:
+def rows_of(desk: Desk, place: Place) -> list[AnyRow]:
     """The rows to show at a place, in the order of asking."""
     if place.in_entry:
-        return list(_entry_rows(desk, place, points_a_row))
+        return list(_entry_rows(desk, place))
     asked = [q for q in step_questions(place.step, desk.system) if _is_of_step(q) and is_asked(desk, q.key)]
     at_once = sorted((q for q in asked if _at_once(desk, q)), key=lambda q: q.key != "feed.run")
     further = [q for q in asked if not _at_once(desk, q)]
-    rows = [row for q in at_once for row in _rows_of_question(desk, q, points_a_row)]
+    rows = [row for q in at_once for row in _rows_of_question(desk, q)]
     if further:
-        said = (
+        text = (
             "hide the further questions"
             if place.more
             else f"more: {len(further)} further question{'s' if len(further) > 1 else ''}"
         )
-        rows.append(DoRow(further[0], "more", said))
+        rows.append(DoRow(further[0], "more", text))
     if place.more:
-        rows += [row for q in further for row in _rows_of_question(desk, q, points_a_row)]
+        rows += [row for q in further for row in _rows_of_question(desk, q)]
     return rows
 
 
@@ -92,14 +94,14 @@ def _is_of_step(question: Question) -> bool:
     return question.key in _LISTS or question.key in _FIRST_CURVE or not question.key.startswith(_IN_A_LIST)
 
 
-def _rows_of_question(desk: Desk, question: Question, points_a_row: int) -> Iterator[AnyRow]:
+def _rows_of_question(desk: Desk, question: Question) -> Iterator[AnyRow]:
     key = question.key
     if key in _LISTS:
         yield from _list_rows(desk, question)
     elif key == "pump.curve.points":
-        yield from _points_rows(desk, question, "pump.curve.0.points", points_a_row)
+        yield from _points_rows(desk, question, "pump.curve.0.points")
     elif key == "pump.current":
-        yield from _points_rows(desk, question, key, points_a_row)
+        yield from _points_rows(desk, question, key)
     elif key == "pump.curve.voltage":
         yield FieldRow(question, "pump.curve.0.voltage")
     else:
@@ -123,29 +125,29 @@ def _takes_quantity(key: str) -> bool:
 def _list_rows(desk: Desk, question: Question) -> Iterator[AnyRow]:
     path, add = _LISTS[question.key]
     first = 1 if path == "pump.curve" else 0
-    found = entries(desk, path)
-    if len(found) > first:
+    listed = entries(desk, path)
+    if len(listed) > first:
         yield HeadRow(question, HEADS[path.rpartition(".")[2]])
-    for index, entry in enumerate(found):
+    for index, entry in enumerate(listed):
         if index >= first:
             yield ItemRow(question, path, index, columns(path, index, entry))
     yield DoRow(question, "add", add, path)
 
 
-def _points_rows(desk: Desk, question: Question, path: str, a_row: int) -> Iterator[AnyRow]:
+def _points_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:
     """Points run across: a row of pressures over a row of the other column, and one empty place for the next."""
-    points = value_at(desk.plain, way(path))
+    points = value_at(desk.plain, value_path(path))
     count = len(points) if isinstance(points, list) else 0
     heads = _POINT_HEADS[path.rpartition(".")[2]]
-    for start in range(0, count + 1, a_row):
-        which = range(start, min(start + a_row, count + 1))
+    for start in range(0, count + 1, POINTS_A_ROW):
+        which = range(start, min(start + POINTS_A_ROW, count + 1))
         for column, (name, us, metric) in enumerate(heads):
             cells = tuple(FormCell(f"{path}.{i}.{column}") for i in which)
             label = name if start == 0 else ""
             yield CellsRow(question, cells, label, us if desk.system == "us" else metric)
 
 
-def _entry_rows(desk: Desk, place: Place, points_a_row: int) -> Iterator[AnyRow]:
+def _entry_rows(desk: Desk, place: Place) -> Iterator[AnyRow]:
     base = f"{place.list_path}.{place.index}"
     about = [(key, q) for key, q in catalogue(desk.system).items() if key.startswith(f"{place.list_path}.")]
     for key, question in about:
@@ -155,7 +157,7 @@ def _entry_rows(desk: Desk, place: Place, points_a_row: int) -> Iterator[AnyRow]
                 ends = tuple(FormCell(f"{path}.{kind}", _end_name(kind)) for kind in kinds)
                 yield CellsRow(question, ends, label)
         elif key.endswith(".points"):
-            yield from _points_rows(desk, question, path, points_a_row)
+            yield from _points_rows(desk, question, path)
         elif key.endswith(".change"):
             yield from _change_rows(desk, question, path)
         else:
@@ -164,13 +166,13 @@ def _entry_rows(desk: Desk, place: Place, points_a_row: int) -> Iterator[AnyRow]
 
 
 def _end_name(kind: str) -> str:
-    """A fitting by its name; what bends a hose end is swept, so that need not be said in a narrow cell."""
+    """A fitting by its name; what bends a hose end is swept, so that word is left out in a narrow cell."""
     return FITTINGS[kind].removeprefix("swept ")
 
 
 def _change_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:
     """One field for each value that a stress case changes, and a way to add one."""
-    change = value_at(desk.plain, way(path))
+    change = value_at(desk.plain, value_path(path))
     for key in change if isinstance(change, dict) else ():
         yield FieldRow(question, f"{path}.{key}")
     yield DoRow(question, "add_change", "+ change another value", path)

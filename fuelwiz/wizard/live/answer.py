@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, cast
 
 from textual.strip import Strip
 
-from fuelwiz.wizard.look import Role
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:
@@ -21,7 +21,7 @@ _BETWEEN_SENTENCES = re.compile(r"(?<=[.?!]) +(?=[A-Z\d-])")
 
 def answer_lines(result: Result, area: Area, held: str | None = None) -> list[Strip]:
     """The answer and under it what to do next, or, with the answer greyed, why it is held; fills the area."""
-    shown = area if held is None else replace(area, look=area.look.greyed)
+    shown = area if held is None else replace(area, look=area.look.grayed)
     if area.rows == 1:
         return [_short_answer(result, area, shown, held)]
     answer, rest = _told(result, area)

@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from textual.strip import Strip
 
-from fuelwiz.wizard.look import Role
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area, clip
 
 LABEL = 3

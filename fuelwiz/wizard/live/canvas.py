@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from fuelwiz.wizard.look import Look, Role
+from fuelwiz.terminal.palette import Role
+from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Row
 
 # Bits of a braille character by the column and row of its dot (Unicode 15, chapter 21.1, figure 21-1).

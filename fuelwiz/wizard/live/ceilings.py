@@ -1,4 +1,4 @@
-"""Ceilings: the power at which each part alone gives out, against the goal and the next one."""
+"""Ceilings as bars: the power that each part alone is good for, against the goal and the next one."""
 
 from __future__ import annotations
 
@@ -7,50 +7,52 @@ from typing import TYPE_CHECKING
 from rich.cells import cell_len
 from textual.strip import Strip
 
-from fuelwiz.advice.numbers import Numbers
+from fuelwiz.advice.sections.ceilings import (
+    ceiling_figure,
+    ceiling_groups,
+    ceiling_name,
+    ceilings_unknown,
+    goals_of,
+)
+from fuelwiz.advice.subject import Subject
+from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.live.bars import LABEL, START, Bar, bar_line, bar_room
-from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area, clip
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
-    from fuelwiz.sizing.figures import Ceiling, Figures
+    from fuelwiz.sizing.figures import Ceiling
+    from fuelwiz.sizing.vocabulary import CeilingBasis
 
-GROUPS = (("solved", "Solved", "bar"), ("rule", "Rules of thumb", "could"))
+GLYPHS: dict[CeilingBasis, str] = {"solved": "bar", "rule": "could"}
 
 
 def ceiling_lines(result: Result, area: Area) -> list[Strip]:
     """Bars of power, what was solved apart from the rules of thumb, and which part gives out first."""
-    figures = result.figures
-    if not figures.ceilings:
-        return area.paragraph("The ceilings show once the Lines step is answered.", rows=area.rows)
-    numbers = Numbers.of(result.session)
-    goals = _goals(figures)
-    most = 1.05 * max([ceiling.max_power_W for ceiling in figures.ceilings] + [power for _, power in goals])
+    subject = Subject(result.session, result.figures)
+    groups, goals = ceiling_groups(subject), goals_of(subject)
+    if not groups:
+        return area.paragraph(ceilings_unknown(subject), rows=area.rows)
+    most = 1.05 * max(
+        [item.max_power_W for group in groups for item in group.ceilings] + [power for _, power in goals]
+    )
     crossings = tuple(min(round(bar_room(area) * power / most), bar_room(area) - 1) for _, power in goals)
-    names = [f"{name} {numbers.number('power', power)}" for name, power in goals]
-    lines = [_scale_line(names, crossings, numbers.unit("power"), area)]
-    for basis, title, glyph in GROUPS:
-        group = [ceiling for ceiling in figures.ceilings if ceiling.basis == basis]
-        if group:
-            lines.append(_marked(title, crossings, area))
-        for ceiling in group:
-            bar = _bar(ceiling, glyph, figures.demand.crank_power_W, numbers)
-            lines.append(bar_line(bar, most, area, crossings))
+    names = [f"{name} {subject.numbers.number('power', power)}" for name, power in goals]
+    lines = [_scale_line(names, crossings, subject.numbers.unit("power"), area)]
+    for group in groups:
+        lines.append(_marked(group.title, crossings, area))
+        for ceiling in group.ceilings:
+            lines.append(bar_line(_bar(subject, ceiling), most, area, crossings))
     first = result.words.gives_out_first
     return (lines + (area.paragraph(first) if first else []))[: area.rows]
 
 
-def _goals(figures: Figures) -> list[tuple[str, float]]:
-    goals = [("goal", figures.demand.crank_power_W)]
-    return goals if figures.next is None else [*goals, ("next", figures.next.crank_power_W)]
-
-
-def _bar(ceiling: Ceiling, glyph: str, goal: float, numbers: Numbers) -> Bar:
-    power = numbers.number("power", ceiling.max_power_W, goal)
-    short = ceiling.max_power_W < goal
+def _bar(subject: Subject, ceiling: Ceiling) -> Bar:
+    power = ceiling_figure(subject, ceiling)
+    short = ceiling.max_power_W < subject.figures.demand.crank_power_W
     role: Role = "fault" if short else "muted"
-    return Bar(ceiling.part, f"! {power}" if short else power, 0.0, ceiling.max_power_W, role, glyph)
+    figure = f"! {power}" if short else power
+    return Bar(ceiling_name(subject, ceiling), figure, 0.0, ceiling.max_power_W, role, GLYPHS[ceiling.basis])
 
 
 def _scale_line(names: list[str], crossings: tuple[int, ...], unit: str, area: Area) -> Strip:

@@ -12,10 +12,12 @@ from rich.cells import cell_len
 from textual.strip import Strip
 
 from fuelwiz.advice.numbers import Numbers
-from fuelwiz.sizing.plot import Plot
+from fuelwiz.advice.sections.pressure import curves_sentence, curves_unknown
+from fuelwiz.advice.subject import Subject
+from fuelwiz.sizing.figures import Plot
+from fuelwiz.terminal.palette import Role
 from fuelwiz.units import from_si
 from fuelwiz.wizard.live.canvas import Canvas, Curve
-from fuelwiz.wizard.look import Role
 from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:
@@ -53,14 +55,16 @@ class _View:
 
 def curve_lines(data: Plot | None, result: Result, highlighted: str, area: Area) -> list[Strip]:
     """The picture in the area's rows, and under it what it says in words."""
+    subject = Subject(result.session, result.figures)
     if data is None or highlighted not in data.systems:
-        said = "Pump against system shows once the pump's curve and the Lines step are answered."
-        return area.paragraph(said, rows=area.rows)
+        return area.paragraph(curves_unknown(subject), rows=area.rows)
     if area.rows < LEAST_ROWS:
-        return area.paragraph("The curves want ten rows: make the window higher.", rows=area.rows)
-    numbers = Numbers.of(result.session)
+        return area.paragraph(f"The curves need {LEAST_ROWS} rows: make the window taller.", rows=area.rows)
+    numbers = subject.numbers
     shown = _shown_in(data, numbers)
-    sentence = area.paragraph(_sentence(data, highlighted, numbers, area))
+    sentence = area.paragraph(
+        curves_sentence(subject, highlighted, data.crossing, area.look.mark("crossing"))
+    )
     height = area.rows - 2 - len(sentence)
     names = _neighbours(list(data.systems), highlighted)
     canvas = Canvas(area.look, area.width - AXIS - 2 - max(cell_len(name) for name in names), height)
@@ -217,15 +221,6 @@ def _flow_axis(canvas: Canvas, view: _View, numbers: Numbers, area: Area) -> lis
 def _places(step: float) -> int:
     """Decimals that tell ticks of this step apart."""
     return next((places for places in range(3) if abs(step * 10**places % 1) < 1e-6), 3)
-
-
-def _sentence(data: Plot, highlighted: str, numbers: Numbers, area: Area) -> str:
-    if data.crossing is None:
-        return f"Pump and {highlighted} do not meet. The goal needs {numbers.figure('flow', data.goal_flow)}."
-    flow, pressure = data.crossing
-    met = f"{numbers.figure('flow', flow, data.goal_flow)} at {numbers.about('pressure', pressure)}"
-    goal = numbers.number("flow", data.goal_flow, flow)
-    return f"Pump and {highlighted} meet at {area.look.mark('crossing')}: {met}. The goal needs {goal}."
 
 
 def _between(flows: Sequence[float], pressures: Sequence[float], flow: float) -> float | None:

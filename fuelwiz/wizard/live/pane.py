@@ -11,20 +11,19 @@ from fuelwiz.wizard.live.answer import answer_lines, held_lines
 from fuelwiz.wizard.live.ceilings import ceiling_lines
 from fuelwiz.wizard.live.curves import curve_lines
 from fuelwiz.wizard.live.explain import explanation_lines
-from fuelwiz.wizard.live.findings import finding_lines
 from fuelwiz.wizard.live.ladder import ladder_lines
 from fuelwiz.wizard.live.layout import Layout, layout_for
 from fuelwiz.wizard.live.parts import part_lines
-from fuelwiz.wizard.live.rule import rule_line
+from fuelwiz.wizard.live.reading import read_lines
+from fuelwiz.wizard.live.rule import CEILINGS, CURVES, LADDER, SIZES, rule_line
 from fuelwiz.wizard.live.sizes import size_lines
-from fuelwiz.wizard.live.stress import stress_lines
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
-    from fuelwiz.sizing.plot import Plot
+    from fuelwiz.sizing.figures import Plot
 
 CurveSource = Callable[["Result", str], "Plot | None"]
 NOTHING_YET = "Type the power that you want: the answer starts with it."
@@ -39,7 +38,7 @@ class LivePane(Painted):
 
     def __init__(self, look: Look, curves: CurveSource | None = None, *, id: str | None = None) -> None:
         super().__init__(look, id=id)
-        self.view = "sizes"
+        self.view = SIZES
         self.highlighted = ""
         self.notes: tuple[str, ...] = ()
         self.table_focused = False
@@ -51,7 +50,7 @@ class LivePane(Painted):
         self._held: str | None = None
 
     def show(
-        self, result: Result | None, highlighted: str, *, held: str | None = None, view: str = "sizes"
+        self, result: Result | None, highlighted: str, *, held: str | None = None, view: str = SIZES
     ) -> None:
         """Show a result; `held` says why the answer stands still, where it does."""
         if view != self.view:
@@ -83,18 +82,16 @@ class LivePane(Painted):
             return area.filled([rule, *told])
         result = self._result
         layout = layout_for(area.width, area.rows, len(result.figures.sizes), self.table_focused)
-        look = self.look.greyed if self._held is not None else self.look
+        look = self.look.grayed if self._held is not None else self.look
         answer = answer_lines(result, area.high(layout.answer), self._held)
         body = self._body(result, layout, Area(look, area.width, layout.rest))
         return area.filled([rule, *answer, *body])
 
     def _body(self, result: Result, layout: Layout, area: Area) -> list[Strip]:
-        self.shows_sizes = self.view == "sizes" or layout.table_stays
+        self.shows_sizes = self.view == SIZES or layout.table_stays
         if not self.shows_sizes:
             return self._picture(self.view, result, area)
-        own = (
-            part_lines(self.about, result, area) if self.view == "sizes" and not self.table_focused else None
-        )
+        own = part_lines(self.about, result, area) if self.view == SIZES and not self.table_focused else None
         if own is not None and not layout.table_stays:
             return own
         table = size_lines(result, self.highlighted, area.high(layout.table), self.table_focused)
@@ -109,11 +106,11 @@ class LivePane(Painted):
 
     def _pictures(self, layout: Layout) -> tuple[str, ...]:
         """The pictures under the table: that of the view, or ladder and curves where both fit."""
-        if self.view not in ("sizes", "ladder", "curves"):
+        if self.view not in (SIZES, LADDER, CURVES):
             return (self.view,)
         if len(layout.pictures) == 2:
-            return ("ladder", "curves")
-        return ("ladder" if self.view == "sizes" else self.view,)
+            return (LADDER, CURVES)
+        return (LADDER if self.view == SIZES else self.view,)
 
     def _heights(self, layout: Layout) -> tuple[int, ...]:
         if len(self._pictures(layout)) == len(layout.pictures):
@@ -122,19 +119,14 @@ class LivePane(Painted):
 
     def _picture(self, view: str, result: Result, area: Area) -> list[Strip]:
         """The lines of a view, scrolled where it has more of them than fit."""
-        if view == "ladder":
+        if view == LADDER:
             return ladder_lines(result, self.highlighted, area)
-        if view == "curves":
+        if view == CURVES:
             data = self._curves(result, self.highlighted) if self._curves else None
             return curve_lines(data, result, self.highlighted, area)
-        if view == "ceilings":
+        if view == CEILINGS:
             return ceiling_lines(result, area)
-        lines = (
-            stress_lines(result, area, self.table_focused)
-            if view == "stress"
-            else finding_lines(result, area)
-        )
-        return self._scrolled(lines, area)
+        return self._scrolled(read_lines(view, result, area, whole=self.table_focused), area)
 
     def _scrolled(self, lines: list[Strip], area: Area) -> list[Strip]:
         self.scrolled = min(self.scrolled, max(len(lines) - area.rows, 0))

@@ -4,9 +4,14 @@ from __future__ import annotations
 
 from textual.strip import Strip
 
+from fuelwiz.advice.sections import bad_days, ceilings, pressure, sizes
 from fuelwiz.wizard.paint import Area
 
-VIEWS = ("sizes", "ladder", "curves", "ceilings", "stress", "findings")
+SIZES, LADDER, CURVES, CEILINGS, BAD_DAYS, FINDINGS = VIEWS = tuple(
+    name.lower()
+    for name in (sizes.NAME, pressure.NAME, "curves", ceilings.NAME, bad_days.NAME, bad_days.FINDINGS)
+)
+READ = (BAD_DAYS, FINDINGS)  # views that are read from top to bottom and may be longer than their room
 
 
 def rule_line(view: str, notes: tuple[str, ...], area: Area) -> Strip:

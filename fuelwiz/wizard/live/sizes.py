@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
 from rich.cells import cell_len
 from textual.strip import Strip
 
-from fuelwiz.advice.numbers import Numbers
-from fuelwiz.advice.row import BORE, FEEDS, LOSS, SPARE, VELOCITY, size_name, works
+from fuelwiz.advice.row import BORE, FEEDS, LOSS, SPARE, VELOCITY, size_name, speed_mark, works
+from fuelwiz.advice.sections.sizes import size_columns
 from fuelwiz.advice.subject import Subject
-from fuelwiz.wizard.look import Ground, Role
+from fuelwiz.terminal.palette import Ground
 from fuelwiz.wizard.paint import Area, Row, clip
 
 if TYPE_CHECKING:
@@ -22,32 +22,32 @@ POINTER = 1
 SIZE = 3
 LEAST_BORE = 6  # cells of a bore in inches and the gap before it
 LEAST_VELOCITY = 5  # cells of a usual velocity and the gap before it
+FIGURES_BEFORE_SPEED = 2  # bore and velocity stand left of the word for the velocity
 
 
 @dataclass(frozen=True, slots=True)
 class Columns:
-    """Where the columns stand: numbers by the column that they end before, the verdict by where it begins."""
+    """Where the columns stand: numbers by the cell that they end before, the word for the speed by its first."""
 
     header: int  # lines of header: 2 are name over unit, 1 is both, 0 is the unit alone
     bore: int
     velocity: int
-    verdict: int
+    speed: int
     loss: int
     spare: int
     feeds: int
     works: int
-    give: int = 0  # cells that velocity and verdict can move to the right for long sizes
+    give: int = 0  # cells that velocity and its word can move to the right for long sizes
 
 
-WIDE = Columns(1, bore=17, velocity=32, verdict=34, loss=54, spare=63, feeds=73, works=80)
-TIGHT = Columns(1, bore=17, velocity=32, verdict=33, loss=51, spare=60, feeds=70, works=76)
-NARROW = Columns(0, bore=14, velocity=21, verdict=23, loss=41, spare=47, feeds=53, works=59, give=1)
-SIDE = Columns(2, bore=13, velocity=22, verdict=24, loss=40, spare=46, feeds=52, works=58)
+WIDE = Columns(1, bore=17, velocity=32, speed=34, loss=55, spare=64, feeds=74, works=80)
+NARROW = Columns(0, bore=14, velocity=21, speed=23, loss=41, spare=47, feeds=53, works=59, give=1)
+SIDE = Columns(2, bore=13, velocity=22, speed=24, loss=40, spare=46, feeds=52, works=58)
 
 
 def columns_for(width: int, longest: int) -> Columns:
     """The columns of a table in that many cells whose longest size takes `longest` cells."""
-    columns = WIDE if width >= 80 else TIGHT if width >= 76 else NARROW if width >= 60 else SIDE
+    columns = WIDE if width >= 80 else NARROW if width >= 60 else SIDE
     wanted = max(longest - _room_for_size(columns), 0)
     free = columns.velocity - LEAST_VELOCITY - columns.bore
     moved = min(max(wanted - free, 0), columns.give)
@@ -55,7 +55,7 @@ def columns_for(width: int, longest: int) -> Columns:
         columns,
         bore=columns.bore + min(wanted, free + moved),
         velocity=columns.velocity + moved,
-        verdict=columns.verdict + moved,
+        speed=columns.speed + moved,
     )
 
 
@@ -81,7 +81,7 @@ def size_lines(result: Result, highlighted: str, area: Area, focused: bool = Fal
     subject = Subject(result.session, result.figures)
     columns = columns_for(area.width, max(cell_len(size_name(subject, row)) for row in sizes))
     at = next((index for index, row in enumerate(sizes) if row.size == highlighted), 0)
-    lines = _headers(columns, subject.numbers, area)
+    lines = _headers(columns, subject, area)
     for index in shown_sizes(len(sizes), at, area.rows - len(lines)):
         ground: Ground = "background" if index != at else "chosen" if focused else "row"
         line = area.row(ground)
@@ -91,48 +91,51 @@ def size_lines(result: Result, highlighted: str, area: Area, focused: bool = Fal
     return lines
 
 
-def _headers(columns: Columns, numbers: Numbers, area: Area) -> list[Strip]:
-    names = ("Bore", "Velocity", "Loss", "Spare", "Feeds")
-    in_units = tuple(numbers.unit(role) for role in ("bore", "velocity", "pressure", "percent", "power"))
+def _headers(columns: Columns, subject: Subject, area: Area) -> list[Strip]:
+    size, bore, velocity, speed, loss, spare, feeds, works_ = size_columns(subject)
+    figures = (bore, velocity, loss, spare, feeds)
     ends = (columns.bore, columns.velocity, columns.loss, columns.spare, columns.feeds)
-    heads = names if columns.header == 2 else in_units
-    if columns.header == 1:
-        heads = tuple(f"{name}, {unit}" for name, unit in zip(names, in_units, strict=True))
-    first = area.row().put(SIZE, "Size", "muted")
-    for end, head in zip(ends[:2], heads[:2], strict=True):
+    heads = {0: [of.unit for of in figures], 1: [of.head for of in figures], 2: [of.title for of in figures]}
+    first = area.row().put(SIZE, size.title, "muted")
+    for at, (end, head) in enumerate(zip(ends, heads[columns.header], strict=True)):
+        if at == FIGURES_BEFORE_SPEED:
+            first.put(columns.speed, speed.title, "muted")
         first.put_right(end, head, "muted")
-    first.put(columns.verdict, "Verdict", "muted")
-    for end, head in zip(ends[2:], heads[2:], strict=True):
-        first.put_right(end, head, "muted")
-    first.put_right(columns.works, "Works", "muted")
+    first.put_right(columns.works, works_.title, "muted")
     if columns.header != 2:
         return [first.strip()]
     second = area.row()
-    for end, unit in zip(ends, in_units, strict=True):
-        second.put_right(end, unit, "muted")
+    for end, of in zip(ends, figures, strict=True):
+        second.put_right(end, of.unit, "muted")
     return [first.strip(), second.strip()]
 
 
 def _size_line(line: Row, subject: Subject, row: SizeFigures, columns: Columns) -> Strip:
     look, strong = line.look, line.ground != "background"
-    verdict = cast(Role, row.band)
-    focused = line.ground == "chosen" and look.colours == "256"
-    line.put(
-        SIZE,
-        _fitting(size_name(subject, row), _room_for_size(columns)),
-        "focus" if focused else "text",
-        strong,
-    )
+    focused = line.ground == "chosen" and look.colors == "256"
+    name = _fitting(size_name(subject, row), _room_for_size(columns))
+    line.put(SIZE, name, "focus" if focused else "text", strong)
     for end, figure in ((columns.bore, BORE), (columns.velocity, VELOCITY)):
         line.put_right(end, figure.number(subject, row) or look.mark("unknown"), bold=strong)
-    mark = look.mark(verdict)
-    line.lay(columns.verdict, f"{mark:<2}", look.chip(verdict, line.ground, strong))
-    line.put(columns.verdict + 3, row.band, verdict, strong)
-    ends = (columns.loss, columns.spare, columns.feeds, columns.works)
-    texts = (*(figure.number(subject, row) for figure in (LOSS, SPARE, FEEDS)), works(row))
-    for end, text in zip(ends, texts, strict=True):
-        line.put_right(end, look.mark("unknown") if text is None else text, bold=strong)
-    return line.strip()
+    mark = speed_mark(row)
+    if mark is None:
+        line.put(columns.speed + 3, row.band, "muted", strong)
+    else:
+        line.lay(columns.speed, f"{look.mark(mark):<2}", look.chip(mark, line.ground, strong))
+        line.put(columns.speed + 3, row.band, mark, strong)
+    for end, figure in ((columns.loss, LOSS), (columns.spare, SPARE), (columns.feeds, FEEDS)):
+        line.put_right(end, figure.number(subject, row) or look.mark("unknown"), bold=strong)
+    return _works(line, row, columns.works, strong).strip()
+
+
+def _works(line: Row, row: SizeFigures, end: int, strong: bool) -> Row:
+    """Yes or no; a no with the mark that catches the eye."""
+    look, answer = line.look, works(row)
+    if answer != "no":
+        return line.put_right(end, answer or look.mark("unknown"), bold=strong)
+    cross = look.mark("stop")
+    line.lay(end - len(f"{cross} no"), cross, look.chip("too fast", line.ground, strong))
+    return line.put_right(end, "no", "fault", strong)
 
 
 def _fitting(name: str, room: int) -> str:

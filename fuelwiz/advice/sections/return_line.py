@@ -1,0 +1,65 @@
+"""The return line at idle, size by size."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Paragraph, Table, row
+from fuelwiz.advice.result import Words
+from fuelwiz.advice.sections.unknown import not_known_sentence
+from fuelwiz.advice.subject import Subject
+from fuelwiz.sizing.part_figures import ReturnFigures, ReturnSize
+
+
+def return_line(subject: Subject, _words: Words) -> Iterator[Block]:
+    """Every size of return at idle, and the smallest that will do."""
+    yield Heading("Return line")
+    if not subject.at_rail:
+        yield Paragraph("There is none: no regulator sits at the rail.")
+    elif subject.figures.return_line is None:
+        yield Paragraph(not_known_sentence(subject, "return line", "line", "pump"))
+    else:
+        yield _table(subject, subject.figures.return_line)
+        yield Paragraph(_smallest(subject, subject.figures.return_line))
+
+
+def _table(subject: Subject, line: ReturnFigures) -> Table:
+    unit = subject.numbers.unit
+    columns = (
+        Column("Size", whole=True),
+        Column("Flow at idle", unit("flow"), figures=True, short="Flow", rank=2),
+        Column("Velocity", unit("velocity"), figures=True, rank=3),
+        Column("Backs up to", unit("pressure"), figures=True, short="Back"),
+        Column("Creep", unit("pressure"), figures=True, rank=1),
+        Column("Works", whole=True),
+    )
+    given = subject.session.return_line
+    chosen = None if given is None or given.chosen is None else given.chosen.text
+    own = next((at for at, size in enumerate(line.sizes) if size.size == line.size), None)
+    return Table(columns, tuple(_row(subject, size, chosen) for size in line.sizes), own)
+
+
+def _row(subject: Subject, size: ReturnSize, chosen: str | None) -> tuple[Cell, ...]:
+    numbers = subject.numbers
+    return row(
+        "as it is" if size.fixed else f"{size.size}*" if size.size == chosen else size.size,
+        numbers.number("flow", size.flow_m3_s),
+        None if size.velocity_m_s is None else numbers.number("velocity", size.velocity_m_s),
+        numbers.number("pressure", size.back_pressure_Pa, subject.figures.pressure.idle_rail_Pa),
+        numbers.number("pressure", size.creep_Pa, 0.0),
+        Cell("yes", "yes") if size.holds else Cell("no", "no"),
+    )
+
+
+def _smallest(subject: Subject, line: ReturnFigures) -> str:
+    idle = subject.numbers.figure("pressure", subject.figures.pressure.idle_rail_Pa)
+    holds = f"lets the regulator hold {idle} at idle"
+    if line.smallest_that_holds is None:
+        return (
+            f"None of them {holds}."
+            if len(line.sizes) > 1
+            else f"It does not let the regulator hold {idle} at idle."
+        )
+    if line.fixed:
+        return f"It {holds}."
+    return f"{line.smallest_that_holds} is the smallest return that {holds}."

@@ -1,0 +1,85 @@
+"""Wire and fuse: what is given, and every wire that would do."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph, Table, row
+from fuelwiz.advice.result import Words
+from fuelwiz.advice.sections.unknown import not_known, not_known_sentence
+from fuelwiz.advice.subject import Subject
+from fuelwiz.physics.wire import MOST_WIRE_LOSS_V
+from fuelwiz.sizing.part_figures import WireChoice, WiringFigures
+
+
+def wire_and_fuse(subject: Subject, _words: Words) -> Iterator[Block]:
+    """What the circuit draws and its wire is good for, then every gauge."""
+    yield Heading("Wire and fuse")
+    wiring = subject.figures.wiring
+    if wiring is None:
+        yield Paragraph(not_known_sentence(subject, "wiring", "line", "pump"))
+        return
+    yield Pairs(tuple(_given(subject, wiring)))
+    yield from wires_that_would_do(subject)
+
+
+def wires_that_would_do(subject: Subject) -> Iterator[Block]:
+    """Every gauge with what it loses and carries, and the thinnest that works; nothing before that is known."""
+    wiring = subject.figures.wiring
+    if wiring is None:
+        return
+    if wiring.current_A is None:
+        yield Paragraph(
+            "Wire loss is not counted. Enter the current that the pump draws, or the volts measured at the pump;"
+            " until then the result is optimistic."
+        )
+        return
+    choices = subject.figures.wire_choices
+    if not choices or wiring.fuse_A is None:
+        return
+    numbers = subject.numbers
+    columns = (
+        Column("Wire", whole=True),
+        Column("Loss", numbers.unit("volts"), figures=True),
+        Column("Good for", numbers.unit("amps"), figures=True),
+        Column("Fuse", numbers.unit("amps"), figures=True, rank=1),
+        Column("Works", whole=True),
+    )
+    own = next((at for at, choice in enumerate(choices) if choice.given), None)
+    yield Table(columns, tuple(_row(subject, choice, wiring.fuse_A) for choice in choices), own)
+    works = wiring.smallest_wire
+    yield Paragraph(
+        f"{numbers.figure('amps', wiring.current_A)} at full power; the wire may lose"
+        f" {numbers.limit('volts', MOST_WIRE_LOSS_V)}."
+        f" {'None of these works.' if works is None else f'{works} is the thinnest that works.'}"
+    )
+
+
+def _row(subject: Subject, choice: WireChoice, fuse_a: float) -> tuple[Cell, ...]:
+    numbers = subject.numbers
+    return row(
+        f"{choice.gauge} AWG{'*' if choice.given else ''}",
+        f"{choice.loss_V:.2f}",
+        numbers.number("amps", choice.ampacity_A, fuse_a),
+        f"{fuse_a:g}",
+        Cell("yes", "yes") if choice.does else Cell("no", "no"),
+    )
+
+
+def _given(subject: Subject, wiring: WiringFigures) -> Iterator[tuple[str, str]]:
+    numbers = subject.numbers
+    loss = numbers.figure("volts", wiring.loss_V)
+    yield "at the pump", f"{numbers.figure('volts', wiring.pump_volts_V)}, {loss} below the supply"
+    if wiring.current_A is None or wiring.peak_current_A is None:
+        yield "current", not_known(subject, "current")
+        return
+    peak = numbers.figure("amps", wiring.peak_current_A)
+    yield "each circuit", f"{numbers.figure('amps', wiring.current_A)} at full power, {peak} at most"
+    yield "fuse", "none is large enough" if wiring.fuse_A is None else numbers.limit("amps", wiring.fuse_A)
+    if wiring.ampacity_A is not None:
+        fuse = [wiring.fuse_A] if wiring.fuse_A else []
+        yield "wire good for", numbers.figure("amps", wiring.ampacity_A, *fuse)
+    if subject.session.wiring is not None and subject.session.wiring.length is None:
+        yield "smallest wire", "not known yet, it needs the length of the wire"
+    else:
+        yield "smallest wire", wiring.smallest_wire or "none is thick enough: add circuits or shorten the run"

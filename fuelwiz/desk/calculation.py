@@ -1,0 +1,102 @@
+"""What a build comes to while it is being told: figures and words, and everything that is refused or wanting."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from types import MappingProxyType
+
+from fuelwiz.advice import Result, result
+from fuelwiz.desk import edits
+from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.field_specs import spec_at
+from fuelwiz.desk.last_valid import LastValid, nearest_valid
+from fuelwiz.desk.outside_data import with_unreadable_in_fields
+from fuelwiz.desk.plain import Plain
+from fuelwiz.desk.points.cells import half_points
+from fuelwiz.desk.refusals import Refusal, of_fault
+from fuelwiz.desk.state import State
+from fuelwiz.errors import Fault
+from fuelwiz.session import FieldSpec, Session
+from fuelwiz.sizing import first_figures, with_slower_parts
+from fuelwiz.units import UnitSystem
+
+
+class Calculation:
+    """The result of the build as far as it is valid, and why the rest is refused.
+
+    `is_loaded` tells whether the values have been read at all: the first time loads the units. `is_complete`
+    tells whether the result has the parts that take longer.
+    """
+
+    def __init__(self) -> None:
+        self.session: Session | None = None
+        self.result: Result | None = None
+        self.is_complete = False
+        self.is_loaded = False
+        self.refusals: Mapping[str, Refusal] = MappingProxyType({})
+        self._last_valid = LastValid(None, None, ())
+        self._inputs: tuple[Plain | None, str] = (None, "")
+
+    @property
+    def plain(self) -> Plain | None:
+        """The data that the result was made of; None where there is none."""
+        return self._last_valid.plain
+
+    def update(self, state: State, system: UnitSystem, name: str) -> State:
+        """Calculates anew all but what `finish` adds; the state with what can be read by now taken in.
+
+        Args:
+            state: what is told of the build.
+            system: the units that it is shown in.
+            name: of a build that gives none.
+        """
+        if not self.is_loaded:
+            state, self.is_loaded = with_unreadable_in_fields(state), True
+        state = edits.read_again(state, system)
+        self._last_valid = nearest_valid(state.plain, state.good, name)
+        if not self._last_valid.faults:
+            state = replace(state, good=self._last_valid.plain)
+        self.refusals = _refusals(state, self._last_valid.faults, system)
+        if self.result is None or self._inputs != (self.plain, name):
+            self._inputs = (self.plain, name)
+            self.session = self._last_valid.session
+            self.result = None if self.session is None else result(self.session, first_figures(self.session))
+            self.is_complete = False
+        return state
+
+    def finish(self) -> None:
+        """Adds the stress cases and the next goal to the result."""
+        if self.session is not None and self.result is not None and not self.is_complete:
+            self.result = result(self.session, with_slower_parts(self.session, self.result.figures))
+            self.is_complete = True
+
+
+def _refusals(state: State, faults: Iterable[Fault], system: UnitSystem) -> dict[str, Refusal]:
+    """Why each field is refused; first what cannot be read, then what is wanting, then what does not fit together."""
+    refusals: dict[str, Refusal] = {}
+    for path in state.raw:
+        refusal = edits.refusal_of(state, path, system)
+        if refusal is not None:
+            refusals[path] = refusal
+    for path, refusal in half_points(state):
+        refusals.setdefault(path, refusal)
+    for fault in faults:
+        path = _field_of_fault(fault.key)
+        if path not in edits.ALWAYS_WANTED:
+            refusals.setdefault(path, of_fault(path, _spec(path), fault))
+    return refusals
+
+
+def _field_of_fault(key: str) -> str:
+    """The field to put a fault right in: a suction hose without a size wants one; a pump, its first point."""
+    if key.startswith("inlet.run.") and key.rpartition(".")[2].isdecimal():
+        return f"{key}.size"
+    return key
+
+
+def _spec(path: str) -> FieldSpec | None:
+    try:
+        return spec_at(path)
+    except NoSuchField:
+        return None

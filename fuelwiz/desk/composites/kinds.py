@@ -1,0 +1,49 @@
+"""The two sorts of question that write several keys, or a part of one: answered in words, or with a count."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.field_questions import answers_to
+from fuelwiz.desk.state import State
+
+
+@dataclass(frozen=True, slots=True)
+class ChoiceQuestion:
+    """A question answered in words: which answer stands, and what each writes.
+
+    Attributes:
+        key: of the question, whose answers are those on offer.
+        read: the answer that stands; None where there is none yet.
+        put: the build with one of the answers.
+        fallback: the answer that `?` takes.
+        clear: the build without an answer, where the fallback need not be written.
+    """
+
+    key: str
+    read: Callable[[State], str | None]
+    put: Callable[[State, str], State]
+    fallback: str
+    clear: Callable[[State], State] | None = None
+
+    def use_fallback(self, state: State) -> State:
+        """The build with the question left to its fallback."""
+        return self.put(state, self.fallback) if self.clear is None else self.clear(state)
+
+    def write(self, state: State, answer: str) -> State:
+        """The build with an answer; NoSuchField where it is none of those on offer."""
+        if answer not in answers_to(self.key):
+            raise NoSuchField(f"{self.key} has no answer {answer}")
+        return self.put(state, answer)
+
+
+@dataclass(frozen=True, slots=True)
+class CountQuestion:
+    """A question answered with a count that several keys hold."""
+
+    read: Callable[[State], int | None]
+    write: Callable[[State, int], State]
+    clear: Callable[[State], State]
+    most: int

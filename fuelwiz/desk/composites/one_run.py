@@ -1,0 +1,82 @@
+"""Questions about one run, filter or curve: the field of the list that each is answered in."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from fuelwiz.desk.plain import value_at
+from fuelwiz.desk.state import State
+
+SEVERAL = "several: see the runs"
+
+_LISTS = (
+    "feed.run",
+    "feed.filter",
+    "feed.part",
+    "inlet.run",
+    "return_line.run",
+    "return_line.part",
+    "pump.curve",
+    "stress.case",
+)
+_ONE_RUN = {
+    "feed.length": "feed.run",
+    "feed.hose": "feed.run",
+    "feed.hoses": "feed.run",
+    "feed.bends": "feed.run",
+    "inlet.line": "inlet.run",
+    "inlet.size": "inlet.run",
+    "return.length": "return_line.run",
+    "return.hose": "return_line.run",
+}
+_FIELDS = {
+    "feed.length": "feed.run.0.length",
+    "feed.hose": "feed.run.0.hose",
+    "feed.filter": "feed.filter.0.rated_flow",
+    "inlet.line": "inlet.run.0.length",
+    "inlet.size": "inlet.run.0.size",
+    "return.length": "return_line.run.0.length",
+    "return.hose": "return_line.run.0.hose",
+    "pump.figure.flow": "pump.curve.0.points.0.1",
+    "pump.figure.pressure": "pump.curve.0.points.0.0",
+}
+
+
+def field_of(path: str) -> str:
+    """The field that a question is answered in: that of the first run, filter or curve where it names none."""
+    if path in _FIELDS:
+        return _FIELDS[path]
+    for section in _LISTS:
+        if (
+            path.startswith(f"{section}.")
+            and not path[len(section) + 1 :].split(".", maxsplit=1)[0].isdecimal()
+        ):
+            return f"{section}.0.{path[len(section) + 1 :]}"
+    return path
+
+
+def has_several_runs(state: State, path: str) -> bool:
+    """Whether a question about one run meets more than one, or one with other ends than it can tell."""
+    if path not in _ONE_RUN:
+        return False
+    runs = value_at(state.plain, tuple(_ONE_RUN[path].split("."))) or []
+    if len(runs) > 1:
+        return True
+    return (
+        bool(runs) and path in {"feed.hoses", "feed.bends"} and not _is_simple(runs[0].get("fittings") or {})
+    )
+
+
+def _is_simple(fittings: Mapping[str, int]) -> bool:
+    others = any(number for name, number in fittings.items() if name not in {"straight", "swept_90"})
+    return not others and hose_ends(fittings) % 2 == 0
+
+
+def hose_ends(fittings: Mapping[str, int]) -> int:
+    return fittings.get("straight", 0) + fittings.get("swept_90", 0)
+
+
+def without_item(state: State, path: str) -> State:
+    """The build without the run or filter that a question is about: its answer is "none"."""
+    section, _, _ = field_of(path).partition(".0.")
+    return state.without(section)

@@ -1,0 +1,133 @@
+"""The draft beside a build: all that is told, refused or not, kept until it is saved or given up."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+from fuelwiz.desk.composites import CHOICE_QUESTIONS, COUNT_QUESTIONS, field_of
+from fuelwiz.desk.errors import DraftError, NoSuchField
+from fuelwiz.desk.field_specs import NOT_TYPED, place_exists, spec_at
+from fuelwiz.desk.outside_data import known_entry, known_part
+from fuelwiz.desk.plain import Plain
+from fuelwiz.desk.state import State
+from fuelwiz.file_limits import MOST_DRAFT_BYTES
+from fuelwiz.files import TooLarge, read_whole
+from fuelwiz.printable import clean
+from fuelwiz.questions import STEPS
+
+_MOST_LEVELS = 12
+_LONGEST_TEXT = 4000
+_STASHED = {
+    "pump.figure": "pump.curve",
+    "pump.curve": "pump.curve",
+    "pump.sample": "pump.curve",
+    "surge": "surge",
+    "inlet.strainer": "inlet.strainer",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Contents:
+    """What a draft holds: all that was told, the steps that were seen, the digest of the file that it began from."""
+
+    state: State
+    seen: frozenset[str]
+    base: str | None
+
+
+def written(state: State, seen: Iterable[str], base: str | None) -> str:
+    """The text of a draft.
+
+    Args:
+        state: what is told of the build.
+        seen: the steps that were looked at.
+        base: the digest of the file that it began from; None where there was none.
+    """
+    draft = {
+        "draft": 1,
+        "kept": datetime.now(UTC).isoformat(),
+        "base": base,
+        "plain": state.plain,
+        "raw": dict(state.raw),
+        "picked": dict(state.picked),
+        "aside": dict(state.stashed),
+        "seen": sorted(seen),
+    }
+    return json.dumps(draft, ensure_ascii=True, indent=1) + "\n"
+
+
+def read(path: Path) -> Contents:
+    """What a draft holds, as far as it can be used.
+
+    Raises:
+        DraftError: it cannot be read, or is no draft.
+    """
+    draft = _parsed(path)
+    plain = known_part(draft.get("plain"))
+    raw = _texts(draft.get("raw"), plain)
+    picked = {key: text for key, text in _pairs(draft.get("picked")) if key in CHOICE_QUESTIONS}
+    state = State(plain, raw, picked, _stashed(draft.get("aside")))
+    base = draft.get("base")
+    return Contents(state, _steps(draft.get("seen")), base if isinstance(base, str) else None)
+
+
+def _parsed(path: Path) -> dict[str, Any]:
+    try:
+        draft = json.loads(read_whole(path, MOST_DRAFT_BYTES).decode("utf-8"))
+    except TooLarge:
+        raise DraftError(f"{clean(path.name)}: is larger than any draft") from None
+    except (OSError, ValueError, RecursionError):
+        raise DraftError(f"{clean(path.name)}: cannot be read as a draft") from None
+    if not isinstance(draft, dict) or draft.get("draft") != 1 or _depth(draft) > _MOST_LEVELS:
+        raise DraftError(f"{clean(path.name)}: is no draft that this program can read")
+    return draft
+
+
+def _depth(data: Any) -> int:
+    """How deep data are nested; counted level by level, so that no depth is too much."""
+    level, depth = [data], 0
+    while level and depth <= _MOST_LEVELS:
+        depth += 1
+        below = [value.values() if isinstance(value, dict) else value for value in level]
+        level = [item for items in below for item in items if isinstance(item, dict | list)]
+    return depth
+
+
+def _texts(data: Any, plain: Plain) -> dict[str, str]:
+    """The texts that stand in fields that there are."""
+    return {path: clean(text[:_LONGEST_TEXT]) for path, text in _pairs(data) if _is_field(path, plain)}
+
+
+def _is_field(path: str, plain: Plain) -> bool:
+    if path in COUNT_QUESTIONS:
+        return True
+    try:
+        field = field_of(path)
+        return spec_at(field).type not in NOT_TYPED and place_exists(plain, field)
+    except NoSuchField:
+        return False
+
+
+def _pairs(data: Any) -> list[tuple[str, str]]:
+    items = data.items() if isinstance(data, dict) else ()
+    return [(key, text) for key, text in items if isinstance(text, str)]
+
+
+def _stashed(data: Any) -> dict[str, Any]:
+    items = data.items() if isinstance(data, dict) else ()
+    fitting = {key: known_entry(_STASHED[key], value) for key, value in items if key in _STASHED}
+    return {key: value for key, value in fitting.items() if value}
+
+
+def _steps(data: Any) -> frozenset[str]:
+    names = {step.id for step in STEPS}
+    return (
+        frozenset(step for step in data if isinstance(step, str) and step in names)
+        if isinstance(data, list)
+        else frozenset()
+    )

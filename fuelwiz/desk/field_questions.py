@@ -1,0 +1,36 @@
+"""Which question asks for a field, what it offers, and what the field is called inside a sentence."""
+
+from __future__ import annotations
+
+from fuelwiz.desk.field_specs import cell_of
+from fuelwiz.desk.steps import step_of
+from fuelwiz.questions import Question, step_questions
+from fuelwiz.units import UnitSystem
+
+
+def question_of(path: str, system: UnitSystem = "us") -> Question | None:
+    """The question that asks for a field, in the units of the build; None where none does."""
+    bare = ".".join(part for part in path.split(".") if not part.isdecimal())
+    wanted = (bare, bare.replace("return_line.", "feed."), bare.replace("inlet.run.", "feed.run."))
+    for key in wanted:
+        for asked in step_questions(step_of(key), system):
+            if asked.key == key:
+                return asked
+    return None
+
+
+def noun_of(path: str) -> str:
+    """What a field is called inside a sentence: "boost"."""
+    if cell_of(path) is not None:
+        return "this point"
+    _, case, changed = path.partition(".change.")
+    if case and path.startswith("stress."):
+        return noun_of(changed)
+    asked = question_of(path)
+    return asked.noun if asked else path.rpartition(".")[2].replace("_", " ")
+
+
+def answers_to(path: str) -> tuple[str, ...]:
+    """The answers that the question about a field offers; none where it is one to type."""
+    asked = question_of(path)
+    return asked.answers if asked else ()

@@ -1,0 +1,83 @@
+"""Points typed cell by cell: a point is one of the build once both its halves can be read."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.field_questions import noun_of
+from fuelwiz.desk.field_specs import MOST_POINTS, Cell, cell_of, place_exists, spec_at
+from fuelwiz.desk.parse_field import parse_field
+from fuelwiz.desk.plain import value_at, value_path
+from fuelwiz.desk.refusals import Refusal
+from fuelwiz.desk.state import State
+from fuelwiz.session import Rejected, read
+from fuelwiz.units import UnitSystem, describe
+
+
+def type_cell(state: State, cell: Cell, raw: str, system: UnitSystem) -> State:
+    """The build with a text typed into a cell; a point with nothing in either cell is no more."""
+    points, number, column = cell
+    path, partner = f"{points}.{number}.{column}", f"{points}.{number}.{1 - column}"
+    halves = {column: raw, 1 - column: _text_in(state, partner)}
+    if not halves[0].strip() and not halves[1].strip():
+        return without_point(state, points, number)
+    state = state.with_raw(path, raw)
+    try:
+        point = [
+            parse_field(spec_at(f"{points}.{number}.{at}"), halves[at], system, noun_of(path))
+            for at in (0, 1)
+        ]
+    except Refusal:
+        return state
+    count = len(value_at(state.plain, value_path(points)) or ())
+    if number > count:
+        return state
+    return state.without_raw(path).without_raw(partner).with_value(f"{points}.{number}", point)
+
+
+def _text_in(state: State, path: str) -> str:
+    """What stands in a cell."""
+    raw = state.raw.get(path)
+    return raw if raw is not None else str(value_at(state.plain, value_path(path)) or "")
+
+
+def without_point(state: State, points: str, number: int) -> State:
+    """The build without a point; those after it move up."""
+    state = state.without_raw(f"{points}.{number}")
+    if value_at(state.plain, (*value_path(points), number)) is not None:
+        state = state.without(f"{points}.{number}")
+    return state.renumbered(points, lambda at: None if at == number else at - (at > number))
+
+
+def with_points(state: State, points: str, rows: Sequence[tuple[str, str]]) -> State:
+    """The build with a whole table in place of the points that were there.
+
+    Raises:
+        NoSuchField: there is no such table, it has no point or too many, or a text in it cannot be read.
+    """
+    spec = spec_at(points)
+    if spec.type != "points" or not 0 < len(rows) <= MOST_POINTS or not place_exists(state.plain, points):
+        raise NoSuchField(f"{points} takes no table of {len(rows)} points")
+    for row in rows:
+        try:
+            for part, text in zip(spec.parts, row, strict=True):
+                read(part, text)
+        except Rejected as rejected:
+            raise NoSuchField(f"{points} {rejected.problems[0][1]}") from None
+    return state.without_raw(points).with_value(points, [list(row) for row in rows])
+
+
+def half_points(state: State) -> Iterable[tuple[str, Refusal]]:
+    """The empty cells beside one that is not."""
+    for path in state.raw:
+        cell = cell_of(path)
+        if cell is None:
+            continue
+        partner = f"{cell[0]}.{cell[1]}.{1 - cell[2]}"
+        filled = [bool(_text_in(state, at).strip()) for at in (path, partner)]
+        if any(filled) and not all(filled):
+            empty = partner if filled[0] else path
+            kind = spec_at(empty).kind
+            assert kind is not None
+            yield empty, Refusal(f"{describe(kind)} is wanted", f"this point wants {describe(kind)} too.")

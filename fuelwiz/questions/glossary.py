@@ -1,0 +1,18 @@
+"""The page of words: what the trade's words mean, for those who meet them here first."""
+
+from __future__ import annotations
+
+import tomllib
+from collections.abc import Mapping
+from functools import cache
+from importlib.resources import files
+from types import MappingProxyType
+
+from fuelwiz.questions.placeholders import System, filled
+
+
+@cache
+def glossary(system: System = "us") -> Mapping[str, str]:
+    """What each word means, in the units of the build and in the order of reading: parts first, physics last."""
+    said = tomllib.loads((files(__package__) / "glossary.toml").read_text(encoding="utf-8"))
+    return MappingProxyType({word: filled(meaning, word, system) for word, meaning in said.items()})

@@ -1,0 +1,177 @@
+"""The figures of the parts around the line: pump, return, inlet, wiring, injectors, heat, surge pot, gauge; SI."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fuelwiz.sizing.vocabulary import Band, GaugeState, is_fixed
+
+
+@dataclass(frozen=True, slots=True)
+class HardestPoint:
+    """What a pump has to give at the point that asks most; `at` is its number, None for the goal."""
+
+    at: int | None
+    flow_m3_s: float
+    rise_Pa: float
+
+
+@dataclass(frozen=True, slots=True)
+class PumpTarget:
+    """What a pump has to give at the line to fit; where there is none, at the pick."""
+
+    size: str
+    flow_m3_s: float
+    rise_Pa: float
+    hardest: HardestPoint | None
+
+    @property
+    def fixed(self) -> bool:
+        """Whether no candidate changes it: every run keeps a bore of its own."""
+        return is_fixed(self.size)
+
+
+@dataclass(frozen=True, slots=True)
+class Stage:
+    """The crank power at which so many pumps are just enough, and the boost there."""
+
+    pumps: int
+    power_W: float
+    boost_Pa: float
+
+
+@dataclass(frozen=True, slots=True)
+class PumpFigures:
+    """The pump apart from any one size; the two capacities by one law alone where its kind is not known."""
+
+    capacity_without_feed_loss_m3_s: float
+    capacity_turbine_m3_s: float | None
+    capacity_displacement_m3_s: float | None
+    dead_head_Pa: float | None
+    lowest_rating_Pa: float | None
+    stages: tuple[Stage, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ReturnSize:
+    """One candidate size of the return line, at idle."""
+
+    size: str
+    flow_m3_s: float
+    velocity_m_s: float | None
+    back_pressure_Pa: float
+    regulator_loss_Pa: float
+    holds: bool
+    at_ease: bool
+    creep_Pa: float
+    creep_all_on_Pa: float | None
+
+    @property
+    def fixed(self) -> bool:
+        """Whether no candidate changes it: every run keeps a bore of its own."""
+        return is_fixed(self.size)
+
+
+@dataclass(frozen=True, slots=True)
+class ReturnFigures:
+    """The return line at idle, at the size that is judged."""
+
+    size: str
+    flow_m3_s: float
+    velocity_m_s: float | None
+    back_pressure_Pa: float
+    regulator_loss_Pa: float
+    holds: bool
+    at_ease: bool
+    creep_Pa: float
+    creep_all_on_Pa: float | None
+    smallest_that_holds: str | None
+    smallest_at_ease: str | None
+    sizes: tuple[ReturnSize, ...]
+
+    @property
+    def fixed(self) -> bool:
+        """Whether no candidate changes it: every run keeps a bore of its own."""
+        return is_fixed(self.size)
+
+
+@dataclass(frozen=True, slots=True)
+class InletFigures:
+    """The pump's inlet at the capacity of the pick."""
+
+    velocity_m_s: float | None
+    band: Band | None
+    pressure_abs_Pa: float
+    vapour_margin_Pa: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class WiringFigures:
+    """One circuit of the pump's wiring at the capacity of the pick."""
+
+    pump_volts_V: float
+    loss_V: float
+    current_A: float | None
+    total_A: float | None
+    peak_current_A: float | None
+    fuse_A: float | None
+    ampacity_A: float | None
+    smallest_wire: str | None
+
+
+@dataclass(frozen=True, slots=True)
+class InjectorFigures:
+    """The injectors at the goal; where none are given, the smallest rating for one a cylinder alone."""
+
+    count: int
+    wide_open_flow_each_kg_s: float | None
+    duty: float | None
+    smallest_rating_m3_s: float | None
+    within_limit: bool | None
+
+
+@dataclass(frozen=True, slots=True)
+class HeatFigures:
+    """Heat that the pumps put into fuel that goes round at cruise, and how long a tank lasts at full power."""
+
+    rise_K_per_h: float | None
+    lasts_s: float
+
+
+@dataclass(frozen=True, slots=True)
+class SurgeFigures:
+    """The surge pot and its lift pump."""
+
+    lift_needed_m3_s: float | None
+    lift_margin: float | None
+    holds_s: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class GaugeReading:
+    """Gauge pressures in one state of the engine; None where they are not known or the pumps cannot hold them."""
+
+    when: GaugeState
+    rail_Pa: float | None
+    pump_Pa: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class WireChoice:
+    """A gauge at the working current: volts lost in it, what it carries, whether it does and whether it is fitted."""
+
+    gauge: int
+    loss_V: float
+    ampacity_A: float
+    does: bool
+    given: bool
+
+
+@dataclass(frozen=True, slots=True)
+class InjectorChoice:
+    """A rating at the rated pressure: the duty that it would run at, whether it does and whether it is fitted."""
+
+    rating_m3_s: float
+    duty: float
+    does: bool
+    given: bool

@@ -1,0 +1,46 @@
+"""What the environment says of a terminal: its colors, its background, and whether it shows more than ASCII."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Literal
+
+Colors = Literal["none", "16", "256"]
+
+
+def colors_of(environ: Mapping[str, str]) -> Colors:
+    """How many colors it has, counted as Textual counts them, so that none is ever replaced by a nearby one."""
+    term = environ.get("TERM", "")
+    if environ.get("NO_COLOR") or term in ("", "dumb", "unknown") or term.startswith("vt"):
+        return "none"
+    many = environ.get("COLORTERM", "").strip().lower() in ("truecolor", "24bit")
+    return "256" if many or term.rpartition("-")[2] in ("256color", "kitty") else "16"
+
+
+def is_simple(environ: Mapping[str, str]) -> bool:
+    """Whether it draws ASCII alone, whatever its encoding: the Linux console and the old ones."""
+    term = environ.get("TERM", "")
+    return term in ("", "dumb", "unknown", "linux") or term.startswith("vt")
+
+
+def is_light(environ: Mapping[str, str]) -> bool:
+    """Whether its background is light, as far as anything says so."""
+    asked = environ.get("FUELWIZ_BACKGROUND", "").strip().lower()
+    if asked in ("light", "dark"):
+        return asked == "light"
+    return environ.get("COLORFGBG", "").rpartition(";")[2] in ("7", "15")
+
+
+def locale_speaks_utf8(environ: Mapping[str, str]) -> bool:
+    """Whether the locale asks for UTF-8."""
+    chosen = environ.get("LC_ALL", "")
+    if not chosen:
+        language, kind = environ.get("LANG", ""), environ.get("LC_CTYPE", "")
+        # Python itself puts LC_CTYPE=C.UTF-8 into a C locale (PEP 538): that says nothing about the terminal.
+        chosen = language if kind == "C.UTF-8" or not kind else kind
+    return "utf8" in chosen.lower().replace("-", "")
+
+
+def is_utf8(encoding: str | None) -> bool:
+    """Whether an encoding can hold every sign."""
+    return (encoding or "").lower().replace("-", "").replace("_", "") in ("utf8", "utf8sig")

@@ -1,0 +1,227 @@
+"""Painting the rows of a form: label, field, unit, echo and tag, in the columns that fit the width."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from rich.cells import cell_len
+from textual.strip import Strip
+
+from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.field_text import FieldText
+from fuelwiz.questions.catalogue import Choice, Question
+from fuelwiz.terminal.palette import Role
+from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, ChoiceRow, DoRow, FieldRow, HeadRow, ItemRow
+from fuelwiz.wizard.line_edit import LineEdit
+from fuelwiz.wizard.paint import Area, Row, clip
+
+LABEL = 3
+NARROW_LIST = 60  # below it a run shows how many ends it has in place of which
+TAG = "assumed"
+MAY_STAY_EMPTY = "may stay empty"
+
+
+@dataclass(frozen=True, slots=True)
+class FormColumns:
+    """Where the parts of a row stand; 0 for what has no room."""
+
+    bracket: int
+    field: int
+    unit: int
+    echo: int
+    tag: int
+
+    @property
+    def text(self) -> int:
+        """Where the text of a field begins."""
+        return self.bracket + 1
+
+
+WIDE = FormColumns(bracket=23, field=13, unit=39, echo=51, tag=63)
+SHORT = FormColumns(bracket=20, field=11, unit=34, echo=0, tag=0)
+MIDDLE = FormColumns(bracket=20, field=11, unit=34, echo=0, tag=44)
+
+
+def columns_for(width: int) -> FormColumns:
+    """The columns of a form of that width."""
+    return WIDE if width >= 76 else MIDDLE if width >= 54 else SHORT
+
+
+@dataclass(frozen=True, slots=True)
+class Focus:
+    """The pointer on a row: which of its cells it is in, and what is being edited there."""
+
+    cell: int
+    editor: LineEdit
+
+
+def row_strip(row: AnyRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
+    """One row of the form; `focus` where the pointer is on it."""
+    match row:
+        case FieldRow():
+            return _field(row, desk, area, focus)
+        case ChoiceRow():
+            return _choice(row, desk, area, focus)
+        case CellsRow():
+            return _cells(row, desk, area, focus)
+        case HeadRow():
+            return _columns(area.row(), row.columns, muted=True)
+        case ItemRow():
+            return _columns(_pointed(area, focus), row.columns, focused=focus is not None)
+        case DoRow():
+            line = _pointed(area, focus)
+            return line.put(LABEL, row.text, "focus" if focus else "muted", focus is not None).strip()
+
+
+def _pointed(area: Area, focus: Focus | None) -> Row:
+    line = area.row("row" if focus else "background")
+    if focus:
+        line.put(1, area.look.mark("pointer"), "focus", True)
+    return line
+
+
+def _label(line: Row, text: str, focused: bool) -> None:
+    line.put(LABEL, clip(line.look.fold(text), 18), bold=focused)
+
+
+def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
+    line, at = area.row(), columns_for(area.width)
+    if focus:
+        line.put(1, area.look.mark("pointer"), "focus", True)
+    _label(line, row.question.label, focus is not None)
+    field = desk.text_in_field(row.path)
+    wide = _field_width(row, field, at, area.width)
+    if focus:
+        _editing(line, at.bracket, wide, focus.editor, field)
+    else:
+        text = field.text or ("·" if not field.assumed else "")
+        role: Role = "fault" if field.refused else "muted" if field.assumed or not field.text else "text"
+        line.put(at.text, clip(area.look.fold(text), wide, area.look.fold("…")), role)
+    if wide > at.field:
+        return line.strip()
+    if field.refused:
+        reason = f"! {field.refused}"
+        return line.put(at.unit, clip(area.look.fold(reason), area.width - at.unit), "fault", True).strip()
+    picked = _picked(row.question, field)
+    line.put(
+        at.unit,
+        clip(area.look.fold(field.unit), max((at.echo or at.tag or area.width) - at.unit - 1, 4)),
+        "muted",
+    )
+    if at.echo:
+        line.put(at.echo, clip(area.look.fold(field.echo), at.tag - at.echo - 1), "muted")
+    if at.tag:
+        line.put(at.tag, clip(area.look.fold(_tag(field, picked)), area.width - at.tag - 1), "muted")
+    return line.strip()
+
+
+def _field_width(row: FieldRow, field: FieldText, at: FormColumns, width: int) -> int:
+    """A text without a unit may run over the columns of unit and echo."""
+    texts = ("name", "notes", "feed.sizes", "return_line.sizes", "bands.feed", "bands.inlet")
+    key = row.question.key
+    if (key in texts or key.startswith("fitted.") or key.endswith((".what", ".name"))) and not field.refused:
+        return width - at.text - 2
+    return at.field
+
+
+def _editing(line: Row, bracket: int, width: int, editor: LineEdit, field: FieldText) -> None:
+    """The field that takes keys, muted where it is a fallback."""
+    line.put(bracket, "[", "focus", True)
+    line.put_field(bracket + 1, width, editor, "muted" if field.assumed else "text")
+    line.put(bracket + 1 + width, "]", "focus", True)
+
+
+def _picked(question: Question, field: FieldText) -> Choice | None:
+    """The choice that stands in a field whose question offers some."""
+    texts = (f"{field.text} {field.unit}".strip(), field.text)
+    return next((c for c in question.choices if c.value in texts), None)
+
+
+def _tag(field: FieldText, picked: Choice | None) -> str:
+    if field.assumed:
+        return TAG
+    if picked is not None:
+        return picked.say
+    return "" if field.text else MAY_STAY_EMPTY
+
+
+def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
+    line, at = area.row(), columns_for(area.width)
+    if focus:
+        line.put(1, area.look.mark("pointer"), "focus", True)
+    _label(line, row.question.label, focus is not None)
+    field = desk.text_in_field(row.path)
+    choices = row.question.choices
+    current = next((i for i, choice in enumerate(choices) if choice.value == field.text), None)
+    role: Role = "muted" if field.assumed else "text"
+    whole = "  ".join(f"(x) {choice.say}" for choice in choices)
+    tag = f"! {field.refused}" if field.refused else TAG if field.assumed else ""
+    room = area.width - at.text - 1
+    if cell_len(whole) <= room:
+        column = at.text
+        for i, choice in enumerate(choices):
+            text = f"({'•' if i == current else ' '}) {choice.say}"
+            line.put(column, text, "focus" if focus and i == current else role, i == current)
+            column += cell_len(text) + 2
+    else:
+        say = choices[current].say if current is not None else field.text or "several"
+        number = f"{current + 1} of {len(choices)}" if current is not None else f"of {len(choices)}"
+        text = f"< {clip(area.look.fold(say), room - 12)} >"
+        line.put(at.text, text, "focus" if focus else role, focus is not None)
+        column = at.text + cell_len(text) + 2
+        line.put(column, number, "muted")
+        column += len(number) + 2
+    if tag and column + cell_len(tag) < area.width:
+        line.put(
+            max(column, min(at.tag or column, area.width - cell_len(tag) - 1)),
+            tag,
+            "fault" if field.refused else "muted",
+        )
+    return line.strip()
+
+
+def _cells(row: CellsRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
+    """Small fields side by side, each with its name before it where it has one."""
+    line = area.row()
+    if focus:
+        line.put(1, area.look.mark("pointer"), "focus", True)
+    _label(line, row.label, focus is not None)
+    named = bool(row.cells and row.cells[0].name)
+    column = 20 if named else 22
+    if not named:
+        line.put(LABEL + 10, row.unit, "muted")
+    for i, cell in enumerate(row.cells):
+        field = desk.text_in_field(cell.path)
+        if named:
+            line.put(column + 1, cell.name, "muted")
+            column += cell_len(cell.name) + 2
+        width = 2 if named else 6
+        text = field.text
+        if (not text or (named and text == "0")) and not (focus and focus.cell == i):
+            text = "·"
+        if focus and focus.cell == i:
+            _editing(line, column - 1 if named else column, width, focus.editor, field)
+        else:
+            role: Role = "fault" if field.refused else "muted" if text == "·" else "text"
+            shown = clip(line.look.fold(text), width)
+            line.put_right(column + 1 + width, shown, role)
+        column += width + (2 if named else 3)
+    return line.strip()
+
+
+def _columns(line: Row, columns: tuple[str, ...], *, muted: bool = False, focused: bool = False) -> Strip:
+    """A line of a list: what, hose, a figure to the right, and what is on it."""
+    width = line.width
+    starts = (LABEL, 27, 40, 42) if width >= 76 else (LABEL, 22, 36, 37)
+    role: Role = "muted" if muted else "text"
+    line.put(starts[0], clip(line.look.fold(columns[0]), starts[1] - starts[0] - 1), role, focused)
+    if not columns[2] and not columns[3]:
+        rest = clip(line.look.fold(columns[1]), width - starts[1] - 1, line.look.fold("…"))
+        return line.put(starts[1], rest, role, focused).strip()
+    line.put(starts[1], clip(line.look.fold(columns[1]), 9), role, focused)
+    line.put_right(starts[2], clip(line.look.fold(columns[2]), 9), role, focused)
+    if len(columns) > 4 and width < NARROW_LIST:
+        return line.put_right(starts[3] + 6, columns[4], role, focused).strip()
+    return line.put(
+        starts[3], clip(line.look.fold(f" {columns[3]}"), width - starts[3] - 1), role, focused
+    ).strip()

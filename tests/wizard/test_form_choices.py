@@ -1,0 +1,65 @@
+"""Every answer that a question offers can be picked in the form with an arrow, and is the one that stands then."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from fuelwiz.desk import Desk
+from fuelwiz.desk.edits import NOTHING_WITHOUT
+from fuelwiz.questions import catalogue
+from fuelwiz.wizard.form.form import Form
+
+NEVER_ASKED = {"fuel.kind"}
+"""What the question about the fuel answers along with the share of ethanol."""
+FIRST: dict[str, dict[str, str]] = {
+    "surge.return_to": {"surge.have": "yes"},
+    "pump.volts": {"pump.known": "sample"},
+    "pump.place": {"pump.known": "sample"},
+    "pump.arrangement": {"pump.known": "sample", "pump.count": "2"},
+}
+LISTS = {
+    "feed.run.hose": "feed.run",
+    "feed.filter.place": "feed.filter",
+    "inlet.run.hose": "inlet.run",
+    "return_line.run.hose": "return_line.run",
+}
+KEYS = sorted(
+    key
+    for key, asked in catalogue().items()
+    if asked.answers and not key.endswith(".fittings") and key not in NEVER_ASKED
+)
+
+
+def standing(form: Form) -> set[str]:
+    """What stands in the field under the pointer, without its unit and with it."""
+    field = form.desk.text_in_field(form.path)
+    return {field.text, f"{field.text} {field.unit}".strip()}
+
+
+@pytest.mark.parametrize("key", KEYS)
+def test_arrows_go_through_every_answer(tmp_path: Path, key: str) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type("goal.power", "410 hp")
+    for question, answer in FIRST.get(key, {}).items():
+        desk.type(question, answer)
+    form = Form(desk)
+    if key in LISTS:
+        form.open_entry(LISTS[key], desk.add(LISTS[key], {}))
+        place = form.pointer.find(f"{LISTS[key]}.0.{key.rpartition('.')[2]}")
+        assert place is not None
+        form.focus_on(*place)
+    else:
+        form.go_to_path(key)
+    assert form.question.key == key, "the question is asked"
+    answers = catalogue()[key].answers
+    picked: set[str] = set()
+    for _ in answers:
+        assert form.key("right", None) == "edited"
+        picked |= standing(form) & set(answers)
+        assert not desk.text_in_field(form.path).refused
+    if key in NOTHING_WITHOUT:
+        assert not picked, "only a hose or filter that is there can be read back"
+    else:
+        assert picked == set(answers)
