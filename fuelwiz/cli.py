@@ -62,9 +62,9 @@ def _open_wizard(arguments: list[str]) -> int:
     if over:
         command = meant(asked.file)
         hint = f"; did you mean `fuelwiz {command}`?" if command else ""
-        parser.error(f"cannot make sense of {' '.join(over)}{hint}")
+        parser.error(f"don't understand {' '.join(over)}{hint}")
     if not (sys.stdin and sys.stdin.isatty() and sys.stdout and sys.stdout.isatty()):
-        _complain("the wizard wants a terminal; `fuelwiz report FILE` prints without one")
+        _complain("the wizard needs a terminal; `fuelwiz report FILE` works without one")
         return BAD
     from fuelwiz.wizard.app import run
 
@@ -94,7 +94,7 @@ def _check(asked: argparse.Namespace) -> int:
         except SessionError as error:
             _complain(str(error))
             count = len(error.faults)
-            _say(shown(f"{file}: cannot be read, {count} fault{'' if count == 1 else 's'}") + "\n")
+            _say(shown(f"{file}: cannot be read, {count} error{'' if count == 1 else 's'}") + "\n")
             worst = BAD
             continue
         _say(shown(f"{file}: {said_in_a_line(result)}") + "\n")
@@ -105,7 +105,7 @@ def _check(asked: argparse.Namespace) -> int:
 
 def _compare(asked: argparse.Namespace) -> int:
     if len(asked.file) < 2:
-        command_parser("compare").error("wants two files or more")
+        command_parser("compare").error("needs two files or more")
     from fuelwiz.report.compare import comparison
     from fuelwiz.report.output import stdout_look
     from fuelwiz.report.text import text_of

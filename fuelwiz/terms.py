@@ -16,6 +16,9 @@ FilterPlace = Literal["line", "pump"]
 Hose = Literal["nominal", "ptfe", "rubber", "tube"]
 
 USUAL_ETHANOL = "10 %"
+VELOCITY_IS = "Velocity is"
+"""What heads the column of words for a velocity."""
+
 INDUCTIONS: dict[str, str] = {"none": "no boost", "supercharger": "supercharger", "turbo": "turbo"}
 HOSES: dict[str, str] = {
     "nominal": "dash/16 in bore",

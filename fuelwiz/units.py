@@ -146,9 +146,10 @@ def is_in_inches(text: str) -> bool:
     return name_of(split(text)[1]) in {"in", "ft"}
 
 
-def describe(kind: Kind) -> str:
-    """A kind in words: "a pressure"."""
-    return kind_in_words(kind).words
+def describe(kind: Kind, *, with_zero: bool = False) -> str:
+    """A kind in words: "a pressure", or with what it counts from, "a pressure above vacuum"."""
+    words = kind_in_words(kind)
+    return (words.with_zero if with_zero else None) or words.words
 
 
 def _parts(text: str, example: str) -> tuple[str, str]:

@@ -14,16 +14,17 @@ SHELLS = ("bash", "zsh", "fish")
 
 ABOUT = "Sizes the fuel system of a fuel-injected car, from the tank to the injectors."
 EXAMPLES = """\
-  fuelwiz                        opens the list of past builds
-  fuelwiz builds/coupe.toml      opens that build, or begins it
-  fuelwiz ./report               opens a file that is called like a command
+  fuelwiz                        opens your list of builds
+  fuelwiz builds/coupe.toml      opens that build, or starts it
+  fuelwiz ./report               opens a file named like a command
   fuelwiz report builds/coupe.toml"""
 CARE = """\
 Gallons are US gallons. Fuel under pressure burns people and cars: this is an
-aid to design, not an approval.
+aid to design, not an approval: makers' ratings, local codes, your sanctioning
+body and qualified people come first.
 
-Exit status: 0 fine; 1 `check` found a build that is not known to work; 2 bad
-usage, bad input, or an output that cannot be written."""
+Exit status: 0 fine; 1 `check` found a build that does not work or has no pump
+yet; 2 bad usage, bad input, or an output that cannot be written."""
 
 
 class Parser(argparse.ArgumentParser):
@@ -45,41 +46,41 @@ class Command(NamedTuple):
 
 
 def _report(parser: Parser) -> None:
-    parser.add_argument("file", metavar="FILE", help="a session file")
-    parser.add_argument("--format", choices=FORMATS, default="text", help="text unless said otherwise")
-    parser.add_argument("--output", metavar="PATH", help="a file to write to, in place of the screen")
+    parser.add_argument("file", metavar="FILE", help="a build's file")
+    parser.add_argument("--format", choices=FORMATS, default="text", help="text by default")
+    parser.add_argument("--output", metavar="PATH", help="write to this file instead of the screen")
 
 
 def _files(parser: Parser) -> None:
-    parser.add_argument("file", metavar="FILE", nargs="+", help="session files")
+    parser.add_argument("file", metavar="FILE", nargs="+", help="files of builds")
 
 
 def _shell(parser: Parser) -> None:
-    parser.add_argument("shell", choices=SHELLS, help="the shell that the script is for")
+    parser.add_argument("shell", choices=SHELLS, help="your shell")
 
 
 COMMANDS = {
     "report": Command(
-        "Print all there is to know of a build, or write it to a file.",
-        "fuelwiz report builds/coupe.toml --format html --output sheet.html",
+        "Print the full report on a build, or write it to a file.",
+        "fuelwiz report builds/coupe.toml --format html --output report.html",
         _report,
     ),
     "check": Command(
-        "Print a line a build; the exit status says whether all work.",
+        "Print one line per build; the exit status says whether all work.",
         "fuelwiz check builds/*.toml",
         _files,
     ),
     "compare": Command(
-        "Put builds side by side: what differs, and which is better in it.",
+        "Put builds side by side: what differs, and which one is better.",
         "fuelwiz compare before.toml after.toml",
         _files,
     ),
     "schema": Command(
-        "Print the JSON Schema of a session file, for editors that check.",
-        "fuelwiz schema > session.schema.json",
+        "Print the JSON Schema of a build's file, for editors that check.",
+        "fuelwiz schema > build.schema.json",
     ),
     "completion": Command(
-        "Print a script that completes commands and options at the Tab key.",
+        "Print a script that makes the Tab key complete commands.",
         'eval "$(fuelwiz completion bash)"',
         _shell,
     ),
@@ -96,8 +97,8 @@ def wizard_parser() -> Parser:
         epilog=f"commands:\n{rows}\n\nexamples:\n{EXAMPLES}\n\n{CARE}",
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
-    opens = "a build to open, or to begin; without it the list of past builds"
-    folder = "the folder of past builds; else FUELWIZ_SESSIONS, saved_sessions/ here, or your data folder"
+    opens = "a build to open or to start; without one, your list of builds"
+    folder = "the folder of your builds; else FUELWIZ_SESSIONS, saved_sessions/ here, or your data folder"
     parser.add_argument("file", nargs="?", metavar="FILE", help=opens)
     parser.add_argument("--sessions", metavar="DIR", help=folder)
     parser.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")

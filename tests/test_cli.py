@@ -103,7 +103,7 @@ def test_check_prints_a_line_a_file(capsys: pytest.CaptureFixture[str]) -> None:
         "works",
         "works",
     ] and err == ""
-    assert out.startswith(f"{WORKS}: works. -8, settled on")
+    assert out.startswith(f"{WORKS}: works. Your -8 (*)")
 
 
 @pytest.mark.parametrize(
@@ -112,7 +112,7 @@ def test_check_prints_a_line_a_file(capsys: pytest.CaptureFixture[str]) -> None:
         ([WORKS], 0, ["works."]),
         ([LIMITED], 1, ["does not work (return)."]),
         ([NO_PUMP, WORKS], 1, ["no pump yet.", "works."]),
-        ([LIMITED, "nowhere.toml", WORKS], 2, ["does not work", "cannot be read, 1 fault", "works."]),
+        ([LIMITED, "nowhere.toml", WORKS], 2, ["does not work", "cannot be read, 1 error", "works."]),
         ([str(EXAMPLES / "goal-alone.toml")], 1, ["no pump yet."]),
     ],
 )
@@ -210,9 +210,9 @@ def test_version(capsys: pytest.CaptureFixture[str]) -> None:
     assert capsys.readouterr().out == f"fuelwiz {__version__}\n"
 
 
-def test_the_wizard_wants_a_terminal(capsys: pytest.CaptureFixture[str]) -> None:
+def test_the_wizard_needs_a_terminal(capsys: pytest.CaptureFixture[str]) -> None:
     assert main([WORKS]) == 2
-    assert "wants a terminal" in capsys.readouterr().err
+    assert "needs a terminal" in capsys.readouterr().err
 
 
 @pytest.mark.parametrize(

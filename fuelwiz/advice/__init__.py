@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 from fuelwiz.advice.answer import answer
+from fuelwiz.advice.case_sentences import case_names, case_sentences
 from fuelwiz.advice.cautions import cautions
-from fuelwiz.advice.ceilings import gives_out_first
 from fuelwiz.advice.findings import remarks
-from fuelwiz.advice.headline import headline
+from fuelwiz.advice.first_limit import first_limit
 from fuelwiz.advice.next_goal import next_goal
 from fuelwiz.advice.result import Explanation, Finding, Result, Words
+from fuelwiz.advice.short_forms import headline, next_step, to_do
 from fuelwiz.advice.sizes import explanation
-from fuelwiz.advice.stress import stress_words
 from fuelwiz.advice.subject import Subject
-from fuelwiz.advice.todo import to_do
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures
 
@@ -27,9 +26,11 @@ def result(session: Session, figures: Figures) -> Result:
         answer=answer(build),
         headline=headline(build),
         to_do=to_do(build, found),
+        next_step=next_step(build, found),
         explanations=tuple(explanation(build, row) for row in figures.sizes),
-        stress=stress_words(build) if figures.stress else (),
-        gives_out_first=gives_out_first(build),
+        stress=case_sentences(build),
+        case_names=case_names(build),
+        first_limit=first_limit(build),
         next_goal=next_goal(build),
         findings=tuple(remark.finding for remark in found),
         cautions=cautions(build),

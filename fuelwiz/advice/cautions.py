@@ -2,34 +2,50 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from fuelwiz.advice.subject import Subject
+
+ALCOHOL_ABOVE = 0.10  # of the volume: what ordinary pump fuel may hold
+
+RATED = "hoses, seals, filter media and strainers must be rated for it."
+METHANOL = (
+    "Methanol burns with a flame that you cannot see, and is poisonous, also through the skin and as a vapor:"
+    " wear gloves and eye protection, and keep an extinguisher rated for alcohol fires at hand."
+)
 
 
 def cautions(build: Subject) -> tuple[str, ...]:
     """One sentence each, in the order in which one meets them at the car."""
-    fuel, pump = build.session.fuel, build.session.pump
-    told = [
-        "Relieve the pressure before a line is opened, and work on a cold engine in a ventilated space,"
-        " a fuel-rated extinguisher at hand.",
-        "A hose has a rated pressure and a rated temperature: keep within both, at its ends too.",
+    pump = build.session.pump
+    has_pot = (pump is not None and pump.place == "surge") or build.session.surge is not None
+    vented = "tank and surge pot" if has_pot else "the tank"
+    return (
+        "Relieve the pressure before a line is opened or a gauge is fitted, and work on a cold engine in a"
+        " ventilated space, a fuel-rated extinguisher at hand.",
+        "No fuel line and no gauge that holds fuel belongs in the cabin.",
+        "A hose has a rated pressure and a rated temperature: stay within both, at its ends too.",
         "No soft line near the exhaust, the turbo or anything that moves or rubs.",
-        "Hose ends and adapters that meet must be of one thread form: near ones go together and leak.",
-    ]
-    if fuel.kind == "methanol" or (fuel.kind == "blend" and fuel.ethanol > 0.10):
-        told.append("Alcohol in the fuel: hoses, seals, filter media and strainers must be rated for it.")
-    told.append("Wire the pump through a relay and a fuse, sized for its peak current.")
-    told.append(
-        "A cut-off must stop the pump in a crash, when the engine stops, when oil or rail pressure is lost."
-    )
-    told.append("Ground straps on tank, filler and pump: fuel that flows makes static.")
-    told.append(_venting((pump is not None and pump.place == "surge") or build.session.surge is not None))
-    told.append(
+        "Hose ends and adapters that meet must have the same thread form: near ones go together and leak.",
+        *_of_fuel(build),
+        "Wire the pump through a relay and a fuse, sized for its peak current.",
+        "A cut-off must stop the pump in a crash, when the engine stops, when oil or rail pressure is lost.",
+        "Bond tank, filler and pump with ground straps: flowing fuel makes static.",
+        f"Vent {vented} as the rules and local law require, with a roll-over valve, away from heat.",
+        "Measure volts and pressures at full load on a dyno, away from fuel vapor.",
         "This is an aid to design, not an approval: the parts makers' ratings, local codes, the sanctioning"
-        " body's rules and qualified people come first."
+        " body's rules and qualified people (licensed mechanics and inspectors) come first.",
     )
-    return tuple(told)
 
 
-def _venting(pot: bool) -> str:
-    vented = "tank and surge pot" if pot else "the tank"
-    return f"Vent {vented} to the open air, with a roll-over valve, away from heat."
+def _of_fuel(build: Subject) -> Iterator[str]:
+    """What alcohol asks for; a fuel of the builder's own may hold any."""
+    fuel = build.session.fuel
+    if fuel.kind == "own":
+        yield f"If your fuel holds alcohol: {RATED}"
+        yield f"If it holds methanol: {METHANOL[:1].lower()}{METHANOL[1:]}"
+    elif fuel.kind == "methanol":
+        yield f"Alcohol in the fuel: {RATED}"
+        yield METHANOL
+    elif fuel.ethanol > ALCOHOL_ABOVE:
+        yield f"Alcohol in the fuel: {RATED}"

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from fuelwiz.advice.ceilings import PARTS
-from fuelwiz.advice.stress import FAILS
+from fuelwiz.advice.first_limit import PARTS
+from fuelwiz.advice.limits import cure, short_why
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.sizing.figures import NextFigures
 
@@ -13,21 +13,23 @@ def next_goal(build: Subject) -> tuple[str, ...]:
     goal = build.figures.next
     if goal is None:
         return ()
-    told = [
+    sentences = [
         _today(build, goal),
         _pump(build, goal),
         _injectors(build, goal),
-        *_others(goal),
+        *_others(build, goal),
         _line(build, goal),
     ]
-    return tuple(sentence for sentence in (*told, *_rules_of_thumb(build, goal)) if sentence)
+    return tuple(sentence for sentence in (*sentences, *_rules_of_thumb(build, goal)) if sentence)
 
 
-def _others(goal: NextFigures) -> list[str]:
-    """What fails beside pump and injectors, and the cure."""
-    failing = [FAILS[limit] for limit in goal.limits if limit not in {"pump", "injectors"}]
-    by_cure = {cure: failed for failed, cure in reversed(failing)}
-    return [f"{capitalized(failed)}: it takes {cure}." for cure, failed in reversed(by_cure.items())]
+def _others(build: Subject, goal: NextFigures) -> list[str]:
+    """What fails beside pump and injectors, and the cure; of two with one cure the first is said."""
+    by_cure: dict[str, str] = {}
+    for limit in goal.limits:
+        if limit not in {"pump", "injectors"}:
+            by_cure.setdefault(cure(limit), short_why(build, limit))
+    return [f"{capitalized(why)}: it needs {cured_by}." for cured_by, why in by_cure.items()]
 
 
 def _name(build: Subject, goal: NextFigures) -> str:
@@ -44,9 +46,9 @@ def _today(build: Subject, goal: NextFigures) -> str:
     burns = build.numbers.figure("flow", build.figures.demand.volume_flow_m3_s * _flow_ratio(build, goal))
     name = _name(build, goal)
     if goal.limits or goal.margin is None:
-        return f"{name} burns {burns}: today's parts do not carry it."
+        return f"{name} needs {burns}: today's parts are not enough."
     spare = build.numbers.figure("percent", goal.margin, build.session.goal.reserve)
-    return f"{name} burns {burns}: today's parts carry it, {spare} to spare."
+    return f"{name} needs {burns}: today's parts are enough, {spare} to spare."
 
 
 def _pump(build: Subject, goal: NextFigures) -> str:
@@ -65,10 +67,8 @@ def _pump(build: Subject, goal: NextFigures) -> str:
         short = f"{build.numbers.figure('percent', -goal.margin, 0.0)} short"
     else:
         figure, most = build.numbers.pair("percent", goal.margin, reserve)
-        short = f"short of reserve, {figure} to spare where {most}\u00a0% is wanted"
-    return (
-        f"The {word} {verb} {short}: look for {flow} with {at} in the rail, and what the line loses on top."
-    )
+        short = f"{figure} to spare, you want {most}\u00a0%"
+    return f"The {word} {verb} too small ({short}): look for {flow} at {at} in the rail, plus what the line loses."
 
 
 def _injectors(build: Subject, goal: NextFigures) -> str:
@@ -82,18 +82,18 @@ def _injectors(build: Subject, goal: NextFigures) -> str:
     ):
         return "The injectors are too small for it."
     rating = figures.smallest_rating_m3_s * _flow_ratio(build, goal)
-    told = build.numbers.figure("injector", rating, given.rated_flow)
+    each = build.numbers.figure("injector", rating, given.rated_flow)
     at = build.numbers.figure("pressure", given.rated_pressure)
-    return f"The injectors are too small for it: {figures.count} of {told} each, rated at {at}, would do."
+    return f"The injectors are too small for it: you need {figures.count} of {each} each, rated at {at}."
 
 
 def _line(build: Subject, goal: NextFigures) -> str:
     size = build.figures.verdict.size
     if goal.recommended is None:
-        return "" if build.pick.fixed else "No size of line would do by itself."
+        return "" if build.pick.fixed else "No size of feed line is enough by itself."
     if goal.recommended == size:
-        return "" if build.pick.fixed else f"{size} would still be the line to fit."
-    return f"{capitalized(goal.recommended)} would be the line to fit."
+        return "" if build.pick.fixed else f"{size} is still the line to fit."
+    return f"{capitalized(goal.recommended)} is then the line to fit."
 
 
 def _rules_of_thumb(build: Subject, goal: NextFigures) -> list[str]:

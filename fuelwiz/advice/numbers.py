@@ -47,9 +47,27 @@ _ROLES: dict[Role, dict[UnitSystem, _Shown]] = {
     "warming": {"us": _Shown("°F", "", 0), "metric": _Shown("°C", "", 0)},
     "volts": _same("V", 1),
     "amps": _same("A", 1),
-    "bsfc": {"us": _Shown("lb/(hp*h)", "lb/(hp*h)", 3), "metric": _Shown("g/kWh", "g/kWh", 0)},
+    "bsfc": {"us": _Shown("lb/hp·h", "lb/(hp*h)", 3), "metric": _Shown("g/kWh", "g/kWh", 0)},
     "seconds": _same("s", 0),
 }
+
+
+def _by_unit(system: UnitSystem) -> dict[str, Role]:
+    """The roles by the unit that one system shows them in and the other does not; of two with one unit the first."""
+    roles: dict[str, Role] = {}
+    for role, shown in _ROLES.items():
+        unit = shown[system].unit
+        if unit and unit not in {other.unit for other in shown.values() if other is not shown[system]}:
+            roles.setdefault(unit, role)
+    return roles
+
+
+_BY_UNIT_OF_OTHER: dict[UnitSystem, dict[str, Role]] = {"us": _by_unit("metric"), "metric": _by_unit("us")}
+
+
+def role_in_other_system(unit: str, system: UnitSystem) -> Role | None:
+    """What a unit measures that the other system shows and this one does not; None for any other."""
+    return _BY_UNIT_OF_OTHER[system].get(unit)
 
 
 def half_up(value: float, places: int) -> Decimal:
@@ -117,7 +135,9 @@ class Numbers:
             limits: what it is judged by, as `value`.
         """
         places = _ROLES[role][self.system].places
-        return written(guarded(self._told(role, value), places, tuple(self._told(role, x) for x in limits)))
+        return written(
+            guarded(self._as_shown(role, value), places, tuple(self._as_shown(role, x) for x in limits))
+        )
 
     def figure(self, role: Role, value: float, *limits: float) -> str:
         """A figure with its unit, as `number` otherwise."""
@@ -125,23 +145,28 @@ class Numbers:
 
     def limit(self, role: Role, value: float) -> str:
         """A limit with its unit and without needless zeros: 15 %, 4 ft/s."""
-        shown = half_up(self._told(role, value), max(_ROLES[role][self.system].places, 1))
+        shown = half_up(self._as_shown(role, value), max(_ROLES[role][self.system].places, 1))
         return self._with_unit(role, written(_trimmed(shown)))
 
     def pair(self, role: Role, value: float, limit: float) -> tuple[str, str]:
         """A figure with its unit, and its limit as a number alone: "14.8 %", "15"."""
         places = _ROLES[role][self.system].places
-        shown, against = guarded_pair(self._told(role, value), self._told(role, limit), places, places)
+        shown, against = guarded_pair(
+            self._as_shown(role, value), self._as_shown(role, limit), places, places
+        )
         return self._with_unit(role, written(shown)), written(against)
 
     def about(self, role: Role, value: float, *limits: float) -> str:
-        """A pressure in whole psi from 5 psi up, for a sentence; any other figure as `figure`."""
-        if role == "pressure" and self.system == "us" and self._told(role, value) >= 5.0:
-            told = tuple(self._told(role, limit) for limit in limits)
-            return self._with_unit(role, written(guarded(self._told(role, value), 0, told)))
-        return self.figure(role, value, *limits)
+        """A figure for a sentence: whole psi from 5 psi up, altitude in hundreds of feet; any other as `figure`."""
+        places = {"pressure": 0, "altitude": -2}.get(role)
+        shown = self._as_shown(role, value)
+        if places is None or self.system != "us" or (role == "pressure" and shown < 5.0):
+            return self.figure(role, value, *limits)
+        judged = tuple(self._as_shown(role, limit) for limit in limits)
+        rounded = guarded(shown, places, judged)
+        return self._with_unit(role, written(rounded.quantize(Decimal(1)) if places < 0 else rounded))
 
-    def _told(self, role: Role, value: float) -> float:
+    def _as_shown(self, role: Role, value: float) -> float:
         """An SI value as the number that is shown, unrounded."""
         if role == "percent":
             return value * 100.0

@@ -32,15 +32,32 @@ class Finding:
 
 
 @dataclass(frozen=True, slots=True)
+class Remark:
+    """A finding in two halves, what is so and what to do, so that one line can say either."""
+
+    severity: Severity
+    about: str
+    what: str
+    do: str = ""
+
+    @property
+    def finding(self) -> Finding:
+        """The whole of it."""
+        return Finding(self.severity, self.about, f"{self.what} {self.do}".strip())
+
+
+@dataclass(frozen=True, slots=True)
 class Words:
     """Everything that is said about the figures."""
 
     answer: str
     headline: str  # the answer in 56 columns or less, for a small screen
-    to_do: str  # the next thing to do, or the most urgent finding, in one line
+    to_do: str  # the next thing to do, or the most urgent finding, in one line, for a sheet
+    next_step: str  # the same for the wizard, which can say on which step
     explanations: tuple[Explanation, ...]  # one for each of Figures.sizes, in that order
     stress: tuple[str, ...]  # what changes and what fails first, one for each of Figures.stress
-    gives_out_first: str | None  # one sentence on the ceilings
+    case_names: tuple[str, ...]  # what each of Figures.stress is called
+    first_limit: str | None  # which part reaches its limit first
     next_goal: tuple[str, ...]  # what would have to change for the next goal, part by part
     findings: tuple[Finding, ...]  # stops first, then warnings, then notes
     cautions: tuple[str, ...]  # the standing cautions that apply to this build

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
-from fuelwiz.advice.phrases import limit_phrase, loss, lost, speed
+from fuelwiz.advice.answer import refused_word
+from fuelwiz.advice.limits import limit_phrase
+from fuelwiz.advice.numbers import NO_BREAK, Role
+from fuelwiz.advice.phrases import lost, speed
 from fuelwiz.advice.result import Explanation
-from fuelwiz.advice.subject import LINE_LIMITS, Subject
+from fuelwiz.advice.row import FULL_DELIVERY_VELOCITY, LOSS
+from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import SizeFigures
-from fuelwiz.sizing.vocabulary import BANDS
+from fuelwiz.sizing.vocabulary import BANDS, LINE_LIMITS, Band, SizeLimit
 
-MEANS = {
+MEANS: dict[Band, str] = {
     "easy": "the loss hardly matters",
     "good": "some loss, usually fine",
-    "brisk": "the loss is real",
-    "fast": "too much is lost: go up a size",
-    "too fast": "most of the pump's effort goes into the line",
+    "brisk": "noticeable loss",
+    "fast": "over the limit: go up a size",
+    "too fast": "far over the limit: much too small",
 }
 WORTH_BUYING = 0.01
 
@@ -32,19 +36,20 @@ def explanation(build: Subject, row: SizeFigures) -> Explanation:
 
 def reasons(build: Subject, row: SizeFigures) -> str:
     """Why a size is refused, in the two gravest of its limits; one of the line stands for all of the line."""
-    told: list[str] = []
+    gravest: list[SizeLimit] = []
     for limit in row.limits:
-        if limit in LINE_LIMITS and any(other in LINE_LIMITS for other in told):
+        if limit in LINE_LIMITS and any(other in LINE_LIMITS for other in gravest):
             continue
-        told.append(limit)
-    return "; ".join(limit_phrase(build, row, limit) for limit in told[:2])
+        gravest.append(limit)
+    return "; ".join(limit_phrase(build, row, limit) for limit in gravest[:2])
 
 
 def _refused(build: Subject, row: SizeFigures) -> str:
     tail = [] if "velocity" in row.limits else [speed(build, row)]
     if row.feed_loss_Pa is not None and row.feed_loss_Pa >= 0.0 and "sag" not in row.limits:
-        tail.append((loss(build, row) if tail else lost(build, row)) or "")
-    return "; ".join(filter(None, (f"refused: {reasons(build, row)}", ", ".join(tail))))
+        tail.append((LOSS.figure(build, row) if tail else lost(build, row)) or "")
+    why = f"{refused_word(build, row).removeprefix('is ')}: {reasons(build, row)}"
+    return "; ".join(filter(None, (why, ", ".join(tail))))
 
 
 def _means(build: Subject, row: SizeFigures) -> str:
@@ -52,43 +57,36 @@ def _means(build: Subject, row: SizeFigures) -> str:
     band, velocity = row.full_delivery_band, row.full_delivery_velocity_m_s
     if band is None or velocity is None or BANDS.index(band) <= BANDS.index(row.band):
         return words
-    figure = build.numbers.figure("velocity", velocity, *build.session.bands.feed)
-    return f"{words}; {figure}, {band}, with the return flow on top"
+    return f"{words}; {FULL_DELIVERY_VELOCITY.figure(build, row)}, {band}, with the return flow on top"
 
 
 def _costs(build: Subject, row: SizeFigures) -> str:
     if row.feed_loss_Pa is not None and row.feed_loss_Pa < 0.0:
         return f"nothing: the line runs downhill, {lost(build, row)}"
-    told = loss(build, row)
+    loss = LOSS.figure(build, row)
     if build.at_tank:
-        return f"{told}, by which the rail sags at full power"
+        return f"{loss}: rail pressure drops by that at full power"
     if row.capacity_m3_s is None or build.figures.pump is None:
-        return f"{told} at full power"
+        return f"{loss} at full power"
     free = build.figures.pump.capacity_without_feed_loss_m3_s
     if free <= 0.0:
-        return f"{told}; the pump gives nothing here even without it"
+        return f"{loss}; the pump delivers nothing here even without it"
     share = build.numbers.figure("percent", 1.0 - row.capacity_m3_s / free)
-    return f"{told}, so {share} of the pump's flow, or {_power_of(build, free - row.capacity_m3_s)}"
-
-
-def _power_of(build: Subject, flow_m3_s: float) -> str:
     demand = build.figures.demand
-    return build.numbers.figure("power", demand.crank_power_W * flow_m3_s / demand.volume_flow_m3_s)
+    power_w = demand.crank_power_W * (free - row.capacity_m3_s) / demand.volume_flow_m3_s
+    return f"{loss}: {share} of the pump's flow, worth {build.numbers.figure('power', power_w)}"
 
 
 def _next(build: Subject, row: SizeFigures) -> str | None:
     larger = build.neighbour(row, 1)
     if larger is None or larger.feed_loss_Pa is None or row.feed_loss_Pa is None:
         return None
-    saves = row.feed_loss_Pa - larger.feed_loss_Pa
-    verb = "saves" if saves >= 0.0 else "costs"
-    told = f"{larger.size} {verb} {_pressure(build, abs(saves))}"
+    change = f"{larger.size} {_change(build, row, larger)}"
     if larger.max_power_W is None or row.max_power_W is None:
-        return told
-    gained = larger.max_power_W - row.max_power_W
-    small = gained < WORTH_BUYING * build.figures.demand.crank_power_W
+        return change
+    small = larger.max_power_W - row.max_power_W < WORTH_BUYING * build.figures.demand.crank_power_W
     needless = small and (not row.limits or bool(larger.limits))
-    return f"{told} and feeds {_power(build, gained)}" + (": not worth buying" if needless else "")
+    return f"{change}: not worth it" if needless else change
 
 
 def _smaller(build: Subject, row: SizeFigures) -> str | None:
@@ -96,24 +94,24 @@ def _smaller(build: Subject, row: SizeFigures) -> str | None:
     if smaller is None or smaller.feed_loss_Pa is None or row.feed_loss_Pa is None:
         return None
     if smaller.limits:
-        return f"{smaller.size} is refused: {reasons(build, smaller)}"
-    loses = smaller.feed_loss_Pa - row.feed_loss_Pa
-    change = f"loses {_pressure(build, abs(loses))} {'more' if loses >= 0.0 else 'less'}"
-    told = f"{smaller.size} saves money and weight, {change}"
-    if smaller.max_power_W is None or row.max_power_W is None:
-        return told
-    return f"{told} and feeds {_power(build, smaller.max_power_W - row.max_power_W)}"
+        return f"{smaller.size} {refused_word(build, smaller)}: {reasons(build, smaller)}"
+    return f"{smaller.size} saves money and weight, {_change(build, row, smaller)}"
 
 
-def _power(build: Subject, gained_w: float) -> str:
-    """A change in the power that is fed, in words where it would be shown as nothing."""
-    figure = build.numbers.figure("power", abs(gained_w))
-    if figure.startswith("0\u00a0"):
-        return "no more power" if gained_w >= 0.0 else "as much"
-    return f"{figure} {'more' if gained_w >= 0.0 else 'less'}"
+def _change(build: Subject, row: SizeFigures, other: SizeFigures) -> str:
+    """What another size gains or costs in pressure and power: "gains 0.6 psi and 5 hp"."""
+    assert row.feed_loss_Pa is not None and other.feed_loss_Pa is not None
+    changes: list[tuple[Role, float, str]] = [
+        ("pressure", row.feed_loss_Pa - other.feed_loss_Pa, "next to nothing in pressure")
+    ]
+    if other.max_power_W is not None and row.max_power_W is not None:
+        changes.append(("power", other.max_power_W - row.max_power_W, "no power"))
+    words: dict[str, list[str]] = {}
+    for role, gain, none in changes:
+        figure = build.numbers.figure(role, abs(gain))
+        words.setdefault("gains" if gain >= 0.0 else "costs", []).append(none if _is_zero(figure) else figure)
+    return ", ".join(f"{verb} {' and '.join(figures)}" for verb, figures in words.items())
 
 
-def _pressure(build: Subject, change_pa: float) -> str:
-    """A change in pressure, in words where it would be shown as nothing."""
-    figure = build.numbers.figure("pressure", change_pa)
-    return "next to nothing" if float(figure.split("\u00a0")[0]) == 0.0 else figure
+def _is_zero(figure: str) -> bool:
+    return float(figure.split(NO_BREAK, maxsplit=1)[0]) == 0.0

@@ -7,13 +7,9 @@ from functools import cached_property
 
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.session import Session
-from fuelwiz.sizing import vocabulary
-from fuelwiz.sizing.figures import Figures, SizeFigures
-from fuelwiz.sizing.vocabulary import Limit, is_fixed
+from fuelwiz.sizing.figures import Figures, SizeFigures, StressFigures
+from fuelwiz.sizing.vocabulary import BUILD_LIMITS, LINE_LIMITS, Case, Limit, is_fixed
 from fuelwiz.terms import fuel_name
-
-SIZE_LIMITS: frozenset[Limit] = frozenset(vocabulary.SIZE_LIMITS)
-LINE_LIMITS: frozenset[Limit] = frozenset(vocabulary.LINE_LIMITS)
 
 
 @dataclass(frozen=True)
@@ -54,9 +50,19 @@ class Subject:
         return self.figures.row(self.figures.line_to_fit)
 
     @property
-    def build_limits(self) -> tuple[str, ...]:
+    def build_limits(self) -> tuple[Limit, ...]:
         """The limits that no size of line changes."""
-        return tuple(limit for limit in self.figures.verdict.limits if limit not in SIZE_LIMITS)
+        return tuple(limit for limit in self.figures.verdict.limits if limit in BUILD_LIMITS)
+
+    @property
+    def standard_cases(self) -> tuple[StressFigures, ...]:
+        """The bad days that the program asks for by itself; the builder's own stand behind them."""
+        solved = self.figures.stress
+        return solved[: len(solved) - len(self.session.stress.case)] if solved else ()
+
+    def case(self, name: Case) -> StressFigures | None:
+        """One of the program's own bad days; None where it does not apply or is not solved yet."""
+        return next((case for case in self.standard_cases if case.case == name), None)
 
     @property
     def at_rail(self) -> bool:
@@ -94,14 +100,20 @@ class Subject:
         at = self.figures.sizes.index(row) + step
         return self.figures.sizes[at] if 0 <= at < len(self.figures.sizes) else None
 
+    def is_too_small(self, row: SizeFigures) -> bool:
+        """Whether a larger line would cure a refused size: its line fails, or a larger size works."""
+        if set(LINE_LIMITS).intersection(row.limits):
+            return True
+        return any(other.bore_m > row.bore_m and not other.limits for other in self.figures.sizes)
+
     def smallest_with_working_line(self) -> SizeFigures | None:
         """The smallest size whose line works."""
         return next((row for row in self.figures.sizes if row.line_works), None)
 
 
-def called(size: str) -> str:
-    """A size as the subject of a sentence; one row that no candidate changes is the line as it is."""
-    return "the line as it is" if is_fixed(size) else size
+def size_label(size: str) -> str:
+    """A size as the subject of a sentence; the one row of a line that no candidate changes is the line on the car."""
+    return "the line you have" if is_fixed(size) else size
 
 
 def with_article(size: str) -> str:

@@ -8,12 +8,12 @@ from typing import Literal
 
 from fuelwiz.errors import UnitError
 from fuelwiz.printable import NO_BREAK
+from fuelwiz.shown_units import unit_sign
 from fuelwiz.units import from_si, split, to_si
 
 _MINUS = "\u2212"
 _DIGITS = 3
 _ROUND = {"near": ROUND_HALF_UP, "up": ROUND_CEILING, "down": ROUND_FLOOR}
-_SIGNS = {"degF": "°F", "degC": "°C"}
 
 
 def sensible(value: float, towards: Literal["near", "up", "down"] = "near") -> str:
@@ -26,11 +26,6 @@ def sensible(value: float, towards: Literal["near", "up", "down"] = "near") -> s
     text = f"{abs(shown):f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
     return f"{_MINUS}{text}" if shown < 0 else text
-
-
-def unit_sign(unit: str) -> str:
-    """A unit as a screen shows it: °F for degF."""
-    return _SIGNS.get(unit, unit)
 
 
 def pretty(text: str) -> str:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from fuelwiz.desk.field_specs import cell_of
+from fuelwiz.desk.field_specs import cell_of, spec_at
 from fuelwiz.desk.steps import step_of
 from fuelwiz.questions import Question, step_questions
-from fuelwiz.units import UnitSystem
+from fuelwiz.units import UnitSystem, describe
 
 
 def question_of(path: str, system: UnitSystem = "us") -> Question | None:
@@ -22,12 +22,19 @@ def question_of(path: str, system: UnitSystem = "us") -> Question | None:
 def noun_of(path: str) -> str:
     """What a field is called inside a sentence: "boost"."""
     if cell_of(path) is not None:
-        return "this point"
+        return f"{_measured(path)} of this point"
     _, case, changed = path.partition(".change.")
     if case and path.startswith("stress."):
         return noun_of(changed)
     asked = question_of(path)
     return asked.noun if asked else path.rpartition(".")[2].replace("_", " ")
+
+
+def _measured(path: str) -> str:
+    """What a cell of points holds: "flow"."""
+    kind = spec_at(path).kind
+    assert kind is not None
+    return describe(kind).partition(" ")[2]
 
 
 def answers_to(path: str) -> tuple[str, ...]:

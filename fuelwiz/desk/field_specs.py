@@ -65,14 +65,16 @@ def _inside(spec: FieldSpec, trail: KeyPath, path: str) -> FieldSpec:
     raise NoSuchField(f"there is no {path} in a build")
 
 
-def shown_unit(spec: FieldSpec, system: UnitSystem) -> str:
+def unit_of(spec: FieldSpec, system: UnitSystem) -> str:
     """The unit that a bare number takes, as the file would write it; empty where there is none."""
     return (spec.us_unit if system == "us" else spec.metric_unit) or ""
 
 
-def other(system: UnitSystem) -> UnitSystem:
-    """The other unit system."""
-    return "metric" if system == "us" else "us"
+def column_units(path: str, system: UnitSystem) -> tuple[str, str]:
+    """The units of both columns of a list of points; list numbers in the path are passed over."""
+    bare = ".".join(part for part in path.split(".") if not part.isdecimal())
+    pressure, other = field_at(bare).parts
+    return unit_of(pressure, system), unit_of(other, system)
 
 
 def cell_of(path: str) -> Cell | None:

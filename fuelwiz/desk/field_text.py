@@ -6,19 +6,12 @@ from dataclasses import dataclass, replace
 from typing import Any
 
 from fuelwiz import units
-from fuelwiz.desk.field_numbers import (
-    in_unit,
-    is_bare,
-    pretty,
-    same_unit,
-    sensible,
-    split_or_whole,
-    unit_sign,
-)
-from fuelwiz.desk.field_specs import other, shown_unit
+from fuelwiz.desk.field_numbers import in_unit, is_bare, pretty, same_unit, sensible, split_or_whole
+from fuelwiz.desk.field_specs import unit_of
 from fuelwiz.physics.injector import LB_H_IN_CC_MIN, TEST_FLUID_KG_M3
 from fuelwiz.printable import clean
 from fuelwiz.session import FieldSpec, as_text, read
+from fuelwiz.shown_units import other_system, unit_sign
 from fuelwiz.units import UnitSystem
 
 
@@ -57,7 +50,7 @@ def given(spec: FieldSpec, value: Any, system: UnitSystem, loaded: bool) -> Fiel
     if not isinstance(value, str) or spec.kind is None:
         return FieldText(text)
     number, unit = split_or_whole(text)
-    column = shown_unit(spec, system)
+    column = unit_of(spec, system)
     if not unit or not (unit == column or (loaded and same_unit(unit, column))):
         return FieldText(text, "", echo(spec, value, system) if loaded else "")
     return FieldText(number, unit_sign(column), echo(spec, value, system) if loaded else "")
@@ -65,7 +58,7 @@ def given(spec: FieldSpec, value: Any, system: UnitSystem, loaded: bool) -> Fiel
 
 def fallback(spec: FieldSpec, text: str, system: UnitSystem, loaded: bool) -> FieldText:
     """A fallback in the unit of its row, greyed."""
-    column = shown_unit(spec, system)
+    column = unit_of(spec, system)
     _, unit = split_or_whole(text)
     if isinstance(spec.fallback, list):
         return replace(given(spec, spec.fallback, system, loaded), assumed=True)
@@ -93,8 +86,8 @@ def echo(spec: FieldSpec, text: str, system: UnitSystem) -> str:
     if spec.type != "quantity" or spec.kind is None:
         return ""
     _, unit = split_or_whole(text)
-    column = shown_unit(spec, system)
-    told = shown_unit(spec, other(system)) if same_unit(unit, column) else column
+    column = unit_of(spec, system)
+    told = unit_of(spec, other_system(system)) if same_unit(unit, column) else column
     return "" if same_unit(unit, told) else in_unit(units.parse(text, spec.kind), told)
 
 
@@ -107,24 +100,24 @@ def _by_the_other_way(spec: FieldSpec, text: str, system: UnitSystem) -> str:
     """An injector's flow by mass where it is given by volume, and the other way round."""
     by_volume, by_mass = spec.parts
     if "flow" in units.kinds_of(split_or_whole(text)[1]):
-        unit = shown_unit(by_mass, system)
+        unit = unit_of(by_mass, system)
         if unit == "lb/h":
             pounds = units.from_si(read(spec, text), "cc/min") / LB_H_IN_CC_MIN
             return in_unit(units.to_si(pounds, unit), unit)
         return in_unit(read(spec, text) * TEST_FLUID_KG_M3, unit)
-    return in_unit(read(spec, text), shown_unit(by_volume, system))
+    return in_unit(read(spec, text), unit_of(by_volume, system))
 
 
 def _column(spec: FieldSpec, system: UnitSystem) -> str:
     if spec.type in {"size", "sizes"}:
         return ""
     if spec.type == "velocities":
-        return unit_sign(shown_unit(spec.parts[0], system))
-    return unit_sign(shown_unit(spec, system))
+        return unit_sign(unit_of(spec.parts[0], system))
+    return unit_sign(unit_of(spec, system))
 
 
 def _velocities(spec: FieldSpec, values: list[Any], system: UnitSystem) -> FieldText:
-    column = shown_unit(spec.parts[0], system)
+    column = unit_of(spec.parts[0], system)
     parts = [split_or_whole(str(value)) for value in values]
     if all(unit == column for _, unit in parts):
         return FieldText(" ".join(number for number, _ in parts), unit_sign(column))

@@ -7,11 +7,11 @@ from collections.abc import Callable
 from typing import Any
 
 from fuelwiz import units
-from fuelwiz.desk.field_numbers import sensible, split_or_whole, unit_sign
-from fuelwiz.desk.field_specs import shown_unit
+from fuelwiz.desk.field_numbers import sensible, split_or_whole
+from fuelwiz.desk.field_specs import unit_of
 from fuelwiz.desk.refusals import (
     Refusal,
-    as_said,
+    fault_in_words,
     no_number,
     out_of_range,
     range_in,
@@ -21,6 +21,7 @@ from fuelwiz.desk.refusals import (
 from fuelwiz.errors import UnitError
 from fuelwiz.printable import clean
 from fuelwiz.session import FieldSpec, Rejected, read
+from fuelwiz.shown_units import unit_sign
 from fuelwiz.units import UnitSystem
 
 _WHOLE = re.compile(r"\+?[0-9]{1,9}")
@@ -32,54 +33,54 @@ _BETWEEN_SPEEDS = re.compile(r"[,;]|\s+(?=[.0-9])")
 _SIZE_SHORT = 'type "-8" or "8 mm"'
 
 
-def parse_field(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> Any:
+def parse_field(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> Any:
     """The plain value of a text that is not empty.
 
     Args:
         spec: what is declared about the field.
         raw: what stands in it; a number alone takes the unit shown.
         system: the units shown.
-        named: what the field is called inside a sentence.
+        noun: what the field is called inside a sentence.
 
     Raises:
         Refusal: in words for beside the field, and in whole sentences.
     """
     reader = _READERS.get(spec.type)
     if reader is None:
-        raise as_said(named, "is not for typing into", "not for typing into")
-    return reader(spec, raw, system, named)
+        raise fault_in_words(noun, "is not for typing into", "not for typing into")
+    return reader(spec, raw, system, noun)
 
 
-def _quantity(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
+def _quantity(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
     assert spec.kind is not None
-    unit = shown_unit(spec, system)
-    kept = kept_text(spec, raw, unit, named)
-    _in_range(spec, kept, unit, raw, named)
+    unit = unit_of(spec, system)
+    kept = text_with_unit(spec, raw, unit, noun)
+    _in_range(spec, kept, unit, raw, noun)
     return kept
 
 
-def kept_text(spec: FieldSpec, raw: str, unit: str, named: str) -> str:
+def text_with_unit(spec: FieldSpec, raw: str, unit: str, noun: str) -> str:
     """A number with its unit as the file keeps it, whatever its size."""
     assert spec.kind is not None
     try:
         return units.parse_typed(raw, spec.kind, unit)[1]
     except UnitError as error:
-        raise _refused_unit(spec, raw, unit, named, str(error)) from None
+        raise _refused_unit(spec, raw, unit, noun, str(error)) from None
 
 
-def _refused_unit(spec: FieldSpec, raw: str, unit: str, named: str, words: str) -> Refusal:
+def _refused_unit(spec: FieldSpec, raw: str, unit: str, noun: str, words: str) -> Refusal:
     assert spec.kind is not None
     if "decimal point" in words or "thousands" in words:
-        return as_said(
-            named, words, "a decimal point is wanted" if "decimal" in words else "no thousands mark"
+        return fault_in_words(
+            noun, words, "a decimal point is wanted" if "decimal" in words else "no thousands mark"
         )
     try:
         _, typed = units.split(raw)
     except UnitError:
-        return no_number(named, raw, f"{_number_of(spec, unit)} {unit_sign(unit)}")
+        return no_number(noun, raw, f"{_number_of(spec, unit)} {unit_sign(unit)}")
     if typed and not re.search("[0-9]", typed):
-        return wrong_unit(named, typed, spec.kind)
-    return as_said(named, words)
+        return wrong_unit(noun, typed, spec.kind)
+    return fault_in_words(noun, words)
 
 
 def _number_of(spec: FieldSpec, unit: str) -> str:
@@ -88,70 +89,70 @@ def _number_of(spec: FieldSpec, unit: str) -> str:
     return sensible(units.from_si(units.parse(str(spec.example or spec.high), spec.kind), unit))
 
 
-def _in_range(spec: FieldSpec, kept: str, unit: str, raw: str, named: str) -> None:
+def _in_range(spec: FieldSpec, kept: str, unit: str, raw: str, noun: str) -> None:
     try:
         read(spec, kept)
     except Rejected:
-        raise out_of_range(named, raw, range_in(spec, unit)) from None
+        raise out_of_range(noun, raw, range_in(spec, unit)) from None
 
 
-def _count(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> int:
+def _count(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> int:
     allowed = range_in(spec, "")
     if not _WHOLE.fullmatch(raw.strip()):
-        raise wanted_number(named, raw, allowed, "a whole number")
-    return int(_checked(spec, int(raw), raw, allowed, named))
+        raise wanted_number(noun, raw, allowed, "a whole number")
+    return int(_checked(spec, int(raw), raw, allowed, noun))
 
 
-def _ratio(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> float | int:
+def _ratio(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> float | int:
     allowed, text = range_in(spec, ""), raw.strip().replace("\u2212", "-")
     if not _DECIMAL.fullmatch(text):
         if re.fullmatch(r"[0-9]*,[0-9]+", text):
-            raise as_said(
-                named, f'wants a decimal point: "{text.replace(",", ".")}"', "a decimal point is wanted"
+            raise fault_in_words(
+                noun, f'wants a decimal point: "{text.replace(",", ".")}"', "a decimal point is wanted"
             )
-        raise wanted_number(named, raw, allowed, "a bare number")
-    number: float | int = _checked(spec, float(text) if "." in text else int(text), raw, allowed, named)
+        raise wanted_number(noun, raw, allowed, "a plain number")
+    number: float | int = _checked(spec, float(text) if "." in text else int(text), raw, allowed, noun)
     return number
 
 
-def _checked(spec: FieldSpec, value: Any, raw: str, allowed: str, named: str) -> Any:
+def _checked(spec: FieldSpec, value: Any, raw: str, allowed: str, noun: str) -> Any:
     try:
         read(spec, value)
     except Rejected:
-        raise out_of_range(named, raw, allowed) from None
+        raise out_of_range(noun, raw, allowed) from None
     return value
 
 
-def _choice(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
+def _choice(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
     word = raw.strip().lower()
     if word not in spec.choices:
-        raise as_said(named, f"may be {' or '.join(spec.choices)}", "one of the answers is wanted")
+        raise fault_in_words(noun, f"can be {' or '.join(spec.choices)}", "one of the answers is wanted")
     return word
 
 
-def _text(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
+def _text(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
     kept = clean(raw, lines=spec.type == "note")
     if len(kept) > int(spec.high or 0):
-        raise as_said(
-            named,
-            f"may be {spec.high} characters long, this is {len(kept)}",
+        raise fault_in_words(
+            noun,
+            f"can have {spec.high} characters; this has {len(kept)}",
             f"{spec.high} characters at most",
         )
     return kept
 
 
-def _size(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
+def _size(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
     typed = raw.strip().replace("\u2212", "-")
     try:
         read(spec, typed)
     except Rejected as rejected:
-        raise as_said(named, rejected.problems[0][1], _SIZE_SHORT) from None
+        raise fault_in_words(noun, rejected.problems[0][1], _SIZE_SHORT) from None
     return typed
 
 
-def _sizes(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> list[str]:
-    sizes = [_size(spec.parts[0], entry, system, named) for entry in _entries(_BETWEEN_SIZES, raw)]
-    return _checked_list(spec, sizes, named)
+def _sizes(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> list[str]:
+    sizes = [_size(spec.parts[0], entry, system, noun) for entry in _entries(_BETWEEN_SIZES, raw)]
+    return _checked_list(spec, sizes, noun)
 
 
 def _entries(between: re.Pattern[str], raw: str) -> list[str]:
@@ -159,46 +160,46 @@ def _entries(between: re.Pattern[str], raw: str) -> list[str]:
     return [entry.strip() for entry in between.split(raw.strip()) if entry.strip()]
 
 
-def _velocities(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> list[str]:
+def _velocities(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> list[str]:
     return _checked_list(
         spec,
-        [_quantity(spec.parts[0], entry, system, named) for entry in _entries(_BETWEEN_SPEEDS, raw)],
-        named,
+        [_quantity(spec.parts[0], entry, system, noun) for entry in _entries(_BETWEEN_SPEEDS, raw)],
+        noun,
     )
 
 
-def _checked_list(spec: FieldSpec, values: list[str], named: str) -> list[str]:
+def _checked_list(spec: FieldSpec, values: list[str], noun: str) -> list[str]:
     try:
         read(spec, values)
     except Rejected as rejected:
         words = rejected.problems[0][1]
         short = "each above the one before" if "above" in words else f"{spec.low} entries are wanted"
-        raise as_said(
-            named, words, short if spec.low == spec.high else f"{spec.high} entries at most"
+        raise fault_in_words(
+            noun, words, short if spec.low == spec.high else f"{spec.high} entries at most"
         ) from None
     return values
 
 
-def _wire(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
+def _wire(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
     typed = raw.strip()
-    kept = f"{typed} {shown_unit(spec, system)}" if _DECIMAL.fullmatch(typed) else typed
+    kept = f"{typed} {unit_of(spec, system)}" if _DECIMAL.fullmatch(typed) else typed
     try:
         read(spec, kept)
     except Rejected as rejected:
-        raise as_said(named, rejected.problems[0][1], 'type "12 AWG" or "4 mm^2"') from None
+        raise fault_in_words(noun, rejected.problems[0][1], 'type "12 AWG" or "4 mm^2"') from None
     return kept
 
 
-def _rated_flow(spec: FieldSpec, raw: str, system: UnitSystem, named: str) -> str:
+def _rated_flow(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
     by_volume, by_mass = spec.parts
     _, unit = split_or_whole(raw)
     part = by_mass if "mass_flow" in units.kinds_of(unit) else by_volume
-    shown = unit if part is by_mass else shown_unit(by_volume, system)
-    kept = kept_text(part, raw, shown, named)
+    shown = unit if part is by_mass else unit_of(by_volume, system)
+    kept = text_with_unit(part, raw, shown, noun)
     try:
         read(spec, kept)
     except Rejected:
-        raise out_of_range(named, raw, range_in(part, shown_unit(part, system))) from None
+        raise out_of_range(noun, raw, range_in(part, unit_of(part, system))) from None
     return kept
 
 

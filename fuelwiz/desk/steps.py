@@ -6,8 +6,10 @@ from collections.abc import Iterable
 from typing import Literal
 
 from fuelwiz.advice import Result
+from fuelwiz.advice.limits import limit_step
 from fuelwiz.desk.plain import Plain
 from fuelwiz.questions import STEPS
+from fuelwiz.sizing.vocabulary import Limit
 
 StepState = Literal["untouched", "done", "look"]
 
@@ -34,22 +36,6 @@ _BY_SECTION = {
     "stress": "stress",
     "fitted": "sheet",
     "record": "sheet",
-}
-_BY_LIMIT = {
-    "velocity": "lines",
-    "delivery": "lines",
-    "sag": "lines",
-    "pump": "pump",
-    "relief": "pump",
-    "vapour": "inlet",
-    "inlet": "inlet",
-    "kept run": "lines",
-    "injector pressure": "pressure",
-    "injectors": "injectors",
-    "return": "inlet",
-    "lift": "inlet",
-    "rating": "lines",
-    "fuse": "wiring",
 }
 
 
@@ -82,11 +68,11 @@ def steps_to_look_at(refused: Iterable[str], result: Result | None) -> frozenset
     return frozenset(steps)
 
 
-def _step_of_limit(limit: str, result: Result) -> str:
-    """A pump that is short through the size settled on is a matter of the line, where another line cures it."""
+def _step_of_limit(limit: Limit, result: Result) -> str:
+    """A pump that is too small through the chosen size is a matter of the line, where another line cures it."""
     if limit == "pump" and result.figures.recommended is not None:
         return "lines"
-    return _BY_LIMIT.get(limit, "lines")
+    return limit_step(limit)
 
 
 class Progress:

@@ -15,7 +15,7 @@ from fuelwiz.desk.field_questions import noun_of, question_of
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.plain import Plain, value_at, value_path
-from fuelwiz.desk.refusals import Refusal, when_left
+from fuelwiz.desk.refusals import Refusal, fallback_words
 from fuelwiz.desk.state import State
 from fuelwiz.printable import NO_BREAK
 from fuelwiz.units import UnitSystem
@@ -82,8 +82,8 @@ class View:
         place = next(iter(self.refusals))
         stands = self._stands(place)
         if stands is None:
-            return f"the answer leaves out {noun_of(place)} until it can be read"
-        return f"the answer stands on {noun_of(place)} {stands} until yours can be read"
+            return f"Not updated: {noun_of(place)} is left out until it can be read."
+        return f"Not updated: still using {noun_of(place)} {stands} until yours can be read."
 
     def _stands(self, place: str) -> str | None:
         """What the answer takes for a field, as a sentence says it."""
@@ -99,9 +99,9 @@ class View:
         asked = question_of(path, self.system)
         reason = asked.fallback if asked else ""
         if has_several_runs(self.state, path) or place in COUNT_QUESTIONS or path in NOTHING_WITHOUT:
-            return when_left("", reason)
+            return fallback_words("", reason)
         if path not in CHOICE_QUESTIONS and spec_at(place).required:
-            return when_left(None, reason)
+            return fallback_words(None, reason)
         field = self.field(path)
         choice = next((one for one in asked.choices if one.value == field.text), None) if asked else None
         text = (
@@ -111,7 +111,7 @@ class View:
         )
         if field.unit and field.echo:
             text = f"{text} ({field.echo})"
-        return when_left(text if field.assumed or path in CHOICE_QUESTIONS else "", reason)
+        return fallback_words(text if field.assumed or path in CHOICE_QUESTIONS else "", reason)
 
 
 def _said(field: FieldText) -> str:

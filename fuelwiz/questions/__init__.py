@@ -4,6 +4,5 @@ from __future__ import annotations
 
 from fuelwiz.questions.catalogue import STEPS, Choice, Help, Question, Step, catalogue, step_questions
 from fuelwiz.questions.glossary import glossary
-from fuelwiz.questions.placeholders import System
 
-__all__ = ["STEPS", "Choice", "Help", "Question", "Step", "System", "catalogue", "glossary", "step_questions"]
+__all__ = ["STEPS", "Choice", "Help", "Question", "Step", "catalogue", "glossary", "step_questions"]

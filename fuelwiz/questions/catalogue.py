@@ -15,7 +15,8 @@ from types import MappingProxyType
 from typing import Any
 
 from fuelwiz.errors import FactError
-from fuelwiz.questions.placeholders import System, filled
+from fuelwiz.questions.placeholders import filled
+from fuelwiz.units import UnitSystem
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,7 +67,7 @@ class Question:
 
     key: str
     step: str
-    system: System
+    system: UnitSystem
     entry: Mapping[str, Any] = field(repr=False, compare=False)
 
     @property
@@ -148,13 +149,13 @@ STEPS = (
 )
 
 
-def catalogue(system: System = "us") -> Mapping[str, Question]:
+def catalogue(system: UnitSystem = "us") -> Mapping[str, Question]:
     """Every question by its key, in the order of asking."""
     return MappingProxyType({asked.key: asked for step in STEPS for asked in step_questions(step.id, system)})
 
 
 @cache
-def step_questions(step: str, system: System = "us") -> tuple[Question, ...]:
+def step_questions(step: str, system: UnitSystem = "us") -> tuple[Question, ...]:
     """The questions of one step in the order of asking; FactError where there is no such step."""
     found = next((known for known in STEPS if known.id == step), None)
     if found is None:

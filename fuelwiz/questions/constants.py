@@ -6,13 +6,13 @@ from collections.abc import Callable
 
 from fuelwiz.facts import table
 from fuelwiz.physics import circuit, curve, demand, injector, inlet, line
-from fuelwiz.questions.placeholders import EXACT, System, in_system, readable
+from fuelwiz.questions.placeholders import EXACT, in_system, readable
 from fuelwiz.session import OPEN_REGULATOR, USUAL_BOOST, USUAL_VACUUM
 from fuelwiz.sizing import thresholds
-from fuelwiz.units import parse, to_si
+from fuelwiz.units import UnitSystem, parse, to_si
 
 
-def constant(name: str, units: System) -> str | None:
+def constant(name: str, units: UnitSystem) -> str | None:
     """A constant in the units of the build, as it is when asked; None where none goes by that name."""
     worth = CONSTANTS.get(name)
     return None if worth is None else worth(units)
@@ -22,12 +22,12 @@ def _percent(share: float) -> str:
     return f"{readable(100 * share, near_enough=EXACT)} %"
 
 
-def _one_point_slope(units: System) -> str:
+def _one_point_slope(units: UnitSystem) -> str:
     each = "psi" if units == "us" else "bar"
     return f"{_percent(curve.ONE_POINT_SLOPE * parse(f'1 {each}', 'pressure_change'))} for each {each}"
 
 
-CONSTANTS: dict[str, Callable[[System], str]] = {
+CONSTANTS: dict[str, Callable[[UnitSystem], str]] = {
     "efficiency without boost": lambda _: _percent(demand.BRAKE_EFFICIENCY["none"]),
     "efficiency with a turbo": lambda _: _percent(demand.BRAKE_EFFICIENCY["turbo"]),
     "efficiency with a supercharger": lambda _: _percent(demand.BRAKE_EFFICIENCY["supercharger"]),
@@ -50,7 +50,7 @@ CONSTANTS: dict[str, Callable[[System], str]] = {
 }
 
 
-def _declared(text: str, units: System) -> str:
+def _declared(text: str, units: UnitSystem) -> str:
     """A quantity as the model declares it, in the units of the build."""
     number, unit = text.split()
     return in_system(to_si(float(number), unit), unit, units)

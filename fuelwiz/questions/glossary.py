@@ -8,11 +8,12 @@ from functools import cache
 from importlib.resources import files
 from types import MappingProxyType
 
-from fuelwiz.questions.placeholders import System, filled
+from fuelwiz.questions.placeholders import filled
+from fuelwiz.units import UnitSystem
 
 
 @cache
-def glossary(system: System = "us") -> Mapping[str, str]:
+def glossary(system: UnitSystem = "us") -> Mapping[str, str]:
     """What each word means, in the units of the build and in the order of reading: parts first, physics last."""
     said = tomllib.loads((files(__package__) / "glossary.toml").read_text(encoding="utf-8"))
     return MappingProxyType({word: filled(meaning, word, system) for word, meaning in said.items()})

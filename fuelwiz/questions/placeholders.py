@@ -11,34 +11,19 @@ from __future__ import annotations
 
 import re
 from functools import cache
-from typing import Literal
 
 from fuelwiz.errors import FactError
-from fuelwiz.units import from_si, to_si
+from fuelwiz.printable import NO_BREAK
+from fuelwiz.shown_units import PAIRS, unit_sign
+from fuelwiz.units import UnitSystem, from_si, to_si
 
-System = Literal["us", "metric"]
-
-NO_BREAK = "\u00a0"
 MINUS = "\u2212"
 NEAR_ENOUGH = 0.035
 """How far a quantity may move where it is turned into another unit: the texts speak of usual figures."""
 EXACT = 0.006
 """The same for what is declared: three digits."""
 DEGREES_NEAR_ENOUGH = 1.2
-METRIC = {
-    "hp": "kW",
-    "psi": "bar",
-    "inHg": "kPa",
-    "gal/h": "L/h",
-    "gal": "L",
-    "ft": "m",
-    "in": "mm",
-    "ft/s": "m/s",
-    "°F": "°C",
-    "lb/hp·h": "g/kWh",
-}
-_SIGNS = {"degF": "°F", "degC": "°C", "mm^2": "mm²", "mm^2/s": "mm²/s", "kg/m^3": "kg/m³", "l": "L"}
-_SIGNS |= {"lb/(hp*h)": "lb/hp·h"}
+METRIC = {unit_sign(us): unit_sign(metric) for us, metric in PAIRS}
 _BRACES = re.compile(r"\{([^{}]*)\}")
 _NUMBER = re.compile(r"(?<![\w.])[−-]?\d+(?:\.\d+)?")
 _APART = re.compile(
@@ -46,7 +31,7 @@ _APART = re.compile(
 )
 
 
-def filled(text: str, key: str, system: System) -> str:
+def filled(text: str, key: str, system: UnitSystem) -> str:
     """A text with its braces filled in, and no line end between a number and its unit.
 
     Args:
@@ -60,15 +45,10 @@ def filled(text: str, key: str, system: System) -> str:
     return _APART.sub(NO_BREAK, _BRACES.sub(lambda found: _worth(found[1], key, system), text))
 
 
-def in_system(si: float, unit: str, system: System) -> str:
+def in_system(si: float, unit: str, system: UnitSystem) -> str:
     """An SI value in a US unit, or in the metric one that goes with it."""
     shown = METRIC.get(unit, unit) if system == "metric" else unit
     return f"{readable(from_si(si, shown), shown, EXACT)} {shown}"
-
-
-def unit_sign(unit: str) -> str:
-    """A unit of the model as a text shows it: °F for degF."""
-    return _SIGNS.get(unit, unit)
 
 
 def readable(value: float, unit: str = "", near_enough: float = NEAR_ENOUGH) -> str:
@@ -93,7 +73,7 @@ def _signed(text: str) -> str:
 
 
 @cache
-def _worth(inside: str, key: str, system: System) -> str:
+def _worth(inside: str, key: str, system: UnitSystem) -> str:
     if "|" in inside:
         return inside.split("|")[system == "metric"]
     word, _, other = inside.partition(" ")

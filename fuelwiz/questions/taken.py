@@ -5,16 +5,17 @@ from __future__ import annotations
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
 
 from fuelwiz.errors import FactError
-from fuelwiz.questions.placeholders import EXACT, MINUS, System, readable, unit_sign
+from fuelwiz.questions.placeholders import EXACT, MINUS, readable
 from fuelwiz.session import FieldSpec, field_at
-from fuelwiz.units import from_si, parse, split
+from fuelwiz.shown_units import unit_sign
+from fuelwiz.units import UnitSystem, from_si, parse, split
 
 _DIGITS = 2
 _TOWARDS = {"low": ROUND_CEILING, "high": ROUND_FLOOR}
 _US_MEASURES = {"gal", "gal/h"}
 
 
-def declared(what: str, key: str, system: System) -> str:
+def declared(what: str, key: str, system: UnitSystem) -> str:
     """The fallback or a limit of a key, in the units of the build: "43.5 psi"; FactError where it has none."""
     spec = field_at(key)
     found = {"fallback": spec.fallback, "low": spec.low, "high": spec.high}[what]
@@ -25,7 +26,7 @@ def declared(what: str, key: str, system: System) -> str:
     return _shown(spec, str(found), what, system)
 
 
-def accepted(key: str | None, system: System) -> str:
+def accepted(key: str | None, system: UnitSystem) -> str:
     """The limits of a key that takes a number: "Accepted: 5 to 150 psi."; empty where it takes no number."""
     spec = _spec(key)
     if spec is None or spec.type not in ("quantity", "count", "ratio") or spec.low is None:
@@ -37,7 +38,7 @@ def accepted(key: str | None, system: System) -> str:
     return f"Accepted: {low.removesuffix(unit).strip()} to {high}."
 
 
-def understood(key: str | None, system: System) -> str:
+def understood(key: str | None, system: UnitSystem) -> str:
     """Which unit a bare number takes: "A bare number is in psi."; empty where no unit is typed."""
     spec = _spec(key)
     if spec is None:
@@ -57,11 +58,11 @@ def _spec(key: str | None) -> FieldSpec | None:
         return None
 
 
-def _unit(spec: FieldSpec, system: System) -> str:
+def _unit(spec: FieldSpec, system: UnitSystem) -> str:
     return unit_sign((spec.us_unit if system == "us" else spec.metric_unit) or "")
 
 
-def _shown(spec: FieldSpec, text: str, what: str, system: System) -> str:
+def _shown(spec: FieldSpec, text: str, what: str, system: UnitSystem) -> str:
     """A declared value in the unit of its row; a limit is rounded inwards, so that what is said is accepted."""
     if spec.kind is None:
         return text

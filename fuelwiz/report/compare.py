@@ -1,4 +1,4 @@
-"""Builds side by side: what they were told differently, what each comes to, and which is better in what."""
+"""Builds side by side: different inputs, results, and which build is better in what."""
 
 from __future__ import annotations
 
@@ -63,7 +63,10 @@ def _measure_row(measure: Measure, sides: Sequence[Side]) -> tuple[Cell, ...]:
     best = _best(measure, sides)
     word = "better" if len(sides) == 2 else "best"
     shown = [measure.shown(side) for side in sides]
-    cells = [f"{text} ({word})" if text is not None and at in best else text for at, text in enumerate(shown)]
+    cells = [
+        Cell(f"{text} ({word})", strong=True) if text is not None and at in best else text
+        for at, text in enumerate(shown)
+    ]
     return row(measure.name, *cells)
 
 

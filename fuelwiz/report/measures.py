@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from fuelwiz.advice.ceilings import PARTS
+from fuelwiz.advice.first_limit import PARTS
 from fuelwiz.advice.numbers import Numbers, Role
 from fuelwiz.advice.result import Result
 from fuelwiz.advice.row import FEEDS, LOSS, SPARE, VELOCITY, RowFigure
@@ -77,7 +77,7 @@ def _works_value(side: Side) -> float | None:
     return None if works is None else float(works)
 
 
-def _gives_out_first(side: Side) -> str | None:
+def _first_limit(side: Side) -> str | None:
     if not side.build.figures.ceilings:
         return None
     first = side.build.figures.ceilings[0]
@@ -107,18 +107,18 @@ MEASURES: tuple[Measure, ...] = (
     Measure("works", _works, _works_value, "more"),
     Measure("what is wrong", lambda side: ", ".join(side.build.figures.verdict.limits) or "nothing"),
     _figure("power at the goal", "power", lambda build: build.figures.demand.crank_power_W),
-    _figure("fuel burnt", "flow", lambda build: build.figures.demand.volume_flow_m3_s),
+    _figure("fuel needed", "flow", lambda build: build.figures.demand.volume_flow_m3_s),
     Measure("line to fit", lambda side: side.build.figures.line_to_fit),
-    Measure("judged at", lambda side: side.build.figures.verdict.size),
+    Measure("size judged", lambda side: side.build.figures.verdict.size),
     _of_pick("velocity", VELOCITY),
-    _of_pick("loss of the line", LOSS, "less"),
+    _of_pick("line loss", LOSS, "less"),
     _figure("pump must make", "pressure", lambda build: build.pick.pump_rise_Pa),
-    _of_pick("to spare", SPARE, "more"),
+    _of_pick("spare", SPARE, "more"),
     _of_pick("feeds", FEEDS, "more"),
-    Measure("gives out first", _gives_out_first, _first_ceiling, "more"),
-    _figure("to spare, bad day", "percent", _bad_day, "more", lambda _build: (0.0,)),
+    Measure("first limit", _first_limit, _first_ceiling, "more"),
+    _figure("spare, bad day", "percent", _bad_day, "more", lambda _build: (0.0,)),
     _figure("volts at the pump", "volts", lambda build: build.pick.pump_volts_V, "more"),
-    _figure("rail at the goal", "pressure", lambda build: build.pick.rail_at_goal_Pa),
+    _figure("rail pressure", "pressure", lambda build: build.pick.rail_at_goal_Pa),
     _figure("from boiling", "pressure", lambda build: build.pick.vapour_margin_Pa, "more"),
     _figure("creep at idle", "pressure", _creep, "less", lambda _build: (0.0,)),
     _figure(

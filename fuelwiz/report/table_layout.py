@@ -9,8 +9,10 @@ from fuelwiz.advice.blocks import SYMBOLS, Cell, Column, Mark, Table
 from fuelwiz.terminal.cells import width_of, wrap_plain
 
 NARROWEST = 4
-COMFORTABLE = 14
+COMFORTABLE = 14  # cells that a column of words needs before others give way
+ON_SCREEN = 26  # the same on a screen, where a row may have to do with one line
 TRIES = ((False, 2), (True, 2), (True, 1))  # whether units stand under their titles, and the gap of columns
+TRIES_ON_SCREEN = ((False, 2), (False, 1), (True, 2), (True, 1))  # lines are dearer there than gaps
 
 Fold = Callable[[str], str]
 
@@ -95,10 +97,9 @@ class Frame:
         return lines
 
     def _cell_lines(self, cell: Cell, width: int) -> list[str]:
-        lines = wrap_plain(self.fold(cell.text), width)
-        if not self.one_line or len(lines) == 1:
-            return lines
-        first, *others = wrap_plain(self.fold(cell.short or cell.text), width)
+        if not self.one_line:
+            return wrap_plain(self.fold(cell.text), width)
+        first, *others = wrap_plain(self.fold(cell.short or cell.text), width) or [""]
         return [cut_short(first, width, self.fold("…")) if others else first]
 
 
@@ -111,17 +112,18 @@ def cut_short(line: str, width: int, more: str) -> str:
 
 def framed(table: Table, width: int, fold: Fold) -> Frame:
     """The frame that fits: first the words give room, then the heads, then the gaps, at last everything."""
-    frame, fits = _tried(table, width, fold)
+    frame, fits = _tried(table, width, fold, TRIES, COMFORTABLE)
     return frame if fits else _squeezed(frame, width)
 
 
 def framed_narrow(table: Table, width: int, fold: Fold) -> tuple[Frame, Table]:
     """The frame on a screen, and the table in it: short titles and fewer columns where room is short."""
+    frame, fits = _tried(table, width, fold, TRIES_ON_SCREEN, ON_SCREEN)
     shown = table
-    while True:
-        frame, fits = _tried(shown, width, fold)
+    while not fits:
+        frame, fits = _tried(shown, width, fold, TRIES_ON_SCREEN, COMFORTABLE)
         if fits:
-            return frame, shown
+            break
         titled = _with_short_titles(shown)
         if titled != shown:
             shown = titled
@@ -130,6 +132,7 @@ def framed_narrow(table: Table, width: int, fold: Fold) -> tuple[Frame, Table]:
         if fewer is None:
             return _squeezed(frame, width), shown
         shown = fewer
+    return frame, shown
 
 
 def _with_short_titles(table: Table) -> Table:
@@ -152,20 +155,22 @@ def _with_fewer_columns(table: Table) -> Table | None:
     )
 
 
-def _tried(table: Table, width: int, fold: Fold) -> tuple[Frame, bool]:
+def _tried(
+    table: Table, width: int, fold: Fold, tries: Sequence[tuple[bool, int]], comfortable: int
+) -> tuple[Frame, bool]:
     """The roomiest frame that fits with its words wrapped, or the tightest, and whether it fits."""
     columns = table.columns
     marks = tuple(_mark_width([row[at] for row in table.rows], fold) for at in range(len(columns)))
     widest = [
         max((width_of(fold(row[at].text)) for row in table.rows), default=0) for at in range(len(columns))
     ]
-    for stacked, gap in TRIES:
+    for stacked, gap in tries:
         widths = [
             max(widest[at], *(width_of(fold(part)) - marks[at] for part in _head(column, stacked)))
             for at, column in enumerate(columns)
         ]
         room = width - sum(marks) - gap * (len(columns) - 1)
-        fits = _least(columns, widths) <= room
+        fits = _least(columns, widths, comfortable) <= room
         if fits:
             break
     while fits and sum(widths) > room:
@@ -191,10 +196,10 @@ def _mark_width(cells: list[Cell], fold: Fold) -> int:
     return max(symbols) + 1 if symbols else 0
 
 
-def _least(columns: tuple[Column, ...], widths: list[int]) -> int:
+def _least(columns: tuple[Column, ...], widths: list[int], comfortable: int) -> int:
     """The room that a table needs at least, its words wrapped."""
     return sum(
-        min(width, COMFORTABLE) if column.wraps else width
+        min(width, comfortable) if column.wraps else width
         for column, width in zip(columns, widths, strict=True)
     )
 

@@ -12,7 +12,8 @@ from pydantic_core import PydanticCustomError, core_schema
 from fuelwiz.physics.fittings import KINDS
 from fuelwiz.session.readers import read
 from fuelwiz.session.scalars import Rejected
-from fuelwiz.session.spec import SHOWN_UNITS, FieldSpec
+from fuelwiz.session.spec import FieldSpec
+from fuelwiz.shown_units import SHOWN_UNITS
 from fuelwiz.unit_table import Kind
 
 
@@ -231,12 +232,12 @@ INJECTOR_FLOW = Leaf(
         us_unit="cc/min",
         metric_unit="cc/min",
         required=True,
-        example="1050 cc/min",
+        example="1200 cc/min",
         parts=(
             quantity(
-                "flow", "10 cc/min", "10000 cc/min", example="1050 cc/min", shown=("cc/min", "cc/min")
+                "flow", "10 cc/min", "10000 cc/min", example="1200 cc/min", shown=("cc/min", "cc/min")
             ).spec,
-            quantity("mass_flow", "1 lb/h", "1000 lb/h", example="95 lb/h").spec,
+            quantity("mass_flow", "1 lb/h", "1000 lb/h", example="110 lb/h").spec,
         ),
     )
 )

@@ -28,30 +28,6 @@ Type = Literal[
     "words",
 ]
 
-SHOWN_UNITS: dict[Kind, tuple[str, str]] = {
-    "power": ("hp", "kW"),
-    "gauge_pressure": ("psi", "bar"),
-    "absolute_pressure": ("psi", "bar"),
-    "pressure_change": ("psi", "bar"),
-    "flow": ("gal/h", "L/h"),
-    "mass_flow": ("lb/h", "kg/h"),
-    "length": ("ft", "m"),
-    "velocity": ("ft/s", "m/s"),
-    "voltage": ("V", "V"),
-    "current": ("A", "A"),
-    "temperature": ("degF", "degC"),
-    "fraction": ("%", "%"),
-    "bsfc": ("lb/(hp*h)", "g/kWh"),
-    "density": ("kg/m^3", "kg/m^3"),
-    "viscosity": ("mm^2/s", "mm^2/s"),
-    "heating_value": ("MJ/kg", "MJ/kg"),
-    "area": ("mm^2", "mm^2"),
-    "volume": ("gal", "l"),
-    "time": ("ms", "ms"),
-    "mass": ("lb", "kg"),
-    "temperature_change": ("K", "K"),
-}
-
 
 @dataclass(frozen=True, slots=True)
 class FieldSpec:
@@ -81,11 +57,6 @@ class FieldSpec:
     def fallback_text(self) -> str | None:
         """The fallback as the file would say it; None where there is none that stands by itself."""
         return None if self.fallback is None else as_text(self.fallback)
-
-    @property
-    def optional(self) -> bool:
-        """Whether the key may be left out."""
-        return not self.required
 
 
 def as_text(value: Any) -> str:

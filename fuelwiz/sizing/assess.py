@@ -50,7 +50,7 @@ def first_figures(session: Session) -> Figures:
         line_to_fit=fit,
         comfortable=comfortable(rows),
         chosen=chosen,
-        verdict=VerdictFigures(pick, False if limits else (True if sized.solved else None), limits),
+        verdict=VerdictFigures(pick, False if limits else (True if sized.system.solvable else None), limits),
         pump_target=pump_target(sized_by_name[fit or pick]),
         pump=verdict.pump,
         return_line=verdict.return_line,

@@ -5,11 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.session import USUAL_VOLTS, Run, Session, fallback_text, given
-from fuelwiz.sizing.figures import Assumption
+from fuelwiz.sizing.figures import NOT_GIVEN, Assumption
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.units import from_si
 
-NOT_GIVEN = "not given"
 NOT_COUNTED = "not counted"
 OF_RUN = ("hose", "length", "fittings")
 FILTER_ASSUMED = "1.5 psi at 120 gal/h"

@@ -37,7 +37,7 @@ def ceilings(sized: SizedSystem) -> tuple[Ceiling, ...]:
 
 def _feed(sized: SizedSystem) -> Ceiling:
     """The run that gives out first: the one that is shown, or a kept one."""
-    shown = _run_ceiling(sized, sized.feed.shown(), None)
+    shown = _run_ceiling(sized, sized.shown_run, None)
     kept = [_run_ceiling(sized, run, run.number) for run in sized.feed.kept()]
     return min([shown, *kept], key=lambda ceiling: ceiling.max_power_W)
 

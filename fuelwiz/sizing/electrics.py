@@ -39,7 +39,7 @@ def fullest_circuit(sized: SizedSystem) -> Circuit | None:
     """The circuit at capacity; None where no wiring is given or nothing can be solved."""
     system = sized.system
     wiring, pumps = system.session.wiring, system.pumps
-    if wiring is None or pumps is None or not sized.solved:
+    if wiring is None or pumps is None or not sized.system.solvable:
         return None
     pressure = sized.pressure_at_capacity_pa
     volts = pumps.volts(pressure)
@@ -101,7 +101,7 @@ def heat_figures(sized: SizedSystem) -> HeatFigures | None:
     """What the tank warms up by at cruise, and how long it lasts; None without a tank's volume or a feed."""
     system = sized.system
     tank = system.session.tank
-    if tank.volume is None or not system.session.feed.run:
+    if tank.volume is None or not system.has_runs:
         return None
     volume = tank.volume * tank.fill
     return HeatFigures(

@@ -28,6 +28,9 @@ from fuelwiz.sizing.vocabulary import (
     regime_at,
 )
 
+NOT_GIVEN = "not given"
+"""What is taken for a section that is left out."""
+
 
 @dataclass(frozen=True, slots=True)
 class FuelFigures:
@@ -195,6 +198,11 @@ class Assumption:
 
     key: str
     value: str
+
+    @property
+    def is_section(self) -> bool:
+        """Whether a whole section is left out, for which nothing is taken."""
+        return self.value == NOT_GIVEN
 
 
 @dataclass(frozen=True, slots=True)

@@ -110,6 +110,16 @@ class FuelSystem:
         )
 
     @once
+    def has_runs(self) -> bool:
+        """Whether the feed line is known."""
+        return bool(self.session.feed.run)
+
+    @once
+    def solvable(self) -> bool:
+        """Whether there is a pump and a feed, so that a working point can be solved for."""
+        return self.session.pump is not None and self.has_runs
+
+    @once
     def flow_m3_s(self) -> float:
         """The demand as a volume flow."""
         return self.demand.volume_flow_m3_s
@@ -250,6 +260,11 @@ class FuelSystem:
     def inlet_gauge_pa(self, flow_m3_s: float, pumps: PumpSet | None) -> float:
         """Pressure at the pumps' inlet, gauge, at a flow of all of them."""
         return self.suction.gauge_pa(flow_m3_s, 1 if pumps is None else pumps.flow_ways)
+
+    @once
+    def demand_inlet_gauge_pa(self) -> float:
+        """The same at the demand, with all pumps."""
+        return self.inlet_gauge_pa(self.flow_m3_s, self.pumps)
 
     def inlet_velocity_m_s(self, flow_m3_s: float, pumps: PumpSet) -> float | None:
         """Velocity in the fastest suction run; None without one."""

@@ -32,7 +32,7 @@ def _readings(session: Session, figures: Figures) -> Iterator[GaugeReading]:
 
 def _at_idle(when: GaugeState, sized: SizedSystem, figures: Figures) -> GaugeReading:
     system = sized.system
-    if not system.session.feed.run:
+    if not system.has_runs:
         return GaugeReading(when, system.pressure.idle_rail_Pa, None)
     if system.at_rail:
         return _returning(when, sized, figures)

@@ -8,8 +8,8 @@ from dataclasses import dataclass
 from fuelwiz.once import once
 from fuelwiz.physics import line
 from fuelwiz.physics.fittings import filter_terms, part_term, sum_of_fittings
-from fuelwiz.session import Feed, Filter, Part, Run, Size
-from fuelwiz.sizing.candidates import follows, run_bore_m, run_nominal_bore_m
+from fuelwiz.session import Feed, Filter, Part, Run, Size, bore_of_m
+from fuelwiz.sizing.candidates import follows, nominal_bore_m, run_bore_m, run_nominal_bore_m
 
 
 def plain_run(run: Run, candidate: Size | None, end_ratio: float) -> line.Run:
@@ -35,9 +35,27 @@ class FeedRun:
     number: int
 
     def velocity_m_s(self, flow_m3_s: float) -> float:
-        """Velocity at a flow of the feed."""
+        """Velocity at a flow."""
         run = self.line
         return line.velocity_m_s(flow_m3_s=flow_m3_s, bore_m=run.bore_m, side_by_side=run.side_by_side)
+
+    def nominal_velocity_m_s(self, flow_m3_s: float) -> float | None:
+        """The velocity that people quote, at dash/16 in; None where no dash number is in play."""
+        bore = self.nominal_bore_m
+        if bore is None:
+            return None
+        return line.velocity_m_s(flow_m3_s=flow_m3_s, bore_m=bore, side_by_side=self.line.side_by_side)
+
+
+def bare_hose(size: Size, hose: str) -> FeedRun:
+    """A run of no length, to speak of a size before any run is known."""
+    run = line.Run(
+        bore_m=bore_of_m(size, hose),
+        length_m=0.0,
+        roughness_m=line.ROUGHNESS_M[hose],
+        loss_coefficient=0.0,
+    )
+    return FeedRun(run, True, nominal_bore_m(size), 0)
 
 
 @dataclass(slots=True)

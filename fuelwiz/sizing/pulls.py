@@ -25,7 +25,7 @@ def _point(point: SizedSystem, rpm: int | None) -> PullFigures:
         boost_Pa=system.session.pressure.boost,
         rail_Pa=system.pressure.rail_Pa,
         flow_m3_s=system.flow_m3_s,
-        capacity_m3_s=point.capacity if point.solved else None,
+        capacity_m3_s=point.capacity if point.system.solvable else None,
         margin=point.margin,
         duty=None if injectors is None else injectors.duty,
         limits=(*size_limits(point), *of_build),

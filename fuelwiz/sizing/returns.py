@@ -27,7 +27,11 @@ class Return:
     def applies(self) -> bool:
         """Whether there is a return to judge: a regulator, a pump, a feed and a return line."""
         session = self.sized.system.session
-        return session.pressure.regulator != "none" and self.sized.solved and session.return_line is not None
+        return (
+            session.pressure.regulator != "none"
+            and self.sized.system.solvable
+            and session.return_line is not None
+        )
 
     @property
     def line(self) -> ReturnLine:

@@ -5,12 +5,11 @@ from __future__ import annotations
 from typing import TypedDict
 
 from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
-from fuelwiz.physics.line import ROUGHNESS_M, Run, friction_factor, reynolds, velocity_m_s
-from fuelwiz.session import bore_of_m
-from fuelwiz.sizing.candidates import feed_candidates, nominal_bore_m, spelled
+from fuelwiz.physics.line import friction_factor, reynolds
+from fuelwiz.sizing.candidates import feed_candidates, spelled
 from fuelwiz.sizing.figures import Ladder, Least, SizeFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
-from fuelwiz.sizing.lines import FeedRun
+from fuelwiz.sizing.lines import FeedLoss, FeedRun
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.thresholds import COSTS_THE_PUMP, MOST_SAG
 from fuelwiz.sizing.vocabulary import LINE_LIMITS, SIZE_LIMITS, Band, SizeLimit, band_of, no_faster_than
@@ -31,18 +30,17 @@ def size_rows(system: FuelSystem) -> tuple[SizeFigures, ...]:
 
 def size_row(sized: SizedSystem) -> SizeFigures:
     """All that is known of one candidate; without a run of feed, what a velocity alone says."""
-    system, shown = sized.system, shown_run(sized)
-    velocity = shown.velocity_m_s(system.flow_m3_s)
+    system, shown, velocity = sized.system, sized.shown_run, sized.velocity_m_s
     number = reynolds(
         velocity_m_s=velocity, bore_m=shown.line.bore_m, viscosity_m2_s=system.fuel.viscosity_m2_s
     )
     limits = limits_at_any_point(sized)
-    has_runs = bool(system.session.feed.run)
-    loss = sized.feed.loss(system.flow_m3_s) if has_runs else None
+    has_runs = system.has_runs
+    loss = sized.demand_loss if has_runs else None
     return SizeFigures(
         size=spelled(sized.candidate),
         bore_m=shown.line.bore_m,
-        nominal_velocity_m_s=nominal_velocity_m_s(shown, system.flow_m3_s),
+        nominal_velocity_m_s=shown.nominal_velocity_m_s(system.flow_m3_s),
         velocity_m_s=velocity,
         reynolds=number,
         friction_factor=friction_factor(
@@ -53,12 +51,12 @@ def size_row(sized: SizedSystem) -> SizeFigures:
         line_loss_Pa=loss.followers_pa if loss else None,
         pump_rise_Pa=sized.demand_rise_pa if has_runs else None,
         target_rise_Pa=sized.rise_pa(system.demand.target_flow_m3_s) if has_runs else None,
-        **_with_pumps(sized, shown),
+        **_with_pumps(sized),
         rail_sag_Pa=sized.sag_pa if has_runs else None,
         vapour_margin_Pa=sized.vapour_margin_pa,
         least=least(sized),
         line_works=not any(limit in LINE_LIMITS for limit in limits),
-        works=False if limits else (True if sized.solved else None),
+        works=False if limits else (True if system.solvable else None),
         limits=limits,
         ladder=ladder(sized) if has_runs else None,
     )
@@ -77,14 +75,14 @@ class _WithPumps(TypedDict):
     extrapolated: bool
 
 
-def _with_pumps(sized: SizedSystem, shown: FeedRun) -> _WithPumps:
+def _with_pumps(sized: SizedSystem) -> _WithPumps:
     """What of a row needs a pump and a feed."""
     system, pumps, capacity = sized.system, sized.system.pumps, sized.capacity
-    if not sized.solved or pumps is None or capacity is None:
+    if pumps is None or capacity is None:
         return _NO_PUMPS
     pressure = sized.pressure_at_capacity_pa
     volts = pumps.volts(pressure)
-    full = shown.velocity_m_s(capacity) if system.at_rail else None
+    full = sized.full_velocity_m_s(sized.shown_run)
     return {
         "capacity_m3_s": capacity,
         "margin": sized.margin,
@@ -123,23 +121,6 @@ def least(sized: SizedSystem) -> Least | None:
     return found
 
 
-def shown_run(sized: SizedSystem) -> FeedRun:
-    """The run that a row speaks of; without a run of feed, one of PTFE hose at the candidate."""
-    if sized.system.session.feed.run:
-        return sized.feed.shown()
-    assert sized.candidate is not None
-    bore = bore_of_m(sized.candidate, "ptfe")
-    hose = Run(bore_m=bore, length_m=0.0, roughness_m=ROUGHNESS_M["ptfe"], loss_coefficient=0.0)
-    return FeedRun(hose, True, nominal_bore_m(sized.candidate), 0)
-
-
-def nominal_velocity_m_s(run: FeedRun, flow_m3_s: float) -> float | None:
-    """The velocity that people quote, at dash/16 in; None where no dash number is in play."""
-    if run.nominal_bore_m is None:
-        return None
-    return velocity_m_s(flow_m3_s=flow_m3_s, bore_m=run.nominal_bore_m, side_by_side=run.line.side_by_side)
-
-
 def limits_at_any_point(sized: SizedSystem) -> tuple[SizeLimit, ...]:
     """What is wrong with a size at the goal or at any further point, in the order of the verdict's table."""
     if not sized.points:
@@ -150,17 +131,17 @@ def limits_at_any_point(sized: SizedSystem) -> tuple[SizeLimit, ...]:
 
 def size_limits(sized: SizedSystem) -> tuple[SizeLimit, ...]:
     """What is wrong with a size at one point of full power, in the order of the verdict's table."""
-    shown = shown_run(sized)
+    shown = sized.shown_run
     limits: list[SizeLimit] = []
     if too_fast(sized, shown):
         limits.append("velocity")
-    if not sized.system.session.feed.run:
+    if not sized.system.has_runs:
         return tuple(limits)
     if too_fast_at_full_delivery(sized, shown):
         limits.append("delivery")
     if sized.sag_pa is not None and sized.sag_pa >= MOST_SAG * sized.system.pressure.injector_Pa:
         limits.append("sag")
-    return (*limits, *pump_limits(sized)) if sized.solved else tuple(limits)
+    return (*limits, *pump_limits(sized))
 
 
 def too_fast(sized: SizedSystem, run: FeedRun) -> bool:
@@ -177,19 +158,19 @@ def too_fast(sized: SizedSystem, run: FeedRun) -> bool:
 
 def too_fast_at_full_delivery(sized: SizedSystem, run: FeedRun) -> bool:
     """Whether a run ahead of a regulator at the rail is refused for its velocity with all that the pumps send."""
-    if not sized.system.at_rail or not sized.solved or sized.capacity is None:
-        return False
-    band = band_of(run.velocity_m_s(sized.capacity), sized.system.session.bands.feed)
+    full = sized.full_velocity_m_s(run)
+    band = None if full is None else band_of(full, sized.system.session.bands.feed)
     return band == "too fast" and (sized.lost_to_runs or 0.0) >= COSTS_THE_PUMP
 
 
 def pump_limits(sized: SizedSystem) -> tuple[SizeLimit, ...]:
-    """What is wrong with the pumps at a size."""
+    """What is wrong with the pumps at a size; nothing that is known without a pump."""
     system, pump = sized.system, sized.system.session.pump
-    pumps, capacity = system.pumps, sized.capacity
-    assert pump is not None and pumps is not None and capacity is not None and sized.margin is not None
+    pumps, capacity, margin = system.pumps, sized.capacity, sized.margin
+    if pump is None or pumps is None or capacity is None or margin is None:
+        return ()
     limits: list[SizeLimit] = []
-    if sized.margin < system.session.goal.reserve:
+    if margin < system.session.goal.reserve:
         limits.append("pump")
     if pump.relief is not None and pump.relief < sized.demand_rise_pa:
         limits.append("relief")
@@ -205,22 +186,19 @@ def pump_limits(sized: SizedSystem) -> tuple[SizeLimit, ...]:
 def ladder(sized: SizedSystem) -> Ladder:
     """What makes up the rise at the demand flow, in order from the rail back to the tank."""
     system = sized.system
-    flow = system.flow_m3_s
-    pressure = system.session.pressure
-    inlet = -system.inlet_gauge_pa(flow, system.pumps)
-    boost = pressure.boost if system.follows_manifold else 0.0
-    could = None if system.could_make_pa is None else max(0.0, system.could_make_pa)
-    if system.at_tank:
-        return Ladder(pressure.base, boost, sized.pump_filters_pa(flow), 0.0, 0.0, 0.0, 0.0, inlet, could)
-    loss = sized.feed.loss(flow)
+    could = system.could_make_pa
+    # A feed behind a regulator at the tank costs the pump nothing: only the filters ahead of it do.
+    loss = (
+        FeedLoss(filters_pa=sized.pump_filters_pa(system.flow_m3_s)) if system.at_tank else sized.demand_loss
+    )
     return Ladder(
-        pressure.base,
-        boost,
-        loss.filters_pa,
-        loss.friction_pa,
-        loss.fittings_pa,
-        loss.parts_pa,
-        loss.rise_pa,
-        inlet,
-        could,
+        base_Pa=system.session.pressure.base,
+        boost_Pa=system.session.pressure.boost if system.follows_manifold else 0.0,
+        filters_Pa=loss.filters_pa,
+        friction_Pa=loss.friction_pa,
+        fittings_Pa=loss.fittings_pa,
+        parts_Pa=loss.parts_pa,
+        rise_Pa=loss.rise_pa,
+        inlet_Pa=-system.demand_inlet_gauge_pa,
+        could_make_Pa=None if could is None else max(0.0, could),
     )

@@ -11,7 +11,7 @@ from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.roots import root
 from fuelwiz.session import Size
 from fuelwiz.sizing.fuel_system import FuelSystem
-from fuelwiz.sizing.lines import FeedLine, feed_line, filters_terms
+from fuelwiz.sizing.lines import FeedLine, FeedLoss, FeedRun, bare_hose, feed_line, filters_terms
 from fuelwiz.sizing.thresholds import MOST_SAG
 
 NO_FLOW_IS_SO_GREAT_M3_S = 1e3
@@ -39,11 +39,6 @@ class SizedSystem:
         """The build at its goal, then at each further point."""
         yield self
         yield from self.points
-
-    @once
-    def solved(self) -> bool:
-        """Whether there is a pump and a feed, so that a working point can be found."""
-        return self.system.pumps is not None and bool(self.system.session.feed.run)
 
     @once
     def feed(self) -> FeedLine:
@@ -102,30 +97,52 @@ class SizedSystem:
         )
 
     @once
+    def demand_loss(self) -> FeedLoss:
+        """What the feed loses at the demand, by cause."""
+        return self.feed.loss(self.system.flow_m3_s)
+
+    @once
     def demand_rise_pa(self) -> float:
         """The rise that the demand asks for."""
-        return self.rise_pa(self.system.flow_m3_s)
+        system = self.system
+        lost = self.pump_filters_pa(system.flow_m3_s) if system.at_tank else self.demand_loss.total_pa
+        return system.pressure.rail_Pa + lost - system.demand_inlet_gauge_pa
 
     @once
     def capacity(self) -> float | None:
-        """The flow that all the pumps send; None without a pump."""
+        """The flow that all the pumps send; None without a pump or a feed."""
         pumps = self.system.pumps
-        return None if pumps is None else self.capacity_m3_s(pumps=pumps)
+        return None if pumps is None or not self.system.has_runs else self.capacity_m3_s(pumps=pumps)
 
     @once
     def margin(self) -> float | None:
-        """What the pumps can send over what the goal burns, less one; None where it cannot be known."""
-        if not self.solved or self.capacity is None:
-            return None
-        return self.capacity / self.system.flow_m3_s - 1
+        """What the pumps can send over what the goal burns, less one; None without a pump or a feed."""
+        return None if self.capacity is None else self.capacity / self.system.flow_m3_s - 1
 
     @once
     def vapour_margin_pa(self) -> float | None:
-        """Vapour margin at the pump's inlet at capacity; None where it cannot be known."""
-        pumps = self.system.pumps
-        if not self.solved or pumps is None or self.capacity is None:
+        """How far the pump's inlet stays above the fuel's vapour pressure at capacity; None where not known."""
+        pumps, capacity = self.system.pumps, self.capacity
+        return None if pumps is None or capacity is None else self.system.vapour_margin_pa(capacity, pumps)
+
+    @once
+    def shown_run(self) -> FeedRun:
+        """The run that a row speaks of; without a run of feed, one of PTFE hose at the candidate."""
+        if self.system.has_runs:
+            return self.feed.shown()
+        assert self.candidate is not None
+        return bare_hose(self.candidate, "ptfe")
+
+    @once
+    def velocity_m_s(self) -> float:
+        """Velocity in that run at the demand."""
+        return self.shown_run.velocity_m_s(self.system.flow_m3_s)
+
+    def full_velocity_m_s(self, run: FeedRun) -> float | None:
+        """Velocity in a run at capacity; None where a regulator ahead of it takes its share, or without a capacity."""
+        if self.capacity is None or not self.system.at_rail:
             return None
-        return self.system.vapour_margin_pa(self.capacity, pumps)
+        return run.velocity_m_s(self.capacity)
 
     @once
     def lost_to_runs(self) -> float | None:
@@ -134,7 +151,7 @@ class SizedSystem:
         With the regulator at the tank the feed's loss is no matter of the pumps.
         """
         pumps = self.system.pumps
-        if not self.solved or pumps is None:
+        if not self.system.solvable or pumps is None:
             return None
         if self.system.at_tank:
             return 0.0
@@ -159,7 +176,7 @@ class SizedSystem:
     @once
     def sag_pa(self) -> float | None:
         """How far the rail sags below a regulator at the tank at the demand; None with any other."""
-        return self.feed.loss_pa(self.system.flow_m3_s) if self.system.at_tank else None
+        return self.demand_loss.total_pa if self.system.at_tank else None
 
     @once
     def sag_flow_m3_s(self) -> float:

@@ -12,7 +12,7 @@ from fuelwiz.sizing.sized_system import SizedSystem
 def stages(sized: SizedSystem) -> tuple[Stage, ...]:
     """For each number of pumps from those at idle to all but one; none in series, none that suffices at the goal."""
     pump = sized.system.session.pump
-    if not sized.solved or pump is None or pump.arrangement != "parallel":
+    if not sized.system.solvable or pump is None or pump.arrangement != "parallel":
         return ()
     found = (_stage(sized, count) for count in range(pump.running_at_idle, pump.count))
     return tuple(stage for stage in found if stage is not None)

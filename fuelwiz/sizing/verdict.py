@@ -39,7 +39,7 @@ class BuildVerdict:
         """The pump apart from any one size."""
         sized, system = self.sized, self.sized.system
         pumps, pump = system.pumps, system.session.pump
-        if not sized.solved or pumps is None or pump is None:
+        if not sized.system.solvable or pumps is None or pump is None:
             return None
         both: tuple[float | None, float | None] = None, None
         if pump.kind is None:
@@ -85,7 +85,12 @@ class BuildVerdict:
         """The pump's inlet at capacity; None without one."""
         system = self.sized.system
         pumps, capacity = system.pumps, self.sized.capacity
-        if not self.sized.solved or system.session.inlet is None or pumps is None or capacity is None:
+        if (
+            not self.sized.system.solvable
+            or system.session.inlet is None
+            or pumps is None
+            or capacity is None
+        ):
             return None
         velocity = system.inlet_velocity_m_s(capacity, pumps)
         return InletFigures(
@@ -123,7 +128,7 @@ class BuildVerdict:
         """The surge pot; None without one, its needs unknown where they hang on a pump that is not there."""
         system = self.sized.system
         pot = system.session.surge
-        if not system.session.feed.run or pot is None:
+        if not system.has_runs or pot is None:
             return None
         needed = self.lift_needed_m3_s(pot)
         if not needed:
@@ -140,7 +145,7 @@ class BuildVerdict:
         if not self._lift_brings_all(pot):
             return system.flow_m3_s
         pumps, idle_pumps = system.pumps_at_most, system.idle_pumps_at_most
-        if not self.sized.solved or pumps is None or idle_pumps is None:
+        if not self.sized.system.solvable or pumps is None or idle_pumps is None:
             return None
         idle = self.sized.capacity_m3_s(pumps=idle_pumps, rail_pa=system.pressure.idle_rail_Pa)
         return max(self.sized.capacity_m3_s(pumps=pumps), idle)
@@ -152,7 +157,7 @@ class BuildVerdict:
     def limits(self, judged_return: ReturnFigures | ReturnSize | None) -> tuple[BuildLimit, ...]:
         """What is wrong with the build as a whole, in the order of the verdict's table."""
         system = self.sized.system
-        if not system.session.feed.run:
+        if not system.has_runs:
             return ()
         wrong: dict[BuildLimit, bool] = {
             "return": judged_return is not None and not judged_return.holds,
@@ -176,7 +181,7 @@ class BuildVerdict:
     @property
     def rating_fails(self) -> bool:
         """Whether the dead head goes above what a part is rated for, or would never end."""
-        if not self.sized.solved or self.lowest_rating_pa is None:
+        if not self.sized.system.solvable or self.lowest_rating_pa is None:
             return False
         return self.dead_head_pa is None or self.dead_head_pa > self.lowest_rating_pa
 

@@ -76,6 +76,7 @@ BUILD = (
     Action("more", (), "m", "more", "show or hide the step's further questions"),
     Action("remove", (), "d", "remove row", "remove the highlighted row of a list"),
     Action("what_if", (), "x", "what if", "try changes on a scratch copy, before and after side by side"),
+    Action("words", (), "g", "words", "what the words mean: dash size, base pressure, duty …"),
     Action("builds", ("escape",), "b", "past builds", "close what is open, or go back to the past builds"),
     Action(
         "quit", ("ctrl+q", "ctrl+c"), "q", "leave", "leave the program (asks if there are unsaved changes)"
@@ -97,7 +98,7 @@ LIST = (
     Action("filter", ("slash",), "/", "filter", "show only matching builds"),
     Action("file", ("o",), "o", "open a file", "open a build from another place"),
     Action("folder", ("f",), "f", "folder", "another folder of builds"),
-    Action("help", ("f1",), "h", "help", "what the columns and marks mean"),
+    Action("help", ("f1",), "h", "help", "what columns, marks and words mean"),
     Action("quit", ("escape", "ctrl+q"), "q", "leave", "leave the program"),
     Action("keys", ("ctrl+g", "f9"), "", "all keys", "all keys: then press a letter"),
 )

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from textual.command import Provider
 
     from fuelwiz.desk.desk import Desk
+    from fuelwiz.units import UnitSystem
     from fuelwiz.wizard.program import Program
 
 
@@ -122,6 +123,12 @@ class FuelwizApp(App[int], inherit_bindings=False):
 
         if isinstance(screen, BuildScreen):
             self.push_screen(WhatIfScreen(screen.desk.what_if(), screen))
+
+    def show_words(self, system: UnitSystem) -> None:
+        """The page of words, on top of what is shown."""
+        from fuelwiz.wizard.words_screen import WordsScreen
+
+        self.push_screen(WordsScreen(system))
 
     def compare(self, paths: Sequence[Path]) -> None:
         """Builds side by side."""

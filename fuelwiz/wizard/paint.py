@@ -125,3 +125,13 @@ class Area:
         """The lines cut or filled up with empty ones to the height of the area."""
         missing = self.rows - len(lines)
         return lines[: self.rows] + [self.row().strip()] * missing
+
+
+def put_works(line: Row, end: int, answer: str | None, strong: bool) -> Row:
+    """Whether something works, so that it ends before a cell; a no with the mark that catches the eye."""
+    look = line.look
+    if answer != "no":
+        return line.put_right(end, answer or look.mark("unknown"), bold=strong)
+    cross = look.mark("no")
+    line.lay(end - len(f"{cross} no"), cross, look.chip("too fast", line.ground, strong))
+    return line.put_right(end, "no", "fault", strong)

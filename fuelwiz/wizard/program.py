@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Protocol
 
 from textual.screen import Screen
 
+from fuelwiz.units import UnitSystem
 from fuelwiz.wizard.look import Look
 
 if TYPE_CHECKING:
@@ -38,6 +39,9 @@ class Program(Protocol):
 
     def try_what_if(self, screen: Screen[None]) -> None:
         """Put a scratch copy of the build of a screen on top of it."""
+
+    def show_words(self, system: UnitSystem) -> None:
+        """Show the page of words on top of a screen, in the units of a build."""
 
     def compare(self, paths: Sequence[Path]) -> None:
         """Put builds side by side."""

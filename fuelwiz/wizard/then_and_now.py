@@ -32,7 +32,7 @@ SHOWN = (
     ("power at the goal", "goal"),
     ("fuel burnt", "burns"),
     ("pump must make", "pump must make"),
-    ("gives out first", "first limit"),
+    ("first limit", "first limit"),
 )
 
 

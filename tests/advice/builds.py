@@ -58,14 +58,16 @@ def texts(words_of: Result) -> list[str]:
         for text in (one.no, one.means, one.costs, one.next, one.smaller)
         if text is not None
     ]
-    first = [words.gives_out_first] if words.gives_out_first is not None else []
+    first = [words.first_limit] if words.first_limit is not None else []
     found = [finding.text for finding in words.findings]
     return [
         words.answer,
         words.headline,
         words.to_do,
+        words.next_step,
         *explained,
         *words.stress,
+        *words.case_names,
         *first,
         *words.next_goal,
         *found,

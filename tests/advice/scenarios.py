@@ -42,31 +42,37 @@ WIRED = {"supply": "13.8 V", "wire": "12 AWG", "length": "14 ft"}
 # severity, what it is about, words that must be in it
 REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
     "leans out": (("twins", {"goal__power": "1500 hp"}), ("warning", "goal.power", "the mixture goes lean")),
-    "one point": (("hill-climb-coupe", {"pump__curve": ONE_POINT}), ("warning", "pump.curve", "guessed")),
+    "one point": (
+        ("hill-climb-coupe", {"pump__curve": ONE_POINT}),
+        ("warning", "pump.curve", "the rest is a guess"),
+    ),
     "off the table": (
         ("hill-climb-coupe", {"pump__curve": SHORT_CURVE}),
-        ("warning", "pump.curve", "off the end"),
+        ("warning", "pump.curve", "beyond the pump's table"),
     ),
     "carried far": (
         ("hill-climb-coupe", {"pump__curve": CURVE_12V}),
-        ("warning", "pump.curve", "1.5 V is far to carry"),
+        ("warning", "pump.curve", "1.5 V is a long way"),
     ),
-    "never ends": (
+    "never falls to zero": (
         ("hill-climb-coupe", {"pump__curve": FLAT_CURVE}),
-        ("warning", "pump.relief", "never ends"),
+        ("warning", "pump.relief", "never falls to zero"),
     ),
     "near boiling": (
         ("hill-climb-coupe", {"fuel__temperature": "57 degC"}),
-        ("warning", "inlet", "from boiling"),
+        ("warning", "inlet", "above boiling"),
     ),
     "boils when hot": (
         ("hill-climb-coupe", {"fuel__temperature": "57 degC"}),
-        ("warning", "fuel.temperature", "may boil"),
+        ("warning", "fuel.temperature", "can boil"),
     ),
-    "sags": (("mild", {"feed__run__0__length": "90 ft"}), ("warning", "pressure.regulator", "sags by")),
+    "sags": (
+        ("mild", {"feed__run__0__length": "90 ft"}),
+        ("warning", "pressure.regulator", "Rail pressure drops"),
+    ),
     "back pressure": (
         ("hill-climb-coupe", {"return_line__run__0__length": "30 ft", "pressure__idle_vacuum": "14 psi"}),
-        ("warning", "return_line", "of the rail"),
+        ("warning", "return_line", "of rail pressure"),
     ),
     "low volts": (("hill-climb-coupe", {"pump__volts": "12.7 V"}), ("warning", "pump.volts", "12.7 V")),
     "more than supply": (
@@ -81,7 +87,7 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
         ("hill-climb-coupe", {"pressure__reference": "atmosphere"}),
         ("warning", "pressure.reference", "54 % of the base"),
     ),
-    "loss, not velocity": (("twins", {}), ("warning", "feed.run", "The velocity is good, the loss is not")),
+    "loss, not velocity": (("twins", {}), ("warning", "feed.run", "Velocity is good, but")),
     "velocity, not loss": (
         (
             "hill-climb-coupe",
@@ -96,7 +102,7 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
         ),
         ("note", "feed.run", "sounds worse than it is"),
     ),
-    "filter over its rating": (("twins", {}), ("warning", "feed.filter", "rated at 120 gal/h")),
+    "filter over its rating": (("twins", {}), ("warning", "feed.filter", "rated for 120 gal/h")),
     "filter over at full delivery": (("hill-climb-six", {}), ("note", "feed.filter", "within its rating")),
     "bores mixed": (
         ("hill-climb-six", {"feed__run__1__hose": "nominal"}),
@@ -104,18 +110,21 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
     ),
     "tank warms": (
         ("twins", {"tank": {"volume": "20 l", "fill": "25 %"}}),
-        ("warning", "tank.volume", "warms by up to"),
+        ("warning", "tank.volume", "heat up by"),
     ),
     "bigger than needed": (
         ("hill-climb-coupe", {"feed__chosen": "-10"}),
-        ("note", "feed.chosen", "-8 would do"),
+        ("note", "feed.chosen", "-8 is enough"),
     ),
     "smaller than sound": (
         ("hill-climb-coupe", {"goal__power": "630 hp", "goal__reserve": "0 %", "feed__chosen": "-6"}),
         ("warning", "feed.chosen", "brisk"),
     ),
     "one pump dead": (("twins", {}), ("warning", "pump.count", "check valve for each pump")),
-    "in series": (("twins", {"pump__arrangement": "series"}), ("warning", "pump.arrangement", "holds up")),
+    "in series": (
+        ("twins", {"pump__arrangement": "series"}),
+        ("warning", "pump.arrangement", "one that stops blocks"),
+    ),
     "staged": (
         ("twins", {"pump__running_at_idle": 1}),
         ("note", "pump.running_at_idle", "all must run from"),
@@ -126,19 +135,17 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
         ("hill-climb-coupe", {"fuel__kind": "methanol", "fuel__ethanol": None}),
         ("note", "fuel.kind", "must be rated for it"),
     ),
-    "turbulent": (("hill-climb-coupe", {}), ("note", "feed", "turbulent (Re 10 800)")),
-    "laminar": (("hill-climb-coupe", {"feed__chosen": "60 mm"}), ("note", "feed", "laminar")),
     "no inlet": (("mild", {}), ("note", "inlet", "not known")),
     "no return": (("hill-climb-six", {}), ("note", "return_line", "not known")),
     "no injectors": (("hill-climb-six", {}), ("note", "injectors", "not known")),
-    "no wiring": (("hill-climb-six", {}), ("note", "wiring", "not looked at")),
+    "no wiring": (("hill-climb-six", {}), ("note", "wiring", "not checked")),
     "no ratings": (("hill-climb-coupe", {}), ("note", "feed.run.pressure_rating", "147.2 psi")),
     "volts assumed": (
         ("hill-climb-coupe", {"pump__volts": None}),
         ("note", "pump.volts", "13.0 V at the pump is assumed"),
     ),
     "not covered": (("hill-climb-coupe", {}), ("note", "pump.place", "direct injection")),
-    "bad days": (("hill-climb-coupe", {}), ("warning", "stress", "low volts and bad day")),
+    "bad days": (("hill-climb-coupe", {}), ("warning", "stress", "low volts and several at once")),
     "relay and fuse": (("hill-climb-coupe", {"wiring": WIRED}), ("note", "wiring", "relay and a")),
     "pot": (
         ("hill-climb-coupe", {"surge": {"volume": "2 l", "lift_flow": "120 gal/h"}}),

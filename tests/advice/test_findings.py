@@ -96,5 +96,5 @@ def test_metric_finding():
     findings = told("twins", show_units="metric").words.findings
     text = next(spaced(finding.text) for finding in findings if finding.about == "return")
     assert (
-        "2.85 bar where the regulator wants 2.38" in text
+        "backs up to 2.85 bar; the regulator should hold 2.38" in text
     )  # 284.7 kPa and 237.9 kPa of the independent solver

@@ -9,18 +9,20 @@ from .builds import independent, spaced, told
 ANSWERS = {
     "hill-climb-coupe": "-8 is the line to fit: 3.3 ft/s, 1.8 psi lost, 18 % to spare.",
     "hill-climb-six": (
-        "-6, settled on (*), no longer works: 13 % to spare, 15 % is wanted."
+        "Your -6 (*) is too small: 13 % to spare, you want 15 %."
         " -8 is the line to fit: 4.4 ft/s, 17 % to spare."
     ),
     "twins": (
-        "Full power holds, 32 % to spare through -8. Idle does not: a -6 return needs 41 psi where the"
-        " regulator wants 34.5, so the rail creeps 7 psi high. -8 is the smallest return that holds."
-        " One pump dead at full boost gives 31 % less than the engine burns: fit a pressure cut."
+        "Full power is fine, 32 % to spare through -8. Idle is not: the -6 return line backs up to 41 psi; the"
+        " regulator should hold 34.5, so rail pressure creeps 7 psi high. -8 is the smallest return line that"
+        " works. If one pump stops at full boost, fuel is 31 % short: fit a cut-off that drops boost or spark"
+        " when fuel pressure falls."
     ),
     "no-pump-yet": (
-        "Look for a pump that gives 122 gal/h at 70 psi and the volts it will see. -8 is the line to fit."
+        "No pump yet: you need one that flows 122 gal/h at 70 psi, at the voltage it really gets."
+        " -8 is the line to fit."
     ),
-    "goal-alone": "750 hp on E10 (assumed) burns 78 gal/h. Which line works shows after Lines.",
+    "goal-alone": "750 hp on E10 (assumed) needs 78 gal/h. No feed line is given yet.",
 }
 
 
@@ -32,13 +34,13 @@ def test_answer(name):
 def test_answer_where_no_line_cures():
     words = told("hill-climb-coupe", pump__volts="12.7 V").words
     assert spaced(words.answer) == (
-        "No line cures this: the pump is short. The goal burns 79 gal/h, 91 with reserve; through -8 this"
-        " pump gives 81 at 12.7 V. Look at the wiring first; -8 is the line to fit."
+        "The pump is too small: the goal needs 79 gal/h, 91 with reserve; through -8 this pump flows 81"
+        " at 12.7 V. Check the wiring first: the pump gets 12.7 V. -8 is the line to fit."
     )
 
 
 HEADLINES = {
-    "hill-climb-six": "-6* is refused. Fit -8: 4.4 ft/s, 17 % to spare.",
+    "hill-climb-six": "-6* is too small. Fit -8: 4.4 ft/s, 17 % to spare.",
     "no-pump-yet": "No pump yet: look for 122 gal/h at 70 psi.",
 }
 
@@ -55,16 +57,16 @@ def explained(name, size):
 
 
 EXPLAINED = {
-    ("hill-climb-coupe", "-6", "no"): "refused: 14.8 % to spare, 15 % is wanted; 5.5 ft/s, 4.1 psi",
-    ("hill-climb-coupe", "-8", "next"): "-10 saves 0.6 psi and feeds 5 hp more: not worth buying",
-    ("hill-climb-coupe", "-8", "smaller"): "-6 is refused: 14.8 % to spare, 15 % is wanted",
+    ("hill-climb-coupe", "-6", "no"): "too small: 14.8 % to spare, you want 15 %; 5.5 ft/s, 4.1 psi",
+    ("hill-climb-coupe", "-8", "next"): "-10 gains 0.6 psi and 5 hp: not worth it",
+    ("hill-climb-coupe", "-8", "smaller"): "-6 is too small: 14.8 % to spare, you want 15 %",
     ("hill-climb-six", "-8", "means"): "some loss, usually fine",
-    ("hill-climb-six", "-8", "next"): "-10 saves 1.2 psi and feeds 8 hp more",
-    ("hill-climb-six", "-8", "smaller"): "-6 is refused: 13 % to spare, 15 % is wanted",
-    ("hill-climb-six", "-6", "means"): "the loss is real; 8.4 ft/s, fast, with the return flow on top",
-    ("hill-climb-six", "-6", "next"): "-8 saves 4.7 psi and feeds 29 hp more",
+    ("hill-climb-six", "-8", "next"): "-10 gains 1.2 psi and 8 hp",
+    ("hill-climb-six", "-8", "smaller"): "-6 is too small: 13 % to spare, you want 15 %",
+    ("hill-climb-six", "-6", "means"): "noticeable loss; 8.4 ft/s, fast, with the return flow on top",
+    ("hill-climb-six", "-6", "next"): "-8 gains 4.7 psi and 29 hp",
     ("goal-alone", "-8", "means"): "the loss hardly matters",
-    ("no-pump-yet", "-8", "next"): "-10 saves 1.2 psi",
+    ("no-pump-yet", "-8", "next"): "-10 gains 1.2 psi",
 }
 
 
@@ -75,7 +77,7 @@ def test_explanation(name, size, part):
 
 def test_cost_in_flow_and_power():
     """Hill-climb six, -8: 127.3 gal/h without the feed's loss, 124.4 with it, 105.9 burnt for 750 hp."""
-    assert spaced(explained("hill-climb-six", "-8").costs) == "3.3 psi, so 2 % of the pump's flow, or 21 hp"
+    assert spaced(explained("hill-climb-six", "-8").costs) == "3.3 psi: 2 % of the pump's flow, worth 21 hp"
 
 
 def test_without_runs_only_velocity_is_explained():
@@ -86,24 +88,25 @@ def test_without_runs_only_velocity_is_explained():
 
 def test_to_do_on_the_first_answer():
     words = independent("goal-alone").words
-    assert words.to_do == "Next: the other questions here, then Fuel, which moves this most."
+    assert words.next_step == "Next: finish this step, then Fuel; it changes the result most."
+    assert words.to_do.startswith("Not given yet: pump, feed line,")
 
 
 def test_comfortable_where_nothing_is_more_urgent():
     words = told("hill-climb-six", feed__chosen=None, goal__power="600 hp", fuel__ethanol="10 %").words
     assert "would be comfortable" not in words.answer
     words = told("hill-climb-coupe", goal__power="350 hp").words
-    assert spaced(words.to_do) == "-8 would be comfortable: under 4 ft/s with all the pump gives"
+    assert spaced(words.to_do) == "-8 would be comfortable: under 4 ft/s with all the pump delivers."
 
 
 def test_assumed_volts_and_a_guessed_curve_are_said_in_the_answer():
     assert "13.0 V (assumed)" in spaced(told("hill-climb-coupe", pump__volts=None).words.answer)
-    assert "probably: the rest of the pump's curve is guessed" in told("mild").words.answer
+    assert "a guess from one point of the pump's curve" in told("mild").words.answer
 
 
-def test_gives_out_first():
+def test_first_limit():
     """The pump's 492.6 kW and the injectors' 524.3 kW of the independent solver, in hp of 745.7 W."""
     words = independent("hill-climb-coupe").words
-    assert spaced(words.gives_out_first) == (
-        "The pump gives out first, at 661 hp; with it changed, the injectors, at 703 hp."
+    assert spaced(words.first_limit) == (
+        "The pump reaches its limit first, at 661 hp; then the injectors, at 703 hp."
     )

@@ -54,7 +54,7 @@ def test_a_refused_cell_keeps_its_point_as_it_stood(tmp_path: Path) -> None:
     assert desk.text_in_field(f"{POINTS}.3.1").text == "117 x"
     assert desk.text_in_field(f"{POINTS}.3.1").refused == "a flow is wanted"
     assert cells(desk)[3] == ["80 psi", "117 gal/h"]
-    assert desk.held == "the answer stands on this point 117\u00a0gal/h until yours can be read"
+    assert desk.held == "Not updated: still using flow of this point 117\u00a0gal/h until yours can be read."
     assert desk.result == before
 
 

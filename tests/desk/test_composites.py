@@ -79,7 +79,7 @@ def test_more_bends_than_ends_are_refused_until_there_are_hoses_enough(tmp_path:
     desk = told(tmp_path, feed__hoses="2", feed__bends="1")
     desk.type("feed.bends", "5")
     assert desk.text_in_field("feed.bends").refused == "0 to 4 is wanted"
-    assert desk.held == "the answer stands on number of bent ends 1 until yours can be read"
+    assert desk.held == "Not updated: still using number of bent ends 1 until yours can be read."
     assert desk.value("feed.run.0.fittings") == {"straight": 3, "swept_90": 1}
     desk.type("feed.hoses", "3")
     assert desk.refused == {}

@@ -32,7 +32,7 @@ def shown(desk: Desk, path: str) -> tuple[str, str, str, bool]:
         ("fuel.temperature", "104", "104 degF", ("104", "°F", "40 °C", False)),
         ("fuel.temperature", "40 °C", "40 °C", ("40 °C", "", "104 °F", False)),
         ("goal.reserve", "20", "20 %", ("20", "%", "", False)),
-        ("engine.bsfc", "0.63", "0.63 lb/(hp*h)", ("0.63", "lb/(hp*h)", "383 g/kWh", False)),
+        ("engine.bsfc", "0.63", "0.63 lb/(hp*h)", ("0.63", "lb/hp·h", "383 g/kWh", False)),
         ("engine.cylinders", "6", 6, ("6", "", "", False)),
         ("engine.lambda", "0.80", 0.8, ("0.8", "", "", False)),
         ("feed.length", "13", "13 ft", ("13", "ft", "3.96 m", False)),
@@ -41,11 +41,11 @@ def shown(desk: Desk, path: str) -> tuple[str, str, str, bool]:
         ("feed.sizes", "-6, -8 -10", ["-6", "-8", "-10"], ("-6 -8 -10", "", "", False)),
         ("feed.sizes", "-6 8 mm 3/8 in", ["-6", "8 mm", "3/8 in"], ("-6; 8 mm; 3/8 in", "", "", False)),
         ("bands.feed", "3 5 7 9", ["3 ft/s", "5 ft/s", "7 ft/s", "9 ft/s"], ("3 5 7 9", "ft/s", "", False)),
-        ("wiring.wire", "12", "12 AWG", ("12", "AWG", "3.31 mm^2", False)),
+        ("wiring.wire", "12", "12 AWG", ("12", "AWG", "3.31 mm²", False)),
         ("wiring.wire", "4 mm^2", "4 mm^2", ("4 mm^2", "", "", False)),
         ("injectors.rated_flow", "1050", "1050 cc/min", ("1050", "cc/min", "95 lb/h", False)),
         ("injectors.rated_flow", "95 lb/h", "95 lb/h", ("95 lb/h", "", "1050 cc/min", False)),
-        ("tank.volume", "15", "15 gal", ("15", "gal", "56.8 l", False)),
+        ("tank.volume", "15", "15 gal", ("15", "gal", "56.8 L", False)),
         ("pump.name", "a pump, ?", "a pump, ?", ("a pump, ?", "", "", False)),
     ],
 )
@@ -171,7 +171,7 @@ def test_a_section_goes_with_its_last_value(tmp_path: Path) -> None:
     assert "wiring" not in desk.plain
 
 
-# The words are those of wireframes.md c and issue-independent wording of the desk: beside the field, and in full.
+# The words beside the field, and in full.
 @pytest.mark.parametrize(
     ("path", "raw", "short", "why"),
     [
@@ -185,33 +185,40 @@ def test_a_section_goes_with_its_last_value(tmp_path: Path) -> None:
             "pressure.boost",
             "22 furlongs",
             "a pressure is wanted",
-            '"furlongs" is no unit that is known here; boost wants a pressure: psi, bar, kPa or inHg. '
+            '"furlongs" is not a known unit; boost wants a pressure: psi, bar, kPa or inHg. '
             "What you typed stays here.",
+        ),
+        (
+            "pressure.boost",
+            "35 psia",
+            "a pressure is wanted",
+            '"psia" is a pressure above vacuum; boost wants a pressure above the atmosphere: '
+            "psi, bar, kPa or inHg. What you typed stays here.",
         ),
         (
             "pressure.boost",
             "lots",
             "a number is wanted",
-            f'"lots" is no number; boost wants one such as 21{NB}psi. What you typed stays here.',
+            f'"lots" is not a number. Enter the boost, for example 21{NB}psi. What you typed stays here.',
         ),
         (
             "pressure.boost",
             "200",
             "0 to 100 psi is wanted",
-            "Boost may be 0 to 100 psi; 200 is beyond that. What you typed stays here.",
+            "Boost can be 0 to 100 psi; 200 is outside that. What you typed stays here.",
         ),
         (
             "fuel.temperature",
             "hot",
             "a number is wanted",
-            f'"hot" is no number; fuel temperature wants one such as 104{NB}°F. What you typed stays here.',
+            f'"hot" is not a number. Enter the fuel temperature, for example 104{NB}°F. What you typed stays here.',
         ),
         ("pressure.boost", "1,5", "a decimal point is wanted", None),
         ("pressure.boost", "1,500 psi", "no thousands mark", None),
         ("fuel.temperature", "250", "−40 to 194 °F is wanted", None),
         ("engine.cylinders", "4.5", "a whole number is wanted", None),
         ("engine.cylinders", "40", "1 to 24 is wanted", None),
-        ("engine.lambda", "rich", "a bare number is wanted", None),
+        ("engine.lambda", "rich", "a plain number is wanted", None),
         ("engine.lambda", "0,8", "a decimal point is wanted", None),
         ("engine.induction", "steam", "one of the answers is wanted", None),
         ("feed.chosen", "8", 'type "-8" or "8 mm"', None),

@@ -20,7 +20,7 @@ MARKED = "It is marked as assumed, on the sheet too, until you type your own."
             "pressure.base",
             f"43.5 psi (3 bar) is taken: the pressure that most injectors are rated at. {MARKED}",
         ),
-        ("goal.power", "Nothing can be taken here: every size follows from it."),
+        ("goal.power", "This one needs an answer: every size follows from it."),
         ("goal.next_power", "Left empty, nothing is said about a next goal."),
         ("name", "Left empty: without one the file's name is shown."),
         ("feed.filter", "Left empty, no filter is counted; most cars have one."),

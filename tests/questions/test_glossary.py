@@ -6,7 +6,8 @@ import re
 
 import pytest
 
-from fuelwiz.questions import System, glossary
+from fuelwiz.questions import glossary
+from fuelwiz.units import UnitSystem
 
 MET_FIRST_HERE = (
     "dash (AN) size", "rail", "base pressure", "duty", "relief", "dead head", "creep", "surge pot", "Reid pressure",
@@ -20,7 +21,7 @@ def test_it_is_explained(word: str) -> None:
 
 
 @pytest.mark.parametrize("system", ["us", "metric"])
-def test_meanings_are_whole_sentences_with_nothing_left_to_fill_in(system: System) -> None:
+def test_meanings_are_whole_sentences_with_nothing_left_to_fill_in(system: UnitSystem) -> None:
     for word, meaning in glossary(system).items():
         assert meaning.endswith((".", ")")), word
         assert meaning[0].isupper() or meaning[0].isdigit(), word

@@ -13,11 +13,12 @@ from fuelwiz import units
 from fuelwiz.errors import FactError
 from fuelwiz.facts import table
 from fuelwiz.physics import circuit, demand, injector, inlet, line, pump
-from fuelwiz.questions import Question, System, catalogue, glossary, placeholders, step_questions, taken
+from fuelwiz.questions import Question, catalogue, glossary, placeholders, step_questions, taken
 from fuelwiz.questions.constants import CONSTANTS
 from fuelwiz.questions.placeholders import METRIC, filled, readable
 from fuelwiz.session import OPEN_REGULATOR, USUAL_BOOST, USUAL_VACUUM, FieldSpec, field_at
 from fuelwiz.sizing import thresholds
+from fuelwiz.units import UnitSystem
 
 BASE = "pressure.base"
 BRACES = re.compile(r"\{([^{}|]*)\}")
@@ -41,7 +42,7 @@ def written(entry: Any) -> Iterator[str]:
             yield from written(value)
 
 
-def everything(units_shown: System) -> str:
+def everything(units_shown: UnitSystem) -> str:
     said = "\n".join(glossary(units_shown).values())
     return said + "\n".join(text for question in catalogue(units_shown).values() for text in texts(question))
 
@@ -60,7 +61,7 @@ def forget() -> None:
 
 
 @pytest.mark.parametrize("shown", ["us", "metric"])
-def test_no_brace_is_left_in_any_text(shown: System) -> None:
+def test_no_brace_is_left_in_any_text(shown: UnitSystem) -> None:
     assert not re.findall(r"[{}]", everything(shown))
 
 
@@ -160,7 +161,7 @@ def test_every_constant_has_a_change() -> None:
 @pytest.mark.parametrize("name", CHANGED)
 @pytest.mark.parametrize("shown", ["us", "metric"])
 def test_a_constant_that_changes_changes_the_words(
-    name: str, shown: System, monkeypatch: pytest.MonkeyPatch
+    name: str, shown: UnitSystem, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     before = everything(shown)
     home, key, value = CHANGED[name]

@@ -9,8 +9,9 @@ import pytest
 
 from fuelwiz import units
 from fuelwiz.errors import UnitError
-from fuelwiz.questions import Question, System, catalogue
+from fuelwiz.questions import Question, catalogue
 from fuelwiz.session import FieldSpec, field_at, leaf_paths
+from fuelwiz.units import UnitSystem
 
 QUESTIONS = catalogue()
 LEAVES = leaf_paths()
@@ -18,7 +19,7 @@ UNIT_WORDS = {"°F": "degF", "°C": "degC", "L": "l", "lb/hp·h": "lb/(hp*h)", "
 UNIT_WORDS |= {"kg/m³": "kg/m^3"}
 TWO_DIGITS = 0.06
 """How far a limit of two digits that is rounded inwards may lie from the one that is declared."""
-SYSTEMS: tuple[System, ...] = ("us", "metric")
+SYSTEMS: tuple[UnitSystem, ...] = ("us", "metric")
 
 
 def own_spec(question: Question) -> FieldSpec | None:
@@ -87,7 +88,7 @@ QUANTITIES = {
 
 @pytest.mark.parametrize("system", SYSTEMS)
 @pytest.mark.parametrize("key", QUANTITIES)
-def test_the_page_says_which_unit_a_bare_number_takes(key: str, system: System) -> None:
+def test_the_page_says_which_unit_a_bare_number_takes(key: str, system: UnitSystem) -> None:
     said = re.match(
         r"A bare number is in (\S+?)( \(US gallons\))?\.(?: |$)", catalogue(system)[key].help.units
     )
@@ -106,7 +107,7 @@ WITH_LIMITS = {
 
 @pytest.mark.parametrize("system", SYSTEMS)
 @pytest.mark.parametrize("key", WITH_LIMITS)
-def test_limits_that_are_said_are_accepted_and_near_those_of_the_model(key: str, system: System) -> None:
+def test_limits_that_are_said_are_accepted_and_near_those_of_the_model(key: str, system: UnitSystem) -> None:
     said = re.search(r"Accepted: (\S+) to (.+)\.$", catalogue(system)[key].help.usual)
     assert said is not None
     spec = WITH_LIMITS[key]

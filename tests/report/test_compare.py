@@ -120,9 +120,9 @@ def test_the_better_figure_is_marked() -> None:
     lines = measured(sheet)
     assert lines["works"] == ["yes (better)", "no"]
     assert lines["volts at the pump"] == ["13.5 V (better)", "12.7 V"]
-    assert lines["to spare"][0].endswith("(better)") and "(better)" not in lines["to spare"][1]
+    assert lines["spare"][0].endswith("(better)") and "(better)" not in lines["spare"][1]
     assert lines["velocity"][0] == lines["velocity"][1]
-    assert not any("better" in text for text in lines["fuel burnt"] + lines["line to fit"])
+    assert not any("better" in text for text in lines["fuel needed"] + lines["line to fit"])
 
 
 def test_no_figure_is_rounded_onto_the_limit_that_it_fails() -> None:
@@ -131,13 +131,13 @@ def test_no_figure_is_rounded_onto_the_limit_that_it_fails() -> None:
         comparison([example("hill-climb-coupe"), with_keys("hill-climb-coupe", feed__chosen="-6")], 80)
     )
     assert lines["works"] == ["yes (better)", "no"]
-    assert lines["to spare"] == ["18 % (better)", "14.8 %"]
+    assert lines["spare"] == ["18 % (better)", "14.8 %"]
 
 
 def test_less_is_better_where_less_is() -> None:
     larger = with_keys("full-session", feed__chosen="-6")
     lines = measured(comparison([example("full-session"), larger], 80))
-    assert lines["loss of the line"][0].endswith("(better)") and "better" not in lines["loss of the line"][1]
+    assert lines["line loss"][0].endswith("(better)") and "better" not in lines["line loss"][1]
 
 
 def test_nothing_is_better_where_all_look_the_same() -> None:

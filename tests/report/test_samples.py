@@ -97,16 +97,16 @@ def test_the_mild_one_works_on_a_small_line() -> None:
     assert one.figures.pick.rail_sag_Pa == pytest.approx(0.8 * 6894.757, rel=0.1)
 
 
-def test_the_four_works_with_its_return_and_names_what_gives_out_first() -> None:
+def test_the_four_works_with_its_return_and_names_what_reaches_its_limit_first() -> None:
     one = known("gravel-four")
     assert one.figures.verdict.works and one.figures.return_line is not None and one.figures.return_line.holds
-    assert "injectors give out first" in (one.words.gives_out_first or "")
+    assert "injectors reach their limit first" in (one.words.first_limit or "")
 
 
 def test_the_twins_hold_at_full_power_and_not_at_idle() -> None:
     one = known("strip-twins")
     assert one.figures.verdict.limits == ("return",)
-    assert one.words.answer.startswith("Full power holds")
+    assert one.words.answer.startswith("Full power is fine")
 
 
 def test_the_methanol_line_is_plainly_too_small() -> None:

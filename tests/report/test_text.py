@@ -134,7 +134,7 @@ def test_everything_that_is_said_is_in_it(name: str) -> None:
         *words.stress,
         *words.next_goal,
         *words.cautions,
-        words.gives_out_first or "",
+        words.first_limit or "",
     ):
         assert " ".join(text.replace("\u00a0", " ").split()) in told
     for item in known.figures.assumed:

@@ -92,9 +92,9 @@ ONE_BY_ONE: list[tuple[str, Any, str, str]] = [
         "injectors.rated_flow",
         "3 bar",
         "injectors.rated_flow",
-        'wants a flow such as "1050 cc/min", or by mass such as "95 lb/h", got "3 bar"',
+        'wants a flow such as "1200 cc/min", or by mass such as "110 lb/h", got "3 bar"',
     ),
-    ("injectors.count", 4, "injectors.rated_flow", 'is missing: wants a flow such as "1050 cc/min"'),
+    ("injectors.count", 4, "injectors.rated_flow", 'is missing: wants a flow such as "1200 cc/min"'),
     ("pump.count", 1, "pump.curve", "is missing: wants at least one [[pump.curve]]"),
     (
         "pump.curve",

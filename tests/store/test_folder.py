@@ -151,7 +151,7 @@ def test_the_list_loads_nothing_that_reckons() -> None:
     ("name", "file"),
     [
         ("Hill-climb six", "hill-climb-six.toml"),
-        ("Strip saloon, twins", "strip-saloon-twins.toml"),
+        ("Strip sedan, twins", "strip-sedan-twins.toml"),
         ("../../etc/passwd", "etc-passwd.toml"),
         ("..", "build.toml"),
         ("CON", "build-con.toml"),

@@ -89,11 +89,16 @@ class Keyboard:
             await self.press("down")
         raise AssertionError(f"{path} was never reached")
 
-    async def opened(self) -> None:
-        """Wait until the build stands there with its first answer."""
+    async def opened(self, path: Path) -> None:
+        """Wait until the build of that file stands there with its first answer."""
         for _ in range(MOST_WAITS):
             screen = self.pilot.app.screen
-            if isinstance(screen, BuildScreen) and screen.is_mounted and screen.desk.is_loaded:
+            if (
+                isinstance(screen, BuildScreen)
+                and screen.is_mounted
+                and screen.desk.is_loaded
+                and screen.desk.path == path
+            ):
                 break
             await asyncio.sleep(0.01)
         await self.settled()
@@ -154,7 +159,7 @@ async def at_build(
     app = FuelwizApp(path.parent, path, look=look or Look())
     async with app.run_test(size=size) as pilot:
         keys = Keyboard(pilot)
-        await keys.opened()
+        await keys.opened(path)
         yield keys
 
 

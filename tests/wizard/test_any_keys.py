@@ -120,8 +120,9 @@ async def test_any_keys_in_any_order(tmp_path: Path, size: tuple[int, int]) -> N
             folder = tmp_path / str(number)
             folder.mkdir()
             chance = random.Random(f"{SEED} {number}")
-            app.open_build(copy_of(chance.choice(STARTS), folder))
-            await keys.opened()
+            path = copy_of(chance.choice(STARTS), folder)
+            app.open_build(path)
+            await keys.opened(path)
             pressed = some_keys(chance)
             for count, key in enumerate(pressed, 1):
                 with repeatable(number, pressed[:count]):

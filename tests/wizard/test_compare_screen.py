@@ -31,7 +31,7 @@ class Comparing(App[None]):
         self.push_screen(CompareScreen(self.builds))
 
 
-def lines_of(screen, name="comparison") -> list[str]:
+def lines_of(screen, name="page") -> list[str]:
     view = screen.query_one(f"#{name}")
     return [view.render_line(y).text for y in range(view.size.height)]
 
@@ -63,7 +63,7 @@ async def test_nothing_is_wider_than_the_screen_and_nothing_is_missing(size):
         assert "Different inputs" in told and "Results" in told
         power = row_of(lines, "goal.power")
         assert "750 hp" in power and "560 hp" in power  # as the two files say
-        assert "(better)" in row_of(lines, "to spare")
+        assert "(better)" in row_of(lines, "spare  ")
         assert "better in" in told
         for view in pilot.app.screen.query("*"):
             assert view.region.right <= size[0] and view.region.bottom <= size[1]
@@ -127,7 +127,7 @@ async def test_a_file_that_cannot_be_read_is_named_and_the_others_stand(tmp_path
         screen = pilot.app.screen
         told = "".join("".join(await all_lines(pilot)).split())
         assert "broken.toml" in told and "[red]lots[/red]" in told
-        assert [build.file for build in screen.told] == [SIX.name, COUPE.name]
+        assert [build.file for build in screen.results] == [SIX.name, COUPE.name]
 
 
 async def test_one_build_alone_says_what_is_wanting(tmp_path):
@@ -149,5 +149,5 @@ async def test_ready_builds_are_taken_as_they_are_and_plain_terminals_get_plain_
     builds = [judged(SIX), judged(COUPE)]
     async with Comparing(builds, Look(unicode=False, colors="none")).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
-        assert pilot.app.screen.told == builds
+        assert pilot.app.screen.results == builds
         assert all(line.isascii() for line in await all_lines(pilot))

@@ -69,7 +69,7 @@ async def test_reading_order_is_rule_answer_table_words(look):
     async with shown(look=look) as pilot:
         pilot.app.pane.show(drawn_result("hill-climb-six"), "-6")
         lines = lines_of(pilot.app.pane)
-        assert "[sizes]" in lines[0] and "no longer works" in lines[1] and "To take -8" in lines[2]
+        assert "[sizes]" in lines[0] and "is too small" in lines[1] and "Choose -8" in lines[2]
         assert lines[3].split()[0] == "Size" and "-4" in lines[4] and "-16" in lines[9]
         assert [line.split()[0] for line in lines[10:]] == ["no", "means", "costs", "bigger"]
 
@@ -78,7 +78,7 @@ async def test_a_view_takes_the_place_of_the_table_on_a_small_screen():
     async with shown((80, 14)) as pilot:
         pilot.app.pane.show(drawn_result("hill-climb-six"), "-8", view="ladder")
         lines = lines_of(pilot.app.pane)
-        assert "no longer works" in lines[1] and "-8 at goal" in lines[3] and "must make" in "".join(lines)
+        assert "is too small" in lines[1] and "-8 at goal" in lines[3] and "must make" in "".join(lines)
         assert not any("Velocity is" in line for line in lines)
 
 
@@ -155,7 +155,7 @@ async def test_a_resized_pane_is_laid_out_anew():
         pane.show(drawn_result("hill-climb-six"), "-8")
         await pilot.resize_terminal(60, 13)
         await pilot.pause()
-        assert lines_of(pane)[1].startswith(" ! -6* is refused")
+        assert lines_of(pane)[1].startswith(" ! -6* is too small")
         assert lines_of(pane)[2].split()[:3] == ["Size", "in", "ft/s"]
 
 

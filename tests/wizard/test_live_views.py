@@ -76,19 +76,19 @@ def test_colours_say_nothing_that_the_text_does_not(pane):
 
 def test_the_answer_stands_first_and_what_to_do_under_it():
     assert text(drawn("answer", rows=2)) == [
-        " ! -6, settled on (*), no longer works: 13 % to spare, 15 % is wanted.",
-        "   -8 is the line to fit: 4.4 ft/s, 17 % to spare. To take -8: F6, then Enter.",
+        " ! Your -6 (*) is too small: 13 % to spare, you want 15 %.",
+        "   -8 is the line to fit: 4.4 ft/s, 17 % to spare. Choose -8: F6, Enter.",
     ]
 
 
 def test_an_answer_that_does_not_fit_gives_way_to_its_short_form():
     words = drawn_result("twins").words
     first, second = text(drawn("answer", "twins", rows=2))
-    assert first == f" ! {words.headline}" and second.strip() == words.to_do
+    assert first == f" ! {words.headline}" and second.strip() == words.next_step
     for width, rows in ((100, 3), (59, 4), (109, 12)):
         lines = text(drawn("answer", "twins", rows=rows, width=width))
-        assert lines[0].startswith(" ! Full power holds, 32 % to spare")
-        assert " ".join(lines).count(words.to_do) <= 1
+        assert lines[0].startswith(" ! Full power is fine, 32 % to spare")
+        assert " ".join(lines).count(words.next_step) <= 1
 
 
 def test_the_mark_before_the_answer_says_works_fails_or_open():
@@ -240,7 +240,7 @@ def test_bad_days_in_focus_are_told_whole():
     result = drawn_result("hill-climb-six")
     whole = " ".join(" ".join(text(read_lines(BAD_DAYS, result, Area(Look(), 80, 4), whole=True))).split())
     assert "…" not in whole
-    assert "Cure: heavier wire" in whole
+    assert "What helps: heavier wire" in whole
 
 
 def test_findings_come_gravest_first_and_whole():

@@ -38,7 +38,7 @@ def test_the_screen_looks_as_it_did(snap_compare, tmp_path, monkeypatch, scene, 
 
     async def told(pilot):
         keys = Keyboard(pilot)
-        await keys.opened()
+        await keys.opened(path)
         await keys.press(*SCENES[scene])
         keys.screen.keep()
         keys.desk.finish()

@@ -2,20 +2,29 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from fuelwiz.advice.findings.electrics import electric_remarks
 from fuelwiz.advice.findings.fuel import fuel_remarks
 from fuelwiz.advice.findings.injectors import injector_remarks
 from fuelwiz.advice.findings.lines import line_remarks
 from fuelwiz.advice.findings.pump import pump_remarks
 from fuelwiz.advice.findings.return_line import return_remarks
-from fuelwiz.advice.findings.stops import stops
 from fuelwiz.advice.findings.stress import stress_remarks
 from fuelwiz.advice.findings.unknowns import unknown_remarks
-from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.limits import what_and_do
+from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject
 
+
+def _stops(build: Subject) -> Iterator[Remark]:
+    """One remark for each limit of the pick and of the build, in the order of the verdict."""
+    for limit in build.figures.verdict.limits:
+        yield Remark("stop", limit, *what_and_do(build, limit))
+
+
 _TOPICS = (
-    stops,
+    _stops,
     pump_remarks,
     electric_remarks,
     injector_remarks,

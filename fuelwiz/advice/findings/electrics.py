@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
-from fuelwiz.physics.wire import MOST_WIRE_LOSS_V
+from fuelwiz.physics.wire import MOST_WIRE_LOSS_V, awg_area_m2
+from fuelwiz.session import Wiring
+
+NEARLY = 1.0 - 1e-9
 
 
 def electric_remarks(build: Subject) -> Iterator[Remark]:
@@ -23,19 +26,21 @@ def electric_remarks(build: Subject) -> Iterator[Remark]:
 
 def _volts(build: Subject) -> Iterator[Remark]:
     volts = build.pick.pump_volts_V
+    usual = build.numbers.figure("volts", ASSUMED_VOLTS)
     if build.volts_assumed:
         yield Remark(
             "note",
             "pump.volts",
-            "13.0\u00a0V at the pump is assumed.",
-            "Measure it at the pump with the engine at full load: a volt moves its flow by a tenth or so.",
+            f"{usual} at the pump is assumed.",
+            "Measure at the pump under full load, on a dyno and away from fuel vapor: half a volt can be worth"
+            " 8\u00a0% of the flow and more.",
         )
     elif volts is not None and volts < ASSUMED_VOLTS:
-        told = build.numbers.figure("volts", volts, ASSUMED_VOLTS)
+        low = build.numbers.figure("volts", volts, ASSUMED_VOLTS)
         yield Remark(
             "warning",
             "pump.volts",
-            f"The pump gets {told}; under 13.0\u00a0V it slows and gives less.",
+            f"The pump gets {low}; under {usual} it slows down and flows less.",
             "Heavier wire, a relay near the pump and clean grounds come before a bigger pump.",
         )
 
@@ -50,7 +55,7 @@ def _above_supply(build: Subject) -> Iterator[Remark]:
         "warning",
         "pump.volts",
         f"{given} at the pump is more than the supply of {supply}.",
-        "One of the two is wrong: measure both with the engine at full load.",
+        "One of the two is wrong: measure both under full load, on a dyno and away from fuel vapor.",
     )
 
 
@@ -62,9 +67,8 @@ def _current_unknown(build: Subject) -> Iterator[Remark]:
     yield Remark(
         "warning",
         "pump.current",
-        "What the wire loses is not counted: the pump's current is not known.",
-        "Type the current it draws, under more in Pump, or the volts measured at the pump. Until then the answer is"
-        " too hopeful: a thin wire can take a volt.",
+        "Wire loss is not counted: the pump's current is not known.",
+        "Give the current that the pump draws, or the voltage measured at it; until then the result is optimistic.",
     )
 
 
@@ -78,12 +82,21 @@ def _wire(build: Subject) -> Iterator[Remark]:
     ):
         return
     lost = build.numbers.figure("volts", figures.loss_V, MOST_WIRE_LOSS_V)
+    most = build.numbers.limit("volts", MOST_WIRE_LOSS_V)
+    do = f"{figures.smallest_wire} loses no more than {most} by itself, and carries the fuse."
+    if wiring.wire is not None and wiring.wire >= NEARLY * awg_area_m2(int(figures.smallest_wire.split()[0])):
+        do = f"The wire is thick enough: look at plugs, relay and fuse holder ({_in_plugs(build, wiring)})."
     yield Remark(
         "note",
         "wiring.wire",
         f"The wiring loses {lost} between supply and pump.",
-        f"{figures.smallest_wire} would lose no more than 0.5\u00a0V by itself, and carries the fuse.",
+        do,
     )
+
+
+def _in_plugs(build: Subject, wiring: Wiring) -> str:
+    lost = build.numbers.figure("volts", wiring.connections, 0.0)
+    return f"{lost} is given for them" if wiring.connections > 0.0 else "nothing is given for them"
 
 
 def _fuse(build: Subject) -> Iterator[Remark]:
@@ -97,6 +110,6 @@ def _fuse(build: Subject) -> Iterator[Remark]:
     yield Remark(
         "note",
         "wiring",
-        f"Each circuit wants a relay and a {fuse} fuse: it may draw {peak}.",
-        "Put the fuse near the battery.",
+        f"Give each circuit a relay and a {fuse} fuse: it can draw {peak}.",
+        "The fuse goes close to the battery.",
     )

@@ -1,17 +1,20 @@
-"""What is worth a look in fuel and inlet: vapour, ethanol content, consumption, heat, the surge pot."""
+"""What is worth a look in fuel and inlet: vapor, ethanol content, consumption, heat, the surge pot."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.advice.case_sentences import case_names
+from fuelwiz.advice.cautions import RATED
+from fuelwiz.advice.limits import cooler_inlet
 from fuelwiz.advice.phrases import vapour_need
-from fuelwiz.advice.remark import Remark
-from fuelwiz.advice.subject import Subject
+from fuelwiz.advice.result import Remark
+from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.physics.demand import CREDIBLE_EFFICIENCY
 from fuelwiz.physics.heat import MOST_RISE_K_PER_H
 from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
 
-E85_LEAST = 0.51
+E85_SOLD = (0.51, 0.83)  # ASTM D5798
 E85_MOST = 0.90
 ALCOHOL_FROM = 0.20
 
@@ -26,6 +29,11 @@ def fuel_remarks(build: Subject) -> Iterator[Remark]:
     yield from _surge(build)
 
 
+def _range(build: Subject, low: float, high: float) -> str:
+    """Two shares as a range: 15 to 42 %."""
+    return f"{build.numbers.number('percent', low)} to {build.numbers.figure('percent', high)}"
+
+
 def _consumption(build: Subject) -> Iterator[Remark]:
     demand = build.figures.demand
     low, high = CREDIBLE_EFFICIENCY
@@ -36,22 +44,23 @@ def _consumption(build: Subject) -> Iterator[Remark]:
     yield Remark(
         "warning",
         "engine.bsfc",
-        f"{bsfc} is not credible: it would turn {share} of the fuel's heat into power.",
-        "Engines reach 15 to 42 %: check the figure and its unit, or leave it out.",
+        f"A fuel use of {bsfc} is not credible: it would turn {share} of the fuel's heat into power.",
+        f"Engines reach {_range(build, low, high)}: check the figure and its unit, or leave it out.",
     )
 
 
 def _vapour(build: Subject) -> Iterator[Remark]:
     margin = build.pick.vapour_margin_Pa
-    if margin is None or margin >= LEAST_VAPOUR_MARGIN_PA["outside"] or margin < vapour_need(build):
+    safe = max(LEAST_VAPOUR_MARGIN_PA.values())
+    if margin is None or margin >= safe or margin < vapour_need(build):
         return
-    near = build.numbers.figure("pressure", margin, LEAST_VAPOUR_MARGIN_PA["outside"], 0.0)
-    wanted = build.numbers.figure("pressure", LEAST_VAPOUR_MARGIN_PA["outside"], margin)
+    near = build.numbers.figure("pressure", margin, safe, 0.0)
+    wanted = build.numbers.figure("pressure", safe, margin)
     yield Remark(
         "warning",
         "inlet",
-        f"At the pump's inlet the fuel is {near} from boiling; {wanted} is a safe distance.",
-        "Keep the tank full and cool, and the strainer clean.",
+        f"At the pump inlet the fuel is only {near} above boiling; keep {wanted} or more.",
+        cooler_inlet(build),
     )
 
 
@@ -59,18 +68,17 @@ def _vapour_on_bad_days(build: Subject) -> Iterator[Remark]:
     if build.pick.vapour_margin_Pa is None or build.pick.vapour_margin_Pa < vapour_need(build):
         return
     boiling = [
-        case.case
-        for case in build.figures.stress
+        name
+        for case, name in zip(build.figures.stress, case_names(build), strict=True)
         if case.vapour_margin_Pa is not None and case.vapour_margin_Pa < vapour_need(build)
     ]
     if not boiling:
         return
-    names = ", ".join(boiling)
     yield Remark(
         "warning",
         "fuel.temperature",
-        f"The fuel may boil at the pump's inlet in {len(boiling)} of the bad days: {names}.",
-        "Cool the fuel or flood the inlet: a bigger pump does not help there.",
+        f"The fuel can boil at the pump inlet on a bad day: {listed(boiling)}.",
+        f"{cooler_inlet(build)} A bigger pump does not help there.",
     )
 
 
@@ -83,25 +91,28 @@ def _heat(build: Subject) -> Iterator[Remark]:
     yield Remark(
         "warning",
         "tank.volume",
-        f"The fuel that goes round warms by up to {rise} an hour; {most} is a lot.",
-        "More fuel in the tank, a cooler in the return, or a slower pump at idle helps.",
+        f"Recirculated fuel can heat up by {rise} an hour; above {most} is high.",
+        "Keep more fuel in the tank, fit a cooler in the return line, or slow the pump at idle.",
     )
 
 
 def _alcohol(build: Subject) -> Iterator[Remark]:
     fuel = build.session.fuel
-    rated = "Hoses, seals and filter media must be rated for it, the strainer too."
+    rated = f"{RATED[:1].upper()}{RATED[1:]}"
     if fuel.kind == "methanol":
         yield Remark(
-            "note", "fuel.kind", "Methanol eats aluminium, some rubbers and glues, and draws water.", rated
+            "note",
+            "fuel.kind",
+            "Methanol corrodes aluminum, attacks some rubbers and glues, and draws water.",
+            f"{rated} Its flame is invisible, and it is poisonous, also through the skin.",
         )
-    elif fuel.kind == "blend" and E85_LEAST <= fuel.ethanol <= E85_MOST:
+    elif fuel.kind == "blend" and E85_SOLD[0] <= fuel.ethanol <= E85_MOST:
         phi = build.numbers.limit("percent", fuel.ethanol)
         yield Remark(
             "note",
             "fuel.ethanol",
-            f"{phi} ethanol is reckoned with; E85 from a pump may hold 51 to 83\u00a0% (ASTM D5798).",
-            f"Measure it, or fit a sensor: see stress for what more or less does. {rated}",
+            f"Calculated for {phi} ethanol; E85 from a pump may hold {_range(build, *E85_SOLD)} (ASTM D5798).",
+            f"Measure it, or fit a sensor; the bad days show what more and less of it does. {rated}",
         )
     elif fuel.kind == "blend" and fuel.ethanol >= ALCOHOL_FROM:
         phi = build.numbers.limit("percent", fuel.ethanol)
@@ -117,5 +128,5 @@ def _surge(build: Subject) -> Iterator[Remark]:
         "note",
         "surge.volume",
         f"A full surge pot lasts {holds} with the pick-up dry.",
-        "Weigh that against your longest corner with little fuel in the tank.",
+        "Compare that with your longest corner with little fuel in the tank.",
     )

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.thresholds import MOST_SAG
 
 PRESSURE_SHARE = 0.7
-SAG_WORTH_TELLING = 0.01
+SAG_WORTH_A_NOTE = 0.01
+SAG_WORTH_A_WARNING = 0.5  # of the most that it may be
 
 
 def injector_remarks(build: Subject) -> Iterator[Remark]:
@@ -23,24 +24,24 @@ def _pressure_left(build: Subject) -> Iterator[Remark]:
     if left <= 0.0 or left >= PRESSURE_SHARE * base:
         return
     share = build.numbers.figure("percent", left / base, PRESSURE_SHARE)
-    told = build.numbers.figure("pressure", left)
+    pressure = build.numbers.figure("pressure", left)
     yield Remark(
         "warning",
         "pressure.reference",
-        f"On full boost {told} is left across the injectors, {share} of the base.",
+        f"At full boost {pressure} is left across the injectors, {share} of the base pressure.",
         "Let the regulator follow the manifold: the pressure across them then stays the same.",
     )
 
 
 def _sag(build: Subject) -> Iterator[Remark]:
     sag, across = build.pick.rail_sag_Pa, build.figures.pressure.injector_Pa
-    if sag is None or across <= 0.0 or "sag" in build.pick.limits or sag < SAG_WORTH_TELLING * across:
+    if sag is None or across <= 0.0 or "sag" in build.pick.limits or sag < SAG_WORTH_A_NOTE * across:
         return
-    told = build.numbers.figure("pressure", sag, MOST_SAG * across)
+    drop = build.numbers.figure("pressure", sag, MOST_SAG * across)
     share = build.numbers.figure("percent", sag / across, MOST_SAG)
     yield Remark(
-        "warning" if sag > MOST_SAG * across / 2.0 else "note",
+        "warning" if sag > SAG_WORTH_A_WARNING * MOST_SAG * across else "note",
         "pressure.regulator",
-        f"The rail sags by {told} at full power, {share} of what the injectors see.",
-        "The regulator sits at the tank and cannot make up for the line: tune for it.",
+        f"Rail pressure drops {drop} at full power, {share} of what the injectors get.",
+        "The regulator sits at the tank and cannot make up for the line: tune with it, or fit a larger line.",
     )

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.phrases import loss, speed
-from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.phrases import speed
+from fuelwiz.advice.result import Remark
+from fuelwiz.advice.row import LOSS
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import SizeFigures
 
@@ -16,13 +17,11 @@ CHEAP_SHARE = 0.02
 def line_remarks(build: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know."""
     if not build.has_runs:
-        yield from _flow_kind(build)
         return
     yield from _filters(build)
     yield from _velocity_and_loss(build)
     yield from _other_size(build)
     yield from _dash_bores(build)
-    yield from _flow_kind(build)
 
 
 def _filters(build: Subject) -> Iterator[Remark]:
@@ -35,7 +34,7 @@ def _filters(build: Subject) -> Iterator[Remark]:
             yield Remark(
                 "warning",
                 "feed.filter",
-                f"The goal sends {flow} through the {name}, rated at {rated}.",
+                f"At the goal {flow} flows through the {name}, rated for {rated}.",
                 "Fit a larger one, or two side by side.",
             )
         elif build.at_rail and capacity is not None and capacity > item.rated_flow:
@@ -43,8 +42,8 @@ def _filters(build: Subject) -> Iterator[Remark]:
             yield Remark(
                 "note",
                 "feed.filter",
-                f"With all the pump gives, {flow} pass the {name}, rated at {rated}.",
-                "The goal itself stays within its rating. A larger one would load up more slowly.",
+                f"With all the pump delivers, {flow} flows through the {name}, rated for {rated}.",
+                "The goal itself is within its rating. A larger one clogs more slowly.",
             )
 
 
@@ -58,22 +57,22 @@ def _velocity_and_loss(build: Subject) -> Iterator[Remark]:
     ):
         return
     share = 1.0 - row.capacity_m3_s / pump.capacity_without_feed_loss_m3_s
-    told = build.numbers.figure("percent", share, COSTLY_SHARE)
-    lost = loss(build, row)
+    loss = LOSS.figure(build, row)
     if row.band in {"easy", "good"} and share > COSTLY_SHARE:
+        part = build.numbers.figure("percent", share, COSTLY_SHARE)
         yield Remark(
             "warning",
             "feed.run",
-            f"The velocity is {row.band}, the loss is not: {lost} takes {told} of the flow.",
+            f"Velocity is {row.band}, but {loss} of loss costs {part} of the flow.",
             _win_back(build, row),
         )
     elif row.band in {"brisk", "fast", "too fast"} and share < CHEAP_SHARE:
-        told = build.numbers.figure("percent", share, CHEAP_SHARE)
+        part = build.numbers.figure("percent", share, CHEAP_SHARE)
         yield Remark(
             "note",
             "feed.run",
-            f"{speed(build, row)} is {row.band}, yet only {lost} is lost, {told} of the flow.",
-            "The line is short: the velocity alone sounds worse than it is.",
+            f"{speed(build, row)} is {row.band}, yet only {loss} is lost, {part} of the flow.",
+            "The line is so short that the velocity sounds worse than it is.",
         )
 
 
@@ -81,9 +80,9 @@ def _win_back(build: Subject, row: SizeFigures) -> str:
     """Where most of the loss sits, and what would save it."""
     place, larger = _where_lost(row), build.neighbour(row, 1)
     if place not in {"hose", "fittings"}:
-        return f"Most of it sits in the {place}: look there before buying a larger line."
+        return f"Most of it sits in the {place}: check that before you buy a larger line."
     if larger is None or larger.feed_loss_Pa is None or row.feed_loss_Pa is None:
-        return f"Most of it sits in the {place}: a shorter way or fewer sharp ends would save some."
+        return f"Most of it sits in the {place}: a shorter route or fewer sharp ends would save some."
     saved = build.numbers.figure("pressure", row.feed_loss_Pa - larger.feed_loss_Pa)
     return f"Most of it sits in the {place}: {larger.size} would save {saved}."
 
@@ -111,15 +110,15 @@ def _other_size(build: Subject) -> Iterator[Remark]:
         yield Remark(
             "note",
             "feed.chosen",
-            f"{chosen.size} is settled on; {line.size} would do, losing {extra} more.",
+            f"You chose {chosen.size}; {line.size} is enough ({extra} more loss).",
             "A bigger line adds cost and weight. If it is on the car already, leave it.",
         )
         return
     yield Remark(
         "warning",
         "feed.chosen",
-        f"{chosen.size} is settled on and {chosen.band}: {speed(build, chosen)} at the goal.",
-        f"{line.size} is the line to fit when it is next apart.",
+        f"You chose {chosen.size}; its velocity is {chosen.band}: {speed(build, chosen)} at the goal.",
+        f"Fit {line.size} next time the line is off.",
     )
 
 
@@ -130,27 +129,12 @@ def _dash_bores(build: Subject) -> Iterator[Remark]:
         return
     if len(nominal) < len(runs):
         take = "takes its" if len(nominal) == 1 else "take their"
-        what = f"{len(nominal)} of {len(runs)} runs {take} bore from the dash number, the rest do not."
+        what = f"{len(nominal)} of {len(runs)} runs {take} bore from the dash size, the rest do not."
     else:
-        what = "The bore is taken from the dash number, a sixteenth of an inch each."
+        what = "The bore is taken from the dash size, a sixteenth of an inch each."
     yield Remark(
         "warning",
         "feed.run.hose",
         what,
-        "A real hose is 5 to 20 % narrower, so velocity is 10 to 45 % higher: say which kind of hose it is.",
+        "A real hose is 5 to 20 % narrower, so velocity is 10 to 45 % higher: enter which kind of hose it is.",
     )
-
-
-def _flow_kind(build: Subject) -> Iterator[Remark]:
-    told = f"Re {round(build.pick.reynolds, -2):,.0f}".replace(",", "\u00a0")
-    bands = "The words for velocity are about loss, not about smooth flow."
-    match build.pick.regime:
-        case "turbulent":
-            what = f"The flow is turbulent ({told}), as it nearly always is in a fuel line."
-        case "laminar":
-            what = f"The flow is laminar ({told}): the line is far larger than needed."
-        case "transitional":
-            what = (
-                f"The flow is neither laminar nor turbulent ({told}): its loss is less sure than elsewhere."
-            )
-    yield Remark("note", "feed", what, bands)

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject
+from fuelwiz.physics.fuel import PSI_PA
+from fuelwiz.physics.curve import ONE_POINT_SLOPE
 from fuelwiz.session import Pump
-from fuelwiz.units import to_si
 
 CARRIED_VOLTS = 0.7
+GUESSED_OVER_PA = PSI_PA
 OVERSIZE = 0.6
 
 
@@ -32,14 +34,14 @@ def _lean(build: Subject) -> Iterator[Remark]:
     held = row.rail_at_goal_Pa
     if held is None or held >= rail - (row.rail_sag_Pa or 0.0) - 1.0:
         return
-    told = build.numbers.figure("pressure", held, rail)
+    falls = build.numbers.figure("pressure", held, rail)
     wanted = build.numbers.figure("pressure", rail, held)
     missing = build.numbers.figure("pressure", rail - held, 0.0)
     yield Remark(
         "warning",
         "goal.power",
-        f"At the goal the rail falls to {told} from {wanted}: the mixture goes lean.",
-        f"That is {missing} too little. Hold the engine below full power until the pump keeps up.",
+        f"At the goal rail pressure falls to {falls} from {wanted}: the mixture goes lean.",
+        f"That is {missing} too little. Stay below full power until the pump keeps up.",
     )
 
 
@@ -48,22 +50,25 @@ def _curve(build: Subject) -> Iterator[Remark]:
         yield Remark(
             "warning",
             "pump.curve",
-            "The pump's sheet gives one figure; the rest of its curve is guessed.",
-            f"{_slope(build)} more takes 1\u00a0% off its flow here: ask for the maker's table.",
+            "One point of the pump's curve is known; the rest is a guess.",
+            f"Each {_step(build)} more costs {_step_costs(build)} of its flow here: ask for the maker's table.",
         )
     elif build.pick.extrapolated and build.pick.capacity_m3_s is not None:
         flow = build.numbers.figure("flow", build.pick.capacity_m3_s)
         yield Remark(
             "warning",
             "pump.curve",
-            f"{flow} lies off the end of the pump's table and is carried on straight.",
-            "Ask the maker for points beyond it, or have the pump tested there.",
+            f"{flow} is beyond the pump's table; the rest is a straight-line guess.",
+            "Ask the maker for points beyond it, or have a shop flow-test the pump.",
         )
 
 
-def _slope(build: Subject) -> str:
-    """The pressure that is taken to cost a hundredth of the flow: 1 psi, 0.07 bar."""
-    return build.numbers.limit("pressure", to_si(1.0, "psi"))
+def _step(build: Subject) -> str:
+    return build.numbers.limit("pressure", GUESSED_OVER_PA)
+
+
+def _step_costs(build: Subject) -> str:
+    return build.numbers.limit("percent", ONE_POINT_SLOPE * GUESSED_OVER_PA)
 
 
 def _carried(build: Subject, pump: Pump) -> Iterator[Remark]:
@@ -77,9 +82,9 @@ def _carried(build: Subject, pump: Pump) -> Iterator[Remark]:
     yield Remark(
         "warning",
         "pump.curve",
-        f"The sheet is for {build.numbers.figure('volts', nearest)}, the pump gets"
-        f" {build.numbers.figure('volts', volts)}: its flow is carried over.",
-        f"{build.numbers.figure('volts', away, CARRIED_VOLTS)} is far to carry a curve: look for one nearer.",
+        f"The pump's curve is for {build.numbers.figure('volts', nearest)}, it gets"
+        f" {build.numbers.figure('volts', volts)}: its flow is estimated from that.",
+        f"{build.numbers.figure('volts', away, CARRIED_VOLTS)} is a long way: look for a curve closer to it.",
     )
 
 
@@ -88,8 +93,9 @@ def _never_ends(build: Subject, pump: Pump) -> Iterator[Remark]:
         yield Remark(
             "warning",
             "pump.relief",
-            "The pump's flow never ends on its sheet, and no relief is given.",
-            "How hard it can push with the outlet shut is unknown: find its relief pressure.",
+            "The pump's curve never falls to zero flow, and no relief pressure is given.",
+            "Its pressure with the line blocked (dead head) is unknown: look for its relief pressure on the data sheet,"
+            " and never test it by blocking the line.",
         )
 
 
@@ -100,25 +106,27 @@ def _several(build: Subject, pump: Pump) -> Iterator[Remark]:
         yield Remark(
             "warning",
             "pump.arrangement",
-            f"{pump.count} pumps in series: one that stops holds up the others.",
-            "Fit a pressure cut, and feed each pump's wire from a circuit of its own.",
+            f"{pump.count} pumps in series: one that stops blocks the others.",
+            "Fit a cut-off on low fuel pressure, and give each pump a circuit of its own.",
         )
         return
-    case = next((case for case in build.figures.stress if case.case == "one pump dead"), None)
-    check = "Fit a check valve for each pump, so that a dead one does not leak the flow back."
+    case = build.case("one pump dead")
+    check = "Fit a check valve for each pump, so that fuel cannot flow back through one that stopped."
     if case is None or case.margin is None:
         yield Remark("note", "pump.count", f"{pump.count} pumps side by side, in parallel.", check)
     elif case.margin < 0.0:
-        less = build.numbers.figure("percent", -case.margin, 0.0)
+        short = build.numbers.figure("percent", -case.margin, 0.0)
         yield Remark(
             "warning",
             "pump.count",
-            f"One pump dead gives {less} less than the engine burns.",
-            f"Fit a pressure cut that stops boost or spark at once. {check}",
+            f"If one pump stops, fuel is {short} short at the goal.",
+            f"Fit a cut-off that stops boost or spark when fuel pressure falls. {check}",
         )
     else:
         left = build.numbers.figure("percent", case.margin, 0.0)
-        yield Remark("note", "pump.count", f"One pump dead still feeds the goal, {left} to spare.", check)
+        yield Remark(
+            "note", "pump.count", f"If one pump stops, the rest still feed the goal, {left} to spare.", check
+        )
 
 
 def _staged(build: Subject, pump: Pump) -> Iterator[Remark]:
@@ -129,7 +137,7 @@ def _staged(build: Subject, pump: Pump) -> Iterator[Remark]:
     yield Remark(
         "note",
         "pump.running_at_idle",
-        f"{pump.running_at_idle} of {pump.count} pumps run at idle: all must run from {power} up.",
+        f"{pump.running_at_idle} of {pump.count} pumps run at idle; all must run from {power} up.",
         "Switch the rest in well before that, and test that they do: the mixture leans out if they don't.",
     )
 
@@ -141,6 +149,6 @@ def _oversize(build: Subject) -> Iterator[Remark]:
     yield Remark(
         "note",
         "pump",
-        f"The pump gives {build.numbers.figure('percent', margin)} more than the goal burns.",
-        "A smaller one would do, and warm the fuel less, if nothing more is planned.",
+        f"The {build.pump_word} can flow {build.numbers.figure('percent', margin)} more than the goal needs.",
+        "If nothing more is planned, less pump is enough and warms the fuel less.",
     )

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.remark import Remark
-from fuelwiz.advice.subject import Subject, capitalized, with_article
+from fuelwiz.advice.result import Remark
+from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.physics.return_line import AT_EASE_SHARE
 
 
@@ -14,18 +14,18 @@ def return_remarks(build: Subject) -> Iterator[Remark]:
     line, idle = build.figures.return_line, build.figures.pressure.idle_rail_Pa
     if line is None or not line.holds or idle <= 0.0 or line.back_pressure_Pa <= AT_EASE_SHARE * idle:
         return
-    name = "this return" if line.fixed else f"{with_article(line.size)} return"
+    name = "the return line you have" if line.fixed else f"the {line.size} return line"
     needs = build.numbers.figure("pressure", line.back_pressure_Pa, idle)
     share = build.numbers.figure("percent", line.back_pressure_Pa / idle, AT_EASE_SHARE, 1.0)
     larger = next(
         (row for row in line.sizes if row.holds and row.back_pressure_Pa <= AT_EASE_SHARE * idle), None
     )
-    do = "Fewer fittings, a larger line or fewer pumps at idle would ease it."
+    do = "Fewer fittings or a larger return line would lower it."
     if larger is not None and not larger.fixed:
-        do = f"It holds, with little left for a bend or a cooler; {larger.size} would be at ease."
+        do = f"It works, with little left for a bend or a cooler; {larger.size} gives room."
     yield Remark(
         "warning",
         "return_line",
-        f"{capitalized(name)} pushes back with {needs} at idle, {share} of the rail.",
+        f"{capitalized(name)} backs up to {needs} at idle, {share} of rail pressure.",
         do,
     )

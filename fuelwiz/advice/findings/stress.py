@@ -4,24 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.remark import Remark
+from fuelwiz.advice.case_sentences import case_names
+from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, listed
 
 
 def stress_remarks(build: Subject) -> Iterator[Remark]:
-    """The bad days that bring a limit which today has not; a dead pump is told with the pumps."""
+    """The bad days that bring a limit which today has not; a pump that stops is said with the pumps."""
     today = set(build.figures.verdict.limits)
-    failing = [
-        case.case
-        for case in build.figures.stress
-        if case.case != "one pump dead" and set(case.limits) - today
-    ]
+    names = zip(build.figures.stress, case_names(build), strict=True)
+    stopped, combined = build.case("one pump dead"), build.case("bad day")
+    failing = [(case, name) for case, name in names if case is not stopped and set(case.limits) - today]
     if not failing or "pump" in today:
         return
-    shown = failing if len(failing) <= 3 else [*failing[:2], f"{len(failing) - 2} more"]
+    called = [name for _, name in failing]
+    shown = called if len(called) <= 3 else [*called[:2], f"{len(called) - 2} more"]
     yield Remark(
-        "note" if failing == ["bad day"] else "warning",
+        "note" if [case for case, _ in failing] == [combined] else "warning",
         "stress",
-        f"Does not hold under stress: {listed(shown)}.",
-        "Stress says what fails first in each, and what would cure it.",
+        f"Works today, fails on a bad day: {listed(shown)}.",
+        "The bad days show what fails first in each, and what helps.",
     )

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import NamedTuple
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
-from fuelwiz.advice.ceilings import PARTS
+from fuelwiz.advice.first_limit import PARTS
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known, not_known_sentence
 from fuelwiz.advice.subject import Subject, with_article
@@ -28,10 +28,10 @@ class Group(NamedTuple):
 def ceilings(subject: Subject, words: Words) -> Iterator[Block]:
     """The power at which each part alone reaches its limit, then the parts that pass or fail."""
     yield Heading(NAME)
-    if words.gives_out_first is None:
+    if words.first_limit is None:
         yield Paragraph(ceilings_unknown(subject))
     else:
-        yield Paragraph(words.gives_out_first)
+        yield Paragraph(words.first_limit)
         yield from (_ceiling_table(subject, group) for group in ceiling_groups(subject))
     yield Paragraph("Pass or fail:")
     yield Listing((_return_at_idle(subject), _wire(subject), _relief(subject), _dead_head(subject)))

@@ -8,7 +8,7 @@ from typing import NamedTuple
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph, Table, row
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
-from fuelwiz.advice.subject import Subject, called
+from fuelwiz.advice.subject import Subject, size_label
 from fuelwiz.sizing.figures import Ladder, SizeFigures
 
 FUEL = "Fuel and rail"
@@ -68,7 +68,7 @@ def ladder(subject: Subject, _words: Words) -> Iterator[Block]:
         yield Paragraph(ladder_unknown(subject))
         return
     columns = (
-        Column(f"At the goal, through {called(pick.size)}"),
+        Column(f"At the goal, through {size_label(pick.size)}"),
         Column("Pressure", subject.numbers.unit("pressure"), figures=True),
     )
     steps = [row(step.name, step.figure) for step in ladder_steps(subject, pick.ladder)]

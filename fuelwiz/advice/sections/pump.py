@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from fuelwiz.advice.blocks import Block, Heading, Pairs, Paragraph
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
-from fuelwiz.advice.subject import Subject, called
+from fuelwiz.advice.subject import Subject, size_label
 
 
 def pump_to_look_for(subject: Subject, _words: Words) -> Iterator[Block]:
@@ -20,7 +20,7 @@ def pump_to_look_for(subject: Subject, _words: Words) -> Iterator[Block]:
     numbers = subject.numbers
     flow, rise = numbers.figure("flow", target.flow_m3_s), numbers.figure("pressure", target.rise_Pa)
     yield Paragraph(
-        f"One that flows {flow} at {rise} across it, through {called(target.size)},"
+        f"One that flows {flow} at {rise} across it, through {size_label(target.size)},"
         " at the voltage it really gets."
     )
     rows = tuple(_pump_given(subject))

@@ -19,8 +19,9 @@ from fuelwiz.advice.row import (
     speed_mark,
     works,
 )
-from fuelwiz.advice.subject import Subject, called, capitalized
+from fuelwiz.advice.subject import Subject, capitalized, size_label
 from fuelwiz.sizing.figures import Ladder, SizeFigures
+from fuelwiz.terms import VELOCITY_IS
 
 NAME = "Sizes"
 Labelled = tuple[tuple[str, str], ...]
@@ -46,7 +47,7 @@ def size_columns(subject: Subject) -> tuple[Column, ...]:
         Column("Size"),
         Column("Bore", unit("bore"), figures=True),
         Column("Velocity", unit("velocity"), figures=True),
-        Column("Velocity is", whole=True),
+        Column(VELOCITY_IS, whole=True),
         Column("Loss", unit("pressure"), figures=True),
         Column("Spare", unit("percent"), figures=True),
         Column("Feeds", unit("power"), figures=True),
@@ -89,7 +90,7 @@ def _explained(subject: Subject) -> list[tuple[SizeFigures, str]]:
     pick = subject.pick
     chosen = ", chosen" if pick.size == subject.figures.chosen else ""
     fit = ", the line to fit" if pick.size == subject.figures.line_to_fit and not pick.fixed else ""
-    explained = [(pick, f"{capitalized(called(pick.size))}{chosen}{fit}")]
+    explained = [(pick, f"{capitalized(size_label(pick.size))}{chosen}{fit}")]
     for step, name in ((-1, "one size smaller"), (1, "one size larger")):
         beside = subject.neighbour(pick, step)
         if beside is not None:
@@ -100,7 +101,7 @@ def _explained(subject: Subject) -> list[tuple[SizeFigures, str]]:
 def labelled(explanation: Explanation, *, bigger: bool = True, smaller: bool = True) -> Labelled:
     """What a size means, line by line; of a neighbor of the pick without what the pick's own lines say."""
     lines = (
-        ("no", explanation.no and explanation.no.removeprefix("refused: ")),
+        ("no", explanation.no),
         ("means", explanation.means),
         ("costs", explanation.costs),
         ("bigger", explanation.next if bigger else None),

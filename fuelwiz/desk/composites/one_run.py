@@ -73,6 +73,7 @@ def _is_simple(fittings: Mapping[str, int]) -> bool:
 
 
 def hose_ends(fittings: Mapping[str, int]) -> int:
+    """How many straight and swept hose ends there are."""
     return fittings.get("straight", 0) + fittings.get("swept_90", 0)
 
 

@@ -20,7 +20,7 @@ NONE_WORKS = "none works"
 class Verdict:
     """A verdict as a row shows it: the name of its mark, if any, its word, its color, and the program's yes or no."""
 
-    mark: str
+    mark: str | None
     word: str
     role: Role
     works: bool | None
@@ -31,9 +31,10 @@ class Judged:
     """What a build comes to; of a file that is no build `fault` says why, and all else is empty.
 
     `line` is the size that is judged, `spare` what the pump has to spare in percent, `change` what was changed
-    last, `most_assumed` the assumption that matters most, `steps_open` how many steps nobody looked at,
-    `by_hand` whether the file has been edited since it was saved, `answered_before` the answer given then
-    where it is another one now although nothing was edited.
+    last, `assumed` counts what was left out, `most_assumed` is the value of it that matters most, `steps_open` how many
+    steps nobody looked at,
+    `by_hand` whether the file has been edited since it was saved, `answered_before` what the program said then
+    where it says something else now although nothing was edited.
     """
 
     verdict: Verdict = Verdict("unknown", "", "muted", None)
@@ -45,7 +46,7 @@ class Judged:
     headline: str = ""
     to_do: str = ""
     change: str = ""
-    assumed: int = 0
+    assumed: str = ""
     most_assumed: str = ""
     steps_open: int = 0
     by_hand: bool = False
@@ -81,7 +82,7 @@ def _build(entry: BuildFile) -> tuple[dict[str, Any], Subject]:
 
 def _judged(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
     from fuelwiz.advice import result
-    from fuelwiz.advice.findings.unknowns import IN_WORDS, MOVES_MOST
+    from fuelwiz.advice.assumed import count_in_words, most_in_words
     from fuelwiz.advice.row import SPARE
     from fuelwiz.desk.steps import steps_in
     from fuelwiz.questions import STEPS
@@ -106,8 +107,8 @@ def _judged(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
         headline=words.headline,
         to_do=words.to_do,
         change=last_change_words(entry.path),
-        assumed=len(figures.assumed),
-        most_assumed=next((IN_WORDS[key] for key in MOVES_MOST if key in build.assumed), ""),
+        assumed=count_in_words(figures.assumed),
+        most_assumed=most_in_words(figures.assumed),
         steps_open=sum(step.id not in touched for step in STEPS),
         by_hand=bool(saved_as) and not is_same,
         answered_before=record.answer if record and is_same and record.answer != answer else "",
@@ -115,14 +116,12 @@ def _judged(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
 
 
 def _verdict(build: Subject, steps_open: int) -> Verdict:
-    """The velocity's word and whether the build works; what is open, while that is not known."""
+    """The word for the velocity, with its mark where the build works; what is open, while that is not known."""
     figures = build.figures
     works = figures.verdict.works
     if works is None:
         return Verdict("note", f"{steps_open} open" if steps_open else "open", "muted", None)
     if build.has_runs and build.has_pump and figures.recommended is None:
-        return Verdict("too fast", NONE_WORKS, "too fast", works)
+        return Verdict(None, NONE_WORKS, "fault", works)
     band = figures.pick.band
-    if not works:
-        return Verdict("", band, "muted", works)  # a good speed is no reason for green in a build that fails
-    return Verdict(band, band, band, works)
+    return Verdict(band, band, band, works) if works else Verdict(None, band, "muted", works)

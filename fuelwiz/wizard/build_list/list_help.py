@@ -1,4 +1,4 @@
-"""The page that F1 opens on the list: what its columns and marks mean."""
+"""The page that F1 opens on the list: what its columns and marks mean, and the words of the trade."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ from textual.strip import Strip
 
 from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area
+from fuelwiz.wizard.words_screen import word_lines
 
 LABEL, TEXT = 1, 12
 BANDS: tuple[Role, ...] = ("easy", "good", "brisk", "fast", "too fast")
@@ -45,7 +46,8 @@ def _all_lines(area: Area) -> list[Strip]:
             lines.append(line.put(TEXT, part).strip())
         if label == VERDICT:
             lines.append(_bands(area))
-    return lines
+    heading = area.row().put(LABEL, "Words of the trade", "focus", True).strip()
+    return [*lines, area.row().strip(), heading, *word_lines(area)]
 
 
 def _bands(area: Area) -> Strip:

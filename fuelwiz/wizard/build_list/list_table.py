@@ -12,12 +12,14 @@ from textual.strip import Strip
 
 from fuelwiz.store.build_file import BuildFile
 from fuelwiz.terminal.palette import Ground, Role
+from fuelwiz.terms import VELOCITY_IS
 from fuelwiz.wizard.build_list.judged import Judged, Verdict
 from fuelwiz.wizard.build_list.list_state import BuildList, day_of
-from fuelwiz.wizard.paint import Area, Row, clip
+from fuelwiz.wizard.paint import Area, Row, clip, put_works
 
 MARK, POINTER, NAME = 0, 1, 3
 NEW_BUILD = "+ new build"
+WORKS = 4  # cells of a no and its mark
 _NAME_AT_MOST = 44
 _UNKNOWN = Verdict("unknown", "", "muted", None)
 
@@ -50,7 +52,7 @@ def columns_for(width: int) -> ListColumns:
     """The columns of a table in that many cells."""
     if width < 76:
         works = width - 1
-        return ListColumns(0, works - 32, works - 30, works - 21, works - 16, works - 13, 0, works, 0)
+        return ListColumns(0, works - 33, works - 31, works - 22, works - 17, works - 14, 0, works, 0)
     changed = width - 1
     works = changed - 12
     spare = works - 8 if width >= 100 else 0
@@ -97,7 +99,7 @@ def _header(columns: ListColumns, unit: str, area: Area) -> Strip:
         line.put(columns.file, "File", "muted")
     line.put_right(columns.goal, f"Goal, {unit}" if area.width >= 76 else unit, "muted")
     line.put(columns.fuel, "Fuel", "muted").put(columns.line, "Line", "muted")
-    line.put(columns.verdict, "Verdict", "muted")
+    line.put(columns.verdict, VELOCITY_IS, "muted")
     if columns.spare:
         line.put_right(columns.spare, "Spare, %", "muted")
     line.put_right(columns.works, "Works", "muted")
@@ -136,9 +138,10 @@ def _put_verdict(
     verdict = known.verdict if known is not None else _UNKNOWN
     works = known.verdict.works if known is not None else record.works if record is not None else None
     role: Role = verdict.role
-    mark = f"{line.look.mark(verdict.mark) if verdict.mark else '':<2}"
-    line.lay(columns.verdict, mark, line.look.chip(role, line.ground, strong))
-    end = (columns.spare - 6 if columns.spare else columns.works - 3) - 1
+    if verdict.mark is not None:
+        mark = f"{line.look.mark(verdict.mark):<2}"
+        line.lay(columns.verdict, mark, line.look.chip(role, line.ground, strong))
+    end = (columns.spare - 6 if columns.spare else columns.works - WORKS) - 1
     room = end - columns.word
     word = verdict.word if cell_len(verdict.word) <= room else verdict.word.split()[0]
     line.put(columns.word, clip(word, room), role, strong)
@@ -147,8 +150,7 @@ def _put_verdict(
         recorded = record.margin.removesuffix("%").strip() if record is not None else ""
         spare = known.spare if known is not None else recorded
         line.put_right(columns.spare, _clipped(line, spare or unknown, 7), bold=strong)
-    word = unknown if works is None else "yes" if works else f"{line.look.mark('no')} no"
-    line.put_right(columns.works, word, "fault" if works is False else "text", strong)
+    put_works(line, columns.works, None if works is None else "yes" if works else "no", strong)
 
 
 def _broken(

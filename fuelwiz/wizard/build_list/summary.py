@@ -115,12 +115,12 @@ def _on(record: Recorded) -> str:
 
 
 def _assumed(known: Judged, area: Area) -> str:
-    """How much is assumed, which of it matters most where there is room, and how many steps are open."""
-    count, steps = known.assumed, known.steps_open
-    assumed = f"{_counted(count, 'answer is', 'answers are')} assumed" if count else "nothing is assumed"
-    most = f", most of all {known.most_assumed}" if known.most_assumed and count > 1 else ""
+    """How much is assumed, which of it matters most where there is room, and how much nobody has looked at."""
+    steps = known.steps_open
+    left_out = known.assumed or "nothing assumed"
+    most = f" ({known.most_assumed} matters most)" if known.most_assumed else ""
     visited = f"{_counted(steps, 'step')} not visited yet" if steps else "all steps visited"
-    sentences = [f"{assumed}{more}; {visited}." for more in (most, "")]
+    sentences = [f"{left_out}{more}; {visited}." for more in (most, "")]
     fitting = next((one for one in sentences if len(one) < area.width - TEXT), sentences[1])
     return fitting[:1].upper() + fitting[1:]
 

@@ -37,6 +37,7 @@ class BuildActions:
             "more": self.more,
             "remove": self.remove,
             "what_if": host.try_what_if,
+            "words": self.words,
             "builds": self.builds,
             "quit": saving.leave_program,
             "palette": self.palette,
@@ -160,6 +161,10 @@ class BuildActions:
             self.host.say("Removed. Ctrl+Z undoes it.")
         else:
             self.host.say("Put the pointer on a row of a list first: a run, a filter, a part.")
+
+    def words(self) -> None:
+        """The page of words, in the units of the build."""
+        self.host.program.show_words(self.host.desk.system)
 
     def builds(self) -> None:
         """Close what is open, else go back to the past builds."""

@@ -152,7 +152,6 @@ class BuildScreen(Screen[None]):
     def show_answer(self) -> None:
         """The live pane as the desk has it now."""
         live = self.query_one(LivePane)
-        held = self.desk.held
         number, count = self.form.pointer.position()
         live.notes = ("F5 next", f"question {number} of {count}")
         live.table_focused = self.mode == "table"
@@ -160,7 +159,7 @@ class BuildScreen(Screen[None]):
         live.show(
             self.desk.result,
             self.shown_size,
-            held=f"Held: {held}." if held else None,
+            held=self.desk.held,
             view=self.view,
         )
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fuelwiz.advice.assumed import values_assumed
 from fuelwiz.desk.desk import Desk
 from fuelwiz.printable import NO_BREAK
 from fuelwiz.questions.catalogue import STEPS
@@ -33,14 +34,10 @@ _IN_MODE = {
 
 def headline(desk: Desk, kept: str) -> Headline:
     """The top line's words."""
-    power = desk.text_in_field("goal.power")
-    assumed = len(desk.result.figures.assumed) if desk.result else 0
-    facts = [
-        f"{power.text}{NO_BREAK}{power.unit}".strip() if power.text else "",
-        fuel_name_as_typed(*(desk.text_in_field(f"fuel.{key}").text or None for key in ("kind", "ethanol")))
-        or "",
-        INDUCTIONS.get(desk.text_in_field("engine.induction").text, ""),
-    ]
+    fuel = fuel_name_as_typed(_typed(desk, "fuel.kind"), _typed(desk, "fuel.ethanol"))
+    induction = INDUCTIONS.get(desk.text_in_field("engine.induction").text, "")
+    facts = [_typed(desk, "goal.power") or "", fuel or "", induction]
+    assumed = len(values_assumed(desk.result.figures.assumed)) if desk.result else 0
     return Headline(
         name=desk.name,
         facts=", ".join(part for part in facts if part),
@@ -48,6 +45,12 @@ def headline(desk: Desk, kept: str) -> Headline:
         kept=kept,
         units="US units" if desk.system == "us" else "metric units",
     )
+
+
+def _typed(desk: Desk, path: str) -> str | None:
+    """A field with its unit, or its fallback; None where it is empty."""
+    field = desk.text_in_field(path)
+    return f"{field.text}{NO_BREAK}{field.unit}".strip() if field.text else None
 
 
 def step_marks(desk: Desk) -> list[StepMark]:

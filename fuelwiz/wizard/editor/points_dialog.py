@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fuelwiz.desk.field_specs import column_units
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.points_view import PointsView
 
@@ -27,11 +28,8 @@ class PointsDialog:
     def open(self, text: str) -> None:
         """Open the page with what was pasted."""
         desk = self.host.desk
-        metric = desk.system == "metric"
-        current = self._is_current
-        units = ("bar" if metric else "psi", "A" if current else "L/h" if metric else "gal/h")
-        path = "pump.current" if current else "pump.curve.points"
-        self.view.start(path, desk.folder, units, text)
+        path = "pump.current" if self._is_current else "pump.curve.points"
+        self.view.start(path, desk.folder, column_units(path, desk.system), text)
         self.host.to_mode("points")
 
     @property

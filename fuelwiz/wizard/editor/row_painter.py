@@ -16,7 +16,7 @@ from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.paint import Area, Row, clip
 
 LABEL = 3
-NARROW_LIST = 60  # below it a run shows how many ends it has in place of which
+NARROW_LIST = 66  # below it a run shows how many ends it has in place of which
 TAG = "assumed"
 MAY_STAY_EMPTY = "may stay empty"
 

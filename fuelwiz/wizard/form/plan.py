@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.field_specs import column_units
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.questions.catalogue import Question, catalogue, step_questions
 from fuelwiz.session import field_at
@@ -43,10 +44,7 @@ _LISTS = {
 }
 _IN_A_LIST = tuple(f"{path}." for path, _ in _LISTS.values())
 _FIRST_CURVE = ("pump.curve.voltage", "pump.curve.points")
-_POINT_HEADS = {
-    "points": (("Pressure", "psi", "bar"), ("Flow", "gal/h", "L/h")),
-    "current": (("Pressure", "psi", "bar"), ("Current", "A", "A")),
-}
+_POINT_HEADS = {"points": ("Pressure", "Flow"), "current": ("Pressure", "Current")}
 _TYPED_WORDS = ("feed.filter", "inlet.line", "pump.volts", "pressure.idle_vacuum")
 
 
@@ -141,10 +139,10 @@ def _points_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:
     heads = _POINT_HEADS[path.rpartition(".")[2]]
     for start in range(0, count + 1, POINTS_A_ROW):
         which = range(start, min(start + POINTS_A_ROW, count + 1))
-        for column, (name, us, metric) in enumerate(heads):
+        for column, (name, unit) in enumerate(zip(heads, column_units(path, desk.system), strict=True)):
             cells = tuple(FormCell(f"{path}.{i}.{column}") for i in which)
             label = name if start == 0 else ""
-            yield CellsRow(question, cells, label, us if desk.system == "us" else metric)
+            yield CellsRow(question, cells, label, unit)
 
 
 def _entry_rows(desk: Desk, place: Place) -> Iterator[AnyRow]:

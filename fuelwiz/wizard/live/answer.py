@@ -96,9 +96,9 @@ def _told(result: Result, area: Area) -> tuple[list[str], str]:
 
 
 def _to_do(result: Result) -> str:
-    """What to do next; with the key that does it, where that is to settle on another size."""
+    """What to do next; with the key that does it, where that is to choose a size that works."""
     figures = result.figures
-    settled, fit = figures.row(figures.chosen), figures.line_to_fit
-    if settled is not None and settled.limits and fit not in (None, figures.chosen):
-        return f"To take {fit}: F6, then Enter."
-    return result.words.to_do
+    chosen, works = figures.row(figures.chosen), figures.recommended
+    if chosen is not None and chosen.limits and works is not None and works != figures.chosen:
+        return f"Choose {works}: F6, Enter."
+    return result.words.next_step

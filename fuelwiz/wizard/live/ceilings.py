@@ -43,7 +43,7 @@ def ceiling_lines(result: Result, area: Area) -> list[Strip]:
         lines.append(_marked(group.title, crossings, area))
         for ceiling in group.ceilings:
             lines.append(bar_line(_bar(subject, ceiling), most, area, crossings))
-    first = result.words.gives_out_first
+    first = result.words.first_limit
     return (lines + (area.paragraph(first) if first else []))[: area.rows]
 
 

@@ -12,7 +12,7 @@ from fuelwiz.advice.row import BORE, FEEDS, LOSS, SPARE, VELOCITY, size_name, sp
 from fuelwiz.advice.sections.sizes import size_columns
 from fuelwiz.advice.subject import Subject
 from fuelwiz.terminal.palette import Ground
-from fuelwiz.wizard.paint import Area, Row, clip
+from fuelwiz.wizard.paint import Area, Row, clip, put_works
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
@@ -125,17 +125,7 @@ def _size_line(line: Row, subject: Subject, row: SizeFigures, columns: Columns) 
         line.put(columns.speed + 3, row.band, mark, strong)
     for end, figure in ((columns.loss, LOSS), (columns.spare, SPARE), (columns.feeds, FEEDS)):
         line.put_right(end, figure.number(subject, row) or look.mark("unknown"), bold=strong)
-    return _works(line, row, columns.works, strong).strip()
-
-
-def _works(line: Row, row: SizeFigures, end: int, strong: bool) -> Row:
-    """Yes or no; a no with the mark that catches the eye."""
-    look, answer = line.look, works(row)
-    if answer != "no":
-        return line.put_right(end, answer or look.mark("unknown"), bold=strong)
-    cross = look.mark("stop")
-    line.lay(end - len(f"{cross} no"), cross, look.chip("too fast", line.ground, strong))
-    return line.put_right(end, "no", "fault", strong)
+    return put_works(line, columns.works, works(row), strong).strip()
 
 
 def _fitting(name: str, room: int) -> str:

@@ -1,0 +1,46 @@
+"""What was left out, counted and named: values that are assumed, and whole sections that are not there."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fuelwiz.sizing.figures import Assumption
+from fuelwiz.terms import key_in_words
+
+MOVES_MOST = (
+    "fuel.ethanol",
+    "engine.induction",
+    "pressure.boost",
+    "pump.volts",
+    "engine.bsfc",
+    "pressure.base",
+    "pressure.regulator",
+    "feed.run.0.length",
+    "fuel.temperature",
+    "goal.reserve",
+)
+
+
+def values_assumed(left_out: Sequence[Assumption]) -> list[str]:
+    """The keys of the values that are assumed."""
+    return [item.key for item in left_out if not item.is_section]
+
+
+def count_in_words(left_out: Sequence[Assumption]) -> str:
+    """How much was left out, without a full stop: "8 values assumed, 4 sections left out"."""
+    values = len(values_assumed(left_out))
+    sections = len(left_out) - values
+    counts = ((values, "value", "assumed"), (sections, "section", "left out"))
+    return ", ".join(f"{count} {noun}{'s'[: count != 1]} {verb}" for count, noun, verb in counts if count)
+
+
+def matters_most(left_out: Sequence[Assumption]) -> str | None:
+    """The assumed value that moves the result most, by its key; None where none is assumed."""
+    keys = values_assumed(left_out)
+    return next((key for key in MOVES_MOST if key in keys), keys[0] if keys else None)
+
+
+def most_in_words(left_out: Sequence[Assumption]) -> str:
+    """The same as a noun; nothing where none is assumed."""
+    key = matters_most(left_out)
+    return "" if key is None else key_in_words(key)

@@ -1,0 +1,96 @@
+"""What is said of each bad day that the program asks for by itself: a record apiece."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from fuelwiz.advice.subject import Subject, listed
+from fuelwiz.sizing import thresholds
+from fuelwiz.sizing.vocabulary import Case
+
+
+@dataclass(frozen=True, slots=True)
+class CaseWords:
+    """The words of one bad day: its name, what changes then, and what helps where the pump is short."""
+
+    case: Case
+    name: str
+    changes: Callable[[Subject], str]
+    pump_cure: str = "a bigger pump"
+
+
+def times(factor: float) -> str:
+    """A factor as an adverb: twice, 1.5 times."""
+    return "twice" if factor == 2.0 else f"{factor:g} times"
+
+
+def _low_volts(build: Subject) -> str:
+    return f"No more than {build.numbers.figure('volts', thresholds.WEAK_SUPPLY_V)} from the alternator"
+
+
+def _hot_fuel(build: Subject) -> str:
+    hottest = max(build.session.fuel.temperature, thresholds.HOT_FUEL_K)
+    return f"Fuel at {build.numbers.figure('temperature', hottest)}"
+
+
+def _dirty_filters(build: Subject) -> str:
+    strainer = build.session.inlet is not None and build.session.inlet.strainer is not None
+    parts = [name for name, known in (("filter", build.session.feed.filter), ("strainer", strainer)) if known]
+    return f"{' and '.join(parts).capitalize()} clogged {times(thresholds.CLOGGED)} as much"
+
+
+def _boost_spike(build: Subject) -> str:
+    return f"Boost {build.numbers.limit('pressure', thresholds.SPIKE_PA)} higher"
+
+
+def _worn_pump(build: Subject) -> str:
+    return f"A worn pump, {build.numbers.limit('percent', 1.0 - thresholds.WORN)} less flow"
+
+
+def _ethanol(step: Callable[[], float]) -> Callable[[Subject], str]:
+    def changes(build: Subject) -> str:
+        share = min(1.0, max(0.0, build.session.fuel.ethanol + step()))
+        return f"Ethanol at {build.numbers.limit('percent', share)}"
+
+    return changes
+
+
+def _altitude(build: Subject) -> str:
+    highest = max(build.session.pressure.altitude, thresholds.HIGH_ALTITUDE_M)
+    return f"At {build.numbers.about('altitude', highest)} of altitude"
+
+
+def _one_pump_dead(_build: Subject) -> str:
+    return "One pump stopped"
+
+
+def _bad_day(build: Subject) -> str:
+    dirty = ["dirty filters"] if build.case("dirty filters") is not None else []
+    words = listed(["low volts", *dirty, "a worn pump"])
+    return f"{words[0].upper()}{words[1:]} at once"
+
+
+CASES = (
+    CaseWords("low volts", "low volts", _low_volts, "heavier wire or a bigger pump"),
+    CaseWords("hot fuel", "hot fuel", _hot_fuel),
+    CaseWords("dirty filters", "dirty filters", _dirty_filters, "clean filters or a bigger pump"),
+    CaseWords("boost spike", "boost spike", _boost_spike, "a boost limiter or a bigger pump"),
+    CaseWords("worn pump", "worn pump", _worn_pump, "a pump replaced in time, or a bigger one"),
+    CaseWords(
+        "more ethanol",
+        "more ethanol",
+        _ethanol(lambda: thresholds.OTHER_ETHANOL),
+        "a bigger pump, or less power on that fuel",
+    ),
+    CaseWords("less ethanol", "less ethanol", _ethanol(lambda: -thresholds.OTHER_ETHANOL)),
+    CaseWords("altitude", "altitude", _altitude),
+    CaseWords(
+        "one pump dead",
+        "one pump stopped",
+        _one_pump_dead,
+        "a cut-off on low fuel pressure, or pumps that do it with one stopped",
+    ),
+    CaseWords("bad day", "several at once", _bad_day, "heavier wire and a bigger pump"),
+)
+BY_CASE: dict[Case, CaseWords] = {words.case: words for words in CASES}

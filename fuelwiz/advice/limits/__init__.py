@@ -1,0 +1,61 @@
+"""What is said of each limit: one record apiece, for the size of the feed line and for the rest of the build."""
+
+from __future__ import annotations
+
+from fuelwiz.advice.limits.of_build import BUILD_WORDS
+from fuelwiz.advice.limits.of_size import SIZE_WORDS, cooler_inlet
+from fuelwiz.advice.limits.record import LimitWords, SizeLimitWords, WhatAndDo
+from fuelwiz.advice.subject import Subject
+from fuelwiz.sizing.figures import SizeFigures
+from fuelwiz.sizing.vocabulary import Limit, SizeLimit
+
+__all__ = [
+    "WORDS",
+    "LimitWords",
+    "SizeLimitWords",
+    "WhatAndDo",
+    "cooler_inlet",
+    "cure",
+    "limit_phrase",
+    "limit_step",
+    "short_why",
+    "size_stop",
+    "what_and_do",
+]
+
+WORDS: dict[Limit, LimitWords] = {
+    **{words.limit: words for words in SIZE_WORDS},
+    **{words.limit: words for words in BUILD_WORDS},
+}
+_OF_SIZE: dict[SizeLimit, SizeLimitWords] = {words.limit: words for words in SIZE_WORDS}
+
+
+def what_and_do(build: Subject, limit: Limit) -> WhatAndDo:
+    """A sentence on what is wrong where the build is judged, one on what to do."""
+    return WORDS[limit].what_and_do(build)
+
+
+def size_stop(build: Subject, row: SizeFigures, limit: SizeLimit) -> WhatAndDo:
+    """The same of one size."""
+    return _OF_SIZE[limit].stop(build, row)
+
+
+def limit_phrase(build: Subject, row: SizeFigures, limit: SizeLimit) -> str:
+    """One limit of one size inside a sentence: the figure, and the limit that it is judged by."""
+    return _OF_SIZE[limit].phrase(build, row)
+
+
+def short_why(build: Subject, limit: Limit) -> str:
+    """What is wrong, in a few words that make a sentence."""
+    pumps = "the pumps are" if build.pump_word == "pumps" else "the pump is"
+    return WORDS[limit].short.format(pump_is=pumps)
+
+
+def cure(limit: Limit) -> str:
+    """What cures it, as a noun: "a larger return line"."""
+    return WORDS[limit].cure
+
+
+def limit_step(limit: Limit) -> str:
+    """The step of the wizard that asks for what the limit is about."""
+    return WORDS[limit].step

@@ -1,0 +1,149 @@
+"""What can be wrong with a build whatever its feed line, in words: a record for each limit, in the verdict's order."""
+
+from __future__ import annotations
+
+from fuelwiz.advice.limits.record import BuildLimitWords, WhatAndDo
+from fuelwiz.advice.subject import Subject, capitalized
+from fuelwiz.session import Wiring
+
+
+def _kept_run(build: Subject) -> WhatAndDo:
+    kept = [run.what for run in build.session.feed.run if run.size is not None or run.bore is not None]
+    name = f" ({kept[0]})" if len(kept) == 1 and kept[0] else ""
+    edges = build.session.bands.feed
+    most = build.numbers.limit("velocity", edges[2])
+    flowing = ""
+    if build.at_rail and build.has_pump:
+        flowing = f", or over {build.numbers.limit('velocity', edges[3])} with the return flow on top"
+    return (
+        f"One run of the feed line{name} has a size of its own that is too small: over {most}{flowing}.",
+        "Fit it as large as the rest of the line.",
+    )
+
+
+def _injector_pressure(build: Subject) -> WhatAndDo:
+    pressure = build.figures.pressure
+    boost, rail = build.session.pressure.boost, pressure.rail_Pa
+    held = build.numbers.figure("pressure", rail, boost)
+    against = build.numbers.figure("pressure", boost, rail)
+    do = "Raise the base pressure."
+    if build.session.pressure.reference != "manifold":
+        do = "Let the regulator follow the manifold, or raise the base pressure."
+    return f"No pressure is left across the injectors: {held} in the rail, {against} of boost.", do
+
+
+def _injectors(build: Subject) -> WhatAndDo:
+    injectors, given = build.figures.injectors, build.session.injectors
+    assert injectors is not None and given is not None
+    if injectors.duty is None or injectors.smallest_rating_m3_s is None:
+        return "The injectors get no pressure and cannot spray.", "Raise the rail pressure above the boost."
+    duty, most = build.numbers.pair("percent", injectors.duty, given.duty_limit)
+    rating = build.numbers.figure("injector", injectors.smallest_rating_m3_s, given.rated_flow)
+    at = build.numbers.figure("pressure", given.rated_pressure)
+    return (
+        f"The injectors are too small: {duty} duty at the goal (limit {most}\u00a0%).",
+        f"You need {injectors.count} of {rating} each, rated at {at}.",
+    )
+
+
+def return_creeps(build: Subject) -> WhatAndDo:
+    """The return that is too small for the idle flow, to follow "At idle" or "Idle is not:"."""
+    line = build.figures.return_line
+    assert line is not None
+    idle = build.figures.pressure.idle_rail_Pa
+    name = "the return line you have" if line.fixed else f"the {line.size} return line"
+    needs = build.numbers.about("pressure", line.back_pressure_Pa, idle)
+    creep = build.numbers.about("pressure", line.creep_Pa, 0.0)
+    holds = build.numbers.number("pressure", idle)
+    what = f"{name} backs up to {needs}; the regulator should hold {holds}, so rail pressure creeps {creep} high."
+    return what, _larger_return(build)
+
+
+def _larger_return(build: Subject) -> str:
+    line, pump = build.figures.return_line, build.session.pump
+    assert line is not None
+    if line.smallest_that_holds is not None:
+        return f"{capitalized(line.smallest_that_holds)} is the smallest return line that works."
+    fewer = ", or run fewer pumps at idle" if pump is not None and pump.running_at_idle > 1 else ""
+    if line.fixed:
+        return f"Fit a larger one{fewer}."
+    return f"No return size tried works: try larger ones{fewer}."
+
+
+def _return(build: Subject) -> WhatAndDo:
+    what, do = return_creeps(build)
+    return f"At idle {what}", do
+
+
+def _lift(build: Subject) -> WhatAndDo:
+    surge, given = build.figures.surge, build.session.surge
+    assert surge is not None and surge.lift_needed_m3_s is not None
+    assert given is not None and given.lift_flow is not None
+    gives, needs = build.numbers.pair("flow", given.lift_flow, surge.lift_needed_m3_s)
+    do = "Fit a larger lift pump."
+    if given.return_to == "tank" and build.at_rail:
+        do = "Fit a larger lift pump, or send the return into the surge pot."
+    return f"The lift pump is too small: it flows {gives}, the surge pot needs {needs}.", do
+
+
+def _rating(build: Subject) -> WhatAndDo:
+    pump = build.figures.pump
+    assert pump is not None and pump.dead_head_Pa is not None and pump.lowest_rating_Pa is not None
+    dead_head, rating = build.numbers.pair("pressure", pump.dead_head_Pa, pump.lowest_rating_Pa)
+    word = build.pump_word
+    return (
+        f"With the line blocked (dead head) the {word} can reach {dead_head}, but a part is rated for only {rating}.",
+        "Fit parts with a higher rating, or a pump with a lower relief pressure.",
+    )
+
+
+def _fuse(build: Subject) -> WhatAndDo:
+    wiring, given = build.figures.wiring, build.session.wiring
+    assert wiring is not None and wiring.peak_current_A is not None and given is not None
+    if wiring.fuse_A is None or wiring.ampacity_A is None:
+        peak = build.numbers.figure("amps", wiring.peak_current_A)
+        do = (
+            "Give each pump a circuit of its own." if _shares(build, given) else "Fit a pump that draws less."
+        )
+        return f"No fuse is large enough: one circuit can draw {peak}.", do
+    fuse = build.numbers.limit("amps", wiring.fuse_A)
+    ampacity = f"is good for {build.numbers.figure('amps', wiring.ampacity_A, wiring.fuse_A)}"
+    if wiring.ampacity_A <= 0.0:
+        ampacity = "is thinner than any that is rated"
+    do = "Fit thicker wire, or more circuits." if _shares(build, given) else "Fit thicker wire."
+    if wiring.smallest_wire:
+        do = f"Fit {wiring.smallest_wire} or thicker."
+    return f"The wire is too thin: its circuit needs a {fuse} fuse, the wire {ampacity}.", do
+
+
+def _shares(build: Subject, wiring: Wiring) -> bool:
+    """Whether pumps share a circuit, so that more circuits would help."""
+    pump = build.session.pump
+    return pump is not None and wiring.circuits < pump.count
+
+
+BUILD_WORDS = (
+    BuildLimitWords(
+        "kept run", "lines", "one run of the feed line is too small", "a larger size for that run", _kept_run
+    ),
+    BuildLimitWords(
+        "injector pressure",
+        "pressure",
+        "no pressure is left across the injectors",
+        "more rail pressure above the boost",
+        _injector_pressure,
+    ),
+    BuildLimitWords("injectors", "injectors", "the injectors are too small", "larger injectors", _injectors),
+    BuildLimitWords("return", "inlet", "the return line is too small", "a larger return line", _return),
+    BuildLimitWords("lift", "inlet", "the lift pump is too small", "a larger lift pump", _lift),
+    BuildLimitWords(
+        "rating",
+        "lines",
+        "dead-head pressure is above a part's rating",
+        "parts with a higher pressure rating",
+        _rating,
+    ),
+    BuildLimitWords(
+        "fuse", "wiring", "the wiring is too small for its current", "thicker wire or more circuits", _fuse
+    ),
+)
