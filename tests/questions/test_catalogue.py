@@ -21,6 +21,7 @@ LISTS = (
     "return_line.run",
     "return_line.part",
     "pump.curve",
+    "pull",
     "stress.case",
 )
 AT_ONCE = {
