@@ -114,7 +114,7 @@ def write_atomically(path: Path, text: str) -> None:
         target = path.resolve()
         put_in_place(target, text.encode("utf-8"), mode=_mode(target))
     except PermissionError:
-        raise OutputError(f"{name}: may not be written: the folder or the file forbids it") from None
+        raise OutputError(f"{name}: may not be written: permission denied") from None
     except FileNotFoundError:
         raise OutputError(f"{name}: there is no folder {clean(str(path.parent))}") from None
     except (OSError, ValueError, RuntimeError) as error:

@@ -28,7 +28,7 @@ def clean(text: str, *, lines: bool = False) -> str:
     return text.translate(_LINES if lines else _ONE_LINE)
 
 
-def shown(value: Any) -> str:
+def quoted(value: Any) -> str:
     """A plain value as an error says it back: short, and safe to print."""
     if isinstance(value, bool):
         return "true" if value else "false"
@@ -39,10 +39,10 @@ def shown(value: Any) -> str:
         return str(value) if abs(value) < 10**20 else "a number far too large"
     if isinstance(value, float):
         return repr(value)
-    return _shown_whole(value)
+    return _quoted_whole(value)
 
 
-def _shown_whole(value: Any) -> str:
+def _quoted_whole(value: Any) -> str:
     """A value that is too large to be said back."""
     if isinstance(value, dict):
         return "a table"

@@ -7,7 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from session.builds import session
 
-from fuelwiz.printable import clean, shown
+from fuelwiz.printable import clean, quoted
 
 
 @pytest.mark.parametrize(
@@ -71,4 +71,4 @@ def test_notes_keep_their_lines() -> None:
     ],
 )
 def test_a_value_said_back(value: object, words: str) -> None:
-    assert shown(value) == words
+    assert quoted(value) == words

@@ -20,19 +20,19 @@ __all__ = ["Explanation", "Finding", "Result", "Words", "result"]
 
 def result(session: Session, figures: Figures) -> Result:
     """The figures of a session together with everything that is said about them."""
-    build = Subject(session, figures)
-    found = remarks(build)
+    subject = Subject(session, figures)
+    found = remarks(subject)
     words = Words(
-        answer=answer(build),
-        headline=headline(build),
-        to_do=to_do(build, found),
-        next_step=next_step(build, found),
-        explanations=tuple(explanation(build, row) for row in figures.sizes),
-        stress=case_sentences(build),
-        case_names=case_names(build),
-        first_limit=first_limit(build),
-        next_goal=next_goal(build),
+        answer=answer(subject),
+        headline=headline(subject),
+        to_do=to_do(subject, found),
+        next_step=next_step(subject, found),
+        explanations=tuple(explanation(subject, row) for row in figures.sizes),
+        stress=case_sentences(subject),
+        case_names=case_names(subject),
+        first_limit=first_limit(subject),
+        next_goal=next_goal(subject),
         findings=tuple(remark.finding for remark in found),
-        cautions=cautions(build),
+        cautions=cautions(subject),
     )
     return Result(session, figures, words)

@@ -19,79 +19,80 @@ _PLAIN_NUMBER = re.compile(r"-?[0-9]+(\.[0-9]+)?")
 _CASES: dict[str, Case] = {case: case for case in BY_CASE}
 
 
-def case_names(build: Subject) -> tuple[str, ...]:
+def case_names(subject: Subject) -> tuple[str, ...]:
     """What each case is called, in the order in which they are solved."""
-    standard = build.standard_cases
-    own = build.figures.stress[len(standard) :]
+    standard = subject.standard_cases
+    own = subject.figures.stress[len(standard) :]
     return (*(BY_CASE[_CASES[case.case]].name for case in standard), *(case.case for case in own))
 
 
-def case_sentences(build: Subject) -> tuple[str, ...]:
+def case_sentences(subject: Subject) -> tuple[str, ...]:
     """One text a case, the builder's own last, as they are solved."""
-    if not build.figures.stress:
+    if not subject.figures.stress:
         return ()
-    standard = build.standard_cases
-    own = zip(build.figures.stress[len(standard) :], build.session.stress.case, strict=True)
+    standard = subject.standard_cases
+    own = zip(subject.figures.stress[len(standard) :], subject.session.stress.case, strict=True)
     return (
-        *(_standard(build, case, _CASES[case.case]) for case in standard),
-        *(_sentence(build, case, _own_change(build, given.change), "a bigger pump") for case, given in own),
+        *(_standard(subject, case, _CASES[case.case]) for case in standard),
+        *(
+            _sentence(subject, case, _own_change(subject, given.change), "a bigger pump")
+            for case, given in own
+        ),
     )
 
 
-def _standard(build: Subject, case: StressFigures, name: Case) -> str:
+def _standard(subject: Subject, case: StressFigures, name: Case) -> str:
     words = BY_CASE[name]
-    return _sentence(build, case, words.changes(build), words.pump_cure)
+    return _sentence(subject, case, words.changes(subject), words.pump_cure)
 
 
-def _sentence(build: Subject, case: StressFigures, changes: str, pump_cure: str) -> str:
+def _sentence(subject: Subject, case: StressFigures, changes: str, pump_cure: str) -> str:
     happens, cures = [], []
     if not case.limits:
-        happens.append(f"still works, {_spare(build, case)}")
+        happens.append(f"still works, {_spare(subject, case)}")
     elif case.limits[0] == "pump":
-        happens.append(_pump_short(build, case))
+        happens.append(_pump_short(subject, case))
         cures.append(pump_cure)
     else:
         first = case.limits[0]
-        known = ", as today" if first in build.figures.verdict.limits else ""
-        happens.append(f"{short_why(build, first)}{known}; {_spare(build, case)}")
+        known = ", as today" if first in subject.figures.verdict.limits else ""
+        happens.append(f"{short_why(subject, first)}{known}; {_spare(subject, case)}")
         cures.append(cure(first))
-    if case.vapour_margin_Pa is not None and case.vapour_margin_Pa < vapour_need(build):
-        happens.append(vapour_phrase(build, case.vapour_margin_Pa))
-        helps = cooler_inlet(build).rstrip(".")
+    if case.vapour_margin_Pa is not None and case.vapour_margin_Pa < vapour_need(subject):
+        happens.append(vapour_phrase(subject, case.vapour_margin_Pa))
+        helps = cooler_inlet(subject).rstrip(".")
         cures.append(f"{helps[:1].lower()}{helps[1:]}")
     helping = f" What helps: {'; '.join(cures)}." if cures else ""
     return f"{changes}: {'; '.join(happens)}.{helping}"
 
 
-def _pump_short(build: Subject, case: StressFigures) -> str:
-    verb = "are" if build.pump_word == "pumps" else "is"
-    return f"the {build.pump_word} {verb} {build.numbers.figure('percent', -(case.margin or 0.0), 0.0)} short"
+def _pump_short(subject: Subject, case: StressFigures) -> str:
+    verb = "are" if subject.pump_word == "pumps" else "is"
+    return f"the {subject.pump_word} {verb} {subject.numbers.figure('percent', -(case.margin or 0.0), 0.0)} short"
 
 
-def _spare(build: Subject, case: StressFigures) -> str:
+def _spare(subject: Subject, case: StressFigures) -> str:
     margin = case.margin or 0.0
     return (
-        f"{build.numbers.figure('percent', margin, 0.0)} to spare"
+        f"{subject.numbers.figure('percent', margin, 0.0)} to spare"
         if margin >= 0.0
-        else _pump_short(build, case)
+        else _pump_short(subject, case)
     )
 
 
-def _own_change(build: Subject, change: dict[str, Any]) -> str:
-    if not change:
-        return "Nothing changes"
-    changes = [f"{KEYS.get(key, key)} {_as_shown(build, value)}" for key, value in change.items()]
+def _own_change(subject: Subject, change: dict[str, Any]) -> str:
+    changes = [f"{KEYS.get(key, key)} {_as_shown(subject, value)}" for key, value in change.items()]
     return f"With {', '.join(changes)}"
 
 
-def _as_shown(build: Subject, value: Any) -> str:
+def _as_shown(subject: Subject, value: Any) -> str:
     """A changed value as it was typed, or in the units shown where it was typed in the other system's."""
     if isinstance(value, list):
-        return "/".join(_as_shown(build, item) for item in value)
+        return "/".join(_as_shown(subject, item) for item in value)
     if not isinstance(value, str):
         return str(value)
     typed, _, unit = value.rpartition(" ")
-    role = role_in_other_system(unit, build.numbers.system)
+    role = role_in_other_system(unit, subject.numbers.system)
     if role is None or not _PLAIN_NUMBER.fullmatch(typed):
         return value.replace(" ", NO_BREAK)
-    return build.numbers.limit(role, to_si(float(typed), unit))
+    return subject.numbers.limit(role, to_si(float(typed), unit))

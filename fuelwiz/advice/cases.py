@@ -25,48 +25,50 @@ def times(factor: float) -> str:
     return "twice" if factor == 2.0 else f"{factor:g} times"
 
 
-def _low_volts(build: Subject) -> str:
-    return f"No more than {build.numbers.figure('volts', thresholds.WEAK_SUPPLY_V)} from the alternator"
+def _low_volts(subject: Subject) -> str:
+    return f"No more than {subject.numbers.figure('volts', thresholds.WEAK_SUPPLY_V)} from the alternator"
 
 
-def _hot_fuel(build: Subject) -> str:
-    hottest = max(build.session.fuel.temperature, thresholds.HOT_FUEL_K)
-    return f"Fuel at {build.numbers.figure('temperature', hottest)}"
+def _hot_fuel(subject: Subject) -> str:
+    hottest = max(subject.session.fuel.temperature, thresholds.HOT_FUEL_K)
+    return f"Fuel at {subject.numbers.figure('temperature', hottest)}"
 
 
-def _dirty_filters(build: Subject) -> str:
-    strainer = build.session.inlet is not None and build.session.inlet.strainer is not None
-    parts = [name for name, known in (("filter", build.session.feed.filter), ("strainer", strainer)) if known]
+def _dirty_filters(subject: Subject) -> str:
+    strainer = subject.session.inlet is not None and subject.session.inlet.strainer is not None
+    parts = [
+        name for name, known in (("filter", subject.session.feed.filter), ("strainer", strainer)) if known
+    ]
     return f"{' and '.join(parts).capitalize()} clogged {times(thresholds.CLOGGED)} as much"
 
 
-def _boost_spike(build: Subject) -> str:
-    return f"Boost {build.numbers.limit('pressure', thresholds.SPIKE_PA)} higher"
+def _boost_spike(subject: Subject) -> str:
+    return f"Boost {subject.numbers.limit('pressure', thresholds.SPIKE_PA)} higher"
 
 
-def _worn_pump(build: Subject) -> str:
-    return f"A worn pump, {build.numbers.limit('percent', 1.0 - thresholds.WORN)} less flow"
+def _worn_pump(subject: Subject) -> str:
+    return f"A worn pump, {subject.numbers.limit('percent', 1.0 - thresholds.WORN)} less flow"
 
 
 def _ethanol(step: Callable[[], float]) -> Callable[[Subject], str]:
-    def changes(build: Subject) -> str:
-        share = min(1.0, max(0.0, build.session.fuel.ethanol + step()))
-        return f"Ethanol at {build.numbers.limit('percent', share)}"
+    def changes(subject: Subject) -> str:
+        share = min(1.0, max(0.0, subject.session.fuel.ethanol + step()))
+        return f"Ethanol at {subject.numbers.limit('percent', share)}"
 
     return changes
 
 
-def _altitude(build: Subject) -> str:
-    highest = max(build.session.pressure.altitude, thresholds.HIGH_ALTITUDE_M)
-    return f"At {build.numbers.about('altitude', highest)} of altitude"
+def _altitude(subject: Subject) -> str:
+    highest = max(subject.session.pressure.altitude, thresholds.HIGH_ALTITUDE_M)
+    return f"At {subject.numbers.about('altitude', highest)} of altitude"
 
 
-def _one_pump_dead(_build: Subject) -> str:
+def _one_pump_dead(_subject: Subject) -> str:
     return "One pump stopped"
 
 
-def _bad_day(build: Subject) -> str:
-    dirty = ["dirty filters"] if build.case("dirty filters") is not None else []
+def _bad_day(subject: Subject) -> str:
+    dirty = ["dirty filters"] if subject.case("dirty filters") is not None else []
     words = listed(["low volts", *dirty, "a worn pump"])
     return f"{words[0].upper()}{words[1:]} at once"
 

@@ -15,10 +15,10 @@ METHANOL = (
 )
 
 
-def cautions(build: Subject) -> tuple[str, ...]:
+def cautions(subject: Subject) -> tuple[str, ...]:
     """One sentence each, in the order in which one meets them at the car."""
-    pump = build.session.pump
-    has_pot = (pump is not None and pump.place == "surge") or build.session.surge is not None
+    pump = subject.session.pump
+    has_pot = (pump is not None and pump.place == "surge") or subject.session.surge is not None
     vented = "tank and surge pot" if has_pot else "the tank"
     return (
         "Relieve the pressure before a line is opened or a gauge is fitted, and work on a cold engine in a"
@@ -27,7 +27,7 @@ def cautions(build: Subject) -> tuple[str, ...]:
         "A hose has a rated pressure and a rated temperature: stay within both, at its ends too.",
         "No soft line near the exhaust, the turbo or anything that moves or rubs.",
         "Hose ends and adapters that meet must have the same thread form: near ones go together and leak.",
-        *_of_fuel(build),
+        *_of_fuel(subject),
         "Wire the pump through a relay and a fuse, sized for its peak current.",
         "A cut-off must stop the pump in a crash, when the engine stops, when oil or rail pressure is lost.",
         "Bond tank, filler and pump with ground straps: flowing fuel makes static.",
@@ -38,9 +38,9 @@ def cautions(build: Subject) -> tuple[str, ...]:
     )
 
 
-def _of_fuel(build: Subject) -> Iterator[str]:
+def _of_fuel(subject: Subject) -> Iterator[str]:
     """What alcohol asks for; a fuel of the builder's own may hold any."""
-    fuel = build.session.fuel
+    fuel = subject.session.fuel
     if fuel.kind == "own":
         yield f"If your fuel holds alcohol: {RATED}"
         yield f"If it holds methanol: {METHANOL[:1].lower()}{METHANOL[1:]}"

@@ -15,48 +15,48 @@ PARTS: dict[CeilingPart, str] = {
 }
 
 
-def first_limit(build: Subject) -> str | None:
+def first_limit(subject: Subject) -> str | None:
     """The part with the lowest ceiling, and the next one once it is changed; None where no part is known.
 
     A ceiling by rule of thumb is said apart from those that are solved: it is no prediction of power.
     """
-    ceilings = build.figures.ceilings
+    ceilings = subject.figures.ceilings
     if not ceilings:
         return None
     solved = [ceiling for ceiling in ceilings if ceiling.basis == "solved"]
     if not solved:
-        return f"{_by_rule(build, ceilings[0])}."
+        return f"{_by_rule(subject, ceilings[0])}."
     below = (
-        [f"{_by_rule(build, ceilings[0])}; that is no hard limit."] if ceilings[0] is not solved[0] else []
+        [f"{_by_rule(subject, ceilings[0])}; that is no hard limit."] if ceilings[0] is not solved[0] else []
     )
-    return " ".join((_solved(build, solved), *below))
+    return " ".join((_solved(subject, solved), *below))
 
 
-def part_name(build: Subject, ceiling: Ceiling) -> str:
+def part_name(subject: Subject, ceiling: Ceiling) -> str:
     """A part with its article."""
-    return "the pumps" if ceiling.part == "pump" and _is_plural(build, ceiling) else PARTS[ceiling.part]
+    return "the pumps" if ceiling.part == "pump" and _is_plural(subject, ceiling) else PARTS[ceiling.part]
 
 
-def _solved(build: Subject, solved: list[Ceiling]) -> str:
+def _solved(subject: Subject, solved: list[Ceiling]) -> str:
     first, *rest = solved
-    reach, their = ("reach", "their") if _is_plural(build, first) else ("reaches", "its")
+    reach, their = ("reach", "their") if _is_plural(subject, first) else ("reaches", "its")
     sentence = (
-        f"{capitalized(part_name(build, first))} {reach} {their} limit first, at {_power(build, first)}"
+        f"{capitalized(part_name(subject, first))} {reach} {their} limit first, at {_power(subject, first)}"
     )
     return (
-        f"{sentence}; then {part_name(build, rest[0])}, at {_power(build, rest[0])}."
+        f"{sentence}; then {part_name(subject, rest[0])}, at {_power(subject, rest[0])}."
         if rest
         else f"{sentence}."
     )
 
 
-def _by_rule(build: Subject, ceiling: Ceiling) -> str:
-    return f"By rule of thumb {part_name(build, ceiling)} is good for {_power(build, ceiling)}"
+def _by_rule(subject: Subject, ceiling: Ceiling) -> str:
+    return f"By rule of thumb {part_name(subject, ceiling)} is good for {_power(subject, ceiling)}"
 
 
-def _is_plural(build: Subject, ceiling: Ceiling) -> bool:
-    return ceiling.part == "injectors" or (ceiling.part == "pump" and build.pump_word == "pumps")
+def _is_plural(subject: Subject, ceiling: Ceiling) -> bool:
+    return ceiling.part == "injectors" or (ceiling.part == "pump" and subject.pump_word == "pumps")
 
 
-def _power(build: Subject, ceiling: Ceiling) -> str:
-    return build.numbers.figure("power", ceiling.max_power_W, build.figures.demand.crank_power_W)
+def _power(subject: Subject, ceiling: Ceiling) -> str:
+    return subject.numbers.figure("power", ceiling.max_power_W, subject.figures.demand.crank_power_W)

@@ -8,104 +8,106 @@ from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.sizing.figures import NextFigures
 
 
-def next_goal(build: Subject) -> tuple[str, ...]:
+def next_goal(subject: Subject) -> tuple[str, ...]:
     """Sentences, what today's parts come to first; none where no next goal is given."""
-    goal = build.figures.next
+    goal = subject.figures.next
     if goal is None:
         return ()
     sentences = [
-        _today(build, goal),
-        _pump(build, goal),
-        _injectors(build, goal),
-        *_others(build, goal),
-        _line(build, goal),
+        _today(subject, goal),
+        _pump(subject, goal),
+        _injectors(subject, goal),
+        *_others(subject, goal),
+        _line(subject, goal),
     ]
-    return tuple(sentence for sentence in (*sentences, *_rules_of_thumb(build, goal)) if sentence)
+    return tuple(sentence for sentence in (*sentences, *_rules_of_thumb(subject, goal)) if sentence)
 
 
-def _others(build: Subject, goal: NextFigures) -> list[str]:
+def _others(subject: Subject, goal: NextFigures) -> list[str]:
     """What fails beside pump and injectors, and the cure; of two with one cure the first is said."""
     by_cure: dict[str, str] = {}
     for limit in goal.limits:
         if limit not in {"pump", "injectors"}:
-            by_cure.setdefault(cure(limit), short_why(build, limit))
+            by_cure.setdefault(cure(limit), short_why(subject, limit))
     return [f"{capitalized(why)}: it needs {cured_by}." for cured_by, why in by_cure.items()]
 
 
-def _name(build: Subject, goal: NextFigures) -> str:
-    power = build.numbers.figure("power", goal.crank_power_W)
-    boost = f" at {build.numbers.figure('pressure', goal.boost_Pa)} of boost" if goal.boost_Pa > 0.0 else ""
+def _name(subject: Subject, goal: NextFigures) -> str:
+    power = subject.numbers.figure("power", goal.crank_power_W)
+    boost = f" at {subject.numbers.figure('pressure', goal.boost_Pa)} of boost" if goal.boost_Pa > 0.0 else ""
     return f"{power}{boost}"
 
 
-def _flow_ratio(build: Subject, goal: NextFigures) -> float:
-    return goal.crank_power_W / build.figures.demand.crank_power_W
+def _flow_ratio(subject: Subject, goal: NextFigures) -> float:
+    return goal.crank_power_W / subject.figures.demand.crank_power_W
 
 
-def _today(build: Subject, goal: NextFigures) -> str:
-    burns = build.numbers.figure("flow", build.figures.demand.volume_flow_m3_s * _flow_ratio(build, goal))
-    name = _name(build, goal)
+def _today(subject: Subject, goal: NextFigures) -> str:
+    burns = subject.numbers.figure(
+        "flow", subject.figures.demand.volume_flow_m3_s * _flow_ratio(subject, goal)
+    )
+    name = _name(subject, goal)
     if goal.limits or goal.margin is None:
         return f"{name} needs {burns}: today's parts are not enough."
-    spare = build.numbers.figure("percent", goal.margin, build.session.goal.reserve)
+    spare = subject.numbers.figure("percent", goal.margin, subject.session.goal.reserve)
     return f"{name} needs {burns}: today's parts are enough, {spare} to spare."
 
 
-def _pump(build: Subject, goal: NextFigures) -> str:
+def _pump(subject: Subject, goal: NextFigures) -> str:
     if "pump" not in goal.limits or goal.margin is None:
         return ""
-    reserve = build.session.goal.reserve
-    wanted = build.figures.demand.target_flow_m3_s * _flow_ratio(build, goal)
-    flow = build.numbers.figure("flow", wanted)
-    rail = build.figures.pressure.rail_Pa
-    if build.session.pressure.reference == "manifold":
-        rail += goal.boost_Pa - build.session.pressure.boost
-    at = build.numbers.figure("pressure", rail)
-    word = build.pump_word
+    reserve = subject.session.goal.reserve
+    wanted = subject.figures.demand.target_flow_m3_s * _flow_ratio(subject, goal)
+    flow = subject.numbers.figure("flow", wanted)
+    rail = subject.figures.pressure.rail_Pa
+    if subject.session.pressure.reference == "manifold":
+        rail += goal.boost_Pa - subject.session.pressure.boost
+    at = subject.numbers.figure("pressure", rail)
+    word = subject.pump_word
     verb = "are" if word == "pumps" else "is"
     if goal.margin < 0.0:
-        short = f"{build.numbers.figure('percent', -goal.margin, 0.0)} short"
+        short = f"{subject.numbers.figure('percent', -goal.margin, 0.0)} short"
     else:
-        figure, most = build.numbers.pair("percent", goal.margin, reserve)
+        figure, most = subject.numbers.pair("percent", goal.margin, reserve)
         short = f"{figure} to spare, you want {most}\u00a0%"
     return f"The {word} {verb} too small ({short}): look for {flow} at {at} in the rail, plus what the line loses."
 
 
-def _injectors(build: Subject, goal: NextFigures) -> str:
-    figures, given = build.figures.injectors, build.session.injectors
+def _injectors(subject: Subject, goal: NextFigures) -> str:
+    figures, given = subject.figures.injectors, subject.session.injectors
     if figures is None or given is None or "injectors" not in goal.limits:
         return ""
     if (
-        build.session.pressure.reference != "manifold"
-        or build.at_tank
+        subject.session.pressure.reference != "manifold"
+        or subject.at_tank
         or figures.smallest_rating_m3_s is None
     ):
         return "The injectors are too small for it."
-    rating = figures.smallest_rating_m3_s * _flow_ratio(build, goal)
-    each = build.numbers.figure("injector", rating, given.rated_flow)
-    at = build.numbers.figure("pressure", given.rated_pressure)
+    rating = figures.smallest_rating_m3_s * _flow_ratio(subject, goal)
+    each = subject.numbers.figure("injector", rating, given.rated_flow)
+    at = subject.numbers.figure("pressure", given.rated_pressure)
     return f"The injectors are too small for it: you need {figures.count} of {each} each, rated at {at}."
 
 
-def _line(build: Subject, goal: NextFigures) -> str:
-    size = build.figures.verdict.size
+def _line(subject: Subject, goal: NextFigures) -> str:
+    size = subject.figures.verdict.size
     if goal.recommended is None:
-        return "" if build.pick.fixed else "No size of feed line is enough by itself."
+        return "" if subject.pick.fixed else "No size of feed line is enough by itself."
     if goal.recommended == size:
-        return "" if build.pick.fixed else f"{size} is still the line to fit."
+        return "" if subject.pick.fixed else f"{size} is still the line to fit."
     return f"{capitalized(goal.recommended)} is then the line to fit."
 
 
-def _rules_of_thumb(build: Subject, goal: NextFigures) -> list[str]:
+def _rules_of_thumb(subject: Subject, goal: NextFigures) -> list[str]:
     """Filter, feed and suction line whose rule of thumb lies below the next goal."""
     low = [
         item
-        for item in build.figures.ceilings
+        for item in subject.figures.ceilings
         if item.basis == "rule" and item.max_power_W < goal.crank_power_W
     ]
     return [
         f"{capitalized(PARTS[item.part])} is good for"
-        f" {build.numbers.figure('power', item.max_power_W, goal.crank_power_W)} by rule of thumb:"
+        f" {subject.numbers.figure('power', item.max_power_W, goal.crank_power_W)} by rule of thumb:"
         " look for a larger one."
         for item in low
     ]

@@ -12,46 +12,46 @@ from fuelwiz.sizing.figures import SizeFigures
 GUESSED = ", a guess from one point of the pump's curve"
 
 
-def speed(build: Subject, row: SizeFigures) -> str:
+def speed(subject: Subject, row: SizeFigures) -> str:
     """The velocity at the goal, on its own side of every band's edge."""
-    return VELOCITY.figure(build, row) or UNKNOWN
+    return VELOCITY.figure(subject, row) or UNKNOWN
 
 
-def lost(build: Subject, row: SizeFigures) -> str | None:
+def lost(subject: Subject, row: SizeFigures) -> str | None:
     """The loss with its verb; a line that runs downhill may gain."""
     if row.feed_loss_Pa is not None and row.feed_loss_Pa < 0.0:
-        return f"{build.numbers.figure('pressure', -row.feed_loss_Pa)} gained"
-    loss = LOSS.figure(build, row)
+        return f"{subject.numbers.figure('pressure', -row.feed_loss_Pa)} gained"
+    loss = LOSS.figure(subject, row)
     return f"{loss} lost" if loss is not None else None
 
 
-def spare(build: Subject, row: SizeFigures) -> str | None:
+def spare(subject: Subject, row: SizeFigures) -> str | None:
     """What the pump has to spare, with the volts where they are assumed."""
     if row.margin is None:
         return None
-    volts = f" at {volts_seen(build, row)}" if build.volts_assumed else ""
+    volts = f" at {volts_seen(subject, row)}" if subject.volts_assumed else ""
     if row.margin < 0.0:
-        return f"{build.numbers.figure('percent', -row.margin, 0.0)} short{volts}"
-    return f"{SPARE.figure(build, row)} to spare{volts}"
+        return f"{subject.numbers.figure('percent', -row.margin, 0.0)} short{volts}"
+    return f"{SPARE.figure(subject, row)} to spare{volts}"
 
 
-def volts_seen(build: Subject, row: SizeFigures) -> str:
+def volts_seen(subject: Subject, row: SizeFigures) -> str:
     """The volts that the pump gets, "(assumed)" where they are the fallback."""
     volts = row.pump_volts_V if row.pump_volts_V is not None else ASSUMED_VOLTS
-    figure = build.numbers.figure("volts", volts, ASSUMED_VOLTS)
-    return f"{figure} (assumed)" if build.volts_assumed else figure
+    figure = subject.numbers.figure("volts", volts, ASSUMED_VOLTS)
+    return f"{figure} (assumed)" if subject.volts_assumed else figure
 
 
-def vapour_need(build: Subject) -> float:
+def vapour_need(subject: Subject) -> float:
     """What the place of the pump needs above the fuel's vapour pressure, Pa."""
-    pump = build.session.pump
+    pump = subject.session.pump
     return 0.0 if pump is None else LEAST_VAPOUR_MARGIN_PA[pump.place]
 
 
-def vapour_phrase(build: Subject, margin_pa: float) -> str:
+def vapour_phrase(subject: Subject, margin_pa: float) -> str:
     """How near the fuel is to boiling at the pump's inlet, where that is too near."""
     if margin_pa < 0.0:
-        missing = build.numbers.figure("pressure", -margin_pa, 0.0)
+        missing = subject.numbers.figure("pressure", -margin_pa, 0.0)
         return f"the fuel boils at the pump inlet: its pressure is {missing} too low there"
-    figure, wanted = build.numbers.pair("pressure", margin_pa, vapour_need(build))
+    figure, wanted = subject.numbers.pair("pressure", margin_pa, vapour_need(subject))
     return f"the fuel is only {figure} above boiling at the pump inlet ({wanted} is needed)"

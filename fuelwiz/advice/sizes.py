@@ -22,83 +22,83 @@ MEANS: dict[Band, str] = {
 WORTH_BUYING = 0.01
 
 
-def explanation(build: Subject, row: SizeFigures) -> Explanation:
+def explanation(subject: Subject, row: SizeFigures) -> Explanation:
     """The five sentences of one size; None where nothing is known or to be said."""
     solved = row.feed_loss_Pa is not None
     return Explanation(
-        no=_refused(build, row) if row.limits else None,
-        means=_means(build, row),
-        costs=_costs(build, row) if solved else None,
-        next=_next(build, row) if solved else None,
-        smaller=_smaller(build, row) if solved else None,
+        no=_refused(subject, row) if row.limits else None,
+        means=_means(subject, row),
+        costs=_costs(subject, row) if solved else None,
+        next=_next(subject, row) if solved else None,
+        smaller=_smaller(subject, row) if solved else None,
     )
 
 
-def reasons(build: Subject, row: SizeFigures) -> str:
+def reasons(subject: Subject, row: SizeFigures) -> str:
     """Why a size is refused, in the two gravest of its limits; one of the line stands for all of the line."""
     gravest: list[SizeLimit] = []
     for limit in row.limits:
         if limit in LINE_LIMITS and any(other in LINE_LIMITS for other in gravest):
             continue
         gravest.append(limit)
-    return "; ".join(limit_phrase(build, row, limit) for limit in gravest[:2])
+    return "; ".join(limit_phrase(subject, row, limit) for limit in gravest[:2])
 
 
-def _refused(build: Subject, row: SizeFigures) -> str:
-    tail = [] if "velocity" in row.limits else [speed(build, row)]
+def _refused(subject: Subject, row: SizeFigures) -> str:
+    tail = [] if "velocity" in row.limits else [speed(subject, row)]
     if row.feed_loss_Pa is not None and row.feed_loss_Pa >= 0.0 and "sag" not in row.limits:
-        tail.append((LOSS.figure(build, row) if tail else lost(build, row)) or "")
-    why = f"{refused_word(build, row).removeprefix('is ')}: {reasons(build, row)}"
+        tail.append((LOSS.figure(subject, row) if tail else lost(subject, row)) or "")
+    why = f"{refused_word(subject, row).removeprefix('is ')}: {reasons(subject, row)}"
     return "; ".join(filter(None, (why, ", ".join(tail))))
 
 
-def _means(build: Subject, row: SizeFigures) -> str:
+def _means(subject: Subject, row: SizeFigures) -> str:
     words = MEANS[row.band]
     band, velocity = row.full_delivery_band, row.full_delivery_velocity_m_s
     if band is None or velocity is None or BANDS.index(band) <= BANDS.index(row.band):
         return words
-    return f"{words}; {FULL_DELIVERY_VELOCITY.figure(build, row)}, {band}, with the return flow on top"
+    return f"{words}; {FULL_DELIVERY_VELOCITY.figure(subject, row)}, {band}, with the return flow on top"
 
 
-def _costs(build: Subject, row: SizeFigures) -> str:
+def _costs(subject: Subject, row: SizeFigures) -> str:
     if row.feed_loss_Pa is not None and row.feed_loss_Pa < 0.0:
-        return f"nothing: the line runs downhill, {lost(build, row)}"
-    loss = LOSS.figure(build, row)
-    if build.at_tank:
+        return f"nothing: the line runs downhill, {lost(subject, row)}"
+    loss = LOSS.figure(subject, row)
+    if subject.at_tank:
         return f"{loss}: rail pressure drops by that at full power"
-    if row.capacity_m3_s is None or build.figures.pump is None:
+    if row.capacity_m3_s is None or subject.figures.pump is None:
         return f"{loss} at full power"
-    free = build.figures.pump.capacity_without_feed_loss_m3_s
+    free = subject.figures.pump.capacity_without_feed_loss_m3_s
     if free <= 0.0:
         return f"{loss}; the pump delivers nothing here even without it"
-    share = build.numbers.figure("percent", 1.0 - row.capacity_m3_s / free)
-    demand = build.figures.demand
+    share = subject.numbers.figure("percent", 1.0 - row.capacity_m3_s / free)
+    demand = subject.figures.demand
     power_w = demand.crank_power_W * (free - row.capacity_m3_s) / demand.volume_flow_m3_s
-    return f"{loss}: {share} of the pump's flow, worth {build.numbers.figure('power', power_w)}"
+    return f"{loss}: {share} of the pump's flow, worth {subject.numbers.figure('power', power_w)}"
 
 
-def _next(build: Subject, row: SizeFigures) -> str | None:
-    larger = build.neighbour(row, 1)
+def _next(subject: Subject, row: SizeFigures) -> str | None:
+    larger = subject.neighbour(row, 1)
     if larger is None or larger.feed_loss_Pa is None or row.feed_loss_Pa is None:
         return None
-    change = f"{larger.size} {_change(build, row, larger)}"
+    change = f"{larger.size} {_change(subject, row, larger)}"
     if larger.max_power_W is None or row.max_power_W is None:
         return change
-    small = larger.max_power_W - row.max_power_W < WORTH_BUYING * build.figures.demand.crank_power_W
+    small = larger.max_power_W - row.max_power_W < WORTH_BUYING * subject.figures.demand.crank_power_W
     needless = small and (not row.limits or bool(larger.limits))
     return f"{change}: not worth it" if needless else change
 
 
-def _smaller(build: Subject, row: SizeFigures) -> str | None:
-    smaller = build.neighbour(row, -1)
+def _smaller(subject: Subject, row: SizeFigures) -> str | None:
+    smaller = subject.neighbour(row, -1)
     if smaller is None or smaller.feed_loss_Pa is None or row.feed_loss_Pa is None:
         return None
     if smaller.limits:
-        return f"{smaller.size} {refused_word(build, smaller)}: {reasons(build, smaller)}"
-    return f"{smaller.size} saves money and weight, {_change(build, row, smaller)}"
+        return f"{smaller.size} {refused_word(subject, smaller)}: {reasons(subject, smaller)}"
+    return f"{smaller.size} saves money and weight, {_change(subject, row, smaller)}"
 
 
-def _change(build: Subject, row: SizeFigures, other: SizeFigures) -> str:
+def _change(subject: Subject, row: SizeFigures, other: SizeFigures) -> str:
     """What another size gains or costs in pressure and power: "gains 0.6 psi and 5 hp"."""
     assert row.feed_loss_Pa is not None and other.feed_loss_Pa is not None
     changes: list[tuple[Role, float, str]] = [
@@ -108,7 +108,7 @@ def _change(build: Subject, row: SizeFigures, other: SizeFigures) -> str:
         changes.append(("power", other.max_power_W - row.max_power_W, "no power"))
     words: dict[str, list[str]] = {}
     for role, gain, none in changes:
-        figure = build.numbers.figure(role, abs(gain))
+        figure = subject.numbers.figure(role, abs(gain))
         words.setdefault("gains" if gain >= 0.0 else "costs", []).append(none if _is_zero(figure) else figure)
     return ", ".join(f"{verb} {' and '.join(figures)}" for verb, figures in words.items())
 

@@ -80,11 +80,11 @@ def _parsed(path: Path) -> dict[str, Any]:
     try:
         draft = json.loads(read_whole(path, MOST_DRAFT_BYTES).decode("utf-8"))
     except TooLarge:
-        raise DraftError(f"{clean(path.name)}: is larger than any draft") from None
+        raise DraftError(f"{clean(path.name)}: is too large to be a draft") from None
     except (OSError, ValueError, RecursionError):
         raise DraftError(f"{clean(path.name)}: cannot be read as a draft") from None
     if not isinstance(draft, dict) or draft.get("draft") != 1 or _depth(draft) > _MOST_LEVELS:
-        raise DraftError(f"{clean(path.name)}: is no draft that this program can read")
+        raise DraftError(f"{clean(path.name)}: is not a draft that this program can read")
     return draft
 
 

@@ -24,7 +24,8 @@ from fuelwiz.units import UnitSystem
 ALWAYS_WANTED = ("goal.power",)
 
 _SEVERAL = Refusal(
-    "several: see the runs", "There is more than one run, or more on it: change them one by one under more."
+    "several: see the runs",
+    "There is more than one run, or other parts on it: edit the runs one by one under more.",
 )
 NOTHING_WITHOUT = {
     "feed.filter": "feed.filter",

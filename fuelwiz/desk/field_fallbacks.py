@@ -13,7 +13,7 @@ from fuelwiz.physics.demand import IDLE_SHARE
 from fuelwiz.session import USUAL_VOLTS, Session, fallback_text, validate
 from fuelwiz.units import from_si
 
-_HANGS_ON = (
+_DEPENDS_ON = (
     ("engine", "induction"),
     ("engine", "cylinders"),
     ("pressure", "reference"),
@@ -27,19 +27,19 @@ def fallback_in(plain: Plain, path: str, result: Result | None, loaded: bool) ->
     Args:
         plain: what is told so far.
         path: of the field.
-        result: the answer so far, for what is reckoned.
+        result: the answer so far, for what is calculated.
         loaded: whether it may be found out by way of a session, which loads the units.
     """
     if not _item_is_there(plain, path):
         return None
     if not loaded:
         return spec_at(path).fallback_text
-    reckoned = _reckoned(path, result)
-    if reckoned is not None:
-        return reckoned
+    calculated = _calculated(path, result)
+    if calculated is not None:
+        return calculated
     if ".fittings." in path or ".points." in path or ".change" in path or path.startswith("pump.current."):
         return None
-    return fallback_text(_any_session(tuple(value_at(plain, at) for at in _HANGS_ON)), path)
+    return fallback_text(_any_session(tuple(value_at(plain, at) for at in _DEPENDS_ON)), path)
 
 
 def _item_is_there(plain: Plain, path: str) -> bool:
@@ -51,7 +51,7 @@ def _item_is_there(plain: Plain, path: str) -> bool:
     return True
 
 
-def _reckoned(path: str, result: Result | None) -> str | None:
+def _calculated(path: str, result: Result | None) -> str | None:
     """A fallback that the figures say."""
     if result is None:
         return None
@@ -66,14 +66,14 @@ def _reckoned(path: str, result: Result | None) -> str | None:
 
 
 @lru_cache(maxsize=64)
-def _any_session(told: tuple[Any, ...]) -> Session:
-    """A session with what fallbacks hang on, whether or not the power is known yet."""
+def _any_session(values: tuple[Any, ...]) -> Session:
+    """A session with what fallbacks depend on, whether or not the power is known yet."""
     plain: dict[str, Any] = {
         "format": 1,
         "goal": {"power": "100 hp"},
         "pump": {"curve": [{"points": [["1 psi", "1 gal/h"]]}]},
     }
-    for (section, key), value in zip(_HANGS_ON, told, strict=True):
+    for (section, key), value in zip(_DEPENDS_ON, values, strict=True):
         if value is not None:
             plain[section] = {**plain.get(section, {}), key: value}
     return validate(plain)

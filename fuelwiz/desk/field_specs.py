@@ -29,15 +29,15 @@ def spec_at(path: str) -> FieldSpec:
     return _inside(field_at(".".join(map(str, parts[:length]))), parts[length:], path)
 
 
-def leaf_length(at: KeyPath) -> int | None:
-    """How much of a way leads to a key that holds a value; what is left leads into that value."""
+def leaf_length(key_path: KeyPath) -> int | None:
+    """How much of a path leads to a key that holds a value; what is left leads into that value."""
     keys: KeyPath = ()
-    for length, part in enumerate(at, 1):
+    for length, part in enumerate(key_path, 1):
         if isinstance(part, int):
-            if keys not in list_key_paths() or isinstance(at[length - 2], int):
+            if keys not in list_key_paths() or isinstance(key_path[length - 2], int):
                 return None
             continue
-        if keys in list_key_paths() and isinstance(at[length - 2], str):
+        if keys in list_key_paths() and isinstance(key_path[length - 2], str):
             return None
         keys = (*keys, part)
         if ".".join(map(str, keys)) in _leaves():
@@ -88,13 +88,13 @@ def cell_of(path: str) -> Cell | None:
 
 def place_exists(plain: Plain, path: str) -> bool:
     """Whether a value can be put at the path of a field: in an entry that is there, or in the next one of its list."""
-    at = value_path(path)
-    length = leaf_length(at) or 0
+    key_path = value_path(path)
+    length = leaf_length(key_path) or 0
     for place in range(length):
-        number = at[place]
+        number = key_path[place]
         if isinstance(number, int):
-            keys = tuple(part for part in at[:place] if isinstance(part, str))
-            if number > len(value_at(plain, at[:place]) or ()) or number >= list_key_paths()[keys].most:
+            keys = tuple(part for part in key_path[:place] if isinstance(part, str))
+            if number > len(value_at(plain, key_path[:place]) or ()) or number >= list_key_paths()[keys].most:
                 return False
     cell = cell_of(path)
     return cell is None or cell[1] < MOST_POINTS

@@ -46,7 +46,7 @@ def given(spec: FieldSpec, value: Any, system: UnitSystem, loaded: bool) -> Fiel
     """A value of the build; without its echo until `warm`, as that needs the factors of the units."""
     if spec.type == "velocities" and isinstance(value, list):
         return _velocities(spec, value, system)
-    text = in_words(value)
+    text = one_line(value)
     if not isinstance(value, str) or spec.kind is None:
         return FieldText(text)
     number, unit = split_or_whole(text)
@@ -69,7 +69,7 @@ def fallback(spec: FieldSpec, text: str, system: UnitSystem, loaded: bool) -> Fi
     return FieldText(converted, unit_sign(column), pretty(text), assumed=True)
 
 
-def in_words(value: Any) -> str:
+def one_line(value: Any) -> str:
     """A plain value as one line of a field, safe to show; entries parted by blanks where they hold none."""
     if isinstance(value, list) and all(isinstance(item, str) for item in value):
         return clean(("; " if any(" " in item for item in value) else " ").join(value))
@@ -87,8 +87,8 @@ def echo(spec: FieldSpec, text: str, system: UnitSystem) -> str:
         return ""
     _, unit = split_or_whole(text)
     column = unit_of(spec, system)
-    told = unit_of(spec, other_system(system)) if same_unit(unit, column) else column
-    return "" if same_unit(unit, told) else in_unit(units.parse(text, spec.kind), told)
+    other = unit_of(spec, other_system(system)) if same_unit(unit, column) else column
+    return "" if same_unit(unit, other) else in_unit(units.parse(text, spec.kind), other)
 
 
 def _area(spec: FieldSpec, text: str) -> str:
@@ -121,4 +121,4 @@ def _velocities(spec: FieldSpec, values: list[Any], system: UnitSystem) -> Field
     parts = [split_or_whole(str(value)) for value in values]
     if all(unit == column for _, unit in parts):
         return FieldText(" ".join(number for number, _ in parts), unit_sign(column))
-    return FieldText(in_words(values))
+    return FieldText(one_line(values))

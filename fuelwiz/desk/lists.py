@@ -81,8 +81,8 @@ def _entries(state: State, path: str, number: int) -> list[Any]:
 
 def _alike(state: State, path: str) -> bool:
     """Whether the last good data have the same entries, so that they can follow."""
-    known, told = (value_at(plain, value_path(path)) or () for plain in (state.good, state.plain))
-    return state.good is not None and len(known) == len(told)
+    good, given = (value_at(plain, value_path(path)) or () for plain in (state.good, state.plain))
+    return state.good is not None and len(good) == len(given)
 
 
 def _reordered(plain: Plain | None, path: str, order: list[int]) -> Any:

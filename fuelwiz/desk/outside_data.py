@@ -9,7 +9,7 @@ from typing import Any
 
 from fuelwiz.desk.errors import NoSuchField
 from fuelwiz.desk.field_specs import spec_at
-from fuelwiz.desk.field_text import in_words
+from fuelwiz.desk.field_text import one_line
 from fuelwiz.desk.plain import Plain, put, taken_out, value_path
 from fuelwiz.desk.state import State
 from fuelwiz.printable import clean
@@ -40,8 +40,8 @@ def known_entry(path: str, value: Any) -> Any:
 
 
 def _table(node: Node, value: dict[str, Any]) -> dict[str, Any]:
-    found = {key: _fitting(below, value[key]) for key, below in node.keys.items() if key in value}
-    return {key: item for key, item in found.items() if item is not None}
+    values = {key: _fitting(below, value[key]) for key, below in node.keys.items() if key in value}
+    return {key: item for key, item in values.items() if item is not None}
 
 
 def _fitting(node: Node, value: Any) -> Any:
@@ -100,7 +100,7 @@ def with_unreadable_in_fields(state: State) -> State:
             flat = {".".join(map(str, keys)): changed for keys, changed in changed_key_paths(value)}
             plain = _without_unread(put(plain, value_path(path), flat), path, flat, raw)
         elif not _can_be_read(spec, value):
-            raw[path] = clean(in_words(value)[:_LONGEST_TEXT])
+            raw[path] = clean(one_line(value)[:_LONGEST_TEXT])
             plain = taken_out(plain, value_path(path))
     return replace(state, plain=plain, raw=raw)
 
@@ -129,7 +129,7 @@ def _without_unread(plain: Plain, path: str, values: dict[str, Any], raw: dict[s
         except NoSuchField:
             continue
         if not _can_be_read(spec, value):
-            raw[at] = clean(in_words(value)[:_LONGEST_TEXT])
+            raw[at] = clean(one_line(value)[:_LONGEST_TEXT])
             plain = taken_out(plain, value_path(at))
     return plain
 

@@ -54,9 +54,9 @@ def parse_field(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> Any
 def _quantity(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
     assert spec.kind is not None
     unit = unit_of(spec, system)
-    kept = text_with_unit(spec, raw, unit, noun)
-    _in_range(spec, kept, unit, raw, noun)
-    return kept
+    text = text_with_unit(spec, raw, unit, noun)
+    _in_range(spec, text, unit, raw, noun)
+    return text
 
 
 def text_with_unit(spec: FieldSpec, raw: str, unit: str, noun: str) -> str:
@@ -89,9 +89,9 @@ def _number_of(spec: FieldSpec, unit: str) -> str:
     return sensible(units.from_si(units.parse(str(spec.example or spec.high), spec.kind), unit))
 
 
-def _in_range(spec: FieldSpec, kept: str, unit: str, raw: str, noun: str) -> None:
+def _in_range(spec: FieldSpec, text: str, unit: str, raw: str, noun: str) -> None:
     try:
-        read(spec, kept)
+        read(spec, text)
     except Rejected:
         raise out_of_range(noun, raw, range_in(spec, unit)) from None
 
@@ -131,14 +131,14 @@ def _choice(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
 
 
 def _text(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
-    kept = clean(raw, lines=spec.type == "note")
-    if len(kept) > int(spec.high or 0):
+    text = clean(raw, lines=spec.type == "note")
+    if len(text) > int(spec.high or 0):
         raise fault_in_words(
             noun,
-            f"can have {spec.high} characters; this has {len(kept)}",
+            f"can have {spec.high} characters; this has {len(text)}",
             f"{spec.high} characters at most",
         )
-    return kept
+    return text
 
 
 def _size(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
@@ -182,12 +182,12 @@ def _checked_list(spec: FieldSpec, values: list[str], noun: str) -> list[str]:
 
 def _wire(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
     typed = raw.strip()
-    kept = f"{typed} {unit_of(spec, system)}" if _DECIMAL.fullmatch(typed) else typed
+    text = f"{typed} {unit_of(spec, system)}" if _DECIMAL.fullmatch(typed) else typed
     try:
-        read(spec, kept)
+        read(spec, text)
     except Rejected as rejected:
         raise fault_in_words(noun, rejected.problems[0][1], 'type "12 AWG" or "4 mm^2"') from None
-    return kept
+    return text
 
 
 def _rated_flow(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
@@ -195,12 +195,12 @@ def _rated_flow(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str
     _, unit = split_or_whole(raw)
     part = by_mass if "mass_flow" in units.kinds_of(unit) else by_volume
     shown = unit if part is by_mass else unit_of(by_volume, system)
-    kept = text_with_unit(part, raw, shown, noun)
+    text = text_with_unit(part, raw, shown, noun)
     try:
-        read(spec, kept)
+        read(spec, text)
     except Rejected:
         raise out_of_range(noun, raw, range_in(part, unit_of(part, system))) from None
-    return kept
+    return text
 
 
 _READERS: dict[str, Callable[[FieldSpec, str, UnitSystem, str], Any]] = {

@@ -15,22 +15,22 @@ _STANDS_EMPTY = ("surge",)
 
 
 def value_path(path: str) -> KeyPath:
-    """The way to a value; what a stress case changes is one key, dots and all."""
+    """A dotted path as keys and numbers; what a stress case changes is one key, dots and all."""
     parts = key_path_of(path)
     if len(parts) > 5 and parts[:2] == ("stress", "case") and parts[3] == "change":
         return (*parts[:4], ".".join(str(part) for part in parts[4:]))
     return parts
 
 
-def put(plain: Any, at: KeyPath, value: Any) -> Any:
-    """The data with another value at a way; tables on the way are made, and a list grows by one at its end.
+def put(plain: Any, key_path: KeyPath, value: Any) -> Any:
+    """The data with another value at a path; tables on it are made, and a list grows by one at its end.
 
     Raises:
-        NoSuchField: the way leads past the end of a list, or through a value.
+        NoSuchField: the path leads past the end of a list, or through a value.
     """
-    if not at:
+    if not key_path:
         return value
-    first, rest = at[0], at[1:]
+    first, rest = key_path[0], key_path[1:]
     if isinstance(first, int):
         items = list(plain) if isinstance(plain, list) else [] if plain is None else None
         if items is None or first > len(items):
@@ -43,17 +43,17 @@ def put(plain: Any, at: KeyPath, value: Any) -> Any:
     return {**(plain or {}), first: put((plain or {}).get(first), rest, value)}
 
 
-def taken_out(plain: Plain, at: KeyPath, *, keep_sections: bool = False) -> Plain:
-    """The data without what stands at a way; a list that this leaves empty goes too.
+def taken_out(plain: Plain, key_path: KeyPath, *, keep_sections: bool = False) -> Plain:
+    """The data without what stands at a path; a list that this leaves empty goes too.
 
     Args:
         plain: the data.
-        at: the way.
+        key_path: where it stands.
         keep_sections: whether a section that is left empty stays; else it goes, where it may.
     """
-    if value_at(plain, at) is None:
+    if value_at(plain, key_path) is None:
         return plain
-    above, last = at[:-1], at[-1]
+    above, last = key_path[:-1], key_path[-1]
     holder = value_at(plain, above)
     rest: Any
     if isinstance(holder, list):
@@ -66,7 +66,7 @@ def taken_out(plain: Plain, at: KeyPath, *, keep_sections: bool = False) -> Plai
     return changed
 
 
-def _goes_when_empty(at: KeyPath, holder: Any, keep_sections: bool) -> bool:
+def _goes_when_empty(key_path: KeyPath, holder: Any, keep_sections: bool) -> bool:
     if isinstance(holder, list):
         return True
-    return not keep_sections and isinstance(at[-1], str) and at[-1] not in _STANDS_EMPTY
+    return not keep_sections and isinstance(key_path[-1], str) and key_path[-1] not in _STANDS_EMPTY

@@ -218,8 +218,8 @@ def refuse_unfinished(refusals: Mapping[str, Refusal], result: Result | None) ->
     return result
 
 
-def left_out(saved: Plain, told: Plain) -> str | None:
+def left_out(saved: Plain, given: Plain) -> str | None:
     """What a file cannot hold of what is told, in a sentence; None where it holds all."""
-    if "pump" in told and "pump" not in saved:
+    if "pump" in given and "pump" not in saved:
         return "The pump is saved once it has a flow figure."
     return None

@@ -87,9 +87,9 @@ class View:
 
     def _stands(self, place: str) -> str | None:
         """What the answer takes for a field, as a sentence says it."""
-        told = replace(self, state=State(self.calculated_from or {}), typing=None)
+        valid = replace(self, state=State(self.calculated_from or {}), typing=None)
         try:
-            return _said(told.field(place)) or None
+            return _said(valid.field(place)) or None
         except NoSuchField:
             return None
 

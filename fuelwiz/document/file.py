@@ -18,23 +18,23 @@ from fuelwiz.session import Session, newer_format, validate
 _PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
 _PLAINER = {
     "Invalid value": "a value is missing here, or is not in quotes",
-    "Expected newline or end of": "something goes on after the value: are the quotes right?",
-    "Expected '=' after a key": "a key wants = and a value after it",
+    "Expected newline or end of": "there is something after the value: are the quotes right?",
+    "Expected '=' after a key": "a key needs = and a value after it",
     "Unterminated string": "a text has no closing quotes",
     "Illegal character": "a text has no closing quotes, or holds a control character",
     "Unclosed array": "a list has no closing bracket",
     "Unclosed inline table": "a table has no closing brace",
-    "Cannot overwrite a value": "this key stands here for the second time",
-    "Duplicate inline table key": "a key stands in this table for the second time",
-    "Cannot declare": "this section stands here for the second time",
+    "Cannot overwrite a value": "this key is here twice",
+    "Duplicate inline table key": "a key is in this table twice",
+    "Cannot declare": "this section is here twice",
     "Cannot mutate immutable namespace": "this table is already closed",
-    "Unescaped": "a backslash in a text has to be doubled",
-    "Escaped character": "a backslash in a text has to be doubled",
+    "Unescaped": "a backslash in a text must be doubled",
+    "Escaped character": "a backslash in a text must be doubled",
     "Expected ']": "a section header has no closing bracket",
-    "Invalid initial character": "no key can begin like this",
-    "Found invalid character": "a character stands here that must not",
-    "Invalid hex value": "a backslash in a text has to be doubled",
-    "Invalid date": "this is no date",
+    "Invalid initial character": "a key cannot start like this",
+    "Found invalid character": "this character is not allowed here",
+    "Invalid hex value": "a backslash in a text must be doubled",
+    "Invalid date": "this is not a date",
 }
 
 
@@ -78,7 +78,7 @@ def read(path: Path) -> Document:
         _refuse(path, "is empty: a session file begins with format = 1")
     levels = deepest(content)
     if levels > MOST_LEVELS:
-        _refuse(path, f"is nested {levels} deep; {MOST_LEVELS} is the most that is read")
+        _refuse(path, f"is nested {levels} deep; the limit is {MOST_LEVELS}")
     plain = _parsed(path, content)
     newer = newer_format(plain)
     if newer:
@@ -97,7 +97,7 @@ def _text(path: Path) -> str:
     except FileNotFoundError:
         _refuse(path, "there is no such file")
     except PermissionError:
-        _refuse(path, "may not be read: it belongs to somebody else, or its permissions forbid it")
+        _refuse(path, "may not be read: permission denied")
     except IsADirectoryError:
         _refuse(path, "is a folder, not a session file")
     except NotPlain:

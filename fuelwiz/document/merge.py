@@ -36,12 +36,6 @@ def merge(text: str, plain: dict[str, Any]) -> str:
     return mark + (new.replace("\n", "\r\n") if windows and "\r\n" in content else new)
 
 
-def set_record(text: str, record: dict[str, Any]) -> str:
-    """The text of a session file with what the program said of it at this save."""
-    plain = tomllib.loads(text.removeprefix(BYTE_ORDER_MARK))
-    return merge(text, {**plain, "record": record})
-
-
 def _edited(content: str, plain: dict[str, Any]) -> str:
     session_text = SessionText(content)
     _edit(session_text, (), tomllib.loads(content), plain)

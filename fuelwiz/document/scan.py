@@ -28,7 +28,7 @@ _KEY = re.compile(r"""[ \t]*([A-Za-z0-9_-]+|"(?:\\.|[^"\\\n])*"|'[^'\n]*')[ \t]*
 
 @dataclass(frozen=True, slots=True)
 class Statement:
-    """A header or a key with its value: the way to it, and where it stands in the text.
+    """A header or a key with its value: the path to it, and where it stands in the text.
 
     `start` is the first character of its line, `end` the one past its line end; `value_start` and
     `value_end` enclose the value, and are both 0 for a header. `levels` is how many tables and lists stand
@@ -45,7 +45,7 @@ class Statement:
 
 
 def statements(text: str) -> Iterator[Statement]:
-    """The statements of a text one by one; lines that are none have an empty way."""
+    """The statements of a text one by one; lines that are none have an empty path."""
     lists: dict[KeyPath, int] = {}
     table: KeyPath = ()
     at = 0
@@ -102,7 +102,7 @@ def _unquoted(key: str) -> str:
 
 
 def _resolved(keys: tuple[str, ...], is_list: bool, lists: dict[KeyPath, int]) -> KeyPath:
-    """The way of a header: each list of tables that it passes stands at its last table."""
+    """The path of a header: each list of tables that it passes stands at its last table."""
     key_path: KeyPath = ()
     for number, key in enumerate(keys):
         key_path = (*key_path, key)

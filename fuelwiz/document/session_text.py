@@ -28,23 +28,23 @@ class SessionText:
         )
 
     def holds(self, key_path: KeyPath) -> bool:
-        """Whether any line stands for a way, or for one that leads through it."""
+        """Whether any line stands for a path, or for one that leads through it."""
         keys = (entry.key_path for block in self._blocks for entry in block.entries)
         return bool(self._within(key_path)) or any(_is_within(key, key_path) for key in keys)
 
     def remove(self, key_path: KeyPath) -> None:
         """Takes out a key or a section; comments beside a key, and those that stand apart, stay."""
-        kept = self._blocks[:1]
+        remaining = self._blocks[:1]
         for block in self._blocks[1:]:
             if not _is_within(block.key_path, key_path):
-                kept.append(block)
+                remaining.append(block)
                 continue
-            if block.lead and not kept[-1].ends_blank():
+            if block.lead and not remaining[-1].ends_blank():
                 # No blank line says which of the two blocks these comments speak of.
-                kept[-1].entries.append(TextLines(block.lead))
-            kept[-1].entries += block.apart()
-        self._blocks = kept
-        for block in kept:
+                remaining[-1].entries.append(TextLines(block.lead))
+            remaining[-1].entries += block.apart()
+        self._blocks = remaining
+        for block in remaining:
             entries: list[TextLines] = []
             for entry in block.entries:
                 entries += entry.comment() if _is_within(entry.key_path, key_path) else [entry]
@@ -139,7 +139,7 @@ class SessionText:
 
 
 def _is_within(key_path: KeyPath, above: KeyPath) -> bool:
-    """Whether a way is `above` or leads through it; no way leads nowhere."""
+    """Whether a path is `above` or leads through it; no path leads nowhere."""
     return bool(key_path) and key_path[: len(above)] == above
 
 

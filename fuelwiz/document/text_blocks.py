@@ -13,7 +13,7 @@ from fuelwiz.session import KeyPath
 
 @dataclass(slots=True)
 class TextLines:
-    """Whole lines: a key (`way`) with its value from `start` to `end`, or comments and blank lines."""
+    """Whole lines: a key (`key_path`) with its value from `start` to `end`, or comments and blank lines."""
 
     text: str
     key_path: KeyPath = ()

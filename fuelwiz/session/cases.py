@@ -71,7 +71,7 @@ def changed_key_paths(change: dict[str, Any], above: KeyPath = ()) -> Iterator[t
 
 
 def _assign(changed: dict[str, Any], key_path: KeyPath, value: Any) -> str | None:
-    """Puts a value at a way; words where the way leads nowhere."""
+    """Puts a value at a path; words where the path leads nowhere."""
     if key_path[0] in _NEVER_CHANGED:
         return "cannot be changed by a case"
     at: Any = changed
@@ -107,7 +107,7 @@ def _no_such(at: Any, part: str | int, node: Node | None, key_path: KeyPath) -> 
 
 
 def _value_above(key_path: KeyPath) -> bool:
-    """Whether a way goes on inside a value, such as a table of fittings."""
+    """Whether a path goes on inside a value, such as a table of fittings."""
     return any(
         (node := node_at(key_path[:length])) is not None and node.spec for length in range(1, len(key_path))
     )

@@ -12,7 +12,7 @@ from fuelwiz import units
 from fuelwiz.errors import UnitError
 from fuelwiz.physics.injector import LB_H_IN_CC_MIN, TEST_FLUID_KG_M3
 from fuelwiz.physics.wire import awg_area_m2
-from fuelwiz.printable import clean, shown
+from fuelwiz.printable import clean, quoted
 from fuelwiz.session.scalars import (
     Problem,
     Rejected,
@@ -54,7 +54,7 @@ def size(spec: FieldSpec, value: Any) -> Size:
     """A dash size as people say it, or a length."""
     wanted = 'wants a dash size such as "-8" or "AN8", or a length such as "8 mm" or "3/8 in"'
     if not isinstance(value, str):
-        raise refuse(f"{wanted}, got {shown(value)}")
+        raise refuse(f"{wanted}, got {quoted(value)}")
     typed = value.strip()
     dash = _DASH.fullmatch(typed)
     if dash:
@@ -69,7 +69,7 @@ def size(spec: FieldSpec, value: Any) -> Size:
     try:
         si(length, "length")
     except UnitError:
-        raise refuse(f"{wanted}, got {shown(value)}") from None
+        raise refuse(f"{wanted}, got {quoted(value)}") from None
     return Size(clean(length), None, quantity(spec.parts[0], length), units.is_in_inches(length))
 
 
@@ -77,17 +77,17 @@ def wire(spec: FieldSpec, value: Any) -> float:
     """The area of a wire, m2, from its gauge or its area."""
     wanted = f"wants a gauge of {range_text(spec)}, or an area of {range_text(spec.parts[0])}"
     if not isinstance(value, str):
-        raise refuse(f'{wanted}, in quotes such as "12 AWG" or "4 mm^2", got {shown(value)}')
+        raise refuse(f'{wanted}, in quotes such as "12 AWG" or "4 mm^2", got {quoted(value)}')
     gauge = _GAUGE.fullmatch(value.strip())
     if gauge:
         number = gauge["before"] if gauge["after"] is None else gauge["after"]
         if not re.fullmatch("[0-9]{1,3}", number) or int(number) > 24:
-            raise refuse(f"{wanted}, got {shown(value)}")
+            raise refuse(f"{wanted}, got {quoted(value)}")
         return awg_area_m2(int(number))
     try:
         area = si(value, "area")
     except UnitError:
-        raise refuse(f"{wanted}, got {shown(value)}") from None
+        raise refuse(f"{wanted}, got {quoted(value)}") from None
     if not within(spec.parts[0], area):
         raise refuse(f"{wanted}, got {clean(value)}")
     return area
@@ -115,7 +115,7 @@ def rated_flow(spec: FieldSpec, value: Any) -> float:
     if "flow" in kinds:
         return quantity(by_volume, value)
     examples = f'"{by_volume.example}", or by mass such as "{by_mass.example}"'
-    raise refuse(f"wants a flow such as {examples}, got {shown(value)}")
+    raise refuse(f"wants a flow such as {examples}, got {quoted(value)}")
 
 
 @lru_cache(maxsize=512)
@@ -126,13 +126,13 @@ def _kinds_of(text: str) -> tuple[Kind, ...]:
 def words(spec: FieldSpec, value: Any) -> tuple[str, ...]:
     """Words of a list of known ones, each once, in the order of that list."""
     if not isinstance(value, list):
-        raise refuse(f"wants a list of words, such as {_listed(spec.example)}, got {shown(value)}")
+        raise refuse(f"wants a list of words, such as {_listed(spec.example)}, got {quoted(value)}")
     found = []
     for at, word in enumerate(value):
         if not isinstance(word, str) or word not in spec.choices:
             meant = nearest(word, spec.choices) if isinstance(word, str) else None
             hint = f"did you mean {meant}?" if meant else f"known are {', '.join(spec.choices)}"
-            found.append(((at,), f"is not a word here, got {shown(word)}; {hint}"))
+            found.append(((at,), f"is not a word here, got {quoted(word)}; {hint}"))
     if found:
         raise Rejected(*found)
     return tuple(word for word in spec.choices if word in value)
@@ -164,7 +164,7 @@ def _entries(spec: FieldSpec, value: Any, words: str) -> list[Any]:
     """The entries of a list that is not empty and not too long."""
     least, most = edges(spec)
     if not isinstance(value, list):
-        raise refuse(f"wants a list of {words}, got {shown(value)}")
+        raise refuse(f"wants a list of {words}, got {quoted(value)}")
     if not int(least) <= len(value) <= int(most):
         number = least if least == most else f"{least} to {most}"
         raise refuse(f"wants {number} entries, got {len(value) or 'none'}")
@@ -188,7 +188,7 @@ def _each(items: list[Any], reader: Callable[[FieldSpec, Any], T], spec: FieldSp
 def fittings(spec: FieldSpec, value: Any) -> dict[str, int]:
     """How many of each fitting."""
     if not isinstance(value, dict):
-        raise refuse(f"wants a table such as {{ straight = 2, exit = 1 }}, got {shown(value)}")
+        raise refuse(f"wants a table such as {{ straight = 2, exit = 1 }}, got {quoted(value)}")
     counts: dict[str, int] = {}
     problems: list[Problem] = []
     for name, number in value.items():
@@ -230,7 +230,7 @@ def points(spec: FieldSpec, value: Any) -> tuple[tuple[float, float], ...]:
 def _row(spec: FieldSpec, item: Any) -> tuple[_Row, list[Problem]]:
     """One point, and what is wrong in it; None for what cannot be read."""
     if not isinstance(item, list) or len(item) != 2:
-        got = f"a list of {len(item)}" if isinstance(item, list) and item else shown(item)
+        got = f"a list of {len(item)}" if isinstance(item, list) and item else quoted(item)
         return (None, None), [((), f"wants two entries such as {_listed(spec.example[0])}, got {got}")]
     row: list[float | None] = []
     problems: list[Problem] = []
@@ -262,4 +262,4 @@ def change(spec: FieldSpec, value: Any) -> dict[str, Any]:
     if isinstance(value, dict) and value:
         return value
     example = '{ "fuel.temperature" = "55 degC" }'
-    raise refuse(f"wants keys by their path, such as {example}, got {shown(value)}")
+    raise refuse(f"wants keys by their path, such as {example}, got {quoted(value)}")

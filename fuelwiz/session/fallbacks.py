@@ -1,4 +1,4 @@
-"""Fallbacks: what a key that is left out counts as, those that hang on other keys too."""
+"""Fallbacks: what a key that is left out counts as, those that depend on other keys too."""
 
 from __future__ import annotations
 
@@ -36,7 +36,7 @@ def _carries(session: Session) -> str:
     return "all" if session.pump is not None and session.pump.place == "outside" else "each"
 
 
-_HANGING: dict[str, Callable[[Session], Any]] = {
+_DERIVED: dict[str, Callable[[Session], Any]] = {
     "pressure.boost": lambda session: USUAL_BOOST[session.engine.induction],
     "pressure.reference": _reference,
     "pressure.idle_vacuum": lambda session: USUAL_VACUUM[session.pressure.reference],
@@ -50,7 +50,7 @@ _HANGING: dict[str, Callable[[Session], Any]] = {
     "return_line.regulator.rated_loss": lambda session: OPEN_REGULATOR["rated_loss"],
 }
 
-HANGING_WORDS = {
+DERIVED_FALLBACKS = {
     "name": "the name of the file",
     "goal.next_boost": "boost as absolute pressure in the ratio of the powers",
     "goal.next_induction": "as today; a supercharger where boost comes to an engine without",
@@ -77,18 +77,18 @@ HANGING_WORDS = {
     "injectors.count": "one a cylinder",
     "stress.case.name": "its number",
 }
-"""Fallbacks that hang on other keys, in words."""
+"""Fallbacks that depend on other keys, in words."""
 
 
 def fallback_text(session: Session, path: str) -> str | None:
     """What the key at a path counts as where it is left out, as the file would say it.
 
     Args:
-        session: the build, for fallbacks that hang on other keys.
+        session: the build, for fallbacks that depend on other keys.
         path: of a key with a value, with or without list numbers.
 
     Returns:
-        The text; None where nothing is assumed, or where it is reckoned from the figures.
+        The text; None where nothing is assumed, or where it is calculated from the figures.
 
     Raises:
         KeyError: there is no such key.
@@ -98,12 +98,12 @@ def fallback_text(session: Session, path: str) -> str | None:
     spec = field_at(bare)
     if bare == "stress.case.name":
         return _case_name(next((part for part in key_path if isinstance(part, int)), 0))
-    hanging = _HANGING.get(bare)
-    return spec.fallback_text if hanging is None else as_text(hanging(session))
+    derived = _DERIVED.get(bare)
+    return spec.fallback_text if derived is None else as_text(derived(session))
 
 
 def fill_in(session: Session, default_name: str) -> Session:
-    """The session with the fallbacks filled in that hang on other keys; what the file gave stays noted."""
+    """The session with the fallbacks filled in that depend on other keys; what the file gave stays noted."""
     _put(session, "name", default_name)
     for path in (
         "pressure.boost",
@@ -116,7 +116,7 @@ def fill_in(session: Session, default_name: str) -> Session:
     ):
         section, key = path.split(".")
         if getattr(session, section) is not None:
-            _put(getattr(session, section), key, read(field_at(path), _HANGING[path](session)))
+            _put(getattr(session, section), key, read(field_at(path), _DERIVED[path](session)))
     if session.inlet is not None:
         for part in (session.inlet.strainer, *session.inlet.run):
             if part is not None:

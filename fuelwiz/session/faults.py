@@ -9,7 +9,7 @@ from pydantic import ValidationError
 
 from fuelwiz import units
 from fuelwiz.errors import Fault
-from fuelwiz.printable import shown
+from fuelwiz.printable import quoted
 from fuelwiz.session.paths import KeyPath, Node, leaf_paths, node_at, path_of, tree
 from fuelwiz.session.scalars import nearest
 from fuelwiz.session.spec import FieldSpec
@@ -82,6 +82,6 @@ def _not_a_table(key_path: KeyPath, value: Any) -> str:
     node: Node | None = node_at(key_path)
     header = path_of(tuple(part for part in key_path if isinstance(part, str)))
     if node is not None and node.tables is not None and not isinstance(key_path[-1], int):
-        return f"wants tables, each headed [[{header}]] in double brackets, got {shown(value)}"
+        return f"wants tables, each headed [[{header}]] in double brackets, got {quoted(value)}"
     none = ", or false for none" if node is not None and node.or_false else ""
-    return f"wants a table of keys{none}, got {shown(value)}"
+    return f"wants a table of keys{none}, got {quoted(value)}"

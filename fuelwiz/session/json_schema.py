@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import Any
 
 from fuelwiz import units
-from fuelwiz.session.fallbacks import HANGING_WORDS
+from fuelwiz.session.fallbacks import DERIVED_FALLBACKS
 from fuelwiz.session.paths import Node, tree
 from fuelwiz.session.scalars import range_text
 from fuelwiz.session.spec import FieldSpec, Type
@@ -30,14 +30,14 @@ def schema() -> dict[str, Any]:
 def _table(node: Node, path: str) -> dict[str, Any]:
     """A table; [record] is the program's own, and what else stands there is passed over."""
     required = [key for key, below in node.keys.items() if _is_required(below)]
-    found: dict[str, Any] = {
+    schema: dict[str, Any] = {
         "type": "object",
         "properties": {key: _property(below, f"{path}{key}") for key, below in node.keys.items()},
         "additionalProperties": path == "record.",
     }
     if required:
-        found["required"] = required
-    return found | _CONDITIONS.get(path, {})
+        schema["required"] = required
+    return schema | _CONDITIONS.get(path, {})
 
 
 def _is_required(node: Node) -> bool:
@@ -74,8 +74,8 @@ def _property(node: Node, path: str) -> dict[str, Any]:
 
 
 def _fallback(spec: FieldSpec, path: str) -> dict[str, Any]:
-    if path in HANGING_WORDS:
-        return {"description": f"{_words(spec)}; left out: {HANGING_WORDS[path]}"}
+    if path in DERIVED_FALLBACKS:
+        return {"description": f"{_words(spec)}; left out: {DERIVED_FALLBACKS[path]}"}
     return {} if spec.fallback is None else {"default": spec.fallback}
 
 
@@ -112,10 +112,10 @@ _WORDS: dict[Type, Callable[[FieldSpec], str]] = {
 
 def _value(spec: FieldSpec) -> dict[str, Any]:
     """The schema of a value."""
-    found = {"description": _words(spec)} | _SHAPES.get(spec.type, _text)(spec)
+    schema = {"description": _words(spec)} | _SHAPES.get(spec.type, _text)(spec)
     if spec.example not in (None, spec.fallback):
-        found["examples"] = [spec.example]
-    return found
+        schema["examples"] = [spec.example]
+    return schema
 
 
 def _text(spec: FieldSpec) -> dict[str, Any]:

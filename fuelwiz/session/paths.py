@@ -18,7 +18,7 @@ from fuelwiz.session.sections import Session
 from fuelwiz.session.spec import FieldSpec
 
 KeyPath = tuple[str | int, ...]
-"""The way to a value: keys, and numbers in lists."""
+"""A path to a value: keys, and numbers in lists."""
 
 _BARE = re.compile(r"[A-Za-z0-9_-]+")
 _NUMBER = re.compile(r"[0-9]{1,4}")
@@ -75,7 +75,7 @@ def key_path_of(path: str) -> KeyPath:
 
 
 def path_of(key_path: KeyPath) -> str:
-    """A way as a dotted path that is safe to print; a key that is no bare one comes in quotes."""
+    """A key path as a dotted path that is safe to print; a key that is no bare one comes in quotes."""
     return ".".join(_shown_key(part) for part in key_path)
 
 
@@ -87,14 +87,14 @@ def _shown_key(part: str | int) -> str:
 
 
 def node_at(key_path: KeyPath) -> Node | None:
-    """The key at a way, list numbers passed over; None where there is no such key."""
-    found: Node | None = tree()
+    """The key at a path, list numbers passed over; None where there is no such key."""
+    node: Node | None = tree()
     for part in key_path:
-        if found is None:
+        if node is None:
             return None
         if isinstance(part, str):
-            found = found.keys.get(part)
-    return found
+            node = node.keys.get(part)
+    return node
 
 
 def _leaves(node: Node, above: str) -> Iterator[tuple[str, FieldSpec]]:
@@ -155,16 +155,16 @@ def given(session: Session, path: str) -> bool:
 
 
 def value_at(plain: Any, key_path: KeyPath) -> Any:
-    """What plain data hold at a way; None where there is nothing."""
-    at = plain
+    """What plain data hold at a path; None where there is nothing."""
+    value = plain
     for part in key_path:
-        if isinstance(part, str) and isinstance(at, dict):
-            at = at.get(part)
-        elif isinstance(part, int) and isinstance(at, list) and part < len(at):
-            at = at[part]
+        if isinstance(part, str) and isinstance(value, dict):
+            value = value.get(part)
+        elif isinstance(part, int) and isinstance(value, list) and part < len(value):
+            value = value[part]
         else:
             return None
-    return at
+    return value
 
 
 def order_of(key_path: KeyPath) -> tuple[int, ...]:

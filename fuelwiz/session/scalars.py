@@ -9,14 +9,14 @@ from typing import Any
 
 from fuelwiz import units
 from fuelwiz.errors import UnitError
-from fuelwiz.printable import clean, shown
+from fuelwiz.printable import clean, quoted
 from fuelwiz.session.spec import FieldSpec
 from fuelwiz.unit_table import Kind
 
 NEAR = 1e-9
 
 Problem = tuple[tuple[str | int, ...], str]
-"""One thing that is wrong: the way to it inside the value, and words that follow the key."""
+"""One thing that is wrong: the path to it inside the value, and words that follow the key."""
 
 
 class Rejected(Exception):  # noqa: N818  it carries what was found to the model, and never reaches the user
@@ -75,7 +75,7 @@ def quantity(spec: FieldSpec, value: Any) -> float:
     if not isinstance(value, str):
         example = spec.example or spec.high
         described = units.describe(spec.kind)
-        raise refuse(f'wants {described} in quotes with its unit, such as "{example}", got {shown(value)}')
+        raise refuse(f'wants {described} in quotes with its unit, such as "{example}", got {quoted(value)}')
     try:
         number = si(value, spec.kind)
     except UnitError as error:
@@ -89,9 +89,9 @@ def count(spec: FieldSpec, value: Any) -> int:
     """A bare whole number."""
     low, high = edges(spec)
     if isinstance(value, bool) or not isinstance(value, int):
-        raise refuse(f"wants a whole number from {low} to {high}, without quotes, got {shown(value)}")
+        raise refuse(f"wants a whole number from {low} to {high}, without quotes, got {quoted(value)}")
     if not int(low) <= value <= int(high):
-        raise refuse(f"wants {low} to {high}, got {shown(value)}")
+        raise refuse(f"wants {low} to {high}, got {quoted(value)}")
     return value
 
 
@@ -99,9 +99,9 @@ def ratio(spec: FieldSpec, value: Any) -> float:
     """A bare number without a unit."""
     low, high = edges(spec)
     if isinstance(value, bool) or not isinstance(value, int | float):
-        raise refuse(f"wants a bare number from {low} to {high}, no unit and no quotes, got {shown(value)}")
+        raise refuse(f"wants a bare number from {low} to {high}, no unit and no quotes, got {quoted(value)}")
     if not float(low) <= value <= float(high):
-        raise refuse(f"wants {low} to {high}, got {shown(value)}")
+        raise refuse(f"wants {low} to {high}, got {quoted(value)}")
     return float(value)
 
 
@@ -109,8 +109,8 @@ def choice(spec: FieldSpec, value: Any) -> str:
     """One of a few words."""
     if isinstance(value, str) and value in spec.choices:
         return value
-    quoted = [f'"{word}"' for word in spec.choices]
-    words = f"wants {', '.join(quoted[:-1])} or {quoted[-1]}, got {shown(value)}"
+    *first, last = (f'"{word}"' for word in spec.choices)
+    words = f"wants {', '.join(first)} or {last}, got {quoted(value)}"
     meant = nearest(value.lower(), spec.choices) if isinstance(value, str) else None
     raise refuse(f'{words}; did you mean "{meant}"?' if meant else words)
 
@@ -119,7 +119,7 @@ def text(spec: FieldSpec, value: Any) -> str:
     """A text, without the characters that must not reach a screen."""
     _, most = edges(spec)
     if not isinstance(value, str):
-        raise refuse(f"wants a text in quotes, got {shown(value)}")
+        raise refuse(f"wants a text in quotes, got {quoted(value)}")
     if len(value) > int(most):
         raise refuse(f"wants a text of {most} characters at most, got {len(value)}")
     return clean(value, lines=spec.type == "note")
@@ -128,14 +128,14 @@ def text(spec: FieldSpec, value: Any) -> str:
 def format_number(spec: FieldSpec, value: Any) -> int:
     """The format of the file: 1."""
     if isinstance(value, bool) or not isinstance(value, int) or value < 1:
-        raise refuse(f"wants the whole number 1, without quotes, got {shown(value)}")
+        raise refuse(f"wants the whole number 1, without quotes, got {quoted(value)}")
     if value > 1:
-        raise refuse(f"is a newer format ({shown(value)}); this program writes 1 and will not open it")
+        raise refuse(f"is a newer format ({quoted(value)}); this program writes 1 and will not open it")
     return value
 
 
 def kept(spec: FieldSpec, value: Any) -> str:
-    """What the program noted at the last save: whatever stands there, no figure hangs on it."""
+    """What the program noted at the last save: whatever stands there, no figure depends on it."""
     if isinstance(value, bool | int | float | list | dict):
         return ""
     return clean(str(value)[: int(edges(spec)[1])])

@@ -35,7 +35,7 @@ class FieldSpec:
 
     `low` and `high` are texts as the file would hold them ("0 psi", "24"), both allowed; for a text, `high`
     is the most characters, for a list the two are the least and the most entries. `fallback` is the plain
-    value of a key that is left out; None where there is none, or where it hangs on other keys. `parts` are
+    value of a key that is left out; None where there is none, or where it depends on other keys. `parts` are
     the specs inside a value that is made of several: the two columns of points, one size of a list of sizes;
     `falls` says of points that the second column may not rise.
     """

@@ -42,11 +42,11 @@ def validate(plain: dict[str, Any], default_name: str = "") -> Session:
 
 def newer_format(plain: dict[str, Any]) -> list[Fault]:
     """The one fault of a file that a newer program wrote: the rest of it cannot be judged."""
-    found = plain.get("format")
-    if isinstance(found, bool) or not isinstance(found, int) or found <= 1:
+    number = plain.get("format")
+    if isinstance(number, bool) or not isinstance(number, int) or number <= 1:
         return []
     try:
-        read(field_at("format"), found)
+        read(field_at("format"), number)
     except Rejected as rejected:
         return [Fault("format", words) for _, words in rejected.problems]
     return []
@@ -73,8 +73,8 @@ def _cases(plain: dict[str, Any], known: list[Fault]) -> tuple[list[Session], li
         change = case.get("change") if isinstance(case, dict) else None
         if not isinstance(change, dict) or not change:
             continue
-        build, found = _changed(base, change)
-        faults += case_faults(number, change, [fault for fault in found if fault not in known])
+        build, new_faults = _changed(base, change)
+        faults += case_faults(number, change, [fault for fault in new_faults if fault not in known])
         if build is not None:
             builds.append(build)
     return builds, faults

@@ -10,7 +10,7 @@ from pathlib import Path
 from fuelwiz.errors import OutputError
 from fuelwiz.printable import clean
 from fuelwiz.store.drafts import SUFFIX, is_draft
-from fuelwiz.store.moving import HISTORY, free_names, in_words, move, move_what_goes_along
+from fuelwiz.store.moving import HISTORY, free_names, move, move_what_goes_along, os_errors_as_output_errors
 
 BIN = ".bin"
 
@@ -24,8 +24,8 @@ def put_in_bin(path: Path) -> Path:
         OutputError: it is a folder, or cannot be moved.
     """
     if path.is_dir() and not path.is_symlink():
-        raise OutputError(f"{clean(path.name)}: is a folder, and stays where it is")
-    with in_words(path):
+        raise OutputError(f"{clean(path.name)}: is a folder, and is left alone")
+    with os_errors_as_output_errors(path):
         if not os.path.lexists(path):
             raise FileNotFoundError
         target = _new_place(path.parent / BIN) / path.name
@@ -47,11 +47,11 @@ def bring_back(folder: Path) -> Path | None:
         OutputError: it cannot be moved.
     """
     for place in _places(folder / BIN):
-        found = _build_in(place)
-        if found is None:
+        deleted = _build_in(place)
+        if deleted is None:
             continue
-        target = _moved_to(folder / found.name, found)
-        move_what_goes_along(found, target)
+        target = _moved_to(folder / deleted.name, deleted)
+        move_what_goes_along(deleted, target)
         for left in (place / HISTORY, place):
             with suppress(OSError):
                 left.rmdir()
@@ -77,27 +77,27 @@ def _places(bin_folder: Path) -> list[Path]:
     try:
         if bin_folder.is_symlink():
             return []
-        found = [one for one in bin_folder.iterdir() if one.is_dir() and not one.is_symlink()]
+        places = [one for one in bin_folder.iterdir() if one.is_dir() and not one.is_symlink()]
     except OSError:
         return []
-    return sorted(found, key=lambda place: place.name, reverse=True)
+    return sorted(places, key=lambda place: place.name, reverse=True)
 
 
 def _build_in(place: Path) -> Path | None:
     """The build that lies in a place of the bin, or the draft where it had no file."""
     try:
-        found = {one.name: one for one in place.iterdir()}
+        files = {one.name: one for one in place.iterdir()}
     except OSError:
         return None
-    builds = [name for name in found if name.endswith(SUFFIX) and not name.startswith(".")]
-    drafts = list(filter(is_draft, found))
+    builds = [name for name in files if name.endswith(SUFFIX) and not name.startswith(".")]
+    drafts = list(filter(is_draft, files))
     name = min(builds or drafts, default=None)
-    return None if name is None else found[name]
+    return None if name is None else files[name]
 
 
 def _moved_to(wanted: Path, source: Path) -> Path:
     """Moves a file to the path that is wanted, or to the next one that is free."""
-    with in_words(source):
+    with os_errors_as_output_errors(source):
         for target in free_names(wanted):
             with suppress(FileExistsError):
                 move(source, target)

@@ -66,8 +66,8 @@ class BuildFile:
     def goal(self) -> tuple[str, str] | None:
         """The power wanted and its unit, as the builder gave them; None where that is no plain quantity."""
         power = self._at("goal", "power")
-        found = _POWER.fullmatch(power) if isinstance(power, str) else None
-        return (str(Decimal(found[1]).quantize(Decimal(1), ROUND_HALF_UP)), found[2]) if found else None
+        match = _POWER.fullmatch(power) if isinstance(power, str) else None
+        return (str(Decimal(match[1]).quantize(Decimal(1), ROUND_HALF_UP)), match[2]) if match else None
 
     @property
     def fuel(self) -> str | None:
@@ -76,7 +76,7 @@ class BuildFile:
 
     @property
     def chosen(self) -> str | None:
-        """The size of the feed line that the builder settled on."""
+        """The size of the feed line that the builder chose."""
         size = self._at("feed", "chosen")
         return clean(size)[:LONGEST_NAME] if isinstance(size, str) and size.strip() else None
 

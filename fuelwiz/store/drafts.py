@@ -38,8 +38,8 @@ def build_of(place: Path) -> Path | None:
 def newer_draft(path: Path) -> Path | None:
     """The draft of a build that was kept after its file was last written, or that has no file."""
     place = draft_of(path)
-    kept = changed_ns(place)
-    return place if kept and kept > changed_ns(path) else None
+    changed = changed_ns(place)
+    return place if changed and changed > changed_ns(path) else None
 
 
 def changed_ns(path: Path) -> int:

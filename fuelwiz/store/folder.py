@@ -20,7 +20,7 @@ from fuelwiz.printable import clean
 from fuelwiz.store.bin import bring_back, put_in_bin
 from fuelwiz.store.build_file import BuildFile, read_build_file, read_draft
 from fuelwiz.store.drafts import DRAFT, SUFFIX, is_draft
-from fuelwiz.store.moving import free_names, in_words, move_what_goes_along, put_new
+from fuelwiz.store.moving import free_names, move_what_goes_along, os_errors_as_output_errors, put_new
 
 __all__ = [
     "BuildFile",
@@ -88,8 +88,8 @@ def unsaved(folder: Path) -> list[BuildFile]:
     return _in_order(entry for name in lonely if (entry := read_draft(folder / name)))
 
 
-def _in_order(found: Iterable[BuildFile]) -> list[BuildFile]:
-    return sorted(found, key=lambda entry: (-entry.changed, entry.path.name))
+def _in_order(builds: Iterable[BuildFile]) -> list[BuildFile]:
+    return sorted(builds, key=lambda entry: (-entry.changed, entry.path.name))
 
 
 def _is_build(name: str) -> bool:
@@ -105,7 +105,7 @@ def _names(folder: Path) -> set[str]:
     except NotADirectoryError:
         words = "is a file, not a folder of builds"
     except PermissionError:
-        words = "may not be read: its permissions forbid it"
+        words = "may not be read: permission denied"
     except (OSError, ValueError) as error:
         words = f"cannot be read: {reason(error)}"
     raise SessionError(clean(str(folder)), (Fault("", words),))
@@ -128,7 +128,7 @@ def copy(path: Path) -> Path:
     """
     entry = read_build_file(path)
     stem = path.name.removesuffix(SUFFIX)[:_LONGEST_STEM]
-    with in_words(path):
+    with os_errors_as_output_errors(path):
         content = read_whole(path, MOST_BYTES)
         if "name" in entry.plain:
             content = _named(content, entry.plain, f"{entry.name[: LONGEST_NAME - 6]}, copy")
@@ -152,20 +152,20 @@ def rename(path: Path, new_name: str) -> Path:
         raise OutputError(f"{clean(path.name)}: is a link: rename the file that it leads to")
     entry = read_build_file(path)
     if entry.fault:
-        raise OutputError(f"{entry.file_name}: cannot be renamed before it can be read: {entry.fault}")
+        raise OutputError(f"{entry.file_name}: cannot be renamed until it can be read: {entry.fault}")
     target = path.with_name(file_name(name))
-    with in_words(path):
+    with os_errors_as_output_errors(path):
         content = _named(read_whole(path, MOST_BYTES), entry.plain, name)
     if _is_same(path, target):
         write_atomically(path, content.decode("utf-8"))
         target = path
     else:
-        with in_words(target):
+        with os_errors_as_output_errors(target):
             put_new(target, content, like=path)
-        with in_words(path):
+        with os_errors_as_output_errors(path):
             path.unlink()
         move_what_goes_along(path, target)
-    with in_words(target):
+    with os_errors_as_output_errors(target):
         os.utime(target, ns=(entry.changed, entry.changed))
     return target
 
@@ -174,9 +174,9 @@ def _allowed(new_name: str) -> str:
     """A name that a build may have."""
     name = clean(new_name).strip()
     if not name:
-        raise OutputError("a build wants a name")
+        raise OutputError("enter a name for the build")
     if len(name) > LONGEST_NAME:
-        raise OutputError(f"a name may have {LONGEST_NAME} characters; this one has {len(name)}")
+        raise OutputError(f"the name has {len(name)} characters; the limit is {LONGEST_NAME}")
     return name
 
 

@@ -28,21 +28,21 @@ def keep(path: Path, new_text: str) -> None:
     before, now = _plain_of(path), _parsed(new_text)
     if before is None or now is None or not _changes(before, now):
         return
-    kept = _kept(path)
+    copy = _copy_of(path)
     with suppress(OSError, ValueError, OutputError):
-        if kept.parent.is_symlink():
+        if copy.parent.is_symlink():
             return
-        kept.parent.mkdir(exist_ok=True)
-        write_atomically(kept, read_whole(path, MOST_BYTES).decode("utf-8"))
+        copy.parent.mkdir(exist_ok=True)
+        write_atomically(copy, read_whole(path, MOST_BYTES).decode("utf-8"))
 
 
 def last_change(path: Path) -> tuple[Change, ...]:
     """What was changed last in a build, in the order of the file; empty where that is not known."""
-    before, now = _plain_of(_kept(path)), _plain_of(path)
+    before, now = _plain_of(_copy_of(path)), _plain_of(path)
     return () if before is None or now is None else _changes(before, now)
 
 
-def _kept(path: Path) -> Path:
+def _copy_of(path: Path) -> Path:
     return path.parent / HISTORY / path.name
 
 

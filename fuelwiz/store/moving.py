@@ -72,16 +72,16 @@ def _beside(path: Path) -> tuple[Path, Path]:
 
 
 @contextmanager
-def in_words(path: Path) -> Iterator[None]:
+def os_errors_as_output_errors(path: Path) -> Iterator[None]:
     """What the system refuses of an act on a file, as an OutputError in words."""
     name = clean(path.name) or "?"
     try:
         yield
     except PermissionError:
-        raise OutputError(f"{name}: the folder or the file forbids it") from None
+        raise OutputError(f"{name}: permission denied") from None
     except FileNotFoundError:
-        raise OutputError(f"{name}: is not there any more") from None
+        raise OutputError(f"{name}: no longer exists") from None
     except FileExistsError:
-        raise OutputError(f"{name}: something of that name is there already") from None
+        raise OutputError(f"{name}: that name is already taken") from None
     except (OSError, ValueError) as error:
         raise OutputError(f"{name}: {reason(error)}") from None

@@ -27,7 +27,7 @@ if TYPE_CHECKING:
 
 
 def _action_provider() -> type[Provider]:
-    from fuelwiz.wizard.palette import ActionProvider
+    from fuelwiz.wizard.find_action import ActionProvider
 
     return ActionProvider
 

@@ -12,7 +12,7 @@ from textual.strip import Strip
 from fuelwiz.advice.blocks import UNKNOWN
 from fuelwiz.desk.desk import Desk, diff
 from fuelwiz.desk.field_questions import noun_of
-from fuelwiz.desk.field_text import in_words
+from fuelwiz.desk.field_text import one_line
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 from fuelwiz.wizard.paint import Area, Row, clip
 
@@ -20,17 +20,17 @@ ROWS = 4
 LABELS = 9
 GAP = 2
 LONGEST_VALUE = 24
-NO_INPUT = {"name", "notes"}
+NOT_SHOWN = {"name", "notes"}
 # By what they are called in the comparison, and in this strip; the last ones go where room is short.
 SHOWN = (
     ("works", "works"),
-    ("to spare", "to spare"),
+    ("spare", "spare"),
     ("velocity", "velocity"),
-    ("loss of the line", "loss"),
+    ("line loss", "loss"),
     ("feeds", "feeds"),
-    ("judged at", "at"),
+    ("size judged", "at"),
     ("power at the goal", "goal"),
-    ("fuel burnt", "burns"),
+    ("fuel needed", "burns"),
     ("pump must make", "pump must make"),
     ("first limit", "first limit"),
 )
@@ -62,7 +62,12 @@ def then_and_now(before: Desk, after: Desk, area: Area) -> list[Strip]:
         changed = pair.now != pair.then
         now.put(column, pair.now, "focus" if changed else "text", changed)
         column += pair.width + GAP
-    return [heads.strip(), then.strip(), now.strip(), _told(changed_words(before, after), area.row()).strip()]
+    return [
+        heads.strip(),
+        then.strip(),
+        now.strip(),
+        _changed_line(changed_words(before, after), area.row()).strip(),
+    ]
 
 
 def measured(before: Desk, after: Desk) -> list[Pair]:
@@ -79,7 +84,7 @@ def changed_words(before: Desk, after: Desk) -> list[str]:
     return [
         f"{noun_of(change.key)} {_value(change.before)} → {_value(change.now)}"
         for change in diff(before, after)
-        if change.key not in NO_INPUT
+        if change.key not in NOT_SHOWN
     ]
 
 
@@ -88,7 +93,7 @@ def _shown(measure: Measure, side: Side | None) -> str:
 
 
 def _value(value: Any) -> str:
-    return UNKNOWN if value is None else clip(in_words(value).replace("\n", " "), LONGEST_VALUE, "…")
+    return UNKNOWN if value is None else clip(one_line(value).replace("\n", " "), LONGEST_VALUE, "…")
 
 
 def _that_fit(pairs: Sequence[Pair], room: int) -> Iterator[Pair]:
@@ -99,7 +104,7 @@ def _that_fit(pairs: Sequence[Pair], room: int) -> Iterator[Pair]:
         yield pair
 
 
-def _told(changes: Sequence[str], row: Row) -> Row:
+def _changed_line(changes: Sequence[str], row: Row) -> Row:
     """The changes as far as they fit, and how many there are where not all do."""
     row.put(1, "changed", "muted")
     room = row.width - LABELS - 2

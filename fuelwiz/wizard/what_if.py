@@ -11,13 +11,11 @@ from fuelwiz.desk.errors import SaveRefused
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.chrome import Headline
 from fuelwiz.wizard.editor.build_screen import BuildScreen
-from fuelwiz.wizard.editor.save_dialog import SaveDialog, Step
+from fuelwiz.wizard.editor.save_dialog import FollowUp, SaveDialog
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView
-from fuelwiz.wizard.prompt import Prompt
 from fuelwiz.wizard.then_and_now import ROWS, then_and_now
 
-KEEP_OR_DROP = "k keeps it as a new build, d drops it, Esc stays"
 NESTED = "This is a what-if already: Esc keeps or drops it."
 
 
@@ -66,6 +64,9 @@ class WhatIfScreen(BuildScreen):
 class WhatIfDialog(SaveDialog):
     """A scratch copy is kept as a build of its own, or dropped."""
 
+    leave_question = "k keeps it as a new build, d drops it, Esc stays"
+    leave_letters = "kd"
+
     def __init__(self, screen: WhatIfScreen) -> None:
         super().__init__(screen)
         self._scratch = screen
@@ -76,7 +77,7 @@ class WhatIfDialog(SaveDialog):
         if self._scratch.desk.path is not None:
             super().keep_draft()
 
-    def save_as(self, then: Step | None = None) -> None:
+    def save_as(self, then: FollowUp | None = None) -> None:
         """Keep it under a name that is asked for."""
         self._then = then
         self._ask_name("Keep it as:", f"{self._scratch.desk.name} what if")
@@ -94,20 +95,12 @@ class WhatIfDialog(SaveDialog):
 
         self._leave(close_and_leave)
 
-    def _leave(self, go: Step) -> None:
-        """Close; unsaved changes are asked about first."""
-        if not self._scratch.desk.dirty:
+    def _leave_by(self, letter: str, go: FollowUp) -> None:
+        if letter == "d":
+            self._scratch.desk.discard_draft()
             go()
-            return
-
-        def answered(letter: str) -> None:
-            if letter == "d":
-                self._scratch.desk.discard_draft()
-                go()
-            else:
-                self.save(go)
-
-        self.host.ask(Prompt(KEEP_OR_DROP, answered, letters="kd"))
+        else:
+            self.save(go)
 
     def _close(self) -> None:
         """Back to the build, which is as it was."""

@@ -2,7 +2,12 @@
 
 from __future__ import annotations
 
+from functools import cache
 from typing import Any
+
+from fuelwiz.advice import Result
+
+from .builds import told
 
 Scenario = tuple[str, dict[str, Any]]
 
@@ -153,7 +158,64 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
     ),
 }
 
+GOAL_ON_E85 = {"fuel__ethanol": "85 %"}
+PRESSED = {**GOAL_ON_E85, "pressure__base": "43.5 psi", "pressure__boost": "0 psi"}
+THIRSTY = [["40 psi", "150 A"], ["80 psi", "190 A"]]
+HEAVY = {"supply": "13.8 V", "wire": "8 AWG", "length": "14 ft"}
+SOUND = {"goal__power": "350 hp", "feed__chosen": "-8", "pump__volts": None, "wiring": HEAVY}
+SMALL_POT = {"volume": "2 l", "lift_flow": "40 gal/h", "return_to": "tank"}
+
 OTHERS: dict[str, Scenario] = {
+    "current not known": ("hill-climb-coupe", {"pump__current": None, "pump__volts": None, "wiring": WIRED}),
+    "volts lost in plugs": (
+        "hill-climb-coupe",
+        {"pump__volts": None, "wiring": {**HEAVY, "connections": "0.6 V"}},
+    ),
+    "E30": ("hill-climb-coupe", {"fuel__ethanol": "30 %"}),
+    "a filter that loses most": (
+        "hill-climb-coupe",
+        {"goal__power": "400 hp", "feed__filter__0__rated_loss": "12 psi"},
+    ),
+    "a long line of the largest size": (
+        "hill-climb-coupe",
+        {"goal__power": "480 hp", "feed__sizes": ["-8"], "feed__run__0__length": "90 ft"},
+    ),
+    "bores by the dash": ("hill-climb-coupe", {"feed__run__0__hose": "nominal"}),
+    "one pump is enough": ("twins", {"goal__power": "400 hp"}),
+    "no return size works": ("twins", {"return_line__sizes": ["-4"], "return_line__chosen": None}),
+    "the return on the car is small": (
+        "twins",
+        {"return_line__run__0__size": "-4", "return_line__chosen": None},
+    ),
+    "lift pump and return to the tank": ("hill-climb-coupe", {"surge": SMALL_POT}),
+    "no fuse is large enough": ("hill-climb-coupe", {"pump__current": THIRSTY, "wiring": WIRED}),
+    "pumps on one circuit": ("twins", {"pump__current": THIRSTY, "wiring": {**WIRED, "circuits": 1}}),
+    "outside pump near boiling": (
+        "hill-climb-coupe",
+        {"fuel__temperature": "50 degC", "pump__place": "outside", "inlet__run": SUCTION},
+    ),
+    "no pump, chosen brisk": ("no-pump-yet", {"feed__chosen": "-6"}),
+    "next goal on another line": (
+        "hill-climb-coupe",
+        {"goal__power": "400 hp", "goal__next_power": "560 hp", "goal__next_boost": "20 psi"},
+    ),
+    "goal and fuel": ("goal-alone", GOAL_ON_E85),
+    "goal, fuel and pressure": ("goal-alone", PRESSED),
+    "all but the line": ("goal-alone", {**PRESSED, "pump__curve": SHORT_CURVE}),
+    "downhill": ("hill-climb-coupe", {"goal__power": "200 hp", "feed__run__0__rise": "-9 m"}),
+    "sound": ("hill-climb-coupe", {**SOUND, "goal__next_power": None}),
+    "sound but for the next goal": ("hill-climb-coupe", {**SOUND, "goal__next_power": "1500 hp"}),
+    "comfortable where the computer holds the rail": (
+        "hill-climb-coupe",
+        {
+            **SOUND,
+            "feed__chosen": None,
+            "goal__power": "420 hp",
+            "pressure__regulator": "none",
+            "feed__filter": [],
+            "feed__run__0__length": "2 ft",
+        },
+    ),
     "no pump, settled too small": ("no-pump-yet", {"feed__chosen": "-4"}),
     "no pump, settled large": ("no-pump-yet", {"feed__chosen": "-12"}),
     "no pump, nothing fits": ("no-pump-yet", {"feed__sizes": ["3 mm", "4 mm"]}),
@@ -193,3 +255,10 @@ ALL: dict[str, Scenario] = {
     **{f"remark: {name}": scenario for name, (scenario, _) in REMARKS.items()},
     **OTHERS,
 }
+
+
+@cache
+def made(name: str, units: str | None = None) -> Result:
+    """A scenario in words, solved once; in the units of a system, else in those of its example."""
+    example, changes = ALL[name]
+    return told(example, **changes, **({} if units is None else {"show_units": units}))

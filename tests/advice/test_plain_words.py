@@ -6,12 +6,12 @@ import re
 
 import pytest
 
-from fuelwiz.advice import result
+from fuelwiz.advice import Result, result
 from fuelwiz.session import validate
 from fuelwiz.sizing import first_figures
 
 from .builds import NAMES, independent, plain, spaced, texts, told
-from .scenarios import ALL
+from .scenarios import ALL, made
 
 US_UNITS = re.compile(r"\d\u00a0(psi|hp|gal/h|ft/s|ft|°F|in|lb/hp·h)\b")
 METRIC_UNITS = re.compile(r"\d\u00a0(bar|kW|L/h|m/s|m|°C|mm|g/kWh)\b")
@@ -19,13 +19,12 @@ HOLES = re.compile(r"None|\bnan\b|\binf\b|\bTrue\b|\bFalse\b|\{|\}|  |\.\.|^ | $
 BREAKS = re.compile(r"\d (psi|hp|gal/h|ft/s|bar|kW|L/h|m/s|V|A|%|cc/min)\b")
 
 
-def both(name):
-    example, changes = ALL[name]
-    return told(example, **changes), told(example, **{**changes, "show_units": "metric"})
+def both(name: str) -> tuple[Result, Result]:
+    return made(name), made(name, "metric")
 
 
 @pytest.mark.parametrize("name", ALL)
-def test_sentences_are_whole(name):
+def test_sentences_are_whole(name: str) -> None:
     for said in both(name):
         for text in texts(said):
             assert text, name
@@ -34,7 +33,7 @@ def test_sentences_are_whole(name):
 
 
 @pytest.mark.parametrize("name", ALL)
-def test_units_of_one_system_alone(name):
+def test_units_of_one_system_alone(name: str) -> None:
     us, metric = both(name)
     for text in texts(us):
         assert not METRIC_UNITS.search(text), text
@@ -44,14 +43,14 @@ def test_units_of_one_system_alone(name):
 
 
 @pytest.mark.parametrize("name", ALL)
-def test_number_and_unit_do_not_part(name):
+def test_number_and_unit_do_not_part(name: str) -> None:
     for said in both(name):
         for text in texts(said):
             assert not BREAKS.search(text.replace("°C", "")), text
 
 
 @pytest.mark.parametrize("name", ALL)
-def test_short_forms_are_short(name):
+def test_short_forms_are_short(name: str) -> None:
     for said in both(name):
         assert len(said.words.headline) <= 56
         assert "…" not in said.words.headline
@@ -60,7 +59,7 @@ def test_short_forms_are_short(name):
 
 
 @pytest.mark.parametrize("name", ALL)
-def test_whole_sentences_end_and_begin(name):
+def test_whole_sentences_end_and_begin(name: str) -> None:
     for said in both(name):
         words = said.words
         for text in (words.answer, words.headline, *words.stress, *words.cautions, *words.next_goal):
@@ -72,7 +71,7 @@ def test_whole_sentences_end_and_begin(name):
 
 
 @pytest.mark.parametrize("name", ALL)
-def test_one_explanation_a_size_and_one_sentence_a_bad_day(name):
+def test_one_explanation_a_size_and_one_sentence_a_bad_day(name: str) -> None:
     for said in both(name):
         assert len(said.words.explanations) == len(said.figures.sizes)
         assert len(said.words.stress) == len(said.figures.stress)
@@ -83,13 +82,13 @@ def test_one_explanation_a_size_and_one_sentence_a_bad_day(name):
 
 
 @pytest.mark.parametrize("name", [name for name in NAMES if name != "goal-alone"])
-def test_answer_speaks_of_the_line_to_fit_or_what_to_look_for(name):
+def test_answer_speaks_of_the_line_to_fit_or_what_to_look_for(name: str) -> None:
     said = independent(name)
-    assert said.figures.line_to_fit in said.words.answer
+    assert said.figures.line_to_fit is not None and said.figures.line_to_fit in said.words.answer
 
 
 @pytest.mark.parametrize("name", NAMES)
-def test_velocity_and_loss_are_the_solver_s(name):
+def test_velocity_and_loss_are_the_solver_s(name: str) -> None:
     """Feet and psi as NIST SP 811 has them; only rows whose figures lie well off a rounding edge."""
     said = independent(name)
     for row, one in zip(said.figures.sizes, said.words.explanations, strict=True):
@@ -100,7 +99,7 @@ def test_velocity_and_loss_are_the_solver_s(name):
             assert spaced(one.costs).startswith(f"{psi:.1f} psi"), one.costs
 
 
-def test_first_figures_have_their_words_too():
+def test_first_figures_have_their_words_too() -> None:
     """A screen shows the figures before the bad days are solved."""
     session = validate(plain("twins"), "twins")
     words = result(session, first_figures(session)).words
@@ -109,7 +108,7 @@ def test_first_figures_have_their_words_too():
     assert any(finding.about == "pump.count" for finding in words.findings)
 
 
-def test_cautions_of_alcohol_only_with_alcohol():
+def test_cautions_of_alcohol_only_with_alcohol() -> None:
     alcohol = "Alcohol in the fuel"
     assert any(alcohol in text for text in told("hill-climb-coupe").words.cautions)
     assert not any(alcohol in text for text in told("mild").words.cautions)
@@ -124,6 +123,6 @@ def test_cautions_of_alcohol_only_with_alcohol():
         "parts makers' ratings", "local codes", "sanctioning", "qualified people", "not an approval",
     ],
 )  # fmt: skip
-def test_standing_cautions(words):
+def test_standing_cautions(words: str) -> None:
     """Common practice around petrol under pressure, no source."""
     assert any(words in text for text in independent("goal-alone").words.cautions)

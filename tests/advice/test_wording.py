@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import pytest
 
+from fuelwiz.advice import Explanation
+
 from .builds import independent, spaced, told
 
 ANSWERS = {
@@ -27,11 +29,11 @@ ANSWERS = {
 
 
 @pytest.mark.parametrize("name", ANSWERS)
-def test_answer(name):
+def test_answer(name: str) -> None:
     assert spaced(independent(name).words.answer) == ANSWERS[name]
 
 
-def test_answer_where_no_line_cures():
+def test_answer_where_no_line_cures() -> None:
     words = told("hill-climb-coupe", pump__volts="12.7 V").words
     assert spaced(words.answer) == (
         "The pump is too small: the goal needs 79 gal/h, 91 with reserve; through -8 this pump flows 81"
@@ -46,11 +48,11 @@ HEADLINES = {
 
 
 @pytest.mark.parametrize("name", HEADLINES)
-def test_headline(name):
+def test_headline(name: str) -> None:
     assert spaced(independent(name).words.headline) == HEADLINES[name]
 
 
-def explained(name, size):
+def explained(name: str, size: str) -> Explanation:
     said = independent(name)
     at = [row.size for row in said.figures.sizes].index(size)
     return said.words.explanations[at]
@@ -71,42 +73,45 @@ EXPLAINED = {
 
 
 @pytest.mark.parametrize(("name", "size", "part"), EXPLAINED)
-def test_explanation(name, size, part):
+def test_explanation(name: str, size: str, part: str) -> None:
     assert spaced(getattr(explained(name, size), part)) == EXPLAINED[name, size, part]
 
 
-def test_cost_in_flow_and_power():
+def test_cost_in_flow_and_power() -> None:
     """Hill-climb six, -8: 127.3 gal/h without the feed's loss, 124.4 with it, 105.9 burnt for 750 hp."""
-    assert spaced(explained("hill-climb-six", "-8").costs) == "3.3 psi: 2 % of the pump's flow, worth 21 hp"
+    assert (
+        spaced(explained("hill-climb-six", "-8").costs or "")
+        == "3.3 psi: 2 % of the pump's flow, worth 21 hp"
+    )
 
 
-def test_without_runs_only_velocity_is_explained():
+def test_without_runs_only_velocity_is_explained() -> None:
     for one in independent("goal-alone").words.explanations:
         assert one.means is not None
         assert (one.costs, one.next, one.smaller) == (None, None, None)
 
 
-def test_to_do_on_the_first_answer():
+def test_to_do_on_the_first_answer() -> None:
     words = independent("goal-alone").words
     assert words.next_step == "Next: finish this step, then Fuel; it changes the result most."
     assert words.to_do.startswith("Not given yet: pump, feed line,")
 
 
-def test_comfortable_where_nothing_is_more_urgent():
+def test_comfortable_where_nothing_is_more_urgent() -> None:
     words = told("hill-climb-six", feed__chosen=None, goal__power="600 hp", fuel__ethanol="10 %").words
     assert "would be comfortable" not in words.answer
     words = told("hill-climb-coupe", goal__power="350 hp").words
     assert spaced(words.to_do) == "-8 would be comfortable: under 4 ft/s with all the pump delivers."
 
 
-def test_assumed_volts_and_a_guessed_curve_are_said_in_the_answer():
+def test_assumed_volts_and_a_guessed_curve_are_said_in_the_answer() -> None:
     assert "13.0 V (assumed)" in spaced(told("hill-climb-coupe", pump__volts=None).words.answer)
     assert "a guess from one point of the pump's curve" in told("mild").words.answer
 
 
-def test_first_limit():
+def test_first_limit() -> None:
     """The pump's 492.6 kW and the injectors' 524.3 kW of the independent solver, in hp of 745.7 W."""
     words = independent("hill-climb-coupe").words
-    assert spaced(words.first_limit) == (
+    assert spaced(words.first_limit or "") == (
         "The pump reaches its limit first, at 661 hp; then the injectors, at 703 hp."
     )

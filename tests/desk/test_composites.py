@@ -85,7 +85,7 @@ def test_more_bends_than_ends_are_refused_until_there_are_hoses_enough(tmp_path:
     assert desk.refused == {}
     assert desk.value("feed.run.0.fittings") == {"straight": 1, "swept_90": 5}
     desk.type("feed.hoses", "2")
-    assert desk.text_in_field("feed.hoses").refused == "5 bent ends want 3 or more"
+    assert desk.text_in_field("feed.hoses").refused == "5 bent ends need 3 or more"
 
 
 def test_bends_left_empty_are_straight_and_hoses_left_empty_are_not_counted(tmp_path: Path) -> None:

@@ -95,9 +95,9 @@ def test_the_volts_are_read_off_the_head(text: str, volts: str | None) -> None:
         ("20,151\n900,3", 'line 2, "900": beyond 0 to 500 psi, left out'),
         ("20,151\n40,142\n20,150", "line 3, a second point at 20 psi: left out"),
         ("20,142\n40,151", "line 2: flow rises to 151 gal/h at 40 psi, which no pump does"),
-        ("pressure (mm),flow\n20,151", '"mm" is no unit of pressure: psi is taken'),
+        ("pressure (mm),flow\n20,151", '"mm" is not a unit of pressure: read as psi'),
         ("psi,gal/h at 13.5 V,gal/h at 12 V\n20,151,130", 'column 3, "gal/h at 12 V": left out'),
-        ("1.234,5;3", "no line with two figures was found"),
+        ("1.234,5;3", "no line with two numbers was found"),
         ('20;151\n"1,234",5', 'line 2, "1,234,5": left out'),
     ],
 )

@@ -117,7 +117,7 @@ def test_a_file_that_is_not_utf_8(path: Path) -> None:
 def test_deep_nesting_is_refused_before_it_is_parsed(path: Path, content: str) -> None:
     said = refused(path, content)
     assert len(said) == 1
-    assert said[0].endswith("deep; 8 is the most that is read")
+    assert said[0].endswith("deep; the limit is 8")
 
 
 @pytest.mark.parametrize(
@@ -150,20 +150,20 @@ def test_a_full_file_is_well_within_the_depth() -> None:
     [
         (
             SMALL + "[pressure]\nboost = 21 psi\n",
-            ", line 5: is not TOML: something goes on after the value: are the quotes right?",
+            ", line 5: is not TOML: there is something after the value: are the quotes right?",
         ),
         (
             SMALL + "[pressure]\nboost = psi\n",
             ", line 5: is not TOML: a value is missing here, or is not in quotes",
         ),
-        (SMALL + 'power = "3 hp"\n', ", line 4: is not TOML: this key stands here for the second time"),
-        (SMALL + "[goal]\n", ", line 4: is not TOML: this section stands here for the second time"),
-        (SMALL + "reserve\n", ", line 4: is not TOML: a key wants = and a value after it"),
+        (SMALL + 'power = "3 hp"\n', ", line 4: is not TOML: this key is here twice"),
+        (SMALL + "[goal]\n", ", line 4: is not TOML: this section is here twice"),
+        (SMALL + "reserve\n", ", line 4: is not TOML: a key needs = and a value after it"),
         (
             SMALL + 'name = "x\n',
             ", line 4: is not TOML: a text has no closing quotes, or holds a control character",
         ),
-        (SMALL + 'name = "\\x"\n', ", line 4: is not TOML: a backslash in a text has to be doubled"),
+        (SMALL + 'name = "\\x"\n', ", line 4: is not TOML: a backslash in a text must be doubled"),
         (SMALL + "[pump\n", ", line 4: is not TOML: a section header has no closing bracket"),
         (SMALL + "x = " + "9" * 5000, ": is not TOML: a number in it is far too large"),
     ],

@@ -8,12 +8,17 @@ from typing import Any
 import pytest
 from session.builds import EXAMPLES, FULL, full
 
-from fuelwiz.document.merge import merge, set_record
+from fuelwiz.document.merge import merge
 from fuelwiz.session import validate
 
 from .edits import TYPED, changed, difference
 
 TEXT = FULL.read_text(encoding="utf-8")
+
+
+def set_record(text: str, record: dict[str, Any]) -> str:
+    """A file's text with another record, as a save writes it."""
+    return merge(text, {**tomllib.loads(text), "record": record})
 
 
 @pytest.mark.parametrize("ending", ["\n", "\r\n"])

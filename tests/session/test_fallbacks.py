@@ -86,7 +86,7 @@ BESIDE: list[tuple[str, Any, str, Any, str]] = [
     ("injectors.rated_flow", "1050 cc/min", "injectors.count", 4, "4"),
 ]
 
-HANGING: list[tuple[str, Any, str, float, str]] = [
+DERIVED: list[tuple[str, Any, str, float, str]] = [
     ("engine.induction", "turbo", "pressure.boost", 15 * PSI, "15 psi"),
     ("engine.induction", "supercharger", "pressure.boost", 8 * PSI, "8 psi"),
     ("engine.induction", "none", "pressure.boost", 0.0, "0 psi"),
@@ -105,7 +105,7 @@ def test_a_key_that_is_left_out(path: str, value: Any, text: str) -> None:
     assert not given(built, path)
 
 
-@pytest.mark.parametrize(("beside", "said", "path", "value", "text"), BESIDE + HANGING)
+@pytest.mark.parametrize(("beside", "said", "path", "value", "text"), BESIDE + DERIVED)
 def test_a_key_that_is_left_out_beside_another(
     beside: str, said: Any, path: str, value: Any, text: str
 ) -> None:

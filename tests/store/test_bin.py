@@ -76,7 +76,7 @@ def test_a_folder_stays_and_a_file_that_is_gone_is_said(tmp_path: Path) -> None:
     (tmp_path / "folder.toml").mkdir()
     with pytest.raises(OutputError, match="is a folder"):
         put_in_bin(tmp_path / "folder.toml")
-    with pytest.raises(OutputError, match="not there any more"):
+    with pytest.raises(OutputError, match="no longer exists"):
         put_in_bin(tmp_path / "gone.toml")
     assert not (tmp_path / ".bin").exists()
 

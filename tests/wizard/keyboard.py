@@ -99,9 +99,10 @@ class Keyboard:
                 and screen.desk.is_loaded
                 and screen.desk.path == path
             ):
-                break
+                await self.settled()
+                return
             await asyncio.sleep(0.01)
-        await self.settled()
+        raise AssertionError(f"{path} was never opened")
 
     async def until(self, seen: str) -> None:
         """Wait until a text stands on the screen."""

@@ -15,9 +15,8 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.errors import SaveRefused
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.form.form_rows import cells_of
-from fuelwiz.wizard.look import Look
 
-from .keyboard import Keyboard, copy_of
+from .keyboard import Keyboard, at_build, copy_of
 
 WALKS = int(os.environ.get("FUELWIZ_WALKS", "60"))
 SEED = os.environ.get("FUELWIZ_SEED") or str(secrets.randbelow(10**9))
@@ -113,9 +112,9 @@ async def reopened_alike(keys: Keyboard) -> None:
 @pytest.mark.parametrize("size", SIZES, ids=lambda size: f"{size[0]}x{size[1]}")
 async def test_any_keys_in_any_order(tmp_path: Path, size: tuple[int, int]) -> None:
     """Other walks each time, in one program; `FUELWIZ_SEED` repeats those that failed, `FUELWIZ_WALKS` takes more."""
-    app = FuelwizApp(tmp_path, tmp_path / "first.toml", look=Look())
-    async with app.run_test(size=size) as pilot:
-        keys = Keyboard(pilot)
+    async with at_build(tmp_path / "first.toml", size) as keys:
+        app = keys.pilot.app
+        assert isinstance(app, FuelwizApp)
         for number in range(SIZES.index(size), WALKS, len(SIZES)):
             folder = tmp_path / str(number)
             folder.mkdir()

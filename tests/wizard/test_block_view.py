@@ -108,7 +108,9 @@ def test_a_row_in_one_line_says_the_short_form_and_that_there_is_more() -> None:
 
 def test_the_builders_own_row_stands_out() -> None:
     look = Look()
-    grounds = [{style.bgcolor for _, style, _ in line if style} for line in drawn(TABLE, look=look)[1:]]
+    grounds = [
+        {style.bgcolor for _, style, _ in line if style is not None} for line in drawn(TABLE, look=look)[1:]
+    ]
     assert grounds[1] == {look.style("text", "row").bgcolor}
     assert grounds[0] == grounds[2] == {look.style("text").bgcolor}
 
@@ -117,14 +119,14 @@ def test_the_builders_own_row_stands_out() -> None:
 def test_a_mark_colors_its_word(mark: Mark, role: str) -> None:
     look = Look()
     (_, line) = drawn(Table((Column("Works"),), (row(Cell("word", mark)),)), look=look)
-    colors = {style.color for piece, style, _ in line if style and piece.strip()}
+    colors = {style.color for piece, style, _ in line if style is not None and piece.strip()}
     assert colors == {look.style(role).color}  # type: ignore[arg-type]
 
 
 def test_with_sixteen_colors_the_mark_is_a_chip_and_its_word_is_plain() -> None:
     look = Look(colors="16")
     (_, line) = drawn(Table((Column("Works"),), (row(Cell("word", "no")),)), look=look)
-    styles = {piece.strip(): style for piece, style, _ in line if style and piece.strip()}
+    styles = {piece.strip(): style for piece, style, _ in line if style is not None and piece.strip()}
     assert styles["✗"].bgcolor is not None and styles["word"].bgcolor is None
 
 

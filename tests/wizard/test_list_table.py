@@ -13,8 +13,8 @@ from rich.cells import cell_len
 
 from fuelwiz.document.changes import Change
 from fuelwiz.store.build_file import BuildFile
-from fuelwiz.wizard.build_list.changes import change_words
 from fuelwiz.wizard.build_list.judged import Judged, Verdict, judge
+from fuelwiz.wizard.build_list.last_change import change_words
 from fuelwiz.wizard.build_list.list_page import ListPage, page_lines
 from fuelwiz.wizard.build_list.list_state import BuildList
 from fuelwiz.wizard.build_list.list_table import columns_for, day_words, table_lines
@@ -139,9 +139,9 @@ def test_days(day: date | None, words: str) -> None:
         ([Change("pressure.boost", None, "22 psi")], "boost now 22\u00a0psi"),
         ([Change("pressure.boost", "22 psi", None)], "boost taken out"),
         ([Change("pump", None, {"name": "x"})], "pump added"),
-        ([Change("feed.sizes", ["-4"], ["-6", "-8"])], "list of sizes to try changed"),
-        ([Change("engine.cylinders", 4, 6)], "number of cylinders 4 to 6"),
-        ([Change("name", "a\x1b[2J", "b" * 99)], f"name of the build a[2J to {'b' * 39}…"),
+        ([Change("feed.sizes", ["-4"], ["-6", "-8"])], "sizes to try changed"),
+        ([Change("engine.cylinders", 4, 6)], "cylinders 4 to 6"),
+        ([Change("name", "a\x1b[2J", "b" * 99)], f"name a[2J to {'b' * 39}…"),
         ([], ""),
     ],
 )

@@ -17,10 +17,10 @@ from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject
 
 
-def _stops(build: Subject) -> Iterator[Remark]:
+def _stops(subject: Subject) -> Iterator[Remark]:
     """One remark for each limit of the pick and of the build, in the order of the verdict."""
-    for limit in build.figures.verdict.limits:
-        yield Remark("stop", limit, *what_and_do(build, limit))
+    for limit in subject.figures.verdict.limits:
+        yield Remark("stop", limit, *what_and_do(subject, limit))
 
 
 _TOPICS = (
@@ -37,7 +37,7 @@ _TOPICS = (
 _ORDER = ("stop", "warning", "note")
 
 
-def remarks(build: Subject) -> list[Remark]:
+def remarks(subject: Subject) -> list[Remark]:
     """All remarks on a build; within one severity in the order of the topics."""
-    found = [remark for topic in _TOPICS for remark in topic(build)]
+    found = [remark for topic in _TOPICS for remark in topic(subject)]
     return sorted(found, key=lambda remark: _ORDER.index(remark.severity))

@@ -8,26 +8,25 @@ from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.wire import MOST_WIRE_LOSS_V, awg_area_m2
-from fuelwiz.session import Wiring
 
 NEARLY = 1.0 - 1e-9
 
 
-def electric_remarks(build: Subject) -> Iterator[Remark]:
+def electric_remarks(subject: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know; nothing while no pump is known."""
-    if not build.has_pump:
+    if not subject.has_pump:
         return
-    yield from _volts(build)
-    yield from _above_supply(build)
-    yield from _current_unknown(build)
-    yield from _wire(build)
-    yield from _fuse(build)
+    yield from _volts(subject)
+    yield from _above_supply(subject)
+    yield from _current_unknown(subject)
+    yield from _wire(subject)
+    yield from _fuse(subject)
 
 
-def _volts(build: Subject) -> Iterator[Remark]:
-    volts = build.pick.pump_volts_V
-    usual = build.numbers.figure("volts", ASSUMED_VOLTS)
-    if build.volts_assumed:
+def _volts(subject: Subject) -> Iterator[Remark]:
+    volts = subject.pick.pump_volts_V
+    usual = subject.numbers.figure("volts", ASSUMED_VOLTS)
+    if subject.volts_assumed:
         yield Remark(
             "note",
             "pump.volts",
@@ -36,7 +35,7 @@ def _volts(build: Subject) -> Iterator[Remark]:
             " 8\u00a0% of the flow and more.",
         )
     elif volts is not None and volts < ASSUMED_VOLTS:
-        low = build.numbers.figure("volts", volts, ASSUMED_VOLTS)
+        low = subject.numbers.figure("volts", volts, ASSUMED_VOLTS)
         yield Remark(
             "warning",
             "pump.volts",
@@ -45,12 +44,12 @@ def _volts(build: Subject) -> Iterator[Remark]:
         )
 
 
-def _above_supply(build: Subject) -> Iterator[Remark]:
-    pump, wiring = build.session.pump, build.session.wiring
+def _above_supply(subject: Subject) -> Iterator[Remark]:
+    pump, wiring = subject.session.pump, subject.session.wiring
     if pump is None or wiring is None or pump.volts is None or pump.volts <= wiring.supply:
         return
-    given = build.numbers.figure("volts", pump.volts, wiring.supply)
-    supply = build.numbers.figure("volts", wiring.supply, pump.volts)
+    given = subject.numbers.figure("volts", pump.volts, wiring.supply)
+    supply = subject.numbers.figure("volts", wiring.supply, pump.volts)
     yield Remark(
         "warning",
         "pump.volts",
@@ -59,9 +58,9 @@ def _above_supply(build: Subject) -> Iterator[Remark]:
     )
 
 
-def _current_unknown(build: Subject) -> Iterator[Remark]:
+def _current_unknown(subject: Subject) -> Iterator[Remark]:
     """With no current, a wire seems to lose nothing: too hopeful, and nothing else would show it."""
-    pump, wiring = build.session.pump, build.session.wiring
+    pump, wiring = subject.session.pump, subject.session.wiring
     if pump is None or wiring is None or pump.current or pump.volts is not None:
         return
     yield Remark(
@@ -72,8 +71,8 @@ def _current_unknown(build: Subject) -> Iterator[Remark]:
     )
 
 
-def _wire(build: Subject) -> Iterator[Remark]:
-    figures, wiring = build.figures.wiring, build.session.wiring
+def _wire(subject: Subject) -> Iterator[Remark]:
+    figures, wiring = subject.figures.wiring, subject.session.wiring
     if (
         figures is None
         or wiring is None
@@ -81,11 +80,12 @@ def _wire(build: Subject) -> Iterator[Remark]:
         or figures.smallest_wire is None
     ):
         return
-    lost = build.numbers.figure("volts", figures.loss_V, MOST_WIRE_LOSS_V)
-    most = build.numbers.limit("volts", MOST_WIRE_LOSS_V)
+    lost = subject.numbers.figure("volts", figures.loss_V, MOST_WIRE_LOSS_V)
+    most = subject.numbers.limit("volts", MOST_WIRE_LOSS_V)
     do = f"{figures.smallest_wire} loses no more than {most} by itself, and carries the fuse."
+    in_plugs = subject.numbers.figure("volts", wiring.connections, 0.0)
     if wiring.wire is not None and wiring.wire >= NEARLY * awg_area_m2(int(figures.smallest_wire.split()[0])):
-        do = f"The wire is thick enough: look at plugs, relay and fuse holder ({_in_plugs(build, wiring)})."
+        do = f"The wire is thick enough: look at plugs, relay and fuse holder ({in_plugs} given)."
     yield Remark(
         "note",
         "wiring.wire",
@@ -94,19 +94,14 @@ def _wire(build: Subject) -> Iterator[Remark]:
     )
 
 
-def _in_plugs(build: Subject, wiring: Wiring) -> str:
-    lost = build.numbers.figure("volts", wiring.connections, 0.0)
-    return f"{lost} is given for them" if wiring.connections > 0.0 else "nothing is given for them"
-
-
-def _fuse(build: Subject) -> Iterator[Remark]:
-    figures = build.figures.wiring
+def _fuse(subject: Subject) -> Iterator[Remark]:
+    figures = subject.figures.wiring
     if figures is None or figures.fuse_A is None or figures.peak_current_A is None:
         return
-    if "fuse" in build.figures.verdict.limits:
+    if "fuse" in subject.figures.verdict.limits:
         return
-    fuse = build.numbers.limit("amps", figures.fuse_A)
-    peak = build.numbers.figure("amps", figures.peak_current_A, figures.fuse_A)
+    fuse = subject.numbers.limit("amps", figures.fuse_A)
+    peak = subject.numbers.figure("amps", figures.peak_current_A, figures.fuse_A)
     yield Remark(
         "note",
         "wiring",

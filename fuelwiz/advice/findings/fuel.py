@@ -19,58 +19,58 @@ E85_MOST = 0.90
 ALCOHOL_FROM = 0.20
 
 
-def fuel_remarks(build: Subject) -> Iterator[Remark]:
+def fuel_remarks(subject: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know."""
-    yield from _consumption(build)
-    yield from _vapour(build)
-    yield from _vapour_on_bad_days(build)
-    yield from _heat(build)
-    yield from _alcohol(build)
-    yield from _surge(build)
+    yield from _consumption(subject)
+    yield from _vapour(subject)
+    yield from _vapour_on_bad_days(subject)
+    yield from _heat(subject)
+    yield from _alcohol(subject)
+    yield from _surge(subject)
 
 
-def _range(build: Subject, low: float, high: float) -> str:
+def _range(subject: Subject, low: float, high: float) -> str:
     """Two shares as a range: 15 to 42 %."""
-    return f"{build.numbers.number('percent', low)} to {build.numbers.figure('percent', high)}"
+    return f"{subject.numbers.number('percent', low)} to {subject.numbers.figure('percent', high)}"
 
 
-def _consumption(build: Subject) -> Iterator[Remark]:
-    demand = build.figures.demand
+def _consumption(subject: Subject) -> Iterator[Remark]:
+    demand = subject.figures.demand
     low, high = CREDIBLE_EFFICIENCY
     if low <= demand.thermal_efficiency <= high:
         return
-    bsfc = build.numbers.figure("bsfc", demand.bsfc_kg_J)
-    share = build.numbers.figure("percent", demand.thermal_efficiency, *CREDIBLE_EFFICIENCY)
+    bsfc = subject.numbers.figure("bsfc", demand.bsfc_kg_J)
+    share = subject.numbers.figure("percent", demand.thermal_efficiency, *CREDIBLE_EFFICIENCY)
     yield Remark(
         "warning",
         "engine.bsfc",
         f"A fuel use of {bsfc} is not credible: it would turn {share} of the fuel's heat into power.",
-        f"Engines reach {_range(build, low, high)}: check the figure and its unit, or leave it out.",
+        f"Engines reach {_range(subject, low, high)}: check the figure and its unit, or leave it out.",
     )
 
 
-def _vapour(build: Subject) -> Iterator[Remark]:
-    margin = build.pick.vapour_margin_Pa
+def _vapour(subject: Subject) -> Iterator[Remark]:
+    margin = subject.pick.vapour_margin_Pa
     safe = max(LEAST_VAPOUR_MARGIN_PA.values())
-    if margin is None or margin >= safe or margin < vapour_need(build):
+    if margin is None or margin >= safe or margin < vapour_need(subject):
         return
-    near = build.numbers.figure("pressure", margin, safe, 0.0)
-    wanted = build.numbers.figure("pressure", safe, margin)
+    near = subject.numbers.figure("pressure", margin, safe, 0.0)
+    wanted = subject.numbers.figure("pressure", safe, margin)
     yield Remark(
         "warning",
         "inlet",
         f"At the pump inlet the fuel is only {near} above boiling; keep {wanted} or more.",
-        cooler_inlet(build),
+        cooler_inlet(subject),
     )
 
 
-def _vapour_on_bad_days(build: Subject) -> Iterator[Remark]:
-    if build.pick.vapour_margin_Pa is None or build.pick.vapour_margin_Pa < vapour_need(build):
+def _vapour_on_bad_days(subject: Subject) -> Iterator[Remark]:
+    if subject.pick.vapour_margin_Pa is None or subject.pick.vapour_margin_Pa < vapour_need(subject):
         return
     boiling = [
         name
-        for case, name in zip(build.figures.stress, case_names(build), strict=True)
-        if case.vapour_margin_Pa is not None and case.vapour_margin_Pa < vapour_need(build)
+        for case, name in zip(subject.figures.stress, case_names(subject), strict=True)
+        if case.vapour_margin_Pa is not None and case.vapour_margin_Pa < vapour_need(subject)
     ]
     if not boiling:
         return
@@ -78,16 +78,16 @@ def _vapour_on_bad_days(build: Subject) -> Iterator[Remark]:
         "warning",
         "fuel.temperature",
         f"The fuel can boil at the pump inlet on a bad day: {listed(boiling)}.",
-        f"{cooler_inlet(build)} A bigger pump does not help there.",
+        f"{cooler_inlet(subject)} A bigger pump does not help there.",
     )
 
 
-def _heat(build: Subject) -> Iterator[Remark]:
-    heat = build.figures.heat
+def _heat(subject: Subject) -> Iterator[Remark]:
+    heat = subject.figures.heat
     if heat is None or heat.rise_K_per_h is None or heat.rise_K_per_h <= MOST_RISE_K_PER_H:
         return
-    rise = build.numbers.figure("warming", heat.rise_K_per_h, MOST_RISE_K_PER_H)
-    most = build.numbers.figure("warming", MOST_RISE_K_PER_H)
+    rise = subject.numbers.figure("warming", heat.rise_K_per_h, MOST_RISE_K_PER_H)
+    most = subject.numbers.figure("warming", MOST_RISE_K_PER_H)
     yield Remark(
         "warning",
         "tank.volume",
@@ -96,8 +96,8 @@ def _heat(build: Subject) -> Iterator[Remark]:
     )
 
 
-def _alcohol(build: Subject) -> Iterator[Remark]:
-    fuel = build.session.fuel
+def _alcohol(subject: Subject) -> Iterator[Remark]:
+    fuel = subject.session.fuel
     rated = f"{RATED[:1].upper()}{RATED[1:]}"
     if fuel.kind == "methanol":
         yield Remark(
@@ -107,23 +107,23 @@ def _alcohol(build: Subject) -> Iterator[Remark]:
             f"{rated} Its flame is invisible, and it is poisonous, also through the skin.",
         )
     elif fuel.kind == "blend" and E85_SOLD[0] <= fuel.ethanol <= E85_MOST:
-        phi = build.numbers.limit("percent", fuel.ethanol)
+        phi = subject.numbers.limit("percent", fuel.ethanol)
         yield Remark(
             "note",
             "fuel.ethanol",
-            f"Calculated for {phi} ethanol; E85 from a pump may hold {_range(build, *E85_SOLD)} (ASTM D5798).",
+            f"Calculated for {phi} ethanol; E85 from a pump may hold {_range(subject, *E85_SOLD)} (ASTM D5798).",
             f"Measure it, or fit a sensor; the bad days show what more and less of it does. {rated}",
         )
     elif fuel.kind == "blend" and fuel.ethanol >= ALCOHOL_FROM:
-        phi = build.numbers.limit("percent", fuel.ethanol)
+        phi = subject.numbers.limit("percent", fuel.ethanol)
         yield Remark("note", "fuel.ethanol", f"The fuel holds {phi} ethanol.", rated)
 
 
-def _surge(build: Subject) -> Iterator[Remark]:
-    surge = build.figures.surge
+def _surge(subject: Subject) -> Iterator[Remark]:
+    surge = subject.figures.surge
     if surge is None or surge.holds_s is None:
         return
-    holds = build.numbers.figure("seconds", surge.holds_s)
+    holds = subject.numbers.figure("seconds", surge.holds_s)
     yield Remark(
         "note",
         "surge.volume",

@@ -13,18 +13,18 @@ SAG_WORTH_A_NOTE = 0.01
 SAG_WORTH_A_WARNING = 0.5  # of the most that it may be
 
 
-def injector_remarks(build: Subject) -> Iterator[Remark]:
+def injector_remarks(subject: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know."""
-    yield from _pressure_left(build)
-    yield from _sag(build)
+    yield from _pressure_left(subject)
+    yield from _sag(subject)
 
 
-def _pressure_left(build: Subject) -> Iterator[Remark]:
-    left, base = build.figures.pressure.injector_Pa, build.session.pressure.base
+def _pressure_left(subject: Subject) -> Iterator[Remark]:
+    left, base = subject.figures.pressure.injector_Pa, subject.session.pressure.base
     if left <= 0.0 or left >= PRESSURE_SHARE * base:
         return
-    share = build.numbers.figure("percent", left / base, PRESSURE_SHARE)
-    pressure = build.numbers.figure("pressure", left)
+    share = subject.numbers.figure("percent", left / base, PRESSURE_SHARE)
+    pressure = subject.numbers.figure("pressure", left)
     yield Remark(
         "warning",
         "pressure.reference",
@@ -33,15 +33,15 @@ def _pressure_left(build: Subject) -> Iterator[Remark]:
     )
 
 
-def _sag(build: Subject) -> Iterator[Remark]:
-    sag, across = build.pick.rail_sag_Pa, build.figures.pressure.injector_Pa
-    if sag is None or across <= 0.0 or "sag" in build.pick.limits or sag < SAG_WORTH_A_NOTE * across:
+def _sag(subject: Subject) -> Iterator[Remark]:
+    sag, across = subject.pick.rail_sag_Pa, subject.figures.pressure.injector_Pa
+    if sag is None or across <= 0.0 or "sag" in subject.pick.limits or sag < SAG_WORTH_A_NOTE * across:
         return
-    drop = build.numbers.figure("pressure", sag, MOST_SAG * across)
-    share = build.numbers.figure("percent", sag / across, MOST_SAG)
+    drop = subject.numbers.figure("pressure", sag, MOST_SAG * across)
+    share = subject.numbers.figure("percent", sag / across, MOST_SAG)
     yield Remark(
         "warning" if sag > SAG_WORTH_A_WARNING * MOST_SAG * across else "note",
         "pressure.regulator",
         f"Rail pressure drops {drop} at full power, {share} of what the injectors get.",
-        "The regulator sits at the tank and cannot make up for the line: tune with it, or fit a larger line.",
+        "Nothing at the rail makes up for the line: tune with the drop, or fit a larger line.",
     )

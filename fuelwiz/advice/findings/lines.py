@@ -14,31 +14,31 @@ COSTLY_SHARE = 0.05
 CHEAP_SHARE = 0.02
 
 
-def line_remarks(build: Subject) -> Iterator[Remark]:
+def line_remarks(subject: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know."""
-    if not build.has_runs:
+    if not subject.has_runs:
         return
-    yield from _filters(build)
-    yield from _velocity_and_loss(build)
-    yield from _other_size(build)
-    yield from _dash_bores(build)
+    yield from _filters(subject)
+    yield from _velocity_and_loss(subject)
+    yield from _other_size(subject)
+    yield from _dash_bores(subject)
 
 
-def _filters(build: Subject) -> Iterator[Remark]:
-    demand, capacity = build.figures.demand.volume_flow_m3_s, build.pick.capacity_m3_s
-    for item in build.session.feed.filter:
+def _filters(subject: Subject) -> Iterator[Remark]:
+    demand, capacity = subject.figures.demand.volume_flow_m3_s, subject.pick.capacity_m3_s
+    for item in subject.session.feed.filter:
         name = f"filter ({item.what})" if item.what else "filter"
-        rated = build.numbers.figure("flow", item.rated_flow)
+        rated = subject.numbers.figure("flow", item.rated_flow)
         if demand > item.rated_flow:
-            flow = build.numbers.figure("flow", demand, item.rated_flow)
+            flow = subject.numbers.figure("flow", demand, item.rated_flow)
             yield Remark(
                 "warning",
                 "feed.filter",
                 f"At the goal {flow} flows through the {name}, rated for {rated}.",
                 "Fit a larger one, or two side by side.",
             )
-        elif build.at_rail and capacity is not None and capacity > item.rated_flow:
-            flow = build.numbers.figure("flow", capacity, item.rated_flow)
+        elif subject.at_rail and capacity is not None and capacity > item.rated_flow:
+            flow = subject.numbers.figure("flow", capacity, item.rated_flow)
             yield Remark(
                 "note",
                 "feed.filter",
@@ -47,43 +47,43 @@ def _filters(build: Subject) -> Iterator[Remark]:
             )
 
 
-def _velocity_and_loss(build: Subject) -> Iterator[Remark]:
-    row, pump = build.pick, build.figures.pump
+def _velocity_and_loss(subject: Subject) -> Iterator[Remark]:
+    row, pump = subject.pick, subject.figures.pump
     if (
         pump is None
         or row.capacity_m3_s is None
-        or build.at_tank
+        or subject.at_tank
         or pump.capacity_without_feed_loss_m3_s <= 0.0
     ):
         return
     share = 1.0 - row.capacity_m3_s / pump.capacity_without_feed_loss_m3_s
-    loss = LOSS.figure(build, row)
+    loss = LOSS.figure(subject, row)
     if row.band in {"easy", "good"} and share > COSTLY_SHARE:
-        part = build.numbers.figure("percent", share, COSTLY_SHARE)
+        part = subject.numbers.figure("percent", share, COSTLY_SHARE)
         yield Remark(
             "warning",
             "feed.run",
             f"Velocity is {row.band}, but {loss} of loss costs {part} of the flow.",
-            _win_back(build, row),
+            _win_back(subject, row),
         )
     elif row.band in {"brisk", "fast", "too fast"} and share < CHEAP_SHARE:
-        part = build.numbers.figure("percent", share, CHEAP_SHARE)
+        part = subject.numbers.figure("percent", share, CHEAP_SHARE)
         yield Remark(
             "note",
             "feed.run",
-            f"{speed(build, row)} is {row.band}, yet only {loss} is lost, {part} of the flow.",
+            f"{speed(subject, row)} is {row.band}, yet only {loss} is lost, {part} of the flow.",
             "The line is so short that the velocity sounds worse than it is.",
         )
 
 
-def _win_back(build: Subject, row: SizeFigures) -> str:
+def _win_back(subject: Subject, row: SizeFigures) -> str:
     """Where most of the loss sits, and what would save it."""
-    place, larger = _where_lost(row), build.neighbour(row, 1)
+    place, larger = _where_lost(row), subject.neighbour(row, 1)
     if place not in {"hose", "fittings"}:
         return f"Most of it sits in the {place}: check that before you buy a larger line."
     if larger is None or larger.feed_loss_Pa is None or row.feed_loss_Pa is None:
         return f"Most of it sits in the {place}: a shorter route or fewer sharp ends would save some."
-    saved = build.numbers.figure("pressure", row.feed_loss_Pa - larger.feed_loss_Pa)
+    saved = subject.numbers.figure("pressure", row.feed_loss_Pa - larger.feed_loss_Pa)
     return f"Most of it sits in the {place}: {larger.size} would save {saved}."
 
 
@@ -101,12 +101,12 @@ def _where_lost(row: SizeFigures) -> str:
     return max(places, key=lambda place: places[place])
 
 
-def _other_size(build: Subject) -> Iterator[Remark]:
-    chosen, line = build.figures.row(build.figures.chosen), build.line
+def _other_size(subject: Subject) -> Iterator[Remark]:
+    chosen, line = subject.figures.row(subject.figures.chosen), subject.line
     if chosen is None or line is None or chosen is line or chosen.limits:
         return
     if chosen.bore_m > line.bore_m:
-        extra = build.numbers.figure("pressure", (line.feed_loss_Pa or 0.0) - (chosen.feed_loss_Pa or 0.0))
+        extra = subject.numbers.figure("pressure", (line.feed_loss_Pa or 0.0) - (chosen.feed_loss_Pa or 0.0))
         yield Remark(
             "note",
             "feed.chosen",
@@ -117,13 +117,13 @@ def _other_size(build: Subject) -> Iterator[Remark]:
     yield Remark(
         "warning",
         "feed.chosen",
-        f"You chose {chosen.size}; its velocity is {chosen.band}: {speed(build, chosen)} at the goal.",
+        f"You chose {chosen.size}; its velocity is {chosen.band}: {speed(subject, chosen)} at the goal.",
         f"Fit {line.size} next time the line is off.",
     )
 
 
-def _dash_bores(build: Subject) -> Iterator[Remark]:
-    runs = build.session.feed.run
+def _dash_bores(subject: Subject) -> Iterator[Remark]:
+    runs = subject.session.feed.run
     nominal = [run for run in runs if run.hose == "nominal" and run.bore is None]
     if not nominal:
         return

@@ -9,14 +9,14 @@ from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.physics.return_line import AT_EASE_SHARE
 
 
-def return_remarks(build: Subject) -> Iterator[Remark]:
+def return_remarks(subject: Subject) -> Iterator[Remark]:
     """A back pressure that comes near the idle rail pressure; a size that does not hold is a stop."""
-    line, idle = build.figures.return_line, build.figures.pressure.idle_rail_Pa
+    line, idle = subject.figures.return_line, subject.figures.pressure.idle_rail_Pa
     if line is None or not line.holds or idle <= 0.0 or line.back_pressure_Pa <= AT_EASE_SHARE * idle:
         return
     name = "the return line you have" if line.fixed else f"the {line.size} return line"
-    needs = build.numbers.figure("pressure", line.back_pressure_Pa, idle)
-    share = build.numbers.figure("percent", line.back_pressure_Pa / idle, AT_EASE_SHARE, 1.0)
+    needs = subject.numbers.figure("pressure", line.back_pressure_Pa, idle)
+    share = subject.numbers.figure("percent", line.back_pressure_Pa / idle, AT_EASE_SHARE, 1.0)
     larger = next(
         (row for row in line.sizes if row.holds and row.back_pressure_Pa <= AT_EASE_SHARE * idle), None
     )

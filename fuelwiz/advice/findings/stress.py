@@ -9,11 +9,11 @@ from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, listed
 
 
-def stress_remarks(build: Subject) -> Iterator[Remark]:
+def stress_remarks(subject: Subject) -> Iterator[Remark]:
     """The bad days that bring a limit which today has not; a pump that stops is said with the pumps."""
-    today = set(build.figures.verdict.limits)
-    names = zip(build.figures.stress, case_names(build), strict=True)
-    stopped, combined = build.case("one pump dead"), build.case("bad day")
+    today = set(subject.figures.verdict.limits)
+    names = zip(subject.figures.stress, case_names(subject), strict=True)
+    stopped, combined = subject.case("one pump dead"), subject.case("bad day")
     failing = [(case, name) for case, name in names if case is not stopped and set(case.limits) - today]
     if not failing or "pump" in today:
         return

@@ -11,16 +11,16 @@ from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.terms import key_in_words
 
 
-def unknown_remarks(build: Subject) -> Iterator[Remark]:
+def unknown_remarks(subject: Subject) -> Iterator[Remark]:
     """Notes, the gravest gap first."""
-    yield from _sections(build)
-    yield from _ratings(build)
-    yield from _assumed(build)
-    yield from _not_covered(build)
+    yield from _sections(subject)
+    yield from _ratings(subject)
+    yield from _assumed(subject)
+    yield from _not_covered(subject)
 
 
-def _sections(build: Subject) -> Iterator[Remark]:
-    session = build.session
+def _sections(subject: Subject) -> Iterator[Remark]:
+    session = subject.session
     if session.pump is None:
         yield Remark(
             "note", "pump", "No pump yet: spare flow, volts, heat, return and bad days are not known."
@@ -35,7 +35,7 @@ def _sections(build: Subject) -> Iterator[Remark]:
         yield Remark("note", "inlet", "The pump inlet is not given: whether fuel boils there is not known.")
     elif session.pump is not None and session.pump.place == "outside" and not session.inlet.run:
         yield Remark("note", "inlet.run", "The suction line is not given: its velocity is not known.")
-    if session.return_line is None and build.at_rail:
+    if session.return_line is None and subject.at_rail:
         yield Remark("note", "return_line", "The return line is not given: whether idle works is not known.")
     if session.injectors is None:
         yield Remark("note", "injectors", "The injectors are not given: whether they keep up is not known.")
@@ -43,26 +43,26 @@ def _sections(build: Subject) -> Iterator[Remark]:
         yield Remark("note", "wiring", "The wiring is not given: wire and fuse are not checked.")
 
 
-def _ratings(build: Subject) -> Iterator[Remark]:
-    pump = build.figures.pump
+def _ratings(subject: Subject) -> Iterator[Remark]:
+    pump = subject.figures.pump
     if pump is None or pump.dead_head_Pa is None or pump.lowest_rating_Pa is not None:
         return
-    most = build.numbers.figure("pressure", pump.dead_head_Pa)
+    most = subject.numbers.figure("pressure", pump.dead_head_Pa)
     yield Remark(
         "note",
         "feed.run.pressure_rating",
-        f"With the line blocked (dead head) the {build.pump_word} can reach {most}.",
+        f"With the line blocked (dead head) the {subject.pump_word} can reach {most}.",
         "No part's pressure rating is given: check that hose, ends and filter are rated above that.",
     )
 
 
-def _assumed(build: Subject) -> Iterator[Remark]:
-    left_out = build.figures.assumed
+def _assumed(subject: Subject) -> Iterator[Remark]:
+    left_out = subject.figures.assumed
     most = matters_most(left_out)
     if most is None:
         return
     only = len(values_assumed(left_out)) == 1
-    named = f"{key_in_words(most)} ({_taken(build, most)})"
+    named = f"{key_in_words(most)} ({_taken(subject, most)})"
     yield Remark(
         "note",
         most,
@@ -71,21 +71,21 @@ def _assumed(build: Subject) -> Iterator[Remark]:
     )
 
 
-def _taken(build: Subject, key: str) -> str:
+def _taken(subject: Subject, key: str) -> str:
     """What is taken for a key, in the units that the session shows."""
-    session, numbers = build.session, build.numbers
+    session, numbers = subject.session, subject.numbers
     shown = {
         "pressure.boost": lambda: numbers.limit("pressure", session.pressure.boost),
         "pressure.base": lambda: numbers.limit("pressure", session.pressure.base),
         "pressure.idle_vacuum": lambda: numbers.limit("pressure", session.pressure.idle_vacuum),
-        "engine.bsfc": lambda: numbers.figure("bsfc", build.figures.demand.bsfc_kg_J),
+        "engine.bsfc": lambda: numbers.figure("bsfc", subject.figures.demand.bsfc_kg_J),
         "fuel.temperature": lambda: numbers.figure("temperature", session.fuel.temperature),
         "feed.run.0.length": lambda: numbers.limit("length", session.feed.run[0].length),
     }
-    return shown[key]() if key in shown else build.assumed[key].replace(" ", NO_BREAK)
+    return shown[key]() if key in shown else subject.assumed[key].replace(" ", NO_BREAK)
 
 
-def _not_covered(_build: Subject) -> Iterator[Remark]:
+def _not_covered(_subject: Subject) -> Iterator[Remark]:
     yield Remark(
         "note",
         "pump.place",

@@ -30,24 +30,24 @@ WORDS: dict[Limit, LimitWords] = {
 _OF_SIZE: dict[SizeLimit, SizeLimitWords] = {words.limit: words for words in SIZE_WORDS}
 
 
-def what_and_do(build: Subject, limit: Limit) -> WhatAndDo:
+def what_and_do(subject: Subject, limit: Limit) -> WhatAndDo:
     """A sentence on what is wrong where the build is judged, one on what to do."""
-    return WORDS[limit].what_and_do(build)
+    return WORDS[limit].what_and_do(subject)
 
 
-def size_stop(build: Subject, row: SizeFigures, limit: SizeLimit) -> WhatAndDo:
+def size_stop(subject: Subject, row: SizeFigures, limit: SizeLimit) -> WhatAndDo:
     """The same of one size."""
-    return _OF_SIZE[limit].stop(build, row)
+    return _OF_SIZE[limit].stop(subject, row)
 
 
-def limit_phrase(build: Subject, row: SizeFigures, limit: SizeLimit) -> str:
+def limit_phrase(subject: Subject, row: SizeFigures, limit: SizeLimit) -> str:
     """One limit of one size inside a sentence: the figure, and the limit that it is judged by."""
-    return _OF_SIZE[limit].phrase(build, row)
+    return _OF_SIZE[limit].phrase(subject, row)
 
 
-def short_why(build: Subject, limit: Limit) -> str:
+def short_why(subject: Subject, limit: Limit) -> str:
     """What is wrong, in a few words that make a sentence."""
-    pumps = "the pumps are" if build.pump_word == "pumps" else "the pump is"
+    pumps = "the pumps are" if subject.pump_word == "pumps" else "the pump is"
     return WORDS[limit].short.format(pump_is=pumps)
 
 

@@ -7,60 +7,60 @@ from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.session import Wiring
 
 
-def _kept_run(build: Subject) -> WhatAndDo:
-    kept = [run.what for run in build.session.feed.run if run.size is not None or run.bore is not None]
+def _kept_run(subject: Subject) -> WhatAndDo:
+    kept = [run.what for run in subject.session.feed.run if run.size is not None or run.bore is not None]
     name = f" ({kept[0]})" if len(kept) == 1 and kept[0] else ""
-    edges = build.session.bands.feed
-    most = build.numbers.limit("velocity", edges[2])
+    edges = subject.session.bands.feed
+    most = subject.numbers.limit("velocity", edges[2])
     flowing = ""
-    if build.at_rail and build.has_pump:
-        flowing = f", or over {build.numbers.limit('velocity', edges[3])} with the return flow on top"
+    if subject.at_rail and subject.has_pump:
+        flowing = f", or over {subject.numbers.limit('velocity', edges[3])} with the return flow on top"
     return (
         f"One run of the feed line{name} has a size of its own that is too small: over {most}{flowing}.",
         "Fit it as large as the rest of the line.",
     )
 
 
-def _injector_pressure(build: Subject) -> WhatAndDo:
-    pressure = build.figures.pressure
-    boost, rail = build.session.pressure.boost, pressure.rail_Pa
-    held = build.numbers.figure("pressure", rail, boost)
-    against = build.numbers.figure("pressure", boost, rail)
+def _injector_pressure(subject: Subject) -> WhatAndDo:
+    pressure = subject.figures.pressure
+    boost, rail = subject.session.pressure.boost, pressure.rail_Pa
+    held = subject.numbers.figure("pressure", rail, boost)
+    against = subject.numbers.figure("pressure", boost, rail)
     do = "Raise the base pressure."
-    if build.session.pressure.reference != "manifold":
+    if subject.session.pressure.reference != "manifold":
         do = "Let the regulator follow the manifold, or raise the base pressure."
     return f"No pressure is left across the injectors: {held} in the rail, {against} of boost.", do
 
 
-def _injectors(build: Subject) -> WhatAndDo:
-    injectors, given = build.figures.injectors, build.session.injectors
+def _injectors(subject: Subject) -> WhatAndDo:
+    injectors, given = subject.figures.injectors, subject.session.injectors
     assert injectors is not None and given is not None
     if injectors.duty is None or injectors.smallest_rating_m3_s is None:
         return "The injectors get no pressure and cannot spray.", "Raise the rail pressure above the boost."
-    duty, most = build.numbers.pair("percent", injectors.duty, given.duty_limit)
-    rating = build.numbers.figure("injector", injectors.smallest_rating_m3_s, given.rated_flow)
-    at = build.numbers.figure("pressure", given.rated_pressure)
+    duty, most = subject.numbers.pair("percent", injectors.duty, given.duty_limit)
+    rating = subject.numbers.figure("injector", injectors.smallest_rating_m3_s, given.rated_flow)
+    at = subject.numbers.figure("pressure", given.rated_pressure)
     return (
         f"The injectors are too small: {duty} duty at the goal (limit {most}\u00a0%).",
         f"You need {injectors.count} of {rating} each, rated at {at}.",
     )
 
 
-def return_creeps(build: Subject) -> WhatAndDo:
+def return_creeps(subject: Subject) -> WhatAndDo:
     """The return that is too small for the idle flow, to follow "At idle" or "Idle is not:"."""
-    line = build.figures.return_line
+    line = subject.figures.return_line
     assert line is not None
-    idle = build.figures.pressure.idle_rail_Pa
+    idle = subject.figures.pressure.idle_rail_Pa
     name = "the return line you have" if line.fixed else f"the {line.size} return line"
-    needs = build.numbers.about("pressure", line.back_pressure_Pa, idle)
-    creep = build.numbers.about("pressure", line.creep_Pa, 0.0)
-    holds = build.numbers.number("pressure", idle)
+    needs = subject.numbers.about("pressure", line.back_pressure_Pa, idle)
+    creep = subject.numbers.about("pressure", line.creep_Pa, 0.0)
+    holds = subject.numbers.number("pressure", idle)
     what = f"{name} backs up to {needs}; the regulator should hold {holds}, so rail pressure creeps {creep} high."
-    return what, _larger_return(build)
+    return what, _larger_return(subject)
 
 
-def _larger_return(build: Subject) -> str:
-    line, pump = build.figures.return_line, build.session.pump
+def _larger_return(subject: Subject) -> str:
+    line, pump = subject.figures.return_line, subject.session.pump
     assert line is not None
     if line.smallest_that_holds is not None:
         return f"{capitalized(line.smallest_that_holds)} is the smallest return line that works."
@@ -70,55 +70,57 @@ def _larger_return(build: Subject) -> str:
     return f"No return size tried works: try larger ones{fewer}."
 
 
-def _return(build: Subject) -> WhatAndDo:
-    what, do = return_creeps(build)
+def _return(subject: Subject) -> WhatAndDo:
+    what, do = return_creeps(subject)
     return f"At idle {what}", do
 
 
-def _lift(build: Subject) -> WhatAndDo:
-    surge, given = build.figures.surge, build.session.surge
+def _lift(subject: Subject) -> WhatAndDo:
+    surge, given = subject.figures.surge, subject.session.surge
     assert surge is not None and surge.lift_needed_m3_s is not None
     assert given is not None and given.lift_flow is not None
-    gives, needs = build.numbers.pair("flow", given.lift_flow, surge.lift_needed_m3_s)
+    gives, needs = subject.numbers.pair("flow", given.lift_flow, surge.lift_needed_m3_s)
     do = "Fit a larger lift pump."
-    if given.return_to == "tank" and build.at_rail:
+    if given.return_to == "tank" and subject.at_rail:
         do = "Fit a larger lift pump, or send the return into the surge pot."
     return f"The lift pump is too small: it flows {gives}, the surge pot needs {needs}.", do
 
 
-def _rating(build: Subject) -> WhatAndDo:
-    pump = build.figures.pump
+def _rating(subject: Subject) -> WhatAndDo:
+    pump = subject.figures.pump
     assert pump is not None and pump.dead_head_Pa is not None and pump.lowest_rating_Pa is not None
-    dead_head, rating = build.numbers.pair("pressure", pump.dead_head_Pa, pump.lowest_rating_Pa)
-    word = build.pump_word
+    dead_head, rating = subject.numbers.pair("pressure", pump.dead_head_Pa, pump.lowest_rating_Pa)
+    word = subject.pump_word
     return (
         f"With the line blocked (dead head) the {word} can reach {dead_head}, but a part is rated for only {rating}.",
         "Fit parts with a higher rating, or a pump with a lower relief pressure.",
     )
 
 
-def _fuse(build: Subject) -> WhatAndDo:
-    wiring, given = build.figures.wiring, build.session.wiring
+def _fuse(subject: Subject) -> WhatAndDo:
+    wiring, given = subject.figures.wiring, subject.session.wiring
     assert wiring is not None and wiring.peak_current_A is not None and given is not None
     if wiring.fuse_A is None or wiring.ampacity_A is None:
-        peak = build.numbers.figure("amps", wiring.peak_current_A)
+        peak = subject.numbers.figure("amps", wiring.peak_current_A)
         do = (
-            "Give each pump a circuit of its own." if _shares(build, given) else "Fit a pump that draws less."
+            "Give each pump a circuit of its own."
+            if _shares(subject, given)
+            else "Fit a pump that draws less."
         )
         return f"No fuse is large enough: one circuit can draw {peak}.", do
-    fuse = build.numbers.limit("amps", wiring.fuse_A)
-    ampacity = f"is good for {build.numbers.figure('amps', wiring.ampacity_A, wiring.fuse_A)}"
+    fuse = subject.numbers.limit("amps", wiring.fuse_A)
+    ampacity = f"is good for {subject.numbers.figure('amps', wiring.ampacity_A, wiring.fuse_A)}"
     if wiring.ampacity_A <= 0.0:
         ampacity = "is thinner than any that is rated"
-    do = "Fit thicker wire, or more circuits." if _shares(build, given) else "Fit thicker wire."
+    do = "Fit thicker wire, or more circuits." if _shares(subject, given) else "Fit thicker wire."
     if wiring.smallest_wire:
         do = f"Fit {wiring.smallest_wire} or thicker."
     return f"The wire is too thin: its circuit needs a {fuse} fuse, the wire {ampacity}.", do
 
 
-def _shares(build: Subject, wiring: Wiring) -> bool:
+def _shares(subject: Subject, wiring: Wiring) -> bool:
     """Whether pumps share a circuit, so that more circuits would help."""
-    pump = build.session.pump
+    pump = subject.session.pump
     return pump is not None and wiring.circuits < pump.count
 
 

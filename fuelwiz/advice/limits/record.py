@@ -29,9 +29,9 @@ class SizeLimitWords:
     phrase: Callable[[Subject, SizeFigures], str]
     stop: Callable[[Subject, SizeFigures], WhatAndDo]
 
-    def what_and_do(self, build: Subject) -> WhatAndDo:
+    def what_and_do(self, subject: Subject) -> WhatAndDo:
         """What is so at the size that the build is judged at, and what to do."""
-        return self.stop(build, build.pick)
+        return self.stop(subject, subject.pick)
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,9 +44,9 @@ class BuildLimitWords:
     cure: str
     stop: Callable[[Subject], WhatAndDo]
 
-    def what_and_do(self, build: Subject) -> WhatAndDo:
+    def what_and_do(self, subject: Subject) -> WhatAndDo:
         """What is so, and what to do."""
-        return self.stop(build)
+        return self.stop(subject)
 
 
 LimitWords = SizeLimitWords | BuildLimitWords

@@ -33,8 +33,8 @@ def _with_hoses(state: State, hoses: int) -> State:
     if (bent or 0) > 2 * hoses:
         need = ceil((bent or 0) / 2)
         raise Refusal(
-            f"{bent} bent ends want {need} or more",
-            f"each hose has two ends: {bent} bent ones want {need} hoses or more. Say first how many ends are bent.",
+            f"{bent} bent ends need {need} or more",
+            f"each hose has two ends: {bent} bent ends need {need} hoses or more. Change the number of bent ends first.",
         )
     return _with_fittings(state, 2 * hoses - (bent or 0), bent)
 

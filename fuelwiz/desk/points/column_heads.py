@@ -25,7 +25,7 @@ class Header:
     columns: tuple[int, int]
     units: tuple[str, str]
     voltage: str | None = None
-    said: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
     named: bool = False
 
     def then(self, later: Header) -> Header:
@@ -51,24 +51,24 @@ def header_of(cells: list[str], default_units: tuple[str, str], spec: FieldSpec)
     if not any(columns):
         return Header((0, 1), default_units, voltage) if voltage or _is_words(cells) else None
     first = _placed(columns)
-    found = [
+    units_named = [
         _unit_in(cells[at], kind) if at < len(cells) else None for at, kind in zip(first, kinds, strict=True)
     ]
-    chosen = tuple(unit or usual for unit, usual in zip(found, default_units, strict=True))
-    said = [
-        *_not_understood(cells, first, kinds, found, chosen),
+    chosen = tuple(unit or usual for unit, usual in zip(units_named, default_units, strict=True))
+    remarks = [
+        *_not_understood(cells, first, kinds, units_named, chosen),
         *(f'column {at + 1}, "{cells[at][:24]}": left out' for at in columns[1] if at not in first),
     ]
     at_volts = voltage_in(cells[first[1]]) if first[1] < len(cells) else None
-    return Header(first, (chosen[0], chosen[1]), at_volts or voltage, tuple(said), named=True)
+    return Header(first, (chosen[0], chosen[1]), at_volts or voltage, tuple(remarks), named=True)
 
 
 def voltage_in(text: str) -> str | None:
     """The voltage that a text names, as the file would hold it; None where it names none that a pump may see."""
-    found = _VOLTS.search(text)
-    if found is None:
+    match = _VOLTS.search(text)
+    if match is None:
         return None
-    volts = f"{found[1].replace(',', '.')} V"
+    volts = f"{match[1].replace(',', '.')} V"
     try:
         read(field_at("pump.curve.voltage"), volts)
     except Rejected:
@@ -78,7 +78,7 @@ def voltage_in(text: str) -> str | None:
 
 def _placed(columns: list[list[int]]) -> tuple[int, int]:
     """The first column of each kind; the one that is not named is the first of the other columns."""
-    pressure, other = (found[0] if found else None for found in columns)
+    pressure, other = (columns_of_kind[0] if columns_of_kind else None for columns_of_kind in columns)
     if pressure is None:
         pressure = 1 if other == 0 else 0
     if other is None or other == pressure:
@@ -110,18 +110,18 @@ def _not_understood(
     cells: list[str],
     columns: tuple[int, int],
     kinds: tuple[Kind, ...],
-    found: list[str | None],
+    units_named: list[str | None],
     chosen: tuple[str, ...],
 ) -> list[str]:
     """What is said of a unit in brackets that is none of the kind wanted."""
-    said = []
-    for at, kind, unit, taken in zip(columns, kinds, found, chosen, strict=True):
+    remarks = []
+    for at, kind, unit, taken in zip(columns, kinds, units_named, chosen, strict=True):
         named = _IN_BRACKETS.findall(cells[at]) if at < len(cells) else []
         if unit is None and named and voltage_in(named[0]) is None:
-            said.append(
-                f'"{named[0]}" is no unit of {units.describe(kind).partition(" ")[2]}: {taken} is taken'
+            remarks.append(
+                f'"{named[0]}" is not a unit of {units.describe(kind).partition(" ")[2]}: read as {taken}'
             )
-    return said
+    return remarks
 
 
 def _is_words(cells: list[str]) -> bool:

@@ -76,19 +76,23 @@ def read_points(text: str, default_units: tuple[str, str], path: str = FLOW) -> 
     """
     spec = field_at(path)
     lines = _lines(text)
-    said = [_TOO_LONG] if len(text) > MOST_BYTES or len(lines) > _MOST_LINES else []
+    remarks = [_TOO_LONG] if len(text) > MOST_BYTES or len(lines) > _MOST_LINES else []
     numbered = [(number, line.strip(" ")) for number, line in enumerate(lines[:_MOST_LINES], 1)]
-    told = [(number, line) for number, line in numbered if line.strip() and not line.startswith(_COMMENTS)]
-    remarks = [line for _, line in numbered if line.startswith(_COMMENTS)]
+    rows = [(number, line) for number, line in numbered if line.strip() and not line.startswith(_COMMENTS)]
+    comments = [line for _, line in numbered if line.startswith(_COMMENTS)]
     best = max(
-        (_read(told, dialect, default_units, spec) for dialect in _DIALECTS), key=lambda one: len(one[0])
+        (_read(rows, dialect, default_units, spec) for dialect in _DIALECTS), key=lambda one: len(one[0])
     )
-    found, header, left = best
-    voltage = header.voltage or next(filter(None, map(voltage_in, remarks)), None)
-    kept, dropped = _in_order(found, spec)
-    if told and not found:
-        left = ["no line with two figures was found", *left]
-    return Points(tuple(point.texts for point in kept), voltage, _few([*said, *header.said, *left, *dropped]))
+    points_found, header, lines_left = best
+    voltage = header.voltage or next(filter(None, map(voltage_in, comments)), None)
+    points, left_out = _in_order(points_found, spec)
+    if rows and not points_found:
+        lines_left = ["no line with two numbers was found", *lines_left]
+    return Points(
+        tuple(point.texts for point in points),
+        voltage,
+        _few([*remarks, *header.remarks, *lines_left, *left_out]),
+    )
 
 
 def _lines(text: str) -> list[str]:
@@ -98,24 +102,24 @@ def _lines(text: str) -> list[str]:
 
 
 def _read(
-    told: list[tuple[int, str]], dialect: _Dialect, default_units: tuple[str, str], spec: FieldSpec
+    lines: list[tuple[int, str]], dialect: _Dialect, default_units: tuple[str, str], spec: FieldSpec
 ) -> tuple[list[_Point], Header, list[str]]:
     """The points that one way of parting columns gives, the header, and what is said of the lines left out."""
-    rows = [(number, line, _cells(line, dialect)) for number, line in told]
+    rows = [(number, line, _cells(line, dialect)) for number, line in lines]
     header = Header.none(default_units)
-    found: list[_Point] = []
-    left: list[str] = []
+    points: list[_Point] = []
+    left_out: list[str] = []
     for number, line, cells in rows:
         try:
-            found.append(_point(number, cells, header, dialect, spec))
+            points.append(_point(number, cells, header, dialect, spec))
         except _Left as why:
-            named = None if found else header_of(cells, default_units, spec)
+            named = None if points else header_of(cells, default_units, spec)
             if named is not None:
                 header = header.then(named)
                 continue
             beyond = f"beyond {why.beyond}, " if why.beyond else ""
-            left.append(f'line {number}, "{_quoted(why.cell or line)}": {beyond}left out')
-    return found, header, left
+            left_out.append(f'line {number}, "{_quoted(why.cell or line)}": {beyond}left out')
+    return points, header, left_out
 
 
 def _cells(line: str, dialect: _Dialect) -> list[str]:
@@ -158,14 +162,14 @@ def _point(number: int, cells: list[str], header: Header, dialect: _Dialect, spe
         cell = cells[column]
         assert part.kind is not None
         try:
-            kept = parse_typed(_pointed(cell, dialect), part.kind, unit)[1]
+            text = parse_typed(_pointed(cell, dialect), part.kind, unit)[1]
         except UnitError:
             raise _Left(cell) from None
         try:
-            values.append(read(part, kept))
+            values.append(read(part, text))
         except Rejected:
             raise _Left(cell, range_text(part)) from None
-        texts.append(kept)
+        texts.append(text)
     return _Point(number, (texts[0], texts[1]), (values[0], values[1]))
 
 
@@ -177,34 +181,37 @@ def _pointed(cell: str, dialect: _Dialect) -> str:
     return f"{comma[1]}.{cell[comma.end(1) + 1 :]}"
 
 
-def _in_order(found: list[_Point], spec: FieldSpec) -> tuple[list[_Point], list[str]]:
+def _in_order(points: list[_Point], spec: FieldSpec) -> tuple[list[_Point], list[str]]:
     """The points rising in pressure, one at each; and what is said of the others."""
-    kept: list[_Point] = []
-    said: list[str] = []
-    for point in sorted(found, key=lambda point: point.values[0]):
-        if kept and point.values[0] <= kept[-1].values[0]:
-            said.append(f"line {point.line}, a second point at {kept[-1].texts[0]}: left out")
+    rising: list[_Point] = []
+    remarks: list[str] = []
+    for point in sorted(points, key=lambda point: point.values[0]):
+        if rising and point.values[0] <= rising[-1].values[0]:
+            remarks.append(f"line {point.line}, a second point at {rising[-1].texts[0]}: left out")
         else:
-            kept.append(point)
-    if len(kept) > MOST_POINTS:
-        said.append(
-            f"{MOST_POINTS} points are the most: those above {kept[MOST_POINTS - 1].texts[0]} are left out"
+            rising.append(point)
+    if len(rising) > MOST_POINTS:
+        remarks.append(
+            f"{MOST_POINTS} points are the most: those above {rising[MOST_POINTS - 1].texts[0]} are left out"
         )
-        kept = kept[:MOST_POINTS]
-    return kept, [*said, *(_rises(kept) if spec.falls else ())]
+        rising = rising[:MOST_POINTS]
+    return rising, [*remarks, *(_rises(rising) if spec.falls else ())]
 
 
-def _rises(kept: list[_Point]) -> Iterator[str]:
-    for before, after in pairwise(kept):
+def _rises(points: list[_Point]) -> Iterator[str]:
+    for before, after in pairwise(points):
         if after.values[1] > before.values[1]:
             yield f"line {after.line}: flow rises to {after.texts[1]} at {after.texts[0]}, which no pump does"
 
 
-def _few(said: list[str]) -> tuple[str, ...]:
+def _few(remarks: list[str]) -> tuple[str, ...]:
     """The first of many sentences, and how many more there are."""
-    if len(said) <= _MOST_SENTENCES:
-        return tuple(said)
-    return (*said[: _MOST_SENTENCES - 1], f"and {len(said) - _MOST_SENTENCES + 1} more lines like these")
+    if len(remarks) <= _MOST_SENTENCES:
+        return tuple(remarks)
+    return (
+        *remarks[: _MOST_SENTENCES - 1],
+        f"and {len(remarks) - _MOST_SENTENCES + 1} more lines like these",
+    )
 
 
 def _quoted(text: str) -> str:

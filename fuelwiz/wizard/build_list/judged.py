@@ -87,7 +87,7 @@ def _judged(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
     from fuelwiz.desk.steps import steps_in
     from fuelwiz.questions import STEPS
     from fuelwiz.session import inputs_digest
-    from fuelwiz.wizard.build_list.changes import last_change_words
+    from fuelwiz.wizard.build_list.last_change import last_change_words
 
     figures, session = build.figures, build.session
     words = result(session, figures).words

@@ -80,15 +80,16 @@ def _pointed(area: Area, focus: Focus | None) -> Row:
     return line
 
 
-def _label(line: Row, text: str, focused: bool) -> None:
-    line.put(LABEL, clip(line.look.fold(text), 18), bold=focused)
+def _labeled(area: Area, label: str, focus: Focus | None) -> Row:
+    """A row that begins with a label, behind the pointer where it is there."""
+    line = area.row()
+    if focus:
+        line.put(1, area.look.mark("pointer"), "focus", True)
+    return line.put(LABEL, clip(area.look.fold(label), 18), bold=focus is not None)
 
 
 def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
-    line, at = area.row(), columns_for(area.width)
-    if focus:
-        line.put(1, area.look.mark("pointer"), "focus", True)
-    _label(line, row.question.label, focus is not None)
+    line, at = _labeled(area, row.question.label, focus), columns_for(area.width)
     field = desk.text_in_field(row.path)
     wide = _field_width(row, field, at, area.width)
     if focus:
@@ -146,10 +147,7 @@ def _tag(field: FieldText, picked: Choice | None) -> str:
 
 
 def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
-    line, at = area.row(), columns_for(area.width)
-    if focus:
-        line.put(1, area.look.mark("pointer"), "focus", True)
-    _label(line, row.question.label, focus is not None)
+    line, at = _labeled(area, row.question.label, focus), columns_for(area.width)
     field = desk.text_in_field(row.path)
     choices = row.question.choices
     current = next((i for i, choice in enumerate(choices) if choice.value == field.text), None)
@@ -182,10 +180,7 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
 
 def _cells(row: CellsRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
     """Small fields side by side, each with its name before it where it has one."""
-    line = area.row()
-    if focus:
-        line.put(1, area.look.mark("pointer"), "focus", True)
-    _label(line, row.label, focus is not None)
+    line = _labeled(area, row.label, focus)
     named = bool(row.cells and row.cells[0].name)
     column = 20 if named else 22
     if not named:

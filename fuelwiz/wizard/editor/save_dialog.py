@@ -15,21 +15,22 @@ from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.prompt import Prompt
 
-LEAVE = "Not saved yet: s saves, k keeps a draft, x discards the changes, Esc stays"
-
-Step = Callable[[], None]
+FollowUp = Callable[[], None]
 
 
 class SaveDialog:
     """What becomes of the build on a screen's desk; `kept` is what the top line shows of it."""
 
+    leave_question = "Not saved yet: s saves, k keeps a draft, x discards the changes, Esc stays"
+    leave_letters = "skx"
+
     def __init__(self, host: Host) -> None:
         self.host = host
         self.kept = ""
         self._name = ""
-        self._then: Step | None = None
+        self._then: FollowUp | None = None
 
-    def save(self, then: Step | None = None) -> None:
+    def save(self, then: FollowUp | None = None) -> None:
         """Save under the build's file, asking for a name where it has none; `then` follows once it is saved."""
         if self.host.desk.path is None:
             self.save_as(then)
@@ -37,7 +38,7 @@ class SaveDialog:
         self._then, self._name = then, ""
         self._try(self.host.desk.save)
 
-    def save_as(self, then: Step | None = None) -> None:
+    def save_as(self, then: FollowUp | None = None) -> None:
         """Save under a name that is asked for."""
         self._then = then
         desk = self.host.desk
@@ -111,31 +112,33 @@ class SaveDialog:
         """End the program."""
         self._leave(self.host.program.leave)
 
-    def _leave(self, go: Step) -> None:
+    def _leave(self, go: FollowUp) -> None:
         """Leave the build; unsaved changes are asked about."""
         if not self.host.desk.dirty:
             go()
             return
 
-        def answered(letter: str) -> None:
-            if letter == "x":
-                self.host.desk.discard_draft()
-                go()
-            elif letter == "k":
-                self.keep_draft()
-                go()
-            else:
-                self.save(go)
+        self.host.ask(
+            Prompt(self.leave_question, lambda letter: self._leave_by(letter, go), letters=self.leave_letters)
+        )
 
-        self.host.ask(Prompt(LEAVE, answered, letters="skx"))
+    def _leave_by(self, letter: str, go: FollowUp) -> None:
+        if letter == "x":
+            self.host.desk.discard_draft()
+            go()
+        elif letter == "k":
+            self.keep_draft()
+            go()
+        else:
+            self.save(go)
 
     def write_report(self) -> None:
         """Write the report of the build to a text file whose name is asked for."""
         desk = self.host.desk
         if desk.result is None:
-            self.host.say("There is no answer to write yet.")
+            self.host.say("There is no report to write yet: the power is missing.")
             return
-        name = f"{file_name(desk.name).removesuffix('.toml')}-answer.txt"
+        name = f"{file_name(desk.name).removesuffix('.toml')}-report.txt"
         self.host.ask(Prompt("Write the report to:", self._write_to, editor=LineEdit.at_end(name)))
 
     def _write_to(self, name: str) -> None:

@@ -9,7 +9,6 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.steps import step_of
 from fuelwiz.questions.catalogue import STEPS, Choice, Question
 from fuelwiz.session import field_at
-from fuelwiz.wizard.form.choices import choice_beside, choice_by_letter
 from fuelwiz.wizard.form.form_rows import (
     AnyRow,
     CellsRow,
@@ -20,6 +19,7 @@ from fuelwiz.wizard.form.form_rows import (
     cells_of,
     entries,
 )
+from fuelwiz.wizard.form.picking import choice_beside, choice_by_letter
 from fuelwiz.wizard.form.plan import Place, rows_of
 from fuelwiz.wizard.form.pointer import Pointer
 from fuelwiz.wizard.line_edit import LineEdit
