@@ -48,7 +48,7 @@ INSIDE = {
     "injectors": "count wide_open_flow_each_kg_s duty smallest_rating_m3_s within_limit",
     "heat": "rise_K_per_h lasts_s",
     "surge": "lift_needed_m3_s lift_margin holds_s",
-    "ceilings": "part max_power_W basis run",
+    "ceilings": "part max_power_W basis",
     "next": "crank_power_W boost_Pa recommended margin works limits target_flow_m3_s target_rise_Pa",
     "pull": "rpm crank_power_W boost_Pa rail_Pa flow_m3_s capacity_m3_s margin duty limits",
     "stress": "case what margin vapour_margin_Pa works limits",
@@ -59,7 +59,7 @@ INSIDE = {
     "injector_choices": "rating_m3_s duty does given",
 }
 TEXTS = {"format", "name", "version", "explanation", "answer", "what", "findings"}
-NOT_SOLVED_INDEPENDENTLY = {"gauge", "wire_choices", "injector_choices", "run"}
+NOT_SOLVED_INDEPENDENTLY = {"gauge", "wire_choices", "injector_choices"}
 NOT_SAID_HERE = {"spread", "changes", "way_out", "effect", "bench"}
 """What the independent solver gives beyond this result."""
 
