@@ -39,6 +39,7 @@ FITTINGS = {
 }
 FILTER_PLACES: dict[str, str] = {"line": "in the line", "pump": "at the pump"}
 KEYS = {
+    "goal.power": "power",
     "goal.power_at": "place where power is measured",
     "goal.driveline_loss": "driveline loss",
     "goal.reserve": "reserve",
@@ -51,6 +52,7 @@ KEYS = {
     "pressure.boost": "boost",
     "pressure.idle_vacuum": "vacuum at idle",
     "pressure.regulator": "place of the regulator",
+    "pressure.altitude": "altitude",
     "pressure.reference": "reference of the regulator",
     "pump": "pump",
     "pump.kind": "kind of pump",
@@ -78,8 +80,9 @@ KEYS = {
     "injectors": "injectors",
     "injectors.rated_pressure": "rated pressure of the injectors",
     "wiring": "wiring",
+    "wiring.supply": "supply voltage",
 }
-"""Keys that may be left out, as nouns that can stand in a sentence."""
+"""Keys that may be left out, and some that a bad day may change, as nouns that can stand in a sentence."""
 
 _NUMBERED = re.compile(r"\.\d+")
 _PERCENT = re.compile(r"\s*([0-9]{1,3}(?:\.[0-9]{0,6})?)\s*%\s*")

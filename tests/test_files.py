@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from fuelwiz.errors import OutputError
-from fuelwiz.files import write_atomically
+from fuelwiz.files import NotPlain, TooLarge, put_in_place, read_start, read_whole, write_atomically
 
 
 def test_the_text_is_there_to_the_last_character(tmp_path: Path) -> None:
@@ -101,3 +101,38 @@ def test_a_file_that_may_not_be_written_is_left_alone(
     with pytest.raises(OutputError, match="may not be written"):
         write_atomically(path, "new")
     assert path.read_text() == "old"
+
+
+def test_a_file_is_read_up_to_its_limit(tmp_path: Path) -> None:
+    path = tmp_path / "a.toml"
+    path.write_bytes(b"12345678")
+    assert read_whole(path, 8) == b"12345678"
+    assert read_start(path, 3) == b"123"
+    with pytest.raises(TooLarge):
+        read_whole(path, 7)
+
+
+def test_only_a_plain_file_is_read(tmp_path: Path) -> None:
+    with pytest.raises(IsADirectoryError):
+        read_whole(tmp_path, 8)
+    with pytest.raises(FileNotFoundError):
+        read_whole(tmp_path / "none", 8)
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="this system has no pipes with names")
+def test_a_pipe_is_not_waited_for(tmp_path: Path) -> None:
+    os.mkfifo(tmp_path / "pipe")
+    with pytest.raises(NotPlain):
+        read_whole(tmp_path / "pipe", 8)
+
+
+def test_what_cannot_be_moved_into_its_place_leaves_nothing(tmp_path: Path) -> None:
+    def refused(source: Path, target: Path) -> None:
+        raise FileExistsError(str(target))
+
+    path = tmp_path / "mine.toml"
+    path.write_text("old")
+    with pytest.raises(FileExistsError):
+        put_in_place(path, b"new", move=refused)
+    assert path.read_text() == "old"
+    assert os.listdir(tmp_path) == ["mine.toml"]

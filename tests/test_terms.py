@@ -6,14 +6,14 @@ from typing import Any, get_args
 
 import pytest
 
-from fuelwiz import terms
+from fuelwiz import facts, terms
 from fuelwiz.physics.fittings import KINDS
 from fuelwiz.terms import fuel_name, fuel_name_as_typed
 
 
 def test_every_word_of_a_list_has_its_name() -> None:
     assert set(terms.INDUCTIONS) == set(get_args(terms.Induction))
-    assert set(terms.HOSES) == set(get_args(terms.Hose))
+    assert tuple(terms.HOSES) == get_args(terms.Hose) == facts.HOSES
     assert set(terms.FILTER_PLACES) == set(get_args(terms.FilterPlace))
     assert tuple(terms.FITTINGS) == KINDS
 

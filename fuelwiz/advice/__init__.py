@@ -5,7 +5,7 @@ from __future__ import annotations
 from fuelwiz.advice.answer import answer
 from fuelwiz.advice.case_sentences import case_names, case_sentences
 from fuelwiz.advice.cautions import cautions
-from fuelwiz.advice.findings import remarks
+from fuelwiz.advice.findings import remarks_on
 from fuelwiz.advice.first_limit import first_limit
 from fuelwiz.advice.next_goal import next_goal
 from fuelwiz.advice.result import Explanation, Finding, Result, Words
@@ -21,18 +21,18 @@ __all__ = ["Explanation", "Finding", "Result", "Words", "result"]
 def result(session: Session, figures: Figures) -> Result:
     """The figures of a session together with everything that is said about them."""
     subject = Subject(session, figures)
-    found = remarks(subject)
+    remarks = remarks_on(subject)
     words = Words(
         answer=answer(subject),
         headline=headline(subject),
-        to_do=to_do(subject, found),
-        next_step=next_step(subject, found),
+        to_do=to_do(subject, remarks),
+        next_step=next_step(subject, remarks),
         explanations=tuple(explanation(subject, row) for row in figures.sizes),
         stress=case_sentences(subject),
         case_names=case_names(subject),
         first_limit=first_limit(subject),
         next_goal=next_goal(subject),
-        findings=tuple(remark.finding for remark in found),
+        findings=tuple(remark.finding for remark in remarks),
         cautions=cautions(subject),
     )
     return Result(session, figures, words)

@@ -19,6 +19,8 @@ MOVES_MOST = (
     "fuel.temperature",
     "goal.reserve",
 )
+MOVES_NOTHING = {("pressure.boost", "0 psi"), ("pressure.idle_vacuum", "0 psi")}
+"""What follows from an answer of the builder's own: no boost without a charger, no vacuum at an open regulator."""
 
 
 def values_assumed(left_out: Sequence[Assumption]) -> list[str]:
@@ -36,7 +38,9 @@ def count_in_words(left_out: Sequence[Assumption]) -> str:
 
 def matters_most(left_out: Sequence[Assumption]) -> str | None:
     """The assumed value that moves the result most, by its key; None where none is assumed."""
-    keys = values_assumed(left_out)
+    keys = [
+        item.key for item in left_out if not item.is_section and (item.key, item.value) not in MOVES_NOTHING
+    ]
     return next((key for key in MOVES_MOST if key in keys), keys[0] if keys else None)
 
 

@@ -2,20 +2,17 @@
 
 from __future__ import annotations
 
-import re
 from typing import Any
 
 from fuelwiz.advice.cases import BY_CASE
 from fuelwiz.advice.limits import cooler_inlet, cure, short_why
-from fuelwiz.advice.numbers import NO_BREAK, role_in_other_system
+from fuelwiz.advice.numbers import Numbers
 from fuelwiz.advice.phrases import vapour_need, vapour_phrase
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import StressFigures
 from fuelwiz.sizing.vocabulary import Case
 from fuelwiz.terms import KEYS
-from fuelwiz.units import to_si
 
-_PLAIN_NUMBER = re.compile(r"-?[0-9]+(\.[0-9]+)?")
 _CASES: dict[str, Case] = {case: case for case in BY_CASE}
 
 
@@ -81,18 +78,12 @@ def _spare(subject: Subject, case: StressFigures) -> str:
 
 
 def _own_change(subject: Subject, change: dict[str, Any]) -> str:
-    changes = [f"{KEYS.get(key, key)} {_as_shown(subject, value)}" for key, value in change.items()]
+    changes = [f"{KEYS.get(key, key)} {_as_shown(subject.numbers, value)}" for key, value in change.items()]
     return f"With {', '.join(changes)}"
 
 
-def _as_shown(subject: Subject, value: Any) -> str:
-    """A changed value as it was typed, or in the units shown where it was typed in the other system's."""
+def _as_shown(numbers: Numbers, value: Any) -> str:
+    """A changed value, or the values of a list, in the units shown."""
     if isinstance(value, list):
-        return "/".join(_as_shown(subject, item) for item in value)
-    if not isinstance(value, str):
-        return str(value)
-    typed, _, unit = value.rpartition(" ")
-    role = role_in_other_system(unit, subject.numbers.system)
-    if role is None or not _PLAIN_NUMBER.fullmatch(typed):
-        return value.replace(" ", NO_BREAK)
-    return subject.numbers.limit(role, to_si(float(typed), unit))
+        return "/".join(_as_shown(numbers, item) for item in value)
+    return numbers.typed(value) if isinstance(value, str) else str(value)

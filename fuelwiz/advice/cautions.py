@@ -3,12 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import assert_never
 
 from fuelwiz.advice.subject import Subject
 
 ALCOHOL_ABOVE = 0.10  # of the volume: what ordinary pump fuel may hold
 
 RATED = "hoses, seals, filter media and strainers must be rated for it."
+GAUGE = (
+    "Relieve the pressure before you fit a gauge. No gauge and no line that holds fuel belongs in the cabin."
+)
 METHANOL = (
     "Methanol burns with a flame that you cannot see, and is poisonous, also through the skin and as a vapor:"
     " wear gloves and eye protection, and keep an extinguisher rated for alcohol fires at hand."
@@ -21,9 +25,9 @@ def cautions(subject: Subject) -> tuple[str, ...]:
     has_pot = (pump is not None and pump.place == "surge") or subject.session.surge is not None
     vented = "tank and surge pot" if has_pot else "the tank"
     return (
-        "Relieve the pressure before a line is opened or a gauge is fitted, and work on a cold engine in a"
-        " ventilated space, a fuel-rated extinguisher at hand.",
-        "No fuel line and no gauge that holds fuel belongs in the cabin.",
+        "Relieve the pressure before you open a line, and work on a cold engine in a ventilated space, a"
+        " fuel-rated extinguisher at hand.",
+        GAUGE,
         "A hose has a rated pressure and a rated temperature: stay within both, at its ends too.",
         "No soft line near the exhaust, the turbo or anything that moves or rubs.",
         "Hose ends and adapters that meet must have the same thread form: near ones go together and leak.",
@@ -41,11 +45,15 @@ def cautions(subject: Subject) -> tuple[str, ...]:
 def _of_fuel(subject: Subject) -> Iterator[str]:
     """What alcohol asks for; a fuel of the builder's own may hold any."""
     fuel = subject.session.fuel
-    if fuel.kind == "own":
-        yield f"If your fuel holds alcohol: {RATED}"
-        yield f"If it holds methanol: {METHANOL[:1].lower()}{METHANOL[1:]}"
-    elif fuel.kind == "methanol":
-        yield f"Alcohol in the fuel: {RATED}"
-        yield METHANOL
-    elif fuel.ethanol > ALCOHOL_ABOVE:
-        yield f"Alcohol in the fuel: {RATED}"
+    match fuel.kind:
+        case "own":
+            yield f"If your fuel holds alcohol: {RATED}"
+            yield f"If it holds methanol: {METHANOL[:1].lower()}{METHANOL[1:]}"
+        case "methanol":
+            yield f"Alcohol in the fuel: {RATED}"
+            yield METHANOL
+        case "blend":
+            if fuel.ethanol > ALCOHOL_ABOVE:
+                yield f"Alcohol in the fuel: {RATED}"
+        case _:
+            assert_never(fuel.kind)

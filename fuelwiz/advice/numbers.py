@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
-from typing import Literal
+from typing import Literal, get_args
 
 from fuelwiz.session import Session
-from fuelwiz.units import UnitSystem, from_si
+from fuelwiz.shown_units import SHOWN_UNITS, unit_sign
+from fuelwiz.units import UnitSystem, from_si, to_si
 
 Role = Literal[
     "power", "flow", "injector", "pressure", "velocity", "percent", "bore", "length", "altitude",
@@ -17,6 +19,7 @@ Role = Literal[
 MINUS = "\u2212"
 NO_BREAK = "\u00a0"
 MOST_PLACES = 12
+_PLAIN_NUMBER = re.compile(r"-?[0-9]+(\.[0-9]+)?")
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,27 +31,43 @@ class _Shown:
     places: int
 
 
-def _same(label: str, places: int) -> dict[UnitSystem, _Shown]:
-    shown = _Shown(label, "", places)
-    return {"us": shown, "metric": shown}
+_UNITS: dict[Role, tuple[str, str]] = {
+    "power": SHOWN_UNITS["power"],
+    "flow": SHOWN_UNITS["flow"],
+    "injector": ("cc/min", "cc/min"),
+    "pressure": SHOWN_UNITS["pressure_change"],
+    "velocity": SHOWN_UNITS["velocity"],
+    "percent": SHOWN_UNITS["fraction"],
+    "bore": ("in", "mm"),
+    "length": SHOWN_UNITS["length"],
+    "altitude": SHOWN_UNITS["length"],
+    "temperature": SHOWN_UNITS["temperature"],
+    "warming": SHOWN_UNITS["temperature"],
+    "volts": SHOWN_UNITS["voltage"],
+    "amps": SHOWN_UNITS["current"],
+    "bsfc": SHOWN_UNITS["bsfc"],
+    "seconds": ("s", "s"),
+}
+_PLACES: dict[Role, tuple[int, int]] = {
+    "pressure": (1, 2),
+    "velocity": (1, 1),
+    "bore": (3, 1),
+    "length": (1, 1),
+    "volts": (1, 1),
+    "amps": (1, 1),
+    "bsfc": (3, 0),
+}
+"""Decimals, US and metric, of the roles that are not shown whole."""
+_NOT_CONVERTED: tuple[Role, ...] = ("percent", "warming", "volts", "amps", "seconds")
+
+
+def _shown(role: Role, at: int) -> _Shown:
+    unit = _UNITS[role][at]
+    return _Shown(unit_sign(unit), "" if role in _NOT_CONVERTED else unit, _PLACES.get(role, (0, 0))[at])
 
 
 _ROLES: dict[Role, dict[UnitSystem, _Shown]] = {
-    "power": {"us": _Shown("hp", "hp", 0), "metric": _Shown("kW", "kW", 0)},
-    "flow": {"us": _Shown("gal/h", "gal/h", 0), "metric": _Shown("L/h", "L/h", 0)},
-    "injector": {"us": _Shown("cc/min", "cc/min", 0), "metric": _Shown("cc/min", "cc/min", 0)},
-    "pressure": {"us": _Shown("psi", "psi", 1), "metric": _Shown("bar", "bar", 2)},
-    "velocity": {"us": _Shown("ft/s", "ft/s", 1), "metric": _Shown("m/s", "m/s", 1)},
-    "percent": _same("%", 0),
-    "bore": {"us": _Shown("in", "in", 3), "metric": _Shown("mm", "mm", 1)},
-    "length": {"us": _Shown("ft", "ft", 1), "metric": _Shown("m", "m", 1)},
-    "altitude": {"us": _Shown("ft", "ft", 0), "metric": _Shown("m", "m", 0)},
-    "temperature": {"us": _Shown("°F", "degF", 0), "metric": _Shown("°C", "degC", 0)},
-    "warming": {"us": _Shown("°F", "", 0), "metric": _Shown("°C", "", 0)},
-    "volts": _same("V", 1),
-    "amps": _same("A", 1),
-    "bsfc": {"us": _Shown("lb/hp·h", "lb/(hp*h)", 3), "metric": _Shown("g/kWh", "g/kWh", 0)},
-    "seconds": _same("s", 0),
+    role: {"us": _shown(role, 0), "metric": _shown(role, 1)} for role in get_args(Role)
 }
 
 
@@ -63,11 +82,6 @@ def _by_unit(system: UnitSystem) -> dict[str, Role]:
 
 
 _BY_UNIT_OF_OTHER: dict[UnitSystem, dict[str, Role]] = {"us": _by_unit("metric"), "metric": _by_unit("us")}
-
-
-def role_in_other_system(unit: str, system: UnitSystem) -> Role | None:
-    """What a unit measures that the other system shows and this one does not; None for any other."""
-    return _BY_UNIT_OF_OTHER[system].get(unit)
 
 
 def half_up(value: float, places: int) -> Decimal:
@@ -165,6 +179,18 @@ class Numbers:
         judged = tuple(self._as_shown(role, limit) for limit in limits)
         rounded = guarded(shown, places, judged)
         return self._with_unit(role, written(rounded.quantize(Decimal(1)) if places < 0 else rounded))
+
+    def typed(self, text: str) -> str:
+        """A value as a file has it, a number and its unit as they are shown."""
+        number, _, unit = text.rpartition(" ")
+        if not _PLAIN_NUMBER.fullmatch(number):
+            return text
+        role = _BY_UNIT_OF_OTHER[self.system].get(unit)
+        if role is None:
+            return f"{number}{NO_BREAK}{unit_sign(unit)}"
+        own = _ROLES[role][self.system]
+        shown = half_up(from_si(to_si(float(number), unit), own.unit), max(own.places, 1))
+        return self._with_unit(role, written(_trimmed(shown)))
 
     def _as_shown(self, role: Role, value: float) -> float:
         """An SI value as the number that is shown, unrounded."""

@@ -95,7 +95,8 @@ def _smaller(subject: Subject, row: SizeFigures) -> str | None:
         return None
     if smaller.limits:
         return f"{smaller.size} {refused_word(subject, smaller)}: {reasons(subject, smaller)}"
-    return f"{smaller.size} saves money and weight, {_change(subject, row, smaller)}"
+    change = _change(subject, row, smaller)
+    return f"{smaller.size} saves money and weight{' but' if change.startswith('costs') else ','} {change}"
 
 
 def _change(subject: Subject, row: SizeFigures, other: SizeFigures) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.desk.desk import Desk, diff
-from fuelwiz.desk.errors import DraftError, NoSuchField, SaveRefused
+from fuelwiz.desk.exceptions import DraftError, NoSuchField, SaveRefused
 from fuelwiz.desk.field_text import FieldText
 
 __all__ = ["Desk", "DraftError", "FieldText", "NoSuchField", "SaveRefused", "diff"]

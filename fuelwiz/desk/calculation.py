@@ -8,12 +8,12 @@ from types import MappingProxyType
 
 from fuelwiz.advice import Result, result
 from fuelwiz.desk import edits
-from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.last_valid import LastValid, nearest_valid
 from fuelwiz.desk.outside_data import with_unreadable_in_fields
 from fuelwiz.desk.plain import Plain
-from fuelwiz.desk.points.cells import half_points
+from fuelwiz.desk.points.point_cells import half_points
 from fuelwiz.desk.refusals import Refusal, of_fault
 from fuelwiz.desk.state import State
 from fuelwiz.errors import Fault

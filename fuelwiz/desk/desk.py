@@ -10,13 +10,13 @@ from fuelwiz.advice import Result
 from fuelwiz.desk import edits, lists
 from fuelwiz.desk.calculation import Calculation
 from fuelwiz.desk.composites import CHOICE_QUESTIONS, COUNT_QUESTIONS, field_of
-from fuelwiz.desk.errors import SaveRefused
+from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.last_valid import for_file
 from fuelwiz.desk.outside_data import with_unreadable_in_fields
 from fuelwiz.desk.plain import Plain, value_at, value_path
-from fuelwiz.desk.points.cells import with_points
+from fuelwiz.desk.points.point_cells import with_points
 from fuelwiz.desk.state import State
 from fuelwiz.desk.steps import Progress, StepState, steps_to_look_at
 from fuelwiz.desk.storage import (

@@ -10,7 +10,7 @@ from pathlib import Path
 from typing import Any
 
 from fuelwiz.desk.composites import CHOICE_QUESTIONS, COUNT_QUESTIONS, field_of
-from fuelwiz.desk.errors import DraftError, NoSuchField
+from fuelwiz.desk.exceptions import DraftError, NoSuchField
 from fuelwiz.desk.field_specs import NOT_TYPED, place_exists, spec_at
 from fuelwiz.desk.outside_data import known_entry, known_part
 from fuelwiz.desk.plain import Plain

@@ -11,12 +11,12 @@ from fuelwiz.desk.composites import (
     with_none,
     without_item,
 )
-from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_questions import answers_to, noun_of
 from fuelwiz.desk.field_specs import NOT_TYPED, cell_of, place_exists, spec_at
 from fuelwiz.desk.parse_field import parse_field
 from fuelwiz.desk.plain import value_at, value_path
-from fuelwiz.desk.points.cells import type_cell
+from fuelwiz.desk.points.point_cells import type_cell
 from fuelwiz.desk.refusals import Refusal, emptied
 from fuelwiz.desk.state import State
 from fuelwiz.session import FieldSpec

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from functools import cache, lru_cache
 
-from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.plain import KeyPath, Plain, value_at, value_path
 from fuelwiz.session import FieldSpec, field_at, leaf_paths, list_key_paths
 from fuelwiz.units import UnitSystem

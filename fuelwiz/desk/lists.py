@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
-from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.plain import Plain, put, taken_out, value_at, value_path
 from fuelwiz.desk.state import State

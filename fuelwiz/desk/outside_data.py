@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Any
 
-from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.field_text import one_line
 from fuelwiz.desk.plain import Plain, put, taken_out, value_path

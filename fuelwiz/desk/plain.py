@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.session import KeyPath, key_path_of, value_at
 
 __all__ = ["KeyPath", "Plain", "put", "taken_out", "value_at", "value_path"]

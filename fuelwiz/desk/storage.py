@@ -16,7 +16,7 @@ from fuelwiz.advice import Result
 from fuelwiz.advice.row import SPARE
 from fuelwiz.advice.subject import Subject
 from fuelwiz.desk import draft_text
-from fuelwiz.desk.errors import SaveRefused
+from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.outside_data import is_well_formed, known_part
 from fuelwiz.desk.plain import Plain

@@ -9,7 +9,7 @@ from fuelwiz.advice import Result
 from fuelwiz.desk import field_text
 from fuelwiz.desk.composites import CHOICE_QUESTIONS, COUNT_QUESTIONS, SEVERAL, field_of, has_several_runs
 from fuelwiz.desk.edits import NOTHING_WITHOUT, place_of
-from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_fallbacks import fallback_in
 from fuelwiz.desk.field_questions import noun_of, question_of
 from fuelwiz.desk.field_specs import spec_at

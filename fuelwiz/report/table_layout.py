@@ -90,10 +90,11 @@ class Frame:
             for at, text in enumerate(self._cell_lines(cell, width)):
                 if at == len(lines):
                     lines.append([])
+                place = _place(text, start + mark, width, column)
                 if at == 0 and cell.mark is not None:
-                    lines[0].append(Piece(start, self.fold(SYMBOLS[cell.mark]), cell.mark, cell))
+                    lines[0].append(Piece(place - mark, self.fold(SYMBOLS[cell.mark]), cell.mark, cell))
                 if text:
-                    lines[at].append(Piece(_place(text, start + mark, width, column), text, None, cell))
+                    lines[at].append(Piece(place, text, None, cell))
         return lines
 
     def _cell_lines(self, cell: Cell, width: int) -> list[str]:

@@ -4,7 +4,7 @@ The face of this room: other rooms import from here.
 """
 
 from fuelwiz.session.bores import bore_of_m
-from fuelwiz.session.cases import apply_change, changed_key_paths
+from fuelwiz.session.case_changes import apply_change, changed_key_paths
 from fuelwiz.session.compounds import Size
 from fuelwiz.session.digest import inputs_digest
 from fuelwiz.session.fallbacks import USUAL_BOOST, USUAL_VACUUM, USUAL_VOLTS, fallback_text

@@ -9,7 +9,7 @@ from pydantic import ValidationError
 from fuelwiz.errors import Fault, SessionError
 from fuelwiz.file_limits import LONGEST_NAME
 from fuelwiz.printable import clean
-from fuelwiz.session.cases import apply_change, case_faults, without_cases
+from fuelwiz.session.case_changes import apply_change, case_faults, without_cases
 from fuelwiz.session.checks import cross_faults
 from fuelwiz.session.fallbacks import fill_in
 from fuelwiz.session.faults import faults_of

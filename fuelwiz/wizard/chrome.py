@@ -37,6 +37,21 @@ class Headline:
 _STATE_MARK = {"untouched": "untouched", "done": "done", "look": "look here"}
 _STATE_ROLE: dict[str, Role] = {"untouched": "muted", "done": "text", "look": "fault"}
 FIRST_STEPS = 5
+NUMBER_WORDS = [
+    "no",
+    "one",
+    "two",
+    "three",
+    "four",
+    "five",
+    "six",
+    "seven",
+    "eight",
+    "nine",
+    "ten",
+    "eleven",
+    "twelve",
+]
 
 
 def top_line(head: Headline, area: Area) -> Strip:
@@ -69,17 +84,18 @@ def steps_row(steps: Sequence[StepMark], current: int, area: Area) -> Strip:
     for i in named:
         column = _step(steps[i], i == current, line, column)
     if first and other:
-        text = f"then {'·' * len(other)} {_number_word(len(other))} more"
+        text = f"then {'·' * len(other)} {number_word(len(other))} more"
         start = area.width - 1 - cell_len(text)
         if start > column:
             line.put(start, "then ", "muted")
             _marks(steps, other, line, start + 5)
-            line.put(start + 5 + len(other), f" {_number_word(len(other))} more", "muted")
+            line.put(start + 5 + len(other), f" {number_word(len(other))} more", "muted")
     return line.strip()
 
 
-def _number_word(number: int) -> str:
-    return ("no", "one", "two", "three", "four", "five", "six")[number] if number < 7 else str(number)
+def number_word(number: int) -> str:
+    """A number in words, as far as sentences write them out."""
+    return NUMBER_WORDS[number] if number < len(NUMBER_WORDS) else str(number)
 
 
 def _narrow_steps(steps: Sequence[StepMark], current: int, line: Row) -> Strip:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from textual.strip import Strip
 
 from fuelwiz.desk.desk import Desk
-from fuelwiz.desk.errors import SaveRefused
+from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.chrome import Headline
 from fuelwiz.wizard.editor.build_screen import BuildScreen

@@ -171,6 +171,7 @@ OTHERS: dict[str, Scenario] = {
         "hill-climb-coupe",
         {"pump__volts": None, "wiring": {**HEAVY, "connections": "0.6 V"}},
     ),
+    "wire too long": ("hill-climb-coupe", {"pump__volts": None, "wiring": {**WIRED, "length": "40 ft"}}),
     "E30": ("hill-climb-coupe", {"fuel__ethanol": "30 %"}),
     "a filter that loses most": (
         "hill-climb-coupe",

@@ -99,3 +99,10 @@ def test_metric_finding() -> None:
     assert (
         "backs up to 2.85 bar; the regulator should hold 2.38" in text
     )  # 284.7 kPa and 237.9 kPa of the independent solver
+
+
+def test_real_bores_against_the_dash_number() -> None:
+    """PTFE and tube -4 are 0.188 and 0.180 in where the dash says 0.250; tube -16 is 0.930 in where it says 1."""
+    findings = made("bores by the dash").words.findings
+    text = next(spaced(finding.text) for finding in findings if finding.about == "feed.run.hose")
+    assert "A real line is 7 to 28 % narrower, so velocity is 16 to 93 % higher" in text

@@ -23,30 +23,32 @@ FUSES = table("wire")["fuses"]
 WARM_K = 313.15
 
 
-def loop_ohm(gauge, length_m, *, by_chassis=False, temperature_k=WARM_K):
+def loop_ohm(
+    gauge: int, length_m: float, *, by_chassis: bool = False, temperature_k: float = WARM_K
+) -> float:
     """Resistance of a loop of that gauge."""
     return loop_resistance_ohm(
         area_m2=awg_area_m2(gauge), length_m=length_m, by_chassis=by_chassis, temperature_k=temperature_k
     )
 
 
-def test_three_gauges_double_the_area():
+def test_three_gauges_double_the_area() -> None:
     """The rule of thumb that follows from 92^(6/39) = 2.005."""
     for gauge in range(4, 22):
         assert awg_area_m2(gauge) / awg_area_m2(gauge + 3) == pytest.approx(2.005, rel=1e-3)
 
 
 @given(gauge=st.sampled_from(GAUGES), length=st.floats(0.1, 30.0), temperature=st.floats(233.0, 423.0))
-def test_the_chassis_halves_the_loop(gauge, length, temperature):
+def test_the_chassis_halves_the_loop(gauge: int, length: float, temperature: float) -> None:
     both_ways = loop_ohm(gauge, length, temperature_k=temperature)
     assert loop_ohm(gauge, length, by_chassis=True, temperature_k=temperature) == pytest.approx(both_ways / 2)
 
 
-def test_warm_copper_resists_more():
+def test_warm_copper_resists_more() -> None:
     assert copper_resistivity_ohm_m(WARM_K + 50) > copper_resistivity_ohm_m(WARM_K)
 
 
-def test_no_wire_no_resistance():
+def test_no_wire_no_resistance() -> None:
     assert loop_ohm(12, 0.0) == 0.0
 
 
@@ -65,14 +67,14 @@ def test_a_metric_wire_between_the_gauges() -> None:
     assert ampacity_A(4e-6) == pytest.approx(by_hand, rel=1e-3)
 
 
-def test_below_the_table_nothing_and_above_it_the_thickest():
+def test_below_the_table_nothing_and_above_it_the_thickest() -> None:
     assert ampacity_A(awg_area_m2(20)) == 0.0
     assert ampacity_A(awg_area_m2(GAUGES[0]) * 0.999) == 0.0
     assert ampacity_A(awg_area_m2(0)) == ampacity_A(awg_area_m2(GAUGES[-1]))
 
 
 @pytest.mark.parametrize("rating", FUSES)
-def test_fuse_at_the_edge_of_a_rating(rating):
+def test_fuse_at_the_edge_of_a_rating(rating: float) -> None:
     """1.25 times the highest working current, and a little more takes the next; none is above the last."""
     edge = rating / 1.25
     after = dict(zip(FUSES, [*FUSES[1:], None], strict=True))[rating]
@@ -80,7 +82,7 @@ def test_fuse_at_the_edge_of_a_rating(rating):
     assert fuse_A(edge * 1.0001) == after
 
 
-def test_fuse_without_current():
+def test_fuse_without_current() -> None:
     assert fuse_A(0.0) == FUSES[0]
 
 
@@ -91,12 +93,14 @@ def test_fuse_without_current():
     length=st.floats(0.1, 30.0),
     by_chassis=st.booleans(),
 )
-def test_a_gauge_does_that_loses_little_and_carries_the_fuse(current, fuse, length, by_chassis):
+def test_a_gauge_does_that_loses_little_and_carries_the_fuse(
+    current: float, fuse: float, length: float, by_chassis: bool
+) -> None:
     found = gauges_at(
         current_a=current, fuse_a=fuse, length_m=length, by_chassis=by_chassis, temperature_k=WARM_K
     )
 
-    def does(gauge):
+    def does(gauge: int) -> bool:
         volts = current * loop_ohm(gauge, length, by_chassis=by_chassis)
         return volts <= 0.5 and ampacity_A(awg_area_m2(gauge)) >= fuse
 
@@ -113,6 +117,6 @@ def test_half_a_volt_is_the_most_that_a_wire_may_lose(lost_V: float, gauge: int)
     assert next(each.gauge for each in found if each.does) == gauge
 
 
-def test_no_wire_of_the_table_carries_a_great_current_far():
+def test_no_wire_of_the_table_carries_a_great_current_far() -> None:
     found = gauges_at(current_a=100, fuse_a=100, length_m=30, by_chassis=False, temperature_k=WARM_K)
     assert not any(each.does for each in found)

@@ -7,6 +7,7 @@ import pytest
 from fuelwiz import units
 from fuelwiz.physics.fuel import PSI_PA
 from fuelwiz.physics.line import GRAVITY
+from fuelwiz.units import Kind
 
 from .reference import VALUES, near
 
@@ -29,17 +30,17 @@ TOL = CONVERSION["tol_rel"]
         ("lb/h", "lb_kg", 1 / 3600),
     ],
 )
-def test_factors(unit, key, scale):
+def test_factors(unit: str, key: str, scale: float) -> None:
     """NIST SP 811, exact or derived factors (from memory)."""
     assert units.to_si(1.0, unit) == near(CONVERSION[key] * scale, TOL)
 
 
-def test_inch_of_mercury():
+def test_inch_of_mercury() -> None:
     """NIST SP 811: mercury at 0 degC, 3.386 389 kPa, seven figures."""
     assert units.to_si(1.0, "inHg") == near(CONVERSION["inHg_0C_Pa"], 2e-7)
 
 
-def test_constants_of_physics():
+def test_constants_of_physics() -> None:
     """The psi and the standard gravity that the physics keeps for itself."""
     assert near(CONVERSION["psi_Pa"], TOL) == PSI_PA
     assert CONVERSION["g_m_s2"] == GRAVITY
@@ -54,13 +55,13 @@ def test_constants_of_physics():
         ("1 kW", "power", "hp", "1 kW in hp"),
     ],
 )
-def test_worked_conversions(text, kind, unit, what):
+def test_worked_conversions(text: str, kind: Kind, unit: str, what: str) -> None:
     """By arithmetic from the same factors, nine figures."""
     (case,) = [case for case in CONVERSION["cases"] if case["what"] == what]
     assert units.from_si(units.parse(text, kind), unit) == near(case["value"], TOL)
 
 
-def test_bsfc():
+def test_bsfc() -> None:
     """608.277 g/kWh to one lb/(hp h): from memory, and by arithmetic."""
     bsfc = VALUES["bsfc"]
     assert units.from_si(units.parse("1 lb/(hp*h)", "bsfc"), "g/kWh") == near(

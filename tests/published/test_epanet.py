@@ -7,26 +7,39 @@ EPANET counts friction by Swamee and Jain from Re 4000 where the program has Col
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
+from typing import Any
 
 import pytest
 
 from fuelwiz.physics.circuit import PumpSet, Supply
 from fuelwiz.physics.line import Run
 
-from .network import PA_PER_M, Network, add_run, by_epanet, by_physics, loss_m, new_model, sample_pump, solved
+from .network import (
+    PA_PER_M,
+    Network,
+    State,
+    add_run,
+    by_epanet,
+    by_physics,
+    loss_m,
+    new_model,
+    sample_pump,
+    solved,
+)
 from .reference import VALUES, near, row
 
 SYSTEM = VALUES["epanet_system"]
 SMOOTH_M = 1.5e-6
 
 
-def run_of(case, name):
+def run_of(case: dict[str, Any], name: str) -> Run:
     """A run of a published case."""
     bore, roughness = case[f"{name}_D_mm"] / 1e3, case[f"{name}_eps_mm"] / 1e3
     return Run(bore, case[f"{name}_L_m"], roughness, case[f"{name}_K"])
 
 
-def network_of(name):
+def network_of(name: str) -> Network:
     """A published case as a network."""
     case = row(SYSTEM["cases"], id=name)
     return Network(
@@ -58,7 +71,7 @@ NETWORKS = {
 }
 
 
-def assert_agree(ours, theirs):
+def assert_agree(ours: State, theirs: State) -> None:
     """Within the spread of friction formulas; EPANET writes single precision and leaks a little when shut."""
     assert ours.pump_flow_m3_s == near(theirs.pump_flow_m3_s, SYSTEM["tol_rel_Q_pump"])
     assert ours.return_flow_m3_s == pytest.approx(
@@ -71,12 +84,12 @@ def assert_agree(ours, theirs):
 
 
 @pytest.mark.parametrize("name", NETWORKS)
-def test_circuit(name, tmp_path):
+def test_circuit(name: str, tmp_path: Path) -> None:
     """EPANET 2.2 by wntr on the same network."""
     assert_agree(by_physics(NETWORKS[name]), by_epanet(NETWORKS[name], tmp_path))
 
 
-def test_the_networks_differ_as_their_names_say():
+def test_the_networks_differ_as_their_names_say() -> None:
     """The regulator holds, cannot hold, or is shut: so that all three are checked."""
     states = {name: by_physics(network) for name, network in NETWORKS.items()}
     assert states["one pump, regulator holds"].rail_m == near(GASOLINE.setting_m, 1e-12)
@@ -86,7 +99,7 @@ def test_the_networks_differ_as_their_names_say():
 
 @pytest.mark.parametrize("name", ["FS1", "FS4"])
 @pytest.mark.parametrize("column", ["epanet", "own_colebrook"])
-def test_circuit_as_tabled(name, column):
+def test_circuit_as_tabled(name: str, column: str) -> None:
     """EPANET 2.2 as it stood with wntr 1.5.0, and an independent solve with Colebrook, to 0.01 %."""
     case, ours = row(SYSTEM["cases"], id=name), by_physics(network_of(name))
     tabled = case if column == "epanet" else case["own_colebrook"]
@@ -98,7 +111,7 @@ def test_circuit_as_tabled(name, column):
     assert ours.after_m == near(tabled["h_after_regulator_m"], after_tol)
 
 
-def test_one_pipe(tmp_path):
+def test_one_pipe(tmp_path: Path) -> None:
     """EPANET 2.2: a pump between two reservoirs, one pipe, 42 m up; run here and as tabled."""
     pump = VALUES["epanet_pump"]
     case = row(pump["cases"], id="PC1")
@@ -111,7 +124,7 @@ def test_one_pipe(tmp_path):
     add_run(model, "LINE", "OUTLET", "HIGH", line)
     flows, heads = solved(model, tmp_path)
 
-    def head_m(flow):
+    def head_m(flow: float) -> float:
         return case["static_m"] + loss_m(line, flow, case["nu_m2_s"])
 
     pumps = PumpSet(sample_pump(), 1, False, Supply(13.5, measured=True))

@@ -6,10 +6,13 @@ Tolerances are those of the circuit alone: friction by Swamee and Jain, gravity 
 from __future__ import annotations
 
 from dataclasses import replace
+from pathlib import Path
+from typing import Any
 
 import pytest
 
-from fuelwiz.session import validate
+from fuelwiz.physics.line import Run
+from fuelwiz.session import Session, validate
 from fuelwiz.sizing import assess
 
 from .network import DENSITY_KG_M3, PA_PER_M, Network, by_epanet, sample_pump
@@ -22,7 +25,7 @@ ATMOSPHERE_PA = 101325.0
 WIDE_SUCTION = replace(GASOLINE.suction, bore_m=60e-3)
 
 
-def line(run):
+def line(run: Run) -> dict[str, Any]:
     """A run of line as a session writes it; its bore is its own."""
     return {
         "hose": "ptfe",
@@ -32,7 +35,7 @@ def line(run):
     }
 
 
-def session_of(network: Network, *, idle_m3_s=None):
+def session_of(network: Network, *, idle_m3_s: float | None = None) -> Session:
     """The session that describes a network: a fuel of one's own, and at idle the same demand or another."""
     points = sample_pump().curves[0].points
     bsfc_g_kwh = network.demand_m3_s * DENSITY_KG_M3 / POWER_W * 3.6e9
@@ -78,7 +81,7 @@ HOLDS = {
 
 
 @pytest.mark.parametrize("name", HOLDS)
-def test_a_regulator_that_holds(name, tmp_path):
+def test_a_regulator_that_holds(name: str, tmp_path: Path) -> None:
     """EPANET 2.2: capacity, loss of the feed, inlet, flow and back pressure of the return.
 
     The program gives each pump its own pick-up, so with several the suction is too wide to matter.
@@ -96,7 +99,7 @@ def test_a_regulator_that_holds(name, tmp_path):
     assert back.back_pressure_Pa / PA_PER_M == near(theirs.after_m, SYSTEM["tol_rel_h_after"])
 
 
-def test_an_engine_that_burns_nothing_at_idle(tmp_path):
+def test_an_engine_that_burns_nothing_at_idle(tmp_path: Path) -> None:
     """EPANET 2.2: all that the pump delivers goes home."""
     theirs = by_epanet(NETWORKS["nothing burned"], tmp_path)
     back = assess(session_of(GASOLINE, idle_m3_s=0.0)).return_line
@@ -104,7 +107,7 @@ def test_an_engine_that_burns_nothing_at_idle(tmp_path):
     assert back.back_pressure_Pa / PA_PER_M == near(theirs.after_m, SYSTEM["tol_rel_h_after"])
 
 
-def test_a_return_far_too_small(tmp_path):
+def test_a_return_far_too_small(tmp_path: Path) -> None:
     """EPANET 2.2: the rail creeps up until pump and return agree, and the verdict names the return."""
     network = NETWORKS["return far too small"]
     theirs, figures = by_epanet(network, tmp_path), assess(session_of(network))
@@ -118,7 +121,7 @@ def test_a_return_far_too_small(tmp_path):
 
 
 @pytest.mark.parametrize("name", ["demand beyond the pump", "demand far beyond the pump"])
-def test_a_demand_beyond_the_pump(name, tmp_path):
+def test_a_demand_beyond_the_pump(name: str, tmp_path: Path) -> None:
     """EPANET 2.2: the regulator shuts, the rail sags, and the pump falls short of the goal."""
     theirs, figures = by_epanet(NETWORKS[name], tmp_path), assess(session_of(NETWORKS[name]))
     (row,) = figures.sizes

@@ -13,12 +13,12 @@ from .reference import VALUES, near, printed, row
 COEFFICIENTS = VALUES["loss_coefficient"]
 
 
-def published(what):
+def published(what: str) -> float:
     """A published coefficient that is one number."""
     return float(row(COEFFICIENTS, what=what)["value"])
 
 
-def crane_factor(bore_m):
+def crane_factor(bore_m: float) -> float:
     """The friction factor of TP-410 for fittings, told by the tee's 20 fT."""
     return loss_coefficient("tee_run", bore_m, 1.0) / 20
 
@@ -62,7 +62,7 @@ def test_a_tee_is_as_narrow_as_the_ends_on_it(kind: str, factors: int) -> None:
     ("kind", "what"), [("entrance", "entrance, square edge, flush"), ("exit", "exit, any")]
 )
 @pytest.mark.parametrize("end_ratio", [0.6, 1.0])
-def test_sharp_edges(kind, what, end_ratio):
+def test_sharp_edges(kind: str, what: str, end_ratio: float) -> None:
     """TP-410 A-30; White table 6.5 and Cengel table 8-4 (from memory) say the same."""
     assert loss_coefficient(kind, 8.7e-3, end_ratio) == published(what)
 
@@ -70,40 +70,40 @@ def test_sharp_edges(kind, what, end_ratio):
 @pytest.mark.parametrize(
     ("ratio", "what"), [(0.5, "sudden expansion D1/D2=0.5"), (0.7, "sudden expansion D1/D2=0.7")]
 )
-def test_straight_end_is_a_contraction_and_an_expansion(ratio, what):
+def test_straight_end_is_a_contraction_and_an_expansion(ratio: float, what: str) -> None:
     """What is left of Rennels's contraction and ours is Borda and Carnot's expansion, (1 - b^2)^2."""
     contraction = narrowing(ratio) - (1 - ratio**2) ** 2
     on_small_bore = loss_coefficient("straight", 0.01, ratio) * ratio**4
     assert on_small_bore - contraction == near(published(what), 1e-9)
 
 
-def test_contraction_of_rennels():
+def test_contraction_of_rennels() -> None:
     """Rennels at d/D 0.4, as fluids tests it; the expansion beside it is Borda and Carnot's."""
     on_small_bore = loss_coefficient("straight", 0.01, 0.4) * 0.4**4
     expected = published("sudden contraction d/D=0.4, Rennels")
     assert on_small_bore - (1 - 0.4**2) ** 2 == near(expected, 1e-9)
 
 
-def test_contraction_against_other_handbooks():
+def test_contraction_against_other_handbooks() -> None:
     """At d/D 0.5 Rennels gives 0.496, over White's 0.42 (1 - b^2), TP-410's 0.5 (1 - b^2) (from memory)."""
     contraction = loss_coefficient("straight", 0.01, 0.5) * 0.5**4 - published("sudden expansion D1/D2=0.5")
     assert contraction == printed(0.496, 3)
     assert published("sudden contraction d/D=0.5, White 0.42(1-b^2)") < 0.5 * (1 - 0.5**2) < contraction
 
 
-def test_change_of_bore():
+def test_change_of_bore() -> None:
     """TP-410 2-6 and the tests of fluids: on twice the bore a coefficient counts 16 times."""
     narrow, wide = 32.68875692997804, published("K change of basis 32.68875692997804, 10 mm -> 20 mm")
     times = loss_coefficient("tee_run", 0.020, 0.5) / loss_coefficient("tee_run", 0.010, 1.0)
     assert times == near(wide / narrow, 1e-12)
 
 
-def test_crane_factor_of_a_wide_pipe():
+def test_crane_factor_of_a_wide_pipe() -> None:
     """TP-410's fT at 100 mm, as fluids tests it."""
     assert crane_factor(0.1) == near(published("fT of TP-410 at ID 100 mm"), 1e-6)
 
 
-def test_crane_factor_of_small_bores():
+def test_crane_factor_of_small_bores() -> None:
     """fT at the bores of hoses, below the half inch where TP-410 itself starts; four decimals are printed."""
     entry = row(COEFFICIENTS, what="fT at small bores 4.8/6.4/7.9/8.7/10.3/12.7/15.9 mm")
     bores = [4.8, 6.4, 7.9, 8.7, 10.3, 12.7, 15.9]
@@ -111,7 +111,7 @@ def test_crane_factor_of_small_bores():
         assert crane_factor(bore_mm / 1000) == near(factor, 0.02)
 
 
-def test_crane_factor_of_nominal_sizes():
+def test_crane_factor_of_nominal_sizes() -> None:
     """TP-410 A-27 (2009, from memory): 0.026, 0.022 and 0.019 for 1/2, 1 and 2 in schedule 40 pipe.
 
     Three decimals are printed, and editions differ by one in the last.
@@ -120,14 +120,14 @@ def test_crane_factor_of_nominal_sizes():
         assert crane_factor(bore_in * 25.4e-3) == pytest.approx(factor, abs=0.001)
 
 
-def test_tees():
+def test_tees() -> None:
     """TP-410 A-30 (from memory): 60 fT through the branch to 20 fT through the run."""
     assert row(COEFFICIENTS, what="tee, flow through run / branch")["value"] == "20 fT / 60 fT"
     assert loss_coefficient("tee_branch", 0.01, 1.0) == near(60 * crane_factor(0.01), 1e-12)
 
 
 @pytest.mark.parametrize(("kind", "turns"), [("swept_45", 0.5), ("swept_90", 1.0), ("swept_180", 2.0)])
-def test_swept_ends(kind, turns):
+def test_swept_ends(kind: str, turns: float) -> None:
     """TP-410 A-30 (from memory): 12 fT for 90 degrees on 3 diameters, and for n of them in one bend
     (n - 1)(pi/4 fT r/d + K/2) + K.
 
@@ -147,13 +147,13 @@ def test_swept_ends(kind, turns):
         ("swept_180", "180 deg return"),
     ],
 )
-def test_swept_ends_lose_less_than_threaded_elbows(kind, what):
+def test_swept_ends_lose_less_than_threaded_elbows(kind: str, what: str) -> None:
     """TP-410 A-30: standard elbows of 16, 30 and 50 fT turn shorter than a swept end."""
     standard = float(row(COEFFICIENTS, what=what)["value"].removesuffix(" fT"))
     assert loss_coefficient(kind, 0.01, 1.0) < standard * crane_factor(0.01)
 
 
-def test_forged_elbow_is_a_sharp_mitre():
+def test_forged_elbow_is_a_sharp_mitre() -> None:
     """Rennels's mitre of 90 degrees, as fluids tests it; Cengel table 8-4 has 1.1 for it (from memory)."""
     mitre = loss_coefficient("forged_90", 0.01, 1.0)
     assert mitre == near(published("sharp miter 90 deg, Rennels"), 1e-9)

@@ -35,7 +35,7 @@ def vapour_tolerance(celsius: float) -> float:
 
 @pytest.mark.parametrize("celsius", CELSIUS)
 @pytest.mark.parametrize("name", ["ethanol", "methanol"])
-def test_pure_alcohols(name, celsius):
+def test_pure_alcohols(name: str, celsius: float) -> None:
     """CoolProp (Schroeder 2014 and Kiselev 2005; de Reuck & Craven 1993 and Xiang 2006) at 101.325 kPa.
 
     Tolerances are the spread between CoolProp, DIPPR and VDI correlations, not printed digits.
@@ -51,7 +51,7 @@ def test_pure_alcohols(name, celsius):
 
 
 @pytest.mark.parametrize("name", ["ethanol", "methanol"])
-def test_pure_alcohols_as_tabled(name):
+def test_pure_alcohols_as_tabled(name: str) -> None:
     """The same from CoolProp 8.0.0 as it stood, so that a later library cannot move the ground unseen."""
     for at in FLUID["rows"][name]:
         fuel = ours(name, kelvin(at["T_C"]))
@@ -61,7 +61,7 @@ def test_pure_alcohols_as_tabled(name):
 
 
 @pytest.mark.parametrize("name", ["ethanol", "methanol"])
-def test_expansion_of_alcohols(name):
+def test_expansion_of_alcohols(name: str) -> None:
     """Thermal expansion at 20 degC, CoolProp 8.0.0."""
     expansion = FLUID["extra"][name]["beta_20C_per_K"]
     low, high = ours(name, kelvin(15)).density_kg_m3, ours(name, kelvin(25)).density_kg_m3
@@ -69,7 +69,7 @@ def test_expansion_of_alcohols(name):
 
 
 @pytest.mark.parametrize("name", ["ethanol", "methanol"])
-def test_heat_capacity_of_alcohols(name):
+def test_heat_capacity_of_alcohols(name: str) -> None:
     """CoolProp near 20 degC; the table rounds to 50 J/(kg K)."""
     heat = PropsSI("C", "T", kelvin(20), "P", ATMOSPHERE_PA, name)
     assert ours(name, kelvin(20)).cp_J_kgK == pytest.approx(heat, abs=50)
@@ -84,7 +84,7 @@ def slope_of_viscosity(name: str) -> float:
     return math.log(ratio) / (1 / cold - 1 / hot)
 
 
-def test_gasoline_thins_as_its_parts_do():
+def test_gasoline_thins_as_its_parts_do() -> None:
     """CoolProp over -10 to 60 degC: 968 K for n-heptane, 1079 K for toluene; gasoline is made of such."""
     heptane, toluene = slope_of_viscosity("n-Heptane"), slope_of_viscosity("Toluene")
     assert heptane == pytest.approx(968, abs=2)
@@ -93,7 +93,7 @@ def test_gasoline_thins_as_its_parts_do():
 
 
 @pytest.mark.parametrize("name", ["n_heptane", "isooctane"])
-def test_gasoline_thins_as_alkanes_do_step_by_step(name):
+def test_gasoline_thins_as_alkanes_do_step_by_step(name: str) -> None:
     """n-heptane (CoolProp 8.0.0) and isooctane (thermo 0.6.1): 10 K change viscosity alike to 3 %."""
     rows = FLUID["rows"][name]
     for cold, hot in pairwise([at for at in rows if at["T_C"] % 10 == 0]):
@@ -103,7 +103,7 @@ def test_gasoline_thins_as_alkanes_do_step_by_step(name):
         assert ratio == near(expected, 0.03)
 
 
-def test_gasoline_is_a_little_heavier_and_much_more_volatile_than_heptane():
+def test_gasoline_is_a_little_heavier_and_much_more_volatile_than_heptane() -> None:
     """n-heptane of CoolProp, the fluid on which injectors are rated: 684 kg/m3 at 20 degC."""
     heptane = PropsSI("D", "T", kelvin(20), "P", ATMOSPHERE_PA, "n-Heptane")
     gasoline = blend(ethanol=0.0, temperature_k=kelvin(20))

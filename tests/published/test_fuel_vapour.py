@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import pytest
 
@@ -17,7 +18,7 @@ VOLATILITY = VALUES["volatility"]
 BASE_GASOLINES = [at for at in AP42["rows"] if at["RVP_psi"] <= 13.0]
 
 
-def ap42_psi(reid_psi, fahrenheit):
+def ap42_psi(reid_psi: float, fahrenheit: float) -> float:
     """True vapour pressure of motor gasoline: EPA AP-42, chapter 7, figure 7.1-14b, slope 3.0."""
     root, log = math.sqrt(3.0), math.log10(reid_psi)
     rankine = fahrenheit + 459.6
@@ -25,18 +26,18 @@ def ap42_psi(reid_psi, fahrenheit):
     return math.exp(slope + (2416 / rankine - 2.013) * log - 8742 / rankine + 15.64)
 
 
-def reid_psi(percent):
+def reid_psi(percent: float) -> float:
     """Reid pressure of our blend in psi."""
     return blend_reid_pa(percent / 100) / PSI_PA
 
 
-def gasoline_vapour_pa(reid, temperature_k):
+def gasoline_vapour_pa(reid: float, temperature_k: float) -> float | None:
     """Vapour pressure of gasoline without ethanol, its Reid pressure given in psi."""
     return blend(ethanol=0.0, temperature_k=temperature_k, reid_pa=reid * PSI_PA).vapour_pressure_pa
 
 
 @pytest.mark.parametrize("at", AP42["rows"], ids=lambda at: f"RVP{at['RVP_psi']:g}")
-def test_the_law_is_that_of_ap42(at):
+def test_the_law_is_that_of_ap42(at: dict[str, Any]) -> None:
     """With a row's own slope and its own pressure at 100 degF the law gives all its other pressures.
 
     EPA AP-42, figure 7.1-15, P = exp(A - B/T): five figures, and 0.1 K between 310.93 K and 100 degF.
@@ -52,7 +53,7 @@ def test_the_law_is_that_of_ap42(at):
         assert found == near(pressure * 1e3, AP42["tol"]["formula_rel"])
 
 
-def test_our_gasoline():
+def test_our_gasoline() -> None:
     """EPA AP-42 for 9.0 psi: over -10 to 60 degC within 0.5 %, the digits of our two constants."""
     at = row(AP42["rows"], RVP_psi=9.0)
     for key, pressure in at["P_kPa"].items():
@@ -60,7 +61,7 @@ def test_our_gasoline():
 
 
 @pytest.mark.parametrize("at", BASE_GASOLINES, ids=lambda at: f"RVP{at['RVP_psi']:g}")
-def test_other_gasolines(at):
+def test_other_gasolines(at: dict[str, Any]) -> None:
     """EPA AP-42, 7 to 13 psi between 40 and 120 degF: one slope for all costs up to 6 % at the cold end."""
     for key, pressure in at["P_psia"].items():
         fahrenheit = float(key.removesuffix("F"))
@@ -71,7 +72,7 @@ def test_other_gasolines(at):
 
 
 @pytest.mark.parametrize("reid", [7, 10, 13])
-def test_printed_table_of_ap42(reid):
+def test_printed_table_of_ap42(reid: int) -> None:
     """EPA AP-42 table 7.1-2, one decimal in psia: up to 2.5 % of the smallest; the slope costs 6 % more."""
     rows = AP42["table_7_1_2"]
     for fahrenheit, pressure in zip(rows["T_F"], rows[f"RVP{reid}"], strict=True):
@@ -80,20 +81,20 @@ def test_printed_table_of_ap42(reid):
         assert found == near(pressure * PSI_PA, 0.06 + AP42["tol"]["table_rel"])
 
 
-def test_true_over_reid():
+def test_true_over_reid() -> None:
     """EPA AP-42 at 100 degF, 7 to 13 psi: 1.061 to 1.069 times the Reid pressure."""
     for at in BASE_GASOLINES:
         found = gasoline_vapour_pa(at["RVP_psi"], REID_K)
         assert found == near(at["P_psia"]["100F"] * PSI_PA, 0.005)
 
 
-def test_ten_percent_lifts_by_about_one_psi():
+def test_ten_percent_lifts_by_about_one_psi() -> None:
     """NREL memo of 26 March 2012 (10 % raises it by about 1 psi, 15 % is as 10 %) and 42 USC 7545(h)."""
     assert 0.7 <= reid_psi(10) - reid_psi(0) <= 1.5
     assert abs(reid_psi(15) - reid_psi(10)) < 0.2
 
 
-def test_shape_of_reid_pressure_over_ethanol():
+def test_shape_of_reid_pressure_over_ethanol() -> None:
     """The highest between 5 and 20 %, below the base somewhere between 35 and 60 %, E85 below gasoline.
 
     UNIFAC bubble pressures (thermo 0.6.1) and the NREL memo of 26 March 2012.
@@ -106,7 +107,7 @@ def test_shape_of_reid_pressure_over_ethanol():
     assert all(reid_psi(percent) >= reid_psi(percent + 1) for percent in range(peak, 100))
 
 
-def test_reid_pressure_of_pure_alcohols():
+def test_reid_pressure_of_pure_alcohols() -> None:
     """Vapour pressure at 100 degF: CoolProp 8.0.0, 2.31 psi for ethanol; AFDC prints 2.3 and 4.6 psi."""
     assert reid_psi(100) == pytest.approx(2.31, abs=0.1)
     for name, fuel in [
@@ -117,7 +118,7 @@ def test_reid_pressure_of_pure_alcohols():
 
 
 @pytest.mark.parametrize("at", RVP["unifac_bubble_37p78C"], ids=lambda at: f"E{at['E']:g}")
-def test_lift_over_the_base(at):
+def test_lift_over_the_base(at: dict[str, Any]) -> None:
     """UNIFAC bubble pressures on a base of 8.25 psi, ours on 9: on a row of our table to 0.2 psi.
 
     Between rows our straight line lies under the bend, by 0.4 psi at E2; pure ethanol has one pressure.
@@ -137,7 +138,7 @@ def test_from_row_to_row_it_changes_as_modelled(low: int, high: int) -> None:
     assert (reid_psi(high) - reid_psi(low)) / (high - low) == pytest.approx(wanted, abs=0.003)
 
 
-def test_classes_of_specifications():
+def test_classes_of_specifications() -> None:
     """ASTM D4814 class A: 9.0 psi at most, as 42 USC 7545(h); D5798 class 1, E51 to E83: 5.5 to 9.0 psi."""
     assert reid_psi(0) == VOLATILITY["D4814_max_psi"]["A"]
     low, high = VOLATILITY["D5798_psi"]["class1"]

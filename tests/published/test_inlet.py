@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Any
+
 import pytest
 
 from fuelwiz.physics.fuel import blend
@@ -14,7 +16,7 @@ NPSH = VALUES["npsh"]
 
 
 @pytest.mark.parametrize("at", NPSH["atmosphere"], ids=lambda at: f"{at['z_m']:g} m")
-def test_atmosphere(at):
+def test_atmosphere(at: dict[str, Any]) -> None:
     """US Standard Atmosphere 1976 by fluids 1.3.1, which ISO 2533 shares in the troposphere.
 
     ISO 2533 counts geopotential metres, 0.03 % shorter than plain ones at 3000 m.
@@ -22,12 +24,12 @@ def test_atmosphere(at):
     assert atmosphere_pa(at["z_m"]) == near(at["P_Pa"], NPSH["atmosphere_tol_rel"])
 
 
-def test_higher_up():
+def test_higher_up() -> None:
     """The example of the fluids docs, 5000 m: 54048.2861457 Pa."""
     assert atmosphere_pa(5000.0) == near(54048.2861457, 0.0006)
 
 
-def test_water_lifted_from_a_tank():
+def test_water_lifted_from_a_tank() -> None:
     """TP-410 example 7-32: a lift of 25 ft and a loss of 6 ft, in feet of water."""
     given = NPSH["tp410_7_32"]
     density = given["rho_lb_ft3"] * POUND_KG / FOOT_M**3
@@ -43,7 +45,7 @@ def test_water_lifted_from_a_tank():
 
 
 @pytest.mark.parametrize("case", NPSH["fuel_cases"], ids=lambda case: f"{case['T_C']:g} degC")
-def test_gasoline_at_a_flooded_inlet(case):
+def test_gasoline_at_a_flooded_inlet(case: dict[str, Any]) -> None:
     """EPA AP-42 (slope 3.0), US Standard Atmosphere 1976 and hydrostatics; 0.15 kPa for our constants."""
     fuel = blend(ethanol=0.0, temperature_k=kelvin(case["T_C"]), reid_pa=case["RVP_psi"] * PSI_PA)
     flooding = run_loss(

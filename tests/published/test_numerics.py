@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -34,7 +35,7 @@ def falling_points(draw: st.DrawFn) -> list[tuple[float, float]]:
 
 @settings(deadline=None)
 @given(points=falling_points())
-def test_slopes_are_those_of_scipy(points):
+def test_slopes_are_those_of_scipy(points: tuple[tuple[float, float], ...]) -> None:
     """scipy's PchipInterpolator, its first derivative at the points."""
     x, y = zip(*points, strict=True)
     expected = PchipInterpolator(x, y).derivative()(x)
@@ -45,7 +46,7 @@ def test_slopes_are_those_of_scipy(points):
 
 @settings(deadline=None)
 @given(points=falling_points(), share=st.floats(0.0, 1.0))
-def test_curve_is_that_of_scipy(points, share):
+def test_curve_is_that_of_scipy(points: tuple[tuple[float, float], ...], share: float) -> None:
     """scipy's PchipInterpolator between the points."""
     x, y = zip(*points, strict=True)
     pressure = x[0] + share * (x[-1] - x[0])
@@ -62,7 +63,7 @@ def test_curve_is_that_of_scipy(points, share):
     ),
     data=st.data(),
 )
-def test_slopes_of_points_that_rise_and_fall(x, data):
+def test_slopes_of_points_that_rise_and_fall(x: Any, data: Any) -> None:
     """scipy's PchipInterpolator on data of any shape, its ends included."""
     y = data.draw(st.lists(st.floats(-1e3, 1e3).map(lambda y: round(y, 2)), min_size=len(x), max_size=len(x)))
     expected = PchipInterpolator(x, y).derivative()(x)
@@ -82,7 +83,7 @@ FUNCTIONS = {
 
 
 @pytest.mark.parametrize("name", FUNCTIONS)
-def test_roots_are_those_of_brent(name):
+def test_roots_are_those_of_brent(name: str) -> None:
     """scipy's brentq; x^3 - 2 x - 5 is Wallis's own example of 1685 (from memory), 2.0945514815."""
     function, low, high = FUNCTIONS[name]
     expected = brentq(function, low, high, xtol=1e-300, rtol=1e-14, maxiter=1000)
@@ -97,10 +98,10 @@ def test_roots_are_those_of_brent(name):
     level=st.floats(1e-3, 1e3),
     high=st.floats(1e-2, 1e3),
 )
-def test_random_roots_are_those_of_brent(stiff, bend, level, high):
+def test_random_roots_are_those_of_brent(stiff: float, bend: float, level: float, high: float) -> None:
     """scipy's brentq on a x + b x^2 = c, which loss against pressure looks like."""
 
-    def function(x):
+    def function(x: float) -> float:
         return stiff * x + bend * x * x - level
 
     if function(high) <= 0:

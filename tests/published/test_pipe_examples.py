@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from typing import Any
 
 import pytest
 
@@ -14,13 +15,13 @@ from .reference import FOOT_M, HORSEPOWER_W, VALUES, near, row
 EXAMPLES = VALUES["pipe_example"]
 
 
-def example(name):
+def example(name: str) -> tuple[dict[str, Any], dict[str, Any], dict[str, Any]]:
     """Inputs, expected values and tolerances of an example."""
     found = row(EXAMPLES, id=name)
     return found["inputs"], found["expect"], found["tol_rel"]
 
 
-def test_oil_down_a_slope():
+def test_oil_down_a_slope() -> None:
     """White, Fluid Mechanics, example 6.7: velocity rounded to two figures, the factor read from a chart."""
     given, expect, tol = example("WHITE_6_7")
     fall = given["L_m"] * math.sin(math.radians(given["slope_deg"]))
@@ -42,7 +43,7 @@ def test_oil_down_a_slope():
     assert loss.total_pa == near(expect["dp_Pa"], tol["dp_Pa"])
 
 
-def test_water_up_to_a_reservoir():
+def test_water_up_to_a_reservoir() -> None:
     """Fox & McDonald, Introduction to Fluid Mechanics, example 8.5 (from memory), three figures printed."""
     given, expect, tol = example("FOX_8_5")
     viscosity = given["mu_Pa_s"] / given["rho_kg_m3"]
@@ -58,7 +59,7 @@ def test_water_up_to_a_reservoir():
     assert loss.total_pa == near(expect["p1_gauge_Pa"], tol["p1_gauge_Pa"])
 
 
-def test_water_in_a_smooth_pipe():
+def test_water_in_a_smooth_pipe() -> None:
     """TP-410 example 7-1, three figures printed."""
     given, expect, tol = example("TP410_7_1")
     speed = velocity_m_s(flow_m3_s=given["Q_m3_s"], bore_m=given["D_m"])
@@ -67,7 +68,7 @@ def test_water_in_a_smooth_pipe():
     assert factor == near(expect["f"], tol["f"])
 
 
-def test_thick_oil_up_through_valves():
+def test_thick_oil_up_through_valves() -> None:
     """TP-410 example 7-9 as the fluids notebook works it: laminar, up 50 ft, valves and elbow of 178 fT.
 
     Its total K holds the friction of the pipe, f L/D, as well.
@@ -91,7 +92,7 @@ def test_thick_oil_up_through_valves():
 
 
 @pytest.mark.parametrize("by", ["printed", "fluids"])
-def test_power_to_lift_water(by):
+def test_power_to_lift_water(by: str) -> None:
     """TP-410 example 7-15: 100 gal/min lifted by the head found there; three figures, or as fluids has it."""
     given, expect, tol = example("TP410_7_15")
     head_m = given["head_printed_m"] if by == "printed" else expect["head_fluids_ft"] * FOOT_M
@@ -105,7 +106,7 @@ def test_power_to_lift_water(by):
     assert power / HORSEPOWER_W == near(expect[f"power_hp_{by}"], tol[f"power_hp_{by}"])
 
 
-def test_valve_by_its_flow_and_by_its_coefficient():
+def test_valve_by_its_flow_and_by_its_coefficient() -> None:
     """TP-410 example 7-2: a valve of Kv 500 m3/h (at 1 bar, water) in a 154 mm pipe is a K of 3.6.
 
     Kv is told for water of 1000 kg/m3; fluids counts its constants to a part in a thousand.

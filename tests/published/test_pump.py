@@ -21,7 +21,7 @@ WATER_KG_M3 = 998.0
 PA_PER_FOOT = WATER_KG_M3 * GRAVITY * FOOT_M
 
 
-def test_affinity_laws():
+def test_affinity_laws() -> None:
     """TP-410 example 7-33: a pump slowed from 3500 to 1700 turns; volts stand for turns."""
     head, flow = AFFINITY["H1_ft"] * PA_PER_FOOT, AFFINITY["Q1_gpm"] * GALLON_MIN
     points = ((0.9 * head, 1.2 * flow), (head, flow), (1.1 * head, 0.7 * flow))
@@ -33,7 +33,7 @@ def test_affinity_laws():
     assert AFFINITY["P1_hp"] * share == near(AFFINITY["P2_hp"], AFFINITY["tol_rel"])
 
 
-def parabola_pump():
+def parabola_pump() -> Pump:
     """The pump of the textbook, h = 365 - 20 Q^2 in ft and ft3/s, as points close together."""
     most = math.sqrt(365 / 20)
     flows = [most * (1 - i / 600) for i in range(601)]
@@ -41,7 +41,7 @@ def parabola_pump():
     return Pump((Curve(13.5, points),))
 
 
-def friction_ft(flow_cfs):
+def friction_ft(flow_cfs: float) -> float:
     """Loss of the two pipes, their friction factors given: f L/D v^2/2g, minor losses left out."""
     loss = 0.0
     for factor, length_ft, bore_in in [(0.022, 90, 10), (0.028, 4900, 8)]:
@@ -50,7 +50,7 @@ def friction_ft(flow_cfs):
     return loss
 
 
-def test_the_system_of_the_textbook():
+def test_the_system_of_the_textbook() -> None:
     """K of the pipes in ft/(ft3/s)^2, by arithmetic with 32.174 ft/s2."""
     assert friction_ft(1.0) == near(PARABOLA["K_system_ft_per_cfs2"], PARABOLA["tol_rel"])
 
@@ -59,12 +59,12 @@ def test_the_system_of_the_textbook():
     ("arrangement", "running", "in_series"),
     [("one pump", 1, False), ("two in series", 2, True), ("two in parallel", 2, False)],
 )
-def test_where_pump_and_system_meet(arrangement, running, in_series):
+def test_where_pump_and_system_meet(arrangement: str, running: int, in_series: bool) -> None:
     """A textbook problem that asks for a graph; its closed-form answer, six figures: ha = 290 ft + K Q^2."""
     answer = row(PARABOLA["results"], arrangement=arrangement)
     pumps = PumpSet(parabola_pump(), running, in_series, Supply(13.5, measured=True))
 
-    def rise(flow_m3_s):
+    def rise(flow_m3_s: float) -> float:
         return (290 + friction_ft(flow_m3_s / CUBIC_FOOT)) * PA_PER_FOOT
 
     flow = pumps.capacity_m3_s(rise)
@@ -73,12 +73,12 @@ def test_where_pump_and_system_meet(arrangement, running, in_series):
     assert pumps.highest_rise_pa(flow) / PA_PER_FOOT == near(answer["H_ft"], PARABOLA["tol_rel"])
 
 
-def test_a_pump_makes_base_and_boost_and_loss():
+def test_a_pump_makes_base_and_boost_and_loss() -> None:
     """Common practice, no source: the pump must make base pressure, boost and the loss of the line."""
     base, boost = 3e5, 1.5e5
     pump = Pump((Curve(13.5, ((0.0, 12e-5), (6e5, 6e-5), (9e5, 3e-5))),))
 
-    def loss(flow):
+    def loss(flow: float) -> float:
         return 0.2e5 * (flow / 2e-5) ** 2
 
     pumps = PumpSet(pump, 1, False, Supply(13.5, measured=True))
@@ -88,7 +88,7 @@ def test_a_pump_makes_base_and_boost_and_loss():
     assert pumps.highest_rise_pa(flow) == near(base + boost + loss(flow), 1e-9)
 
 
-def test_power_of_a_pump_that_slows():
+def test_power_of_a_pump_that_slows() -> None:
     """TP-410 affinity laws: hydraulic power falls with the cube of the speed."""
     pumps = parabola_pump()
     fast = 300 * PA_PER_FOOT * pumps.flow_m3_s(300 * PA_PER_FOOT, 13.5) / HORSEPOWER_W

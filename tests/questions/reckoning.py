@@ -124,7 +124,8 @@ def hose_psi(
 
 def feet_of_hose(kind: str) -> float:
     """How many feet of -8 lose as much as one fitting, at the coupe's demand."""
-    return hose_psi(79, 8, **{kind: 1}) / hose_psi(79, 8, 1.0)
+    end: dict[str, Any] = {kind: 1}
+    return hose_psi(79, 8, **end) / hose_psi(79, 8, 1.0)
 
 
 def open_regulator_psi(flow_gph: float, rated_psi: float = 6.0) -> float:
@@ -185,7 +186,8 @@ def wire_ohm(gauge: int) -> float:
 
 
 def wired(**changes: str) -> float:
-    return capacity(**{**WIRED, **changes})
+    wiring: dict[str, Any] = {**WIRED, **changes}
+    return capacity(**wiring)
 
 
 def flow_share_of_volts(lost: float) -> float:

@@ -51,16 +51,16 @@ WORDS_OF_FORMS = {
 """What a question that writes several keys takes beside their own values."""
 
 
-def test_every_key_of_the_file_has_an_entry():
+def test_every_key_of_the_file_has_an_entry() -> None:
     assert set(LEAVES) <= set(QUESTIONS)
 
 
-def test_every_key_of_the_file_is_written_by_some_question():
+def test_every_key_of_the_file_is_written_by_some_question() -> None:
     written = {path for question in QUESTIONS.values() for path in question.writes}
     assert written - set(LISTS) == set(LEAVES)
 
 
-def test_steps_in_the_order_of_the_job():
+def test_steps_in_the_order_of_the_job() -> None:
     assert [step.id for step in STEPS] == list(AT_ONCE)
     assert [step.short for step in STEPS][5] == "Inlet"
     assert [question.step for question in QUESTIONS.values()] == [
@@ -69,37 +69,37 @@ def test_steps_in_the_order_of_the_job():
 
 
 @pytest.mark.parametrize("step", AT_ONCE)
-def test_what_is_asked_at_once(step):
+def test_what_is_asked_at_once(step: str) -> None:
     at_once = [question.key for question in step_questions(step) if not question.more]
     assert at_once == AT_ONCE[step].split()
 
 
 @pytest.mark.parametrize("step", AT_ONCE)
-def test_what_waits_comes_after_what_is_asked_at_once(step):
+def test_what_waits_comes_after_what_is_asked_at_once(step: str) -> None:
     waits = [question.more for question in step_questions(step)]
     assert waits == sorted(waits)
 
 
-def test_an_unknown_step_is_refused_in_words():
+def test_an_unknown_step_is_refused_in_words() -> None:
     with pytest.raises(FactError, match="no step brakes: there are goal, fuel"):
         step_questions("brakes")
 
 
-def test_a_step_reads_no_more_than_its_own_files():
+def test_a_step_reads_no_more_than_its_own_files() -> None:
     step_questions.cache_clear()
     _entries.cache_clear()
     step_questions("wiring")
     assert _entries.cache_info().currsize == 1
 
 
-def test_what_was_read_cannot_be_changed():
+def test_what_was_read_cannot_be_changed() -> None:
     with pytest.raises(FrozenInstanceError):
-        QUESTIONS["goal.power"].label = "Torque"
+        QUESTIONS["goal.power"].label = "Torque"  # type: ignore[misc]
     with pytest.raises(TypeError):
         QUESTIONS["goal.torque"] = QUESTIONS["goal.power"]
 
 
-def test_an_entry_like_another_keeps_what_is_its_own():
+def test_an_entry_like_another_keeps_what_is_its_own() -> None:
     other, own = QUESTIONS["feed.run.length"], QUESTIONS["inlet.run.length"]
     assert (own.key, own.step, own.writes) == ("inlet.run.length", "inlet", ("inlet.run.length",))
     assert own.label == other.label
@@ -108,7 +108,7 @@ def test_an_entry_like_another_keeps_what_is_its_own():
 
 
 @pytest.mark.parametrize("file", [file for step in STEPS for file in step.files])
-def test_entries_hold_no_key_that_nobody_reads(file):
+def test_entries_hold_no_key_that_nobody_reads(file: str) -> None:
     known = {"more", "label", "noun", "why", "usual", "fallback", "choices", "help", "writes", "like"}
     for key, entry in _entries(file).items():
         assert set(entry) <= known, key
@@ -125,11 +125,12 @@ def takes(path: str, value: str) -> bool:
         found = units.parse(value, spec.kind)
     except UnitError:
         return False
+    assert spec.low is not None and spec.high is not None
     return units.parse(spec.low, spec.kind) <= found <= units.parse(spec.high, spec.kind)
 
 
 @pytest.mark.parametrize("key", [key for key, question in QUESTIONS.items() if question.choices])
-def test_choices_are_answers_that_the_model_takes(key):
+def test_choices_are_answers_that_the_model_takes(key: str) -> None:
     question = QUESTIONS[key]
     values = [choice.value for choice in question.choices]
     assert len(set(values)) == len(values)
@@ -138,11 +139,11 @@ def test_choices_are_answers_that_the_model_takes(key):
 
 
 @pytest.mark.parametrize("key", [key for key in LEAVES if field_at(key).choices])
-def test_every_word_that_the_model_takes_can_be_chosen(key):
+def test_every_word_that_the_model_takes_can_be_chosen(key: str) -> None:
     assert {choice.value for choice in QUESTIONS[key].choices} == set(field_at(key).choices)
 
 
-def test_symptoms_stand_for_figures():
+def test_symptoms_stand_for_figures() -> None:
     """The choices for a beginner (common practice, no source): cams by vacuum, wiring by volts."""
     assert [choice.value for choice in QUESTIONS["pressure.idle_vacuum"].choices] == [
         "18 inHg",

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from itertools import pairwise
+from typing import Any
 
 import pytest
 
@@ -52,7 +53,7 @@ DIRTY = {"feed.filter.0.clogging": 4}
 MORE_LOSS = {"feed.constant_loss": "2 psi"}
 
 
-CHASSIS = {**WIRED, "return_path": "chassis"}
+CHASSIS: dict[str, Any] = {**WIRED, "return_path": "chassis"}
 TWINS = {"pump.count": 2}
 Claim = tuple[str, str, Callable[[], float]]
 DEMAND: list[Claim] = [
@@ -230,28 +231,28 @@ WIRING_AND_REST: list[Claim] = [
     [*DEMAND, *PRESSURE, *PUMP, *LINES, *INLET_AND_RETURN, *WIRING_AND_REST],
     ids=lambda part: part if isinstance(part, str) else "",
 )
-def test_a_figure_in_the_help_is_what_the_program_comes_to(key, phrase, reckoned):
+def test_a_figure_in_the_help_is_what_the_program_comes_to(key: str, phrase: Any, reckoned: Any) -> None:
     assert reckoned() == claimed(key, phrase)
 
 
 @pytest.mark.parametrize("example_boost", ["10 psi", "30 psi"])
-def test_boost_10_psi_too_low_flatters_the_margin(example_boost):
+def test_boost_10_psi_too_low_flatters_the_margin(example_boost: str) -> None:
     """Five to ten per cent of flow for 10 psi, as the help on boost says."""
     shift = abs(capacity({"pressure.boost": example_boost}) / capacity() - 1)
     assert 0.05 <= shift <= 0.10
 
 
-def test_one_size_down_loses_two_to_twelve_times_as_much():
+def test_one_size_down_loses_two_to_twelve_times_as_much() -> None:
     ratios = [hose_psi(79, small, 15) / hose_psi(79, large, 15) for large, small in ((10, 8), (8, 6), (6, 4))]
     assert min(ratios) > 2
     assert max(ratios) < 12
 
 
-def test_vapour_pressure_of_e10_doubles_from_100_to_140_degf():
+def test_vapour_pressure_of_e10_doubles_from_100_to_140_degf() -> None:
     assert vapour_psi("140 °F") / vapour_psi("100 °F") == pytest.approx(2, rel=0.03)
 
 
-def test_twice_the_viscosity_raises_friction_by_about_a_fifth():
+def test_twice_the_viscosity_raises_friction_by_about_a_fifth() -> None:
     factors = [
         line.friction_factor(reynolds=reynolds, relative_roughness=1e-4) for reynolds in (6e3, 12e3, 24e3)
     ]

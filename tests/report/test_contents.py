@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from fuelwiz.advice.blocks import Heading, Item, Listing, Pairs, Sheet, Table
+from fuelwiz.advice.blocks import Heading, Item, Listing, Pairs, Paragraph, Sheet, Table
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.report.compose import sheet_of
 from fuelwiz.report.text import text_of
@@ -38,6 +38,11 @@ def items(sheet: Sheet, heading: str) -> list[Item]:
     """The list entries under a heading."""
     blocks = section(sheet, heading)
     return [item for block in blocks if isinstance(block, Listing) for item in block.items]
+
+
+def said(sheet: Sheet, heading: str) -> str:
+    """The sentences under a heading."""
+    return " ".join(block.text for block in section(sheet, heading) if isinstance(block, Paragraph))
 
 
 def pairs(sheet: Sheet, heading: str) -> dict[str, str]:
@@ -105,14 +110,14 @@ def test_what_passes_or_fails_stands_beside_the_ceilings() -> None:
         "41.3\u00a0psi" in failing["Return at idle"].text
         and "6.8\u00a0psi high" in failing["Return at idle"].text
     )
-    assert failing["Wire"].mark == "note" and "it needs the wiring" in failing["Wire"].text
+    assert failing["Wire"].mark == "note" and "needs the wiring" in failing["Wire"].text
 
 
 @pytest.mark.parametrize(
     ("change", "about", "word"),
     [
         ({"wire": "18 AWG"}, "Wire", "too thin"),
-        ({"wire": None}, "Wire", "it needs the size of the wire"),
+        ({"wire": None}, "Wire", "needs the size of the wire"),
     ],
 )
 def test_a_wire_that_is_too_thin_or_unknown(change: dict[str, Any], about: str, word: str) -> None:
@@ -140,7 +145,7 @@ def test_every_bad_day_with_its_verdict(name: str) -> None:
     known = example(name)
     found = tables(sheet_of(known), "Bad days")
     rows = cells(found[0]) if found else []
-    assert [row[0] for row in rows] == [case.case for case in known.figures.stress]
+    assert tuple(row[0] for row in rows) == (known.words.case_names if known.figures.stress else ())
     assert [row[2] for row in rows] == ["yes" if case.works else "no" for case in known.figures.stress]
 
 
@@ -170,8 +175,12 @@ def test_wire_fuse_and_injectors_that_would_do() -> None:
     sheet = sheet_of(example("full-session"))
     # tests/examples/full-session.json: fuse_A 30, smallest_wire "10 AWG"; smallest rating 1.646e-5 m3/s = 988 cc/min.
     assert pairs(sheet, "Wire and fuse")["fuse"] == "30\u00a0A"
-    assert pairs(sheet, "Wire and fuse")["smallest wire"] == "10 AWG"
-    assert "988\u00a0cc/min" in pairs(sheet, "Injectors")["smallest"]
+    (wires,) = tables(sheet, "Wire and fuse")
+    working = [row[0].text for row in wires.rows if row[-1].mark == "yes"]
+    assert working[0] == "10 AWG" and "10 AWG is the thinnest that works" in said(sheet, "Wire and fuse")
+    assert "988\u00a0cc/min each" in said(sheet, "Injectors")
+    (ratings,) = tables(sheet, "Injectors")
+    assert next(row[1].text for row in ratings.rows if row[-1].mark == "yes") == "1000"
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -179,7 +188,23 @@ def test_every_assumption_is_told_in_words(name: str) -> None:
     known = example(name)
     found = tables(sheet_of(known), "Assumed")
     rows = cells(found[0]) if found else []
-    assert [(row[2], row[1]) for row in rows] == [(item.key, item.value) for item in known.figures.assumed]
+    assert [row[2] for row in rows] == [item.key for item in known.figures.assumed]
+    assert all(row[0] and row[1] for row in rows)
+
+
+def test_what_is_assumed_is_shown_in_the_units_of_the_build() -> None:
+    data = plain("goal-alone")
+    us, metric = (sheet_of(result_of(data | {"show_units": units})) for units in ("us", "metric"))
+    values = [
+        {row[2].text: row[1].text for row in tables(sheet, "Assumed")[0].rows} for sheet in (us, metric)
+    ]
+    # The file's fallbacks: 40 degC is 104 °F, 43.5 psi is 3.00 bar (6894.757 Pa a psi, NIST SP 811).
+    assert [shown["fuel.temperature"] for shown in values] == ["104\u00a0°F", "40\u00a0°C"]
+    assert [shown["pressure.base"] for shown in values] == ["43.5\u00a0psi", "3\u00a0bar"]
+    assert values[0]["engine.bsfc"].endswith("\u00a0lb/hp·h") and values[1]["engine.bsfc"].endswith(
+        "\u00a0g/kWh"
+    )
+    assert [shown["pressure.regulator"] for shown in values] == ["on the rail"] * 2
 
 
 def _saved(answer: str, inputs: str) -> str:

@@ -96,7 +96,7 @@ class Keyboard:
             if (
                 isinstance(screen, BuildScreen)
                 and screen.is_mounted
-                and screen.desk.is_loaded
+                and screen.is_ready
                 and screen.desk.path == path
             ):
                 await self.settled()

@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 
 from fuelwiz.desk.desk import Desk
-from fuelwiz.desk.errors import SaveRefused
+from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.form.form_rows import cells_of
 
@@ -53,7 +53,7 @@ TEXTS = (
     "s",
 )
 STARTS = ("hill-climb-six", "no-pump-yet", "goal-alone", "full-session", "twins")
-LEAVES = "bqxk"  # behind Ctrl+G these leave the screen, and so do y, s, d in the question that Esc asks
+LEAVES = "bqxkg"  # behind Ctrl+G these leave the screen, and so do y, s, d in the question that Esc asks
 
 
 def some_keys(chance: random.Random) -> list[str]:

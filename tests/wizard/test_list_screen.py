@@ -161,28 +161,27 @@ async def test_the_list_scrolls_with_the_pointer(tmp_path: Path) -> None:
         reader.stays_inside()
 
 
-@pytest.mark.parametrize(
-    ("typed", "left"),
-    [
-        ("coupe", ["Hill-climb coupe"]),
-        ("E85 -8", ["Hill-climb coupe", "Strip sedan, twins", "Hill-climb six, no pump yet"]),
-        ("brisk", ["Hill-climb six"]),
-        ("cannot be read", ["Winter project", "half.toml"]),
-    ],
-)
-async def test_the_filter_looks_at_name_fuel_line_and_verdict(
-    builds: Path, typed: str, left: list[str]
-) -> None:
+FILTERED = {
+    "coupe": ["Hill-climb coupe"],
+    "E85 -8": ["Hill-climb coupe", "Strip sedan, twins", "Hill-climb six, no pump yet"],
+    "brisk": ["Hill-climb six"],
+    "cannot be read": ["Winter project", "half.toml"],
+}
+
+
+async def test_the_filter_looks_at_name_fuel_line_and_verdict(builds: Path) -> None:
     async with at_list(builds) as reader:
         await reader.reckoned()
-        await reader.press("/")
-        await reader.type(typed)
-        assert reader.names == left
-        assert f"{len(left)} of 7" in reader.text and typed in reader.lines[1]
-        await reader.press("enter", "enter")
-        assert reader.app.called[0][0] == "open"
-        await reader.press("escape")
-        assert len(reader.names) == 7 and reader.app.called[-1] != ("leave",)
+        for typed, left in FILTERED.items():
+            reader.app.called.clear()
+            await reader.press("/")
+            await reader.type(typed)
+            assert reader.names == left
+            assert f"{len(left)} of 7" in reader.text and typed in reader.lines[1]
+            await reader.press("enter", "enter")
+            assert reader.app.called[0][0] == "open"
+            await reader.press("escape")
+            assert len(reader.names) == 7 and reader.app.called[-1] != ("leave",)
 
 
 async def test_while_the_filter_is_typed_letters_do_nothing_else(builds: Path) -> None:
@@ -267,7 +266,7 @@ async def test_a_folder_that_changes_meanwhile(builds: Path) -> None:
     async with at_list(builds) as reader:
         (builds / "hill-climb-six.toml").unlink()
         await reader.press("d")
-        assert "not there any more" in reader.footer and len(reader.names) == 6
+        assert "no longer exists" in reader.footer and len(reader.names) == 6
 
 
 async def test_another_folder(builds: Path, tmp_path_factory: pytest.TempPathFactory) -> None:

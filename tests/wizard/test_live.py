@@ -17,7 +17,7 @@ from fuelwiz.wizard.look import Look
 from .results import LOOKS, NAMES, crossing_lines, drawn_result
 
 SIZES = [(60, 13), (80, 14), (80, 21), (59, 27), (59, 34), (80, 48), (109, 20), (59, 10), (60, 5)]
-HELD = "Held: the answer stands on boost 22\u00a0psi until yours can be read."
+HELD = "Not updated: still using boost 22\u00a0psi until yours can be read."
 
 
 class Shown(App[None]):
@@ -110,7 +110,7 @@ async def test_a_held_answer_is_grey_and_says_why():
     async with shown() as pilot:
         pane = pilot.app.pane
         pane.show(drawn_result("hill-climb-six"), "-8", held=HELD)
-        assert "Held: the answer stands" in lines_of(pane)[2]
+        assert "Not updated: still using" in lines_of(pane)[2]
         table = [style.color for y in range(3, 14) for _, style, _ in pane.render_line(y)]
         assert set(table) == {Look().style("muted").color}
 
@@ -185,8 +185,8 @@ async def test_the_table_in_focus_has_the_longer_words():
 async def test_wide_letters_are_compared_by_cells():
     async with shown() as pilot:
         app, result = pilot.app, drawn_result("full-session")
-        cases = tuple(replace(case, case=f"燃料 {at}") for at, case in enumerate(result.figures.stress))
-        wide = replace(result, figures=replace(result.figures, stress=cases))
+        names = tuple(f"燃料 {at}" for at in range(len(result.figures.stress)))
+        wide = replace(result, words=replace(result.words, case_names=names))
         app.pane.show(wide, "-8", view="bad days")
         app.regions.clear()
         app.pane.show(result, "-8", view="bad days")

@@ -37,7 +37,7 @@ _TOPICS = (
 _ORDER = ("stop", "warning", "note")
 
 
-def remarks(subject: Subject) -> list[Remark]:
+def remarks_on(subject: Subject) -> list[Remark]:
     """All remarks on a build; within one severity in the order of the topics."""
-    found = [remark for topic in _TOPICS for remark in topic(subject)]
-    return sorted(found, key=lambda remark: _ORDER.index(remark.severity))
+    remarks = [remark for topic in _TOPICS for remark in topic(subject)]
+    return sorted(remarks, key=lambda remark: _ORDER.index(remark.severity))

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import assert_never
 
 from fuelwiz.advice.case_sentences import case_names
 from fuelwiz.advice.cautions import RATED
 from fuelwiz.advice.limits import cooler_inlet
 from fuelwiz.advice.phrases import vapour_need
 from fuelwiz.advice.result import Remark
-from fuelwiz.advice.subject import Subject, listed
+from fuelwiz.advice.subject import Subject, capitalized, listed
 from fuelwiz.physics.demand import CREDIBLE_EFFICIENCY
 from fuelwiz.physics.heat import MOST_RISE_K_PER_H
 from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
@@ -98,25 +99,34 @@ def _heat(subject: Subject) -> Iterator[Remark]:
 
 def _alcohol(subject: Subject) -> Iterator[Remark]:
     fuel = subject.session.fuel
-    rated = f"{RATED[:1].upper()}{RATED[1:]}"
-    if fuel.kind == "methanol":
-        yield Remark(
-            "note",
-            "fuel.kind",
-            "Methanol corrodes aluminum, attacks some rubbers and glues, and draws water.",
-            f"{rated} Its flame is invisible, and it is poisonous, also through the skin.",
-        )
-    elif fuel.kind == "blend" and E85_SOLD[0] <= fuel.ethanol <= E85_MOST:
-        phi = subject.numbers.limit("percent", fuel.ethanol)
+    match fuel.kind:
+        case "methanol":
+            yield Remark(
+                "note",
+                "fuel.kind",
+                "Methanol corrodes aluminum, attacks some rubbers and glues, and draws water.",
+                f"{capitalized(RATED)} Its flame is invisible, and it is poisonous, also through the skin.",
+            )
+        case "blend":
+            yield from _ethanol(subject, fuel.ethanol)
+        case "own":
+            yield Remark("note", "fuel.kind", f"If your fuel holds alcohol: {RATED}")
+        case _:
+            assert_never(fuel.kind)
+
+
+def _ethanol(subject: Subject, share: float) -> Iterator[Remark]:
+    least, most = E85_SOLD
+    percent, rated = subject.numbers.limit("percent", share), capitalized(RATED)
+    if least <= share <= E85_MOST:
         yield Remark(
             "note",
             "fuel.ethanol",
-            f"Calculated for {phi} ethanol; E85 from a pump may hold {_range(subject, *E85_SOLD)} (ASTM D5798).",
+            f"Calculated for {percent} ethanol; E85 from a pump may hold {_range(subject, least, most)} (ASTM D5798).",
             f"Measure it, or fit a sensor; the bad days show what more and less of it does. {rated}",
         )
-    elif fuel.kind == "blend" and fuel.ethanol >= ALCOHOL_FROM:
-        phi = subject.numbers.limit("percent", fuel.ethanol)
-        yield Remark("note", "fuel.ethanol", f"The fuel holds {phi} ethanol.", rated)
+    elif share >= ALCOHOL_FROM:
+        yield Remark("note", "fuel.ethanol", f"The fuel holds {percent} ethanol.", rated)
 
 
 def _surge(subject: Subject) -> Iterator[Remark]:

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import cache
 
 from fuelwiz.advice.phrases import speed
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.row import LOSS
 from fuelwiz.advice.subject import Subject
+from fuelwiz.facts import HOSES, bore_m
 from fuelwiz.sizing.figures import SizeFigures
 
 COSTLY_SHARE = 0.05
+USUAL_DASHES = (4, 6, 8, 10, 12, 16)
 CHEAP_SHARE = 0.02
 
 
@@ -136,5 +139,25 @@ def _dash_bores(subject: Subject) -> Iterator[Remark]:
         "warning",
         "feed.run.hose",
         what,
-        "A real hose is 5 to 20 % narrower, so velocity is 10 to 45 % higher: enter which kind of hose it is.",
+        f"{_real_hoses(subject)}: enter which kind of hose it is.",
     )
+
+
+@cache
+def _real_bores() -> tuple[float, float]:
+    """The narrowest and the widest real bore of the usual sizes, as shares of a sixteenth of an inch for each dash."""
+    shares = [
+        bore_m(hose, dash) / bore_m("nominal", dash)
+        for hose in HOSES
+        if hose != "nominal"
+        for dash in USUAL_DASHES
+    ]
+    return min(shares), max(shares)
+
+
+def _real_hoses(subject: Subject) -> str:
+    narrowest, widest = _real_bores()
+    number, figure = subject.numbers.number, subject.numbers.figure
+    narrower = f"{number('percent', 1.0 - widest)} to {figure('percent', 1.0 - narrowest)}"
+    faster = f"{number('percent', widest**-2 - 1.0)} to {figure('percent', narrowest**-2 - 1.0)}"
+    return f"A real line is {narrower} narrower, so velocity is {faster} higher"

@@ -29,15 +29,16 @@ def bad_days(subject: Subject, words: Words) -> Iterator[Block]:
         Column("Works", whole=True),
         Column("What happens"),
     )
-    rows = (_case_row(subject, case, what) for case, what in zip(cases, words.stress, strict=True))
+    texts = zip(cases, words.case_names, words.stress, strict=True)
+    rows = (_case_row(subject, case, name, what) for case, name, what in texts)
     yield Table(columns, tuple(rows))
     yield Paragraph("The reserve is for such days, so it is not asked for here.", quiet=True)
 
 
-def _case_row(subject: Subject, case: StressFigures, what: str) -> tuple[Cell, ...]:
+def _case_row(subject: Subject, case: StressFigures, name: str, what: str) -> tuple[Cell, ...]:
     works = None if case.works is None else Cell(*("yes", "yes") if case.works else ("no", "no"))
     spare = None if case.margin is None else subject.numbers.number("percent", case.margin, 0.0)
-    return row(case.case, spare, works, Cell(what, short=_short(what, fails=case.works is False)))
+    return row(name, spare, works, Cell(what, short=_short(what, fails=case.works is False)))
 
 
 def _short(what: str, *, fails: bool) -> str:

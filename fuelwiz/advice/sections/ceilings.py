@@ -9,7 +9,7 @@ from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, P
 from fuelwiz.advice.first_limit import PARTS
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known, not_known_sentence
-from fuelwiz.advice.subject import Subject, with_article
+from fuelwiz.advice.subject import Subject, capitalized, with_article
 from fuelwiz.sizing.figures import Ceiling
 from fuelwiz.sizing.vocabulary import CeilingBasis
 
@@ -74,7 +74,7 @@ def _ceiling_table(subject: Subject, group: Group) -> Table:
     columns = (
         Column(group.title),
         Column("Good for", subject.numbers.unit("power"), figures=True),
-        *(Column(f"Against the {name}, {subject.numbers.figure('power', power)}") for name, power in goals),
+        *(Column(f"{capitalized(name)} {subject.numbers.figure('power', power)}") for name, power in goals),
     )
     rows = (
         row(
@@ -131,14 +131,14 @@ def _wire(subject: Subject) -> Item:
 def _missing_for_wire(subject: Subject) -> str:
     wiring = subject.session.wiring
     if wiring is not None and subject.has_runs and wiring.wire is None:
-        return "not known yet, it needs the size of the wire"
+        return "not known yet (needs the size of the wire)"
     return not_known(subject, "wiring", "line", "pump", "current")
 
 
 def _relief(subject: Subject) -> Item:
     pump, rise = subject.session.pump, subject.pick.pump_rise_Pa
     if pump is not None and pump.relief is None:
-        return Item("Relief valve: not known yet, it needs the pressure at which it opens.", "note")
+        return Item("Relief valve: not known yet (needs the pressure at which it opens).", "note")
     if pump is None or pump.relief is None or rise is None:
         return Item(f"Relief valve: {not_known(subject, 'pump', 'line')}.", "note")
     needed, relief = subject.numbers.pair("pressure", rise, pump.relief)

@@ -4,13 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.advice.assumed import count_in_words
 from fuelwiz.advice.blocks import Block, Column, Heading, Item, Listing, Pairs, Paragraph, Table, row
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Words
-from fuelwiz.advice.subject import Subject
+from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.session import inputs_digest
-from fuelwiz.terms import key_in_words
+from fuelwiz.sizing.figures import Assumption
+from fuelwiz.terms import HOSES, INDUCTIONS, key_in_words
 
+VALUES: dict[str, dict[str, str]] = {
+    "hose": HOSES,
+    "induction": INDUCTIONS,
+    "regulator": {"rail": "on the rail", "tank": "in or near the tank", "none": "none"},
+}
 ASSUMED = "Assumed"
 LAST_SAVE = "Last save"
 CAUTIONS = "Cautions"
@@ -31,8 +38,16 @@ def assumed(subject: Subject, _words: Words) -> Iterator[Block]:
     if not taken:
         yield Paragraph("Nothing: you answered everything that matters.")
         return
+    yield Paragraph(f"{capitalized(count_in_words(taken))}.")
     columns = (Column("Answer"), Column("Assumed"), Column("Key in the file", whole=True))
-    yield Table(columns, tuple(row(key_in_words(item.key), item.value, item.key) for item in taken))
+    rows = (row(key_in_words(item.key), _value(subject, item), item.key) for item in taken)
+    yield Table(columns, tuple(rows))
+
+
+def _value(subject: Subject, item: Assumption) -> str:
+    """What is taken for a key, as people say it."""
+    words = VALUES.get(item.key.rpartition(".")[2], {})
+    return words.get(item.value) or subject.numbers.typed(item.value)
 
 
 def on_the_car(subject: Subject, _words: Words) -> Iterator[Block]:

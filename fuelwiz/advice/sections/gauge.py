@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Column, Heading, Paragraph, Table, row
+from fuelwiz.advice.cautions import GAUGE
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known
 from fuelwiz.advice.subject import Subject
@@ -45,6 +46,7 @@ def gauge_pressures(subject: Subject, _words: Words) -> Iterator[Block]:
         yield Paragraph(
             f"At full power the rail should be at {wanted}: the pump is too small, so the mixture goes lean."
         )
+    yield Paragraph(GAUGE)
 
 
 def _shown(subject: Subject, pressure_pa: float | None) -> str | None:

@@ -39,7 +39,7 @@ def injectors_that_would_do(subject: Subject) -> Iterator[Block]:
     own = next((at for at, choice in enumerate(choices) if choice.given), None)
     rows = (_row(subject, figures.count, choice, given.duty_limit) for choice in choices)
     yield Table(columns, tuple(rows), own)
-    least = numbers.figure("injector", figures.smallest_rating_m3_s)
+    least = numbers.figure("injector", figures.smallest_rating_m3_s, given.rated_flow)
     yield Paragraph(
         f"{least} each, rated at {numbers.figure('pressure', given.rated_pressure)}, is the least that works:"
         f" {numbers.limit('percent', given.duty_limit)} duty is the limit."
@@ -49,7 +49,7 @@ def injectors_that_would_do(subject: Subject) -> Iterator[Block]:
 def _row(subject: Subject, count: int, choice: InjectorChoice, limit: float) -> tuple[Cell, ...]:
     numbers = subject.numbers
     return row(
-        f"{count} of{'*' if choice.given else ''}",
+        f"{count} ×{' *' if choice.given else ''}",
         numbers.number("injector", choice.rating_m3_s),
         numbers.number("percent", choice.duty, limit),
         Cell("yes", "yes") if choice.does else Cell("no", "no"),
@@ -66,5 +66,3 @@ def _given(subject: Subject, given: Injectors, figures: InjectorFigures) -> Iter
         return
     duty, most = numbers.pair("percent", figures.duty, given.duty_limit)
     yield "duty at the goal", f"{duty} (limit {most})"
-    least = numbers.figure("injector", figures.smallest_rating_m3_s, given.rated_flow)
-    yield "smallest", f"{figures.count} of {least} each, rated at {at}"

@@ -26,7 +26,7 @@ def _inlet(subject: Subject) -> Iterator[tuple[str, str]]:
         yield "inlet", not_known(subject, "inlet", "line", "pump")
         return
     if inlet.vapour_margin_Pa is None:
-        yield "from boiling", "not known yet, it needs the fuel's Reid pressure"
+        yield "from boiling", "not known yet (needs the fuel's Reid pressure)"
     else:
         need = vapour_need(subject)
         wanted = f" (keep {numbers.limit('pressure', need)} or more)" if need > 0.0 else ""
@@ -45,7 +45,7 @@ def _warming(subject: Subject) -> str:
     if not subject.has_pump:
         return not_known(subject, "line", "pump")
     if subject.session.tank.volume is None:
-        return "not known yet, it needs the size of the tank"
+        return "not known yet (needs the size of the tank)"
     return not_known(subject, "current")
 
 

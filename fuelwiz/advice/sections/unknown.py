@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Literal
 
-from fuelwiz.advice.subject import Subject, capitalized, listed
+from fuelwiz.advice.subject import Subject, listed
 
 Need = Literal["line", "pump", "return line", "inlet", "wiring", "injectors", "current"]
 
@@ -24,11 +24,17 @@ _NEEDS: dict[Need, tuple[str, Callable[[Subject], bool]]] = {
 
 
 def not_known(subject: Subject, *needs: Need) -> str:
-    """What is still to be answered, in a clause: "not known yet, it needs a pump"."""
-    missing = [words for words, is_there in map(_NEEDS.__getitem__, needs) if not is_there(subject)]
-    return f"not known yet, it needs {listed(missing)}" if missing else "not known yet"
+    """What is still to be answered, in a clause: "not known yet (needs a pump)"."""
+    missing = _missing(subject, needs)
+    return f"not known yet (needs {missing})" if missing else "not known yet"
 
 
 def not_known_sentence(subject: Subject, *needs: Need) -> str:
     """The same as a sentence of its own."""
-    return f"{capitalized(not_known(subject, *needs))}."
+    missing = _missing(subject, needs)
+    return f"Not known yet: it needs {missing}." if missing else "Not known yet."
+
+
+def _missing(subject: Subject, needs: tuple[Need, ...]) -> str:
+    missing = [words for words, is_there in map(_NEEDS.__getitem__, needs) if not is_there(subject)]
+    return listed(missing) if missing else ""

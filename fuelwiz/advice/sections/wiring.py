@@ -11,6 +11,8 @@ from fuelwiz.advice.subject import Subject
 from fuelwiz.physics.wire import MOST_WIRE_LOSS_V
 from fuelwiz.sizing.part_figures import WireChoice, WiringFigures
 
+NO_WIRE_WORKS = "None of these works: add circuits or shorten the run."
+
 
 def wire_and_fuse(subject: Subject, _words: Words) -> Iterator[Block]:
     """What the circuit draws and its wire is good for, then every gauge."""
@@ -51,7 +53,7 @@ def wires_that_would_do(subject: Subject) -> Iterator[Block]:
     yield Paragraph(
         f"{numbers.figure('amps', wiring.current_A)} at full power; the wire may lose"
         f" {numbers.limit('volts', MOST_WIRE_LOSS_V)}."
-        f" {'None of these works.' if works is None else f'{works} is the thinnest that works.'}"
+        f" {NO_WIRE_WORKS if works is None else f'{works} is the thinnest that works.'}"
     )
 
 
@@ -80,6 +82,4 @@ def _given(subject: Subject, wiring: WiringFigures) -> Iterator[tuple[str, str]]
         fuse = [wiring.fuse_A] if wiring.fuse_A else []
         yield "wire good for", numbers.figure("amps", wiring.ampacity_A, *fuse)
     if subject.session.wiring is not None and subject.session.wiring.length is None:
-        yield "smallest wire", "not known yet, it needs the length of the wire"
-    else:
-        yield "smallest wire", wiring.smallest_wire or "none is thick enough: add circuits or shorten the run"
+        yield "smallest wire", "not known yet (needs the length of the wire)"

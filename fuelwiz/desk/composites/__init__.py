@@ -5,12 +5,12 @@ from __future__ import annotations
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from fuelwiz.desk.composites.fuel import FUEL
+from fuelwiz.desk.composites.fuel_choice import FUEL
 from fuelwiz.desk.composites.hoses import BENDS, HOSES
 from fuelwiz.desk.composites.kinds import ChoiceQuestion, CountQuestion
 from fuelwiz.desk.composites.one_run import SEVERAL, field_of, has_several_runs, with_none, without_item
-from fuelwiz.desk.composites.pump import KNOWN
-from fuelwiz.desk.composites.sections import STRAINER, SURGE_POT
+from fuelwiz.desk.composites.optional_sections import STRAINER, SURGE_POT
+from fuelwiz.desk.composites.pump_known import KNOWN
 
 __all__ = [
     "CHOICE_QUESTIONS",

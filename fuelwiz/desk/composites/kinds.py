@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_questions import answers_to
 from fuelwiz.desk.state import State
 

@@ -3,23 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cache
 
 from fuelwiz.desk.plain import value_at
 from fuelwiz.desk.state import State
+from fuelwiz.session import list_key_paths, path_of
 
 SEVERAL = "several: see the runs"
 
-_LISTS = (
-    "feed.run",
-    "feed.filter",
-    "feed.part",
-    "inlet.run",
-    "return_line.run",
-    "return_line.part",
-    "pump.curve",
-    "pull",
-    "stress.case",
-)
 _ONE_RUN = {
     "feed.length": "feed.run",
     "feed.hose": "feed.run",
@@ -43,11 +34,17 @@ _FIELDS = {
 }
 
 
+@cache
+def _lists() -> tuple[str, ...]:
+    """The paths of all lists of tables."""
+    return tuple(path_of(key_path) for key_path in list_key_paths())
+
+
 def field_of(path: str) -> str:
     """The field that a question is answered in: that of the first run, filter or curve where it names none."""
     if path in _FIELDS:
         return _FIELDS[path]
-    for section in _LISTS:
+    for section in _lists():
         if (
             path.startswith(f"{section}.")
             and not path[len(section) + 1 :].split(".", maxsplit=1)[0].isdecimal()

@@ -8,11 +8,11 @@ from typing import TYPE_CHECKING, Any
 from fuelwiz.errors import SessionError
 from fuelwiz.store.build_file import BuildFile, first_fault
 from fuelwiz.terminal.palette import Role
+from fuelwiz.wizard.chrome import FIRST_STEPS
 
 if TYPE_CHECKING:
     from fuelwiz.advice.subject import Subject
 
-FIRST_STEPS = 5
 NONE_WORKS = "none works"
 
 

@@ -11,24 +11,10 @@ from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.build_list.judged import Judged
 from fuelwiz.wizard.build_list.list_state import BuildList, day_of
 from fuelwiz.wizard.build_list.list_table import day_words
+from fuelwiz.wizard.chrome import number_word
 from fuelwiz.wizard.paint import Area
 
 MARK, TEXT = 1, 3
-_NUMBERS = (
-    "no",
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
-)
 NEW = (
     "A new build: five short steps, about ten minutes.",
     "Type ? at any question that you cannot answer yet.",
@@ -127,8 +113,7 @@ def _assumed(known: Judged, area: Area) -> str:
 
 def _counted(count: int, one: str, many: str = "") -> str:
     """A number of things in words."""
-    number = _NUMBERS[count] if count < len(_NUMBERS) else str(count)
-    return f"{number} {one if count == 1 else many or one + 's'}"
+    return f"{number_word(count)} {one if count == 1 else many or one + 's'}"
 
 
 def _more(entry: BuildFile, known: Judged | None, area: Area) -> list[str]:

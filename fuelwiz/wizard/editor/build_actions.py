@@ -10,7 +10,7 @@ from fuelwiz.sizing.vocabulary import is_fixed
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
-from fuelwiz.wizard.live.rule import READ
+from fuelwiz.wizard.live.rule import READ, VIEWS
 from fuelwiz.wizard.prompt import Prompt
 
 
@@ -24,7 +24,7 @@ class BuildActions:
         self.handlers: dict[str, Callable[[], None]] = {
             "unsure": self.unsure,
             "help": self.help,
-            "view": host.next_view,
+            "view": self.next_view,
             "next_step": self.next_step,
             "previous_step": self.previous_step,
             "table": self.table,
@@ -83,6 +83,10 @@ class BuildActions:
         names = [row.size for row in result.figures.sizes]
         at = names.index(self.host.shown_size) + (-1 if key == "pageup" else 1)
         self.host.highlighted = names[min(max(at, 0), len(names) - 1)]
+
+    def next_view(self) -> None:
+        """Show the next view of the live pane."""
+        self.host.view = VIEWS[(VIEWS.index(self.host.view) + 1) % len(VIEWS)]
 
     def next_step(self) -> None:
         """To the next step."""

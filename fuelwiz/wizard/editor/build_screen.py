@@ -28,7 +28,7 @@ from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
 from fuelwiz.wizard.form.form import Form, Reaction
 from fuelwiz.wizard.live.pane import LivePane
-from fuelwiz.wizard.live.rule import SIZES, VIEWS
+from fuelwiz.wizard.live.rule import SIZES
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView, place
 from fuelwiz.wizard.program import Program
@@ -65,7 +65,8 @@ class BuildScreen(Screen[None]):
         self.points = PointsDialog(self)
         self.actions = BuildActions(self, self.saving, self.points)
         self._step = step
-        self._keys = keys
+        self._early_keys = list(keys)
+        self.is_ready = False
         self._draft = draft
         self._layout: ScreenLayout | None = None
         self._pause: Timer | None = None
@@ -108,7 +109,9 @@ class BuildScreen(Screen[None]):
         self._typing_pauses()
         if self._draft is not None:
             self.saving.offer_draft(self._draft)
-        for event in self._keys:
+        self.is_ready = True
+        for event in self._early_keys:
+            event.prevent_default(False)  # it was held back; else nobody would be given it again
             self.post_message(event)
 
     def on_resize(self, event: Resize) -> None:
@@ -173,7 +176,7 @@ class BuildScreen(Screen[None]):
             return result.figures.verdict.size
         return self.highlighted
 
-    def _steps(self, area: Area) -> list:  # type: ignore[type-arg]
+    def _steps(self, area: Area) -> list[Strip]:
         marks = step_marks(self.desk)
         if self._layout is not None and self._layout.steps_in_column:
             return steps_column(marks, self.form.step_number, area)
@@ -187,7 +190,7 @@ class BuildScreen(Screen[None]):
         """What stands above the footer; nothing here."""
         return []
 
-    def _footer(self, area: Area) -> list:  # type: ignore[type-arg]
+    def _footer(self, area: Area) -> list[Strip]:
         if self.prompt is not None:
             return [self.prompt.line(area)]
         return [footer_line(self.offered(), by_id(BUILD, "keys"), area, self.message)]
@@ -215,6 +218,9 @@ class BuildScreen(Screen[None]):
     def on_paste(self, event: Paste) -> None:
         """Pasted text goes where the keys go."""
         event.stop()
+        if not self.is_ready:
+            self._early_keys.append(event)
+            return
         if self.prompt is not None:
             self.prompt.paste(event.text)
         elif self.mode == "points":
@@ -230,6 +236,9 @@ class BuildScreen(Screen[None]):
         """Every key, once: to the prompt, to an action, or to what has the keys."""
         event.stop()
         event.prevent_default()
+        if not self.is_ready:  # the first answer still chooses the question to begin with
+            self._early_keys.append(event)
+            return
         key, character = event.key, event.character if event.is_printable else None
         self.message = ""
         if self.prompt is not None:
@@ -336,7 +345,3 @@ class BuildScreen(Screen[None]):
     def try_what_if(self) -> None:
         """Try changes on a scratch copy on top of this screen."""
         self.program.try_what_if(self)
-
-    def next_view(self) -> None:
-        """The next view of the live pane."""
-        self.view = VIEWS[(VIEWS.index(self.view) + 1) % len(VIEWS)]

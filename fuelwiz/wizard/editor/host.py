@@ -53,9 +53,6 @@ class Host(Protocol):
     def changed(self) -> None:
         """Something of the build was changed."""
 
-    def next_view(self) -> None:
-        """Show the next view of the live pane."""
-
     def scroll_live(self, lines: int) -> None:
         """Scroll the live pane."""
 

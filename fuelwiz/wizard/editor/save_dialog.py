@@ -7,7 +7,7 @@ from datetime import datetime
 from pathlib import Path
 
 from fuelwiz.desk.desk import Desk
-from fuelwiz.desk.errors import SaveRefused
+from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.desk.storage import Saved
 from fuelwiz.errors import FuelwizError
 from fuelwiz.store.folder import file_name

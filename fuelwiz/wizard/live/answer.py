@@ -16,6 +16,8 @@ if TYPE_CHECKING:
 
 MARK = 1
 TEXT = 3
+HELD = "Not updated: "
+"""Before the headline, where there is one row for the answer and it could not follow what was typed."""
 _BETWEEN_SENTENCES = re.compile(r"(?<=[.?!]) +(?=[A-Z\d-])")
 
 
@@ -54,9 +56,9 @@ def _short_answer(result: Result, area: Area, shown: Area, held: str | None) -> 
         mark, role = _judgement(result, area)
         line = area.row().put(MARK, mark, role, True)
     else:
-        line = area.row().put(MARK, area.look.mark("look here"), "fault", True).put(TEXT, "Held: ")
+        line = area.row().put(MARK, area.look.mark("look here"), "fault", True).put(TEXT, HELD)
     style = shown.look.style("text", bold=True)
-    start = TEXT if held is None else TEXT + len("Held: ")
+    start = TEXT if held is None else TEXT + len(HELD)
     (headline,) = area.wrapped(result.words.headline, start, 1)
     return line.lay(start, headline, style).strip()
 

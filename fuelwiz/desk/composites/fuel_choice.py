@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import assert_never, cast, get_args
+from typing import get_args
 
 from fuelwiz.desk.composites.kinds import ChoiceQuestion
 from fuelwiz.desk.field_questions import answers_to
@@ -11,33 +11,30 @@ from fuelwiz.desk.state import State
 from fuelwiz.terms import USUAL_ETHANOL, FuelKind
 
 KEY = "fuel.which"
+BLEND: FuelKind = "blend"
+"""Gasoline with a share of ethanol; every other kind of fuel is an answer by itself."""
 
 
-def _as_kind(answer: str) -> FuelKind | None:
-    """The kind of fuel that an answer names; None for a share of ethanol."""
-    return cast(FuelKind, answer) if answer in get_args(FuelKind) else None
+def _is_kind(answer: str) -> bool:
+    """Whether an answer names a kind of fuel; else it is a share of ethanol in gasoline."""
+    return answer in get_args(FuelKind)
 
 
 def _read(state: State) -> str | None:
     """The answer that stands: "blend" where the share of ethanol is none of those on offer, or is to be typed."""
-    given = value_at(state.plain, ("fuel", "kind"))
-    kind = _as_kind(given or "blend")
-    match kind:
-        case "methanol" | "own":
-            return kind
-        case "blend" | None:
-            return _blend(state, is_said=given == "blend")
-        case _:
-            assert_never(kind)
+    kind = value_at(state.plain, ("fuel", "kind"))
+    if kind is not None and kind != BLEND and _is_kind(kind):
+        return str(kind)
+    return _blend(state, is_said=kind == BLEND)
 
 
 def _blend(state: State, is_said: bool) -> str | None:
     ethanol = value_at(state.plain, ("fuel", "ethanol"))
-    if state.picked.get(KEY) == "blend" or "fuel.ethanol" in state.raw:
-        return "blend"
+    if state.picked.get(KEY) == BLEND or "fuel.ethanol" in state.raw:
+        return BLEND
     if ethanol is None:
         return USUAL_ETHANOL if is_said else None
-    return next((share for share in answers_to(KEY) if _same_share(ethanol, share)), "blend")
+    return next((share for share in answers_to(KEY) if _same_share(ethanol, share)), BLEND)
 
 
 def _same_share(ethanol: str, share: str) -> bool:
@@ -46,23 +43,16 @@ def _same_share(ethanol: str, share: str) -> bool:
 
 def _put(state: State, answer: str) -> State:
     state = state.without_picked(KEY).without_raw("fuel.ethanol")
-    kind = _as_kind(answer)
-    match kind:
-        case "methanol" | "own":
-            return state.with_value("fuel.kind", kind).without("fuel.ethanol")
-        case "blend":
-            return _with_kind_blend(state).with_picked(KEY, answer)
-        case None:
-            return _with_kind_blend(state).with_value("fuel.ethanol", answer)
-        case _:
-            assert_never(kind)
+    if not _is_kind(answer):
+        return _with_kind_blend(state).with_value("fuel.ethanol", answer)
+    if answer == BLEND:
+        return _with_kind_blend(state).with_picked(KEY, answer)
+    return state.with_value("fuel.kind", answer).without("fuel.ethanol")
 
 
 def _with_kind_blend(state: State) -> State:
     """A kind that the file names is named anew; one that it leaves out stays out."""
-    return (
-        state if value_at(state.plain, ("fuel", "kind")) is None else state.with_value("fuel.kind", "blend")
-    )
+    return state if value_at(state.plain, ("fuel", "kind")) is None else state.with_value("fuel.kind", BLEND)
 
 
 def _clear(state: State) -> State:

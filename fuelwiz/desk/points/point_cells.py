@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 
-from fuelwiz.desk.errors import NoSuchField
+from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.field_specs import MOST_POINTS, Cell, cell_of, place_exists, spec_at
 from fuelwiz.desk.parse_field import parse_field
