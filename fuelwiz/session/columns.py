@@ -7,7 +7,7 @@ from typing import Any
 
 from fuelwiz import units
 from fuelwiz.errors import UnitError
-from fuelwiz.printable import clean, shown
+from fuelwiz.printable import clean, quoted
 from fuelwiz.session.scalars import Rejected, edges, refuse
 from fuelwiz.session.spec import FieldSpec
 
@@ -33,7 +33,7 @@ def column(spec: FieldSpec, value: Any) -> Column:
         _refuse_unfit(spec, unit)
         return Column(_head(spec, head), clean(unit).strip())
     raise refuse(
-        f"wants the head of a column in quotes, or a head and its unit such as {_pair(spec)}, got {shown(value)}"
+        f"wants the head of a column in quotes, or a head and its unit such as {_pair(spec)}, got {quoted(value)}"
     )
 
 
@@ -60,12 +60,12 @@ def _head(spec: FieldSpec, typed: str) -> str:
 def _refuse_unfit(spec: FieldSpec, unit: str) -> None:
     if spec.kind is None:
         if unit.strip().lower() not in NO_UNIT_AT_ALL:
-            raise Rejected(((1,), f"wants no unit but rpm, got {shown(unit)}"))
+            raise Rejected(((1,), f"wants no unit but rpm, got {quoted(unit)}"))
     elif not fits(spec, unit):
         raise Rejected(
             (
                 (1,),
-                f"wants the unit of {units.describe(spec.kind)}, such as {spec.us_unit}, got {shown(unit)}",
+                f"wants the unit of {units.describe(spec.kind)}, such as {spec.us_unit}, got {quoted(unit)}",
             )
         )
 
