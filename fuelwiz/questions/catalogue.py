@@ -145,6 +145,7 @@ STEPS = (
     Step("wiring", "Wiring", "Wiring", ("wiring",)),
     Step("injectors", "Injectors", "Injectors", ("injectors",)),
     Step("stress", "Stress", "Stress", ("stress", "how_sure")),
+    Step("measured", "Measured", "Measured", ("measured",)),
     Step("sheet", "Sheet", "Sheet", ("sheet",)),
 )
 

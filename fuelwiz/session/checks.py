@@ -29,6 +29,8 @@ def cross_faults(plain: dict[str, Any]) -> Iterator[Fault]:
     yield from _candidates(plain)
     yield from _kept_sizes(plain)
     yield from _inlet_runs(plain)
+    yield from _bench_tests(plain)
+    yield from _log_columns(plain)
 
 
 def _readable(plain: Any, key_path: KeyPath) -> Any:
@@ -151,3 +153,28 @@ def _inlet_runs(plain: dict[str, Any]) -> Iterator[Fault]:
     for number, run in enumerate(runs if isinstance(runs, list) else []):
         if isinstance(run, dict) and "size" not in run and "bore" not in run:
             yield Fault(f"inlet.run.{number}", 'wants a size or a bore of its own, such as size = "-10"')
+
+
+def _bench_tests(plain: dict[str, Any]) -> Iterator[Fault]:
+    """A test gives its volume or its mass, not both, and runs no more pumps than there are."""
+    tests = value_at(plain, ("bench",))
+    pumps = _readable(plain, ("pump", "count"))
+    for number, test in enumerate(tests if isinstance(tests, list) else []):
+        if not isinstance(test, dict):
+            continue
+        if ("volume" in test) == ("mass" in test):
+            got = "both" if "volume" in test else "neither"
+            yield Fault(
+                f"bench.{number}", f'wants a volume such as "4 l" or a mass such as "2.9 kg", got {got}'
+            )
+        running = _readable(plain, ("bench", number, "pumps"))
+        if pumps is not None and running is not None and running > pumps:
+            wanted = f"1 to {pumps}" if pumps > 1 else "1"
+            yield Fault(f"bench.{number}.pumps", f"wants {wanted}, as `pump.count` is {pumps}, got {running}")
+
+
+def _log_columns(plain: dict[str, Any]) -> Iterator[Fault]:
+    """The manifold's pressure is told by one column, not by two that may differ."""
+    columns = value_at(plain, ("log", "columns"))
+    if isinstance(columns, dict) and "manifold" in columns and "boost" in columns:
+        yield Fault("log.columns.boost", "must not stand beside `manifold`: give the one that the log has")

@@ -41,6 +41,7 @@ _DERIVED: dict[str, Callable[[Session], Any]] = {
     "pressure.reference": _reference,
     "pressure.idle_vacuum": lambda session: USUAL_VACUUM[session.pressure.reference],
     "pump.running_at_idle": _pumps,
+    "bench.pumps": _pumps,
     "wiring.circuits": _pumps,
     "wiring.connections": _connections,
     "inlet.strainer.carries": _carries,
@@ -68,6 +69,7 @@ DERIVED_FALLBACKS = {
     "pump.running_at_idle": "as many as there are",
     "pump.kind": "not known: the lower flow of both kinds",
     "pump.volts": f"what the wiring comes to, or {USUAL_VOLTS} without wiring",
+    "bench.pumps": "as many as there are",
     "wiring.circuits": "one a pump",
     "wiring.connections": "0.2 V, or 0.3 V with the chassis as return path",
     "feed.run.wall": "0.035 in for a tube named in inches, 1 mm for one in millimeters",
@@ -121,6 +123,8 @@ def fill_in(session: Session, default_name: str) -> Session:
         for part in (session.inlet.strainer, *session.inlet.run):
             if part is not None:
                 _put(part, "carries", _carries(session))
+    for test in session.bench:
+        _put(test, "pumps", _pumps(session))
     for number, case in enumerate(session.stress.case):
         _put(case, "name", _case_name(number))
     return session

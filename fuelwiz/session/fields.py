@@ -160,6 +160,16 @@ def bore(*, example: str) -> Leaf:
     return quantity("length", "1 mm", "60 mm", example=example, shown=("in", "mm"))
 
 
+def column(kind: Kind | None, unit: str, *, or_value: bool = False) -> Leaf:
+    """A column of a log whose unit is of that kind, such as `unit`; `or_value`: or one quantity throughout."""
+    value = (FieldSpec("quantity", kind, us_unit=unit, metric_unit=unit),) if or_value else ()
+    return Leaf(
+        FieldSpec(
+            "column", kind, "1", "120", us_unit=unit, metric_unit=unit, example=["Head", unit], parts=value
+        )
+    )
+
+
 _SIZE = FieldSpec(
     "size",
     low="-2",

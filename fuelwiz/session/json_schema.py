@@ -55,6 +55,7 @@ _CONDITIONS: dict[str, dict[str, Any]] = {
         "then": {"required": ["density", "viscosity", "lhv"]},
     },
     "inlet.run.": {"anyOf": [{"required": ["size"]}, {"required": ["bore"]}]},
+    "bench.": {"oneOf": [{"required": ["volume"]}, {"required": ["mass"]}]},
 }
 
 
@@ -107,6 +108,7 @@ _WORDS: dict[Type, Callable[[FieldSpec], str]] = {
     "format": lambda spec: "the format of the file",
     "choice": lambda spec: "one of these words",
     "words": lambda spec: "any of these words",
+    "column": lambda spec: f"a column of the log: its head, or its head and its unit such as {spec.us_unit}",
 }
 
 
@@ -178,6 +180,12 @@ _SHAPES: dict[Type, Callable[[FieldSpec], dict[str, Any]]] = {
         "type": "array",
         "items": {"enum": list(spec.choices)},
         "uniqueItems": True,
+    },
+    "column": lambda spec: {
+        "anyOf": [
+            {"type": "string", "minLength": 1},
+            {"type": "array", "items": {"type": "string"}, "minItems": 2, "maxItems": 2},
+        ]
     },
     "kept": lambda spec: {},
     "flag": lambda spec: {},

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from fuelwiz.session import compounds, scalars
+from fuelwiz.session import columns, compounds, scalars
 from fuelwiz.session.spec import FieldSpec, Type
 
 _READERS: dict[Type, Callable[[FieldSpec, Any], Any]] = {
@@ -27,6 +27,7 @@ _READERS: dict[Type, Callable[[FieldSpec, Any], Any]] = {
     "rated_flow": compounds.rated_flow,
     "velocities": compounds.velocities,
     "change": compounds.change,
+    "column": columns.column,
 }
 
 

@@ -28,6 +28,7 @@ from fuelwiz.session.fields import (
     words,
 )
 from fuelwiz.session.hardware import Feed, Inlet, Pump, ReturnLine, Wiring
+from fuelwiz.session.measurements import Bench, Gauge, Log
 from fuelwiz.terms import USUAL_ETHANOL, FuelKind, Induction
 from fuelwiz.units import UnitSystem
 
@@ -246,6 +247,9 @@ class Session(Section):
     surge: Surge | None = None
     injectors: Injectors | None = None
     tolerance: Tolerance = table()
+    bench: Annotated[tuple[Bench, ...], Tables(0, 40)]
+    gauge: Annotated[tuple[Gauge, ...], Tables(0, 40)]
+    log: Log = table()
     bands: Bands = table()
     fitted: Fitted = table()
     record: Annotated[Record | None, BeforeValidator(_table_or_nothing)] = None

@@ -26,6 +26,7 @@ Type = Literal[
     "kept",
     "flag",
     "words",
+    "column",
 ]
 
 

@@ -230,7 +230,7 @@ PYDANTIC_WORDS = re.compile(
 @pytest.mark.parametrize("value", [3, "x", True, 2.5, [], {}, [[]], [{}], {"x": 1}], ids=repr)
 def test_no_wording_but_ours_reaches_the_reader(value: Any) -> None:
     for path in (*leaf_paths(), "goal", "pump", "feed.run", "pump.curve", "stress", "record"):
-        numbered = re.sub(r"\b(run|filter|part|curve|case|pull)\.", r"\1.0.", path)
+        numbered = re.sub(r"\b(run|filter|part|curve|case|pull|bench|gauge)\.", r"\1.0.", path)
         for fault in fault_list(with_value(full(), numbered, value)):
             assert not PYDANTIC_WORDS.search(fault.text), fault
             assert "\n" not in fault.text, fault
