@@ -24,6 +24,9 @@ SHOWN_UNITS: dict[Kind, tuple[str, str]] = {
     "heating_value": ("MJ/kg", "MJ/kg"),
     "area": ("mm^2", "mm^2"),
     "volume": ("gal", "l"),
+    "time": ("ms", "ms"),
+    "mass": ("lb", "kg"),
+    "temperature_change": ("K", "K"),
 }
 """The US and the metric unit of each kind of quantity, as a session file writes them."""
 

@@ -41,10 +41,13 @@ Kind = Literal[
     "heating_value",
     "area",
     "volume",
+    "time",
+    "mass",
+    "temperature_change",
 ]
 
 BLANKS = str.maketrans(dict.fromkeys("\t\u00a0\u2009\u202f", " "))
-_SIGNS = str.maketrans("²³·⋅×’′”″º", "23***''\"\"°", "^")
+SIGNS = str.maketrans("²³·⋅×’′”″º", "23***''\"\"°", "^")
 _WORD_OR_SIGN = re.compile(r"[^\W\d_]+|.")
 
 
@@ -107,7 +110,7 @@ def scale_of(spelling: str) -> Scale | None:
 def _folded(unit: str) -> str:
     """A unit in the spelling of the table."""
     words = _table().words
-    plain = unit.translate(BLANKS).translate(_SIGNS).casefold().strip()
+    plain = unit.translate(BLANKS).translate(SIGNS).casefold().strip()
     plain = re.sub(r"(?<=[a-z])\.", "", plain)
     plain = re.sub(r" *([^\w ]) *", r"\1", re.sub(" +", " ", plain))
     return "".join(words.get(word, word) for word in _WORD_OR_SIGN.findall(plain))

@@ -8,7 +8,7 @@ from math import isfinite
 from typing import Literal
 
 from fuelwiz.errors import UnitError
-from fuelwiz.unit_table import BLANKS, Kind, Scale, kind_in_words, scale_of, unit_called
+from fuelwiz.unit_table import BLANKS, SIGNS, Kind, Scale, kind_in_words, scale_of, unit_called
 
 UnitSystem = Literal["us", "metric"]
 """The two ways in which figures are shown."""
@@ -20,6 +20,11 @@ _NUMBER = re.compile(
     r"(?:(?:(?P<whole>[0-9]+) +)?(?P<over>[0-9]+) */ *(?P<under>[0-9]+)"
     r"|(?P<decimal>(?:[0-9]+(?:\.[0-9]*)?|\.[0-9]+)(?:[eE][-+]?[0-9]+)?))"
 )
+_FEET_AND_INCHES = re.compile(
+    r"(?P<feet>[-+]? *[0-9][0-9.]* *(?:'|ft\.?|foot|feet)) *(?P<inches>[0-9][0-9./ ]* *(?:\"|''|in\.?|inch|inches))",
+    re.IGNORECASE,
+)
+_PRESSURES = {"gauge_pressure", "absolute_pressure", "pressure_change"}
 _THOUSANDS = re.compile(r"[-+\u2212]? *[0-9]{1,3}(?:(?:,[0-9]{3})+(?![0-9])|(?: [0-9]{3})+(?![0-9/]))")
 _DECIMAL_COMMA = re.compile(r"(?P<before>[-+\u2212]? *[0-9]*),(?P<after>[0-9]+)")
 
@@ -28,20 +33,41 @@ def parse(text: str, kind: Kind) -> float:
     """The SI value of one number and one unit.
 
     Args:
-        text: a number or a plain fraction, then a unit: "43.5 psi", "3/8 in".
+        text: a number or a plain fraction, then a unit: "43.5 psi", "3/8 in"; a length may be added up from
+            several: "16' 6\"", "4.5 m + 0.5 m".
         kind: what the unit has to measure.
 
     Raises:
         UnitError: in words that follow the name of a key.
     """
-    number, unit = _parts(text, kind_in_words(kind).example)
-    if not unit:
-        raise UnitError(f"wants a unit after the number: {_any_of(units_of(kind))}")
-    _refuse_unfit(unit, kind, text)
-    value = to_si(_number(number), unit)
+    terms = _terms(text) if kind == "length" else [text]
+    value = sum(_one(term, kind, text) for term in terms)
     if not isfinite(value):
         raise UnitError(f"is too large a number: {_quoted(text)}")
     return value
+
+
+def _one(term: str, kind: Kind, text: str) -> float:
+    """The SI value of one number and one unit; `text` is all that was typed."""
+    number, unit = _parts(term, kind_in_words(kind).example)
+    if not unit:
+        raise UnitError(f"wants a unit after the number: {_any_of(units_of(kind))}")
+    if kind in _PRESSURES and name_of(unit) == "lb":
+        unit = "psi"  # so much pressure is said in pounds
+    _refuse_unfit(unit, kind, text)
+    return to_si(_number(number), unit)
+
+
+def _terms(text: str) -> list[str]:
+    """The lengths that a length is added up from: those between plus signs, feet and inches apart."""
+    plain = text.translate(BLANKS).strip()
+    if len(plain) > _LONGEST_TEXT:
+        return [plain]
+    terms = []
+    for term in re.split(r"(?<=[^\s+]) *\+ *(?=[0-9.])", plain):
+        both = _FEET_AND_INCHES.fullmatch(term.translate(SIGNS))
+        terms += [both["feet"], both["inches"]] if both else [term]
+    return terms
 
 
 def parse_typed(text: str, kind: Kind, bare_unit: str) -> tuple[float, str]:
@@ -107,6 +133,17 @@ def kinds_of(unit: str) -> tuple[Kind, ...]:
     """The kinds that a unit may measure; none where there is no such unit."""
     known = unit_called(unit)
     return known.kinds if known else ()
+
+
+def name_of(unit: str) -> str:
+    """The usual spelling of a unit; empty where there is no such unit."""
+    known = unit_called(unit)
+    return known.name if known else ""
+
+
+def is_in_inches(text: str) -> bool:
+    """Whether a length is said in inches or feet."""
+    return name_of(split(text)[1]) in {"in", "ft"}
 
 
 def describe(kind: Kind, *, with_zero: bool = False) -> str:

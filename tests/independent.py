@@ -38,4 +38,5 @@ def built(kind: Any, value: Any) -> Any:
     if not is_dataclass(kind):
         return value
     hints = get_type_hints(kind)
-    return kind(**{field.name: built(hints[field.name], value[field.name]) for field in fields(kind)})
+    known = (field.name for field in fields(kind) if field.name in value)
+    return kind(**{name: built(hints[name], value[name]) for name in known})

@@ -8,6 +8,7 @@ from fuelwiz.desk.composites import (
     CountQuestion,
     field_of,
     has_several_runs,
+    with_none,
     without_item,
 )
 from fuelwiz.desk.exceptions import NoSuchField
@@ -124,7 +125,7 @@ def with_choice(state: State, path: str, answer: str, system: UnitSystem) -> Sta
         return CHOICE_QUESTIONS[path].write(state, answer)
     at = _known_place(state, path)
     if path in NOTHING_WITHOUT and answer == "none":
-        return without_item(state, path)
+        return with_none(state, path)
     spec = spec_at(field_of(path))
     if answer not in (spec.choices if spec.type == "choice" else answers_to(path)):
         raise NoSuchField(f"{path} has no answer {answer}")

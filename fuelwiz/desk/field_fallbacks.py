@@ -17,7 +17,10 @@ _DEPENDS_ON = (
     ("engine", "induction"),
     ("engine", "cylinders"),
     ("pressure", "reference"),
+    ("pressure", "regulator"),
     ("pump", "count"),
+    ("pump", "place"),
+    ("wiring", "return_path"),
 )
 
 
@@ -76,4 +79,6 @@ def _any_session(values: tuple[Any, ...]) -> Session:
     for (section, key), value in zip(_DEPENDS_ON, values, strict=True):
         if value is not None:
             plain[section] = {**plain.get(section, {}), key: value}
+    if "wiring" in plain:
+        plain["wiring"]["supply"] = "13.8 V"
     return validate(plain)

@@ -8,7 +8,7 @@ from typing import Any
 from fuelwiz import units
 from fuelwiz.desk.field_numbers import in_unit, is_bare, pretty, same_unit, sensible, split_or_whole
 from fuelwiz.desk.field_specs import unit_of
-from fuelwiz.physics.injector import TEST_FLUID_KG_M3
+from fuelwiz.physics.injector import LB_H_IN_CC_MIN, TEST_FLUID_KG_M3
 from fuelwiz.printable import clean
 from fuelwiz.session import FieldSpec, as_text, read
 from fuelwiz.shown_units import other_system, unit_sign
@@ -100,7 +100,11 @@ def _by_the_other_way(spec: FieldSpec, text: str, system: UnitSystem) -> str:
     """An injector's flow by mass where it is given by volume, and the other way round."""
     by_volume, by_mass = spec.parts
     if "flow" in units.kinds_of(split_or_whole(text)[1]):
-        return in_unit(read(spec, text) * TEST_FLUID_KG_M3, unit_of(by_mass, system))
+        unit = unit_of(by_mass, system)
+        if unit == "lb/h":
+            pounds = units.from_si(read(spec, text), "cc/min") / LB_H_IN_CC_MIN
+            return in_unit(units.to_si(pounds, unit), unit)
+        return in_unit(read(spec, text) * TEST_FLUID_KG_M3, unit)
     return in_unit(read(spec, text), unit_of(by_volume, system))
 
 

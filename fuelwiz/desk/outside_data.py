@@ -51,6 +51,8 @@ def _fitting(node: Node, value: Any) -> Any:
         if not isinstance(value, list) or not all(isinstance(item, dict) for item in value):
             return None
         return [_table(node, item) for item in value[: node.tables.most]]
+    if node.or_false and value is False:
+        return False
     return _table(node, value) if isinstance(value, dict) else None
 
 
@@ -64,6 +66,8 @@ def _has_form(spec: FieldSpec, value: Any) -> bool:
         return isinstance(value, int | float) and not isinstance(value, bool) and math.isfinite(value)
     if spec.type in {"sizes", "velocities"}:
         return isinstance(value, list) and bool(value) and all(map(_is_text, value))
+    if spec.type == "words":
+        return isinstance(value, list) and all(map(_is_text, value))
     if spec.type == "points":
         return isinstance(value, list) and bool(value) and all(_is_pair(item) for item in value)
     if spec.type == "fittings":
@@ -116,7 +120,7 @@ def _values(node: Node, table: dict[str, Any], above: str) -> Iterator[tuple[str
         elif below.tables is not None:
             for number, item in enumerate(value):
                 yield from _values(below, item, f"{path}.{number}.")
-        else:
+        elif isinstance(value, dict):
             yield from _values(below, value, f"{path}.")
 
 

@@ -20,7 +20,7 @@ from fuelwiz.desk.refusals import (
 )
 from fuelwiz.errors import UnitError
 from fuelwiz.printable import clean
-from fuelwiz.session import FieldSpec, Rejected, read
+from fuelwiz.session import FieldSpec, Rejected, Size, read
 from fuelwiz.shown_units import unit_sign
 from fuelwiz.units import UnitSystem
 
@@ -30,6 +30,8 @@ _BETWEEN_SIZES = re.compile(
     r"[,;]|\s+(?=[-\u2212])|(?<=[-\u2212][0-9])\s+|(?<=[-\u2212][0-9][0-9])\s+|(?<=[a-zA-Z\"'])\s+(?=[.0-9])"
 )
 _BETWEEN_SPEEDS = re.compile(r"[,;]|\s+(?=[.0-9])")
+_SAID_SHORT = {"cc": "cc/min", "lb": "lb/h"}
+"""What people call an injector's flow, and what is meant."""
 _SIZE_SHORT = 'type "-8" or "8 mm"'
 
 
@@ -144,15 +146,26 @@ def _text(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
 def _size(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
     typed = raw.strip().replace("\u2212", "-")
     try:
-        read(spec, typed)
+        size: Size = read(spec, typed)
     except Rejected as rejected:
         raise fault_in_words(noun, rejected.problems[0][1], _SIZE_SHORT) from None
-    return typed
+    return size.text
 
 
 def _sizes(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> list[str]:
     sizes = [_size(spec.parts[0], entry, system, noun) for entry in _entries(_BETWEEN_SIZES, raw)]
     return _checked_list(spec, sizes, noun)
+
+
+def _words(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> list[str]:
+    words = [word.lower() for word in re.split(r"[,; ]+", raw.strip()) if word]
+    try:
+        read(spec, words)
+    except Rejected as rejected:
+        raise fault_in_words(
+            noun, rejected.problems[0][1], f"type {spec.choices[0]}, {spec.choices[2]}"
+        ) from None
+    return words
 
 
 def _entries(between: re.Pattern[str], raw: str) -> list[str]:
@@ -193,6 +206,9 @@ def _wire(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
 def _rated_flow(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
     by_volume, by_mass = spec.parts
     _, unit = split_or_whole(raw)
+    if units.name_of(unit) in _SAID_SHORT:
+        unit = _SAID_SHORT[units.name_of(unit)]
+        raw = f"{split_or_whole(raw)[0]} {unit}"
     part = by_mass if "mass_flow" in units.kinds_of(unit) else by_volume
     shown = unit if part is by_mass else unit_of(by_volume, system)
     text = text_with_unit(part, raw, shown, noun)
@@ -215,4 +231,5 @@ _READERS: dict[str, Callable[[FieldSpec, str, UnitSystem, str], Any]] = {
     "velocities": _velocities,
     "wire": _wire,
     "rated_flow": _rated_flow,
+    "words": _words,
 }

@@ -38,6 +38,8 @@ def put(plain: Any, key_path: KeyPath, value: Any) -> Any:
         below = items[first] if first < len(items) else None
         items[first : first + 1] = [put(below, rest, value)]
         return items
+    if plain is False:
+        plain = None  # a part that was said not to be there
     if plain is not None and not isinstance(plain, dict):
         raise NoSuchField(f"there is no {first} here")
     return {**(plain or {}), first: put((plain or {}).get(first), rest, value)}

@@ -34,6 +34,9 @@ _BY_SECTION = {
     "wiring": "wiring",
     "injectors": "injectors",
     "stress": "stress",
+    "bench": "measured",
+    "gauge": "measured",
+    "log": "measured",
     "fitted": "sheet",
     "record": "sheet",
 }

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
-from functools import cached_property
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from fuelwiz.physics.pump import Pump
+from fuelwiz.once import once
+from fuelwiz.physics.pump import Law, Pump
 from fuelwiz.physics.roots import root
 
 ASSUMED_VOLTS = 13.0  # at the pump where neither volts nor wiring are known; common practice, no source
@@ -17,7 +17,11 @@ SCAN_STEPS = 64
 
 @dataclass(frozen=True, slots=True)
 class Supply:
-    """What feeds the pumps: volts at rest, those lost in connections, and the resistance of one circuit's loop."""
+    """What feeds the pumps: volts at rest, those lost in connections, and the resistance of one circuit's loop.
+
+    >>> Supply(13.8, connections=0.2, resistance_ohm=0.05).volts
+    13.8
+    """
 
     volts: float = ASSUMED_VOLTS
     connections: float = 0.0
@@ -28,24 +32,37 @@ class Supply:
 
 @dataclass(frozen=True)
 class PumpSet:
-    """Running pumps, one beside the other or one behind the other, on a supply."""
+    """Running pumps, one beside the other or one behind the other, on a supply.
+
+    A relief valve, where there is one, opens at `relief_pa` across the pumps as a whole.
+
+    >>> from fuelwiz.physics.curve import Curve
+    >>> pumps = PumpSet(Pump((Curve(13.5, ((2e5, 9e-5), (6e5, 5e-5))),)), 2, False, Supply(13.5, measured=True))
+    >>> round(pumps.flow_m3_s(4e5), 9), round(pumps.capacity_m3_s(lambda flow: 4e5 + 1e9 * flow), 7)
+    (0.00014, 0.0001167)
+    """
 
     pump: Pump
     running: int
     in_series: bool
     supply: Supply
+    relief_pa: float | None = None
 
-    @cached_property
+    def by(self, law: Law) -> PumpSet:
+        """The same pumps by another law."""
+        return self if law == self.pump.law else replace(self, pump=self.pump.by(law))
+
+    @once
     def on_fullest_circuit(self) -> int:
         """How many running pumps share the fullest circuit."""
         return math.ceil(self.running / min(self.supply.circuits, self.running))
 
-    @property
+    @once
     def flow_ways(self) -> int:
         """Over how many pick-ups the flow divides."""
         return 1 if self.in_series else self.running
 
-    @property
+    @once
     def stages(self) -> int:
         """Over how many pumps the rise divides."""
         return self.running if self.in_series else 1
@@ -64,9 +81,14 @@ class PumpSet:
         pressure = rise_pa / self.stages
         return self.flow_ways * self.pump.flow_m3_s(pressure, self.volts(pressure))
 
-    def capacity_m3_s(self, rise_at: Callable[[float], float]) -> float:
-        """The flow at which the pumps make the rise that the system asks for at it; 0 where they cannot at no flow."""
-        most = self.flow_m3_s(rise_at(0.0))
+    def capacity_m3_s(self, rise_at: Callable[[float], float], *, relieved: bool = True) -> float:
+        """The flow in m3/s at which the pumps make the rise in Pa that the system asks for at it.
+
+        0 where they cannot at no flow. No more than the flow at which the rise opens the relief valve; `relieved`
+        false takes the valve away.
+        """
+        at_rest = rise_at(0.0)
+        most = self.flow_m3_s(at_rest)
         if most <= 0:
             return 0.0
 
@@ -75,24 +97,31 @@ class PumpSet:
 
         while spare(most) > 0:
             most *= 2
-        return root(spare, 0.0, most)
+        found = root(spare, 0.0, most)
+        relief = self.relief_pa
+        if not relieved or relief is None or rise_at(found) <= relief:
+            return found
+        return 0.0 if at_rest > relief else root(lambda flow: rise_at(flow) - relief, 0.0, found)
 
-    @cached_property
+    @once
     def _volts_may_rise(self) -> bool:
         """Whether a pump that works harder may draw less and so see more volts: then a flow may have two pressures."""
         falls = any(later < earlier for (_, earlier), (_, later) in pairwise(self.pump.current))
         return falls and self.supply.resistance_ohm > 0 and not self.supply.measured
 
-    @cached_property
+    @once
     def end_pa(self) -> float | None:
-        """The pressure at which one pump's flow ends, its volts there counted; None where it never does."""
+        """The pressure in Pa at which one pump's flow ends, its volts there counted; None where it never does."""
         if self.pump.never_ends:
             return None
-        volts = self.supply.volts
-        most = max(curve.end_pa * (volts / curve.voltage) ** 2 for curve in self.pump.curves)
+        most = self.pump.far_end_pa(self.supply.volts)
+        if math.isinf(most):
+            most = self.pump.end_pa(self.volts(0.0))
+        if math.isinf(most):
+            return None
 
         def left(pressure: float) -> float:
-            return self.pump.end_pa(self.volts(pressure)) - pressure
+            return min(self.pump.end_pa(self.volts(pressure)), 2 * most) - pressure
 
         low = 0.0
         if self._volts_may_rise:
@@ -104,10 +133,18 @@ class PumpSet:
         return root(left, low, most)
 
     def highest_rise_pa(self, flow_m3_s: float) -> float | None:
-        """The highest rise at which the pumps still deliver a flow above nought; None where there is no highest.
+        """The highest rise in Pa at which the pumps still deliver a flow above nought; None where there is no highest.
 
-        Below nought where something has to push the flow through them, minus infinity where nothing could.
+        Below nought where something has to push the flow through them, minus infinity where nothing could. Never
+        above the relief.
         """
+        highest = self._highest_unrelieved_pa(flow_m3_s)
+        if self.relief_pa is None:
+            return highest
+        return self.relief_pa if highest is None else min(highest, self.relief_pa)
+
+    def _highest_unrelieved_pa(self, flow_m3_s: float) -> float | None:
+        """The same without a relief valve."""
 
         def spare(pressure: float) -> float:
             return self.flow_m3_s(self.stages * pressure) - flow_m3_s
@@ -128,12 +165,27 @@ class PumpSet:
             low = 2 * low - sheet_end
         return self.stages * root(spare, low, most)
 
-    @cached_property
+    @once
     def _end_of_sheet_pa(self) -> float:
         """A pressure beyond the points of every curve at the supply's volts."""
         volts = self.supply.volts
         return 1e5 + max(curve.points[-1][0] * (volts / curve.voltage) ** 2 for curve in self.pump.curves)
 
     def at_no_flow_pa(self, rise_pa: float) -> float:
-        """Pressure across one pump that sends nothing: where its flow ends, else the rise that is asked for."""
-        return rise_pa / self.stages if self.end_pa is None else self.end_pa
+        """Pressure in Pa across one pump that sends nothing: where its flow ends, else the rise that is asked for.
+
+        No more than its share of the relief.
+        """
+        stands = rise_pa / self.stages if self.end_pa is None else self.end_pa
+        return stands if self.relief_pa is None else min(stands, self.relief_pa / self.stages)
+
+    @property
+    def dead_head_rise_pa(self) -> float | None:
+        """Rise in Pa across the pumps where nothing flows; None where nothing would stop it rising."""
+        if self.end_pa is None:
+            return self.relief_pa
+        return (
+            self.stages * self.end_pa
+            if self.relief_pa is None
+            else min(self.stages * self.end_pa, self.relief_pa)
+        )

@@ -1,117 +1,87 @@
-"""A fuel pump: flow against pressure at a voltage, carried to another, and the current that it draws."""
+"""A fuel pump: flow at a pressure and a voltage by the law of its kind, and the current that it draws."""
 
 from __future__ import annotations
 
 import bisect
-from collections.abc import Sequence
-from dataclasses import dataclass
-from functools import cached_property
+import math
+from dataclasses import dataclass, replace
 from itertools import pairwise
+from typing import Literal
 
-from fuelwiz.physics.fuel import PSI_PA
+from fuelwiz.once import once
+from fuelwiz.physics.curve import Curve, Points, on_line
 
-ONE_POINT_SLOPE = 0.01 / PSI_PA  # part of its flow lost for each pascal more: common practice, no source
-NEAR = 1e-9
-
-Points = tuple[tuple[float, float], ...]
-
-
-def pchip_slopes(x: Sequence[float], y: Sequence[float]) -> list[float]:
-    """Slopes of the monotone cubic of Fritsch and Butland (SIAM J. Sci. Stat. Comput. 1984, 5, 300), as scipy has it."""
-    width = [right - left for left, right in pairwise(x)]
-    steep = [(high - low) / h for (low, high), h in zip(pairwise(y), width, strict=True)]
-    if len(steep) == 1:
-        return [steep[0], steep[0]]
-    slopes = [_end_slope(width[0], width[1], steep[0], steep[1])]
-    for i in range(1, len(steep)):
-        before, after = steep[i - 1], steep[i]
-        if before * after <= 0:
-            slopes.append(0.0)
-            continue
-        near, far = 2 * width[i] + width[i - 1], width[i] + 2 * width[i - 1]
-        slopes.append((near + far) / (near / before + far / after))
-    slopes.append(_end_slope(width[-1], width[-2], steep[-1], steep[-2]))
-    return slopes
+Law = Literal["turbine", "displacement", "lower", "higher"]
+"""How a sheet is carried to other volts; the last two are the lower and the higher of the first two."""
 
 
-def _end_slope(width: float, next_width: float, steep: float, next_steep: float) -> float:
-    """Three-point slope at an end, held so that the curve keeps its shape."""
-    slope = ((2 * width + next_width) * steep - width * next_steep) / (width + next_width)
-    if slope * steep <= 0:
+def carried_m3_s(curve: Curve, *, pressure_pa: float, volts: float, law: Law) -> float:
+    """Flow in m3/s of a sheet carried to other volts, at a pressure across the pump in Pa.
+
+    With speed in proportion to volts, s = V/V0. A bladed wheel follows the affinity laws, Q = s Q0(P / s2): flow
+    with the speed, pressure with its square (TP-410). A displacement pump sweeps the same volume each turn, and
+    its leak hangs on the pressure alone: each volt adds the same flow at every pressure,
+    Q = Q0(P) + (s - 1) Q0(0) (slip model of positive displacement pumps; Karassik, Pump Handbook, from memory).
+    Both are theory, good to a volt or two from the sheet's. Without volts nothing flows.
+
+    >>> sheet = Curve(12.0, ((2e5, 9e-5), (4e5, 7e-5)))
+    >>> round(carried_m3_s(sheet, pressure_pa=3e5, volts=13.2, law="displacement"), 7)
+    9.1e-05
+    >>> round(carried_m3_s(sheet, pressure_pa=3e5 * 1.21, volts=13.2, law="turbine"), 7)
+    8.8e-05
+    """
+    if volts <= 0:
         return 0.0
-    if steep * next_steep <= 0 and abs(slope) > 3 * abs(steep):
-        return 3 * steep
-    return slope
+    speed = volts / curve.voltage
+    if speed == 1:
+        return curve.flow_m3_s(pressure_pa)
+    if law == "turbine":
+        return speed * curve.flow_m3_s(pressure_pa / (speed * speed))
+    swept = max(0.0, curve.line_m3_s(pressure_pa) + (speed - 1) * curve.without_pressure_m3_s)
+    if law == "displacement":
+        return swept
+    wheel = speed * curve.flow_m3_s(pressure_pa / (speed * speed))
+    return min(wheel, swept) if law == "lower" else max(wheel, swept)
 
 
-@dataclass(frozen=True)
-class Curve:
-    """Flow in m3/s against pressure across the pump in pascals, at the sheet's voltage; pressures rise."""
+def carried_end_pa(curve: Curve, *, volts: float, law: Law) -> float:
+    """The pressure in Pa at which a sheet carried to other volts ends; infinite where it never does.
 
-    voltage: float
-    points: Points
-
-    @cached_property
-    def _pressures(self) -> list[float]:
-        return [pressure for pressure, _ in self.points]
-
-    @cached_property
-    def _slopes(self) -> list[float]:
-        return pchip_slopes(self._pressures, [flow for _, flow in self.points])
-
-    def flow_m3_s(self, pressure_pa: float) -> float:
-        """Flow at a pressure and the sheet's voltage, never below nought; beyond the points a straight line."""
-        points = self.points
-        if len(points) == 1:
-            known, flow = points[0]
-            return max(0.0, flow * (1 - ONE_POINT_SLOPE * (pressure_pa - known)))
-        if pressure_pa <= points[0][0]:
-            return max(0.0, _on_line(points[0], points[1], pressure_pa))
-        if pressure_pa >= points[-1][0]:
-            return max(0.0, _on_line(points[-2], points[-1], pressure_pa))
-        right = bisect.bisect_right(self._pressures, pressure_pa)
-        (p0, q0), (p1, q1) = points[right - 1], points[right]
-        width = p1 - p0
-        t = (pressure_pa - p0) / width
-        s = 1 - t
-        bend = self._slopes[right - 1] * s - self._slopes[right] * t
-        return q0 * s * s * (1 + 2 * t) + q1 * t * t * (3 - 2 * t) + width * t * s * bend
-
-    def reaches(self, pressure_pa: float) -> bool:
-        """Whether a pressure lies within the points, so that nothing is guessed; never with one point alone."""
-        slack = NEAR * abs(self.points[-1][0])
-        return len(self.points) > 1 and self.points[0][0] - slack <= pressure_pa <= self.points[-1][0] + slack
-
-    @cached_property
-    def never_ends(self) -> bool:
-        """Whether the last two points have the same flow, so that no pressure would stop it."""
-        return len(self.points) > 1 and self.points[-1][1] > 0 and self.points[-1][1] == self.points[-2][1]
-
-    @cached_property
-    def end_pa(self) -> float:
-        """The lowest pressure at which nothing flows any more; infinite where that never happens."""
-        if self.never_ends:
-            return float("inf")
-        for pressure, flow in self.points:
-            if flow == 0:
-                return pressure if len(self.points) > 1 else 0.0
-        if len(self.points) == 1:
-            return self.points[0][0] + 1 / ONE_POINT_SLOPE
-        (p0, q0), (p1, q1) = self.points[-2:]
-        return p1 + q1 * (p1 - p0) / (q0 - q1)
-
-
-def _on_line(first: tuple[float, float], second: tuple[float, float], x: float) -> float:
-    (x0, y0), (x1, y1) = first, second
-    return y0 + (y1 - y0) * (x - x0) / (x1 - x0)
+    >>> sheet = Curve(12.0, ((2e5, 8e-5), (4e5, 6e-5)))
+    >>> round(carried_end_pa(sheet, volts=6.0, law="turbine"))
+    250000
+    >>> round(carried_end_pa(sheet, volts=6.0, law="displacement"))
+    500000
+    """
+    if volts <= 0:
+        return 0.0
+    speed = volts / curve.voltage
+    wheel = curve.end_pa * speed * speed
+    if law == "turbine" or speed == 1:
+        return wheel
+    swept = curve.pressure_where_pa((1 - speed) * curve.without_pressure_m3_s)
+    if law == "displacement":
+        return swept
+    return min(wheel, swept) if law == "lower" else max(wheel, swept)
 
 
 @dataclass(frozen=True)
 class Pump:
-    """One pump: its curves with voltages that rise, and its current against pressure."""
+    """One pump: its curves with voltages that rise, its current in A against pressure in Pa, and its law.
+
+    >>> sheet = Curve(13.5, ((2e5, 9e-5), (6e5, 5e-5)))
+    >>> pump = Pump((sheet,), ((2e5, 8.0), (6e5, 12.0)))
+    >>> round(pump.flow_m3_s(4e5, 13.5), 9), pump.current_A(4e5)
+    (7e-05, 10.0)
+    """
 
     curves: tuple[Curve, ...]
     current: Points = ()
+    law: Law = "turbine"
+
+    def by(self, law: Law) -> Pump:
+        """The same pump by another law."""
+        return self if law == self.law else replace(self, law=law)
 
     def weights(self, volts: float) -> list[tuple[Curve, float]]:
         """The curves that count at a voltage and how much: the two that bracket it, else the nearest alone."""
@@ -124,44 +94,82 @@ class Pump:
         return [(self.curves[-1], 1.0)]
 
     def flow_m3_s(self, pressure_pa: float, volts: float) -> float:
-        """Flow at a pressure across one pump and the volts at it.
+        """Flow in m3/s at a pressure across one pump in Pa and the volts at it.
 
-        Carried from the sheet's voltage by the affinity laws with speed in proportion to volts: flow with the
-        speed, pressure with its square (TP-410, pump affinity laws).
+        Between two sheets each is read at that pressure, weighted linearly in volts: a measured pair beats any
+        law. Outside them the nearest is carried by the law.
+
+        >>> low, high = Curve(12.0, ((2e5, 8e-5), (6e5, 4e-5))), Curve(14.0, ((2e5, 1e-4), (6e5, 6e-5)))
+        >>> round(Pump((low, high)).flow_m3_s(4e5, 13.0), 9)
+        7e-05
         """
         if volts <= 0:
             return 0.0
-        flow = 0.0
-        for curve, weight in self.weights(volts):
-            speed = volts / curve.voltage
-            flow += weight * speed * curve.flow_m3_s(pressure_pa / (speed * speed))
-        return flow
+        counting = self.weights(volts)
+        if len(counting) == 1:
+            return carried_m3_s(counting[0][0], pressure_pa=pressure_pa, volts=volts, law=self.law)
+        return sum(weight * curve.flow_m3_s(pressure_pa) for curve, weight in counting)
 
     def extrapolates(self, pressure_pa: float, volts: float) -> bool:
-        """Whether a flow at that pressure and those volts is guessed beyond the points of a curve that counts."""
+        """Whether a flow at that pressure in Pa and those volts is guessed beyond the points of a curve that counts.
+
+        Judged by the law that gives less there.
+
+        >>> Pump((Curve(13.5, ((2e5, 9e-5), (6e5, 5e-5))),)).extrapolates(7e5, 13.5)
+        True
+        """
         if volts <= 0:
             return True
-        return not all(
-            curve.reaches(pressure_pa * (curve.voltage / volts) ** 2) for curve, _ in self.weights(volts)
-        )
+        counting = self.weights(volts)
+        if len(counting) == 2:
+            return not all(curve.reaches(pressure_pa) for curve, _ in counting)
+        curve = counting[0][0]
+        speed = volts / curve.voltage
+        wheel = curve.reaches(pressure_pa / (speed * speed))
+        swept = curve.reaches(pressure_pa)
+        if self.law == "turbine":
+            return not wheel
+        if self.law == "displacement":
+            return not swept
+        by_wheel = carried_m3_s(curve, pressure_pa=pressure_pa, volts=volts, law="turbine")
+        by_sweep = carried_m3_s(curve, pressure_pa=pressure_pa, volts=volts, law="displacement")
+        return not (wheel if by_wheel <= by_sweep else swept)
 
-    @cached_property
+    @once
     def never_ends(self) -> bool:
         """Whether any curve keeps its flow however high the pressure."""
         return any(curve.never_ends for curve in self.curves)
 
     def end_pa(self, volts: float) -> float:
-        """The pressure at which one pump's flow ends at those volts."""
+        """The pressure in Pa at which one pump's flow ends at those volts; infinite where it never does.
+
+        >>> round(Pump((Curve(13.5, ((2e5, 9e-5), (6e5, 5e-5))),)).end_pa(13.5))
+        1100000
+        """
         if volts <= 0:
             return 0.0
-        return max(curve.end_pa * (volts / curve.voltage) ** 2 for curve, _ in self.weights(volts))
+        counting = self.weights(volts)
+        if len(counting) == 1:
+            return carried_end_pa(counting[0][0], volts=volts, law=self.law)
+        return max(curve.end_pa for curve, _ in counting)
+
+    def far_end_pa(self, volts: float) -> float:
+        """A pressure in Pa at which nothing flows at those volts or fewer; infinite where there is none."""
+        ends = (carried_end_pa(curve, volts=max(volts, curve.voltage), law=self.law) for curve in self.curves)
+        return max(ends, default=math.inf)
 
     def current_A(self, pressure_pa: float) -> float | None:
-        """Current of one pump at a pressure, whatever the volts; None where no sheet says it."""
+        """Current of one pump in A at a pressure in Pa, whatever the volts; None where no sheet says it.
+
+        Linear between the points, the end slopes carried on, never below nought.
+
+        >>> Pump((), ((2e5, 8.0), (6e5, 12.0))).current_A(7e5)
+        13.0
+        """
         points = self.current
         if not points:
             return None
         if len(points) == 1:
             return points[0][1]
         right = min(max(bisect.bisect_left(points, (pressure_pa, 0.0)), 1), len(points) - 1)
-        return max(0.0, _on_line(points[right - 1], points[right], pressure_pa))
+        return max(0.0, on_line(points[right - 1], points[right], pressure_pa))

@@ -16,6 +16,9 @@ def from_fluids(module: str) -> Any:
 
     fluids does without numpy where there is none, and gives the same for plain floats. We use nothing else of
     it, and numpy takes longer to load than all that a command needs.
+
+    >>> round(from_fluids("fittings").entrance_sharp(), 2)
+    0.57
     """
     with _numpy_out_of_sight():
         return import_module(f"fluids.{module}")

@@ -14,6 +14,10 @@ def root(function: Callable[[float], float], low: float, high: float) -> float:
 
     Chandrupatla's method (Adv. Eng. Software 1997, 28, 145): inverse quadratic steps where they are safe, else
     bisection. Where the ends do not differ in sign, the end whose value is nearer to nought is the answer.
+    Argument and value are in whatever units the function has.
+
+    >>> round(root(lambda x: x * x - 2, 0.0, 2.0), 9)
+    1.414213562
     """
     a, b = high, low
     fa, fb = function(a), function(b)

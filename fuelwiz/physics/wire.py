@@ -4,18 +4,23 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from itertools import pairwise
 
 from fuelwiz.facts import table
 
 NEAR = 1e-9
-FUSE_OVER_PEAK = 1.25
+FUSE_OVER_WORKING = 1.25
 MOST_WIRE_LOSS_V = 0.5  # between battery and pump and back; common practice, no source
 SAME_AREA = 1e-6
 
 
 @dataclass(frozen=True, slots=True)
 class GaugeAtCurrent:
-    """A gauge at a current: volts lost in the wire, what it carries, and whether both are good enough."""
+    """A gauge at a current: volts lost in the wire, what it carries in A, and whether both are good enough.
+
+    >>> GaugeAtCurrent(12, loss_v=0.34, ampacity_a=38.25, does=True).does
+    True
+    """
 
     gauge: int
     loss_v: float
@@ -24,24 +29,44 @@ class GaugeAtCurrent:
 
 
 def awg_area_m2(gauge: int) -> float:
-    """Area of solid round wire of an American gauge, from the diameter of ASTM B258."""
+    """Area in m2 of solid round wire of an American gauge, from the diameter of ASTM B258.
+
+    >>> round(awg_area_m2(12) * 1e6, 2)
+    3.31
+    """
     diameter_m = 0.127e-3 * 92 ** ((36 - gauge) / 39)
     return float(math.pi / 4 * diameter_m * diameter_m)
 
 
 def is_gauge(area_m2: float, gauge: int) -> bool:
-    """Whether an area is that of an American gauge."""
+    """Whether an area in m2 is that of an American gauge.
+
+    >>> is_gauge(awg_area_m2(12), 12), is_gauge(4e-6, 12)
+    (True, False)
+    """
     return abs(awg_area_m2(gauge) / area_m2 - 1) < SAME_AREA
 
 
 def copper_resistivity_ohm_m(temperature_k: float) -> float:
-    """Resistivity of annealed copper (IACS 100 %), its slope taken about 20 degC."""
+    """Resistivity in ohm m of annealed copper (IACS 100 %) at a temperature in K, its slope taken about 20 degC.
+
+    Valid from -40 to 150 degC.
+
+    >>> round(copper_resistivity_ohm_m(293.15), 10)
+    1.72e-08
+    """
     facts = table("wire")
     return float(facts["resistivity_20C"] * (1 + facts["temperature_coefficient"] * (temperature_k - 293.15)))
 
 
 def loop_resistance_ohm(*, area_m2: float, length_m: float, by_chassis: bool, temperature_k: float) -> float:
-    """Resistance of a wire out and back, or out alone where the chassis brings the current back."""
+    """Resistance in ohm of a wire out and back, or out alone where the chassis brings the current back.
+
+    Ohm's law: area in m2, one way's length in m, temperature in K.
+
+    >>> round(loop_resistance_ohm(area_m2=2e-6, length_m=5.0, by_chassis=False, temperature_k=293.15), 4)
+    0.0862
+    """
     loop_m = length_m if by_chassis else 2 * length_m
     return copper_resistivity_ohm_m(temperature_k) * loop_m / area_m2
 
@@ -52,24 +77,49 @@ def _gauges_thin_first() -> list[tuple[int, float]]:
 
 
 def ampacity_A(area_m2: float) -> float:
-    """Ampacity in an engine space of wire with 105 degC insulation (33 CFR 183.425 table 5 and its note).
+    """Ampacity in A in an engine space of wire with 105 degC insulation and an area in m2.
 
-    A wire between the gauges counts as the thickest that is not above its area; below the table it carries nothing.
+    Source: 33 CFR 183.425 table 5 and its note. Between two gauges a straight line in area; above the table the
+    last, below it nothing.
+
+    >>> round(ampacity_A(awg_area_m2(12)), 2), ampacity_A(awg_area_m2(22))
+    (38.25, 0.0)
     """
-    fitting = [amps for gauge, amps in _gauges_thin_first() if awg_area_m2(gauge) <= area_m2 * (1 + NEAR)]
-    return max(fitting, default=0.0) * float(table("wire")["engine_space"])
+    gauges = [(awg_area_m2(gauge), amps) for gauge, amps in _gauges_thin_first()]
+    if area_m2 < gauges[0][0] * (1 - NEAR):
+        return 0.0
+    carried = gauges[-1][1]
+    for (thin, less), (thick, more) in pairwise(gauges):
+        if area_m2 <= thick:
+            carried = less + (more - less) * max(0.0, area_m2 - thin) / (thick - thin)
+            break
+    return carried * float(table("wire")["engine_space"])
 
 
-def fuse_A(peak_current_a: float) -> float | None:
-    """The next fuse rating at or above 1.25 times the peak current; None above the last."""
-    wanted = FUSE_OVER_PEAK * peak_current_a * (1 - NEAR)
+def fuse_A(working_current_a: float) -> float | None:
+    """The next fuse rating in A at or above 1.25 times the highest working current in A; None above the last.
+
+    Common practice, no source; the ratings of ISO 8820 (from memory).
+
+    >>> fuse_A(11.0), fuse_A(90.0)
+    (15, None)
+    """
+    wanted = FUSE_OVER_WORKING * working_current_a * (1 - NEAR)
     return next((rating for rating in table("wire")["fuses"] if rating >= wanted), None)
 
 
 def gauges_at(
     *, current_a: float, fuse_a: float, length_m: float, by_chassis: bool, temperature_k: float
 ) -> tuple[GaugeAtCurrent, ...]:
-    """Every gauge of the table, thinnest first; the first that does is the smallest wire to take."""
+    """Every gauge of the table, thinnest first; the first that does is the smallest wire to take.
+
+    Currents in A, one way's length in m, the wire's temperature in K. A gauge does that loses no more than 0.5 V in
+    the wire (common practice, no source) and carries the fuse.
+
+    >>> gauges = gauges_at(current_a=10.0, fuse_a=15.0, length_m=3.0, by_chassis=False, temperature_k=313.15)
+    >>> next(at.gauge for at in gauges if at.does)
+    12
+    """
     gauges = []
     for gauge, _ in _gauges_thin_first():
         area = awg_area_m2(gauge)

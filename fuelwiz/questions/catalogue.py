@@ -144,7 +144,8 @@ STEPS = (
     Step("inlet", "Inlet & return", "Inlet", ("inlet_return", "inlet_return_more")),
     Step("wiring", "Wiring", "Wiring", ("wiring",)),
     Step("injectors", "Injectors", "Injectors", ("injectors",)),
-    Step("stress", "Stress", "Stress", ("stress",)),
+    Step("stress", "Stress", "Stress", ("stress", "how_sure")),
+    Step("measured", "Measured", "Measured", ("measured",)),
     Step("sheet", "Sheet", "Sheet", ("sheet",)),
 )
 

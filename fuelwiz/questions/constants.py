@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from fuelwiz.facts import table
-from fuelwiz.physics import circuit, demand, injector, inlet, line, pump
+from fuelwiz.physics import circuit, curve, demand, injector, inlet, line
 from fuelwiz.questions.placeholders import EXACT, in_system, readable
 from fuelwiz.session import OPEN_REGULATOR, USUAL_BOOST, USUAL_VACUUM
 from fuelwiz.sizing import thresholds
@@ -24,7 +24,7 @@ def _percent(share: float) -> str:
 
 def _one_point_slope(units: UnitSystem) -> str:
     each = "psi" if units == "us" else "bar"
-    return f"{_percent(pump.ONE_POINT_SLOPE * parse(f'1 {each}', 'pressure_change'))} for each {each}"
+    return f"{_percent(curve.ONE_POINT_SLOPE * parse(f'1 {each}', 'pressure_change'))} for each {each}"
 
 
 CONSTANTS: dict[str, Callable[[UnitSystem], str]] = {

@@ -33,6 +33,8 @@ def plain_result(result: Result) -> Plain:
     words = result.words
     for row, explanation in zip(figures["sizes"], words.explanations, strict=True):
         row["explanation"] = _plain(asdict(explanation))
+    for ceiling in figures["ceilings"]:
+        del ceiling["run"]  # which run of the feed is meant is for words
     figures["verdict"]["answer"] = _plain(words.answer)
     figures["stress"] = [
         _with_what(case, _plain(what)) for case, what in zip(figures["stress"], words.stress, strict=True)

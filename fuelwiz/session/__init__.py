@@ -3,7 +3,9 @@
 The face of this room: other rooms import from here.
 """
 
+from fuelwiz.session.bores import bore_of_m
 from fuelwiz.session.case_changes import apply_change, changed_key_paths
+from fuelwiz.session.columns import NO_UNIT_AT_ALL, Column, fits
 from fuelwiz.session.compounds import Size
 from fuelwiz.session.digest import inputs_digest
 from fuelwiz.session.fallbacks import USUAL_BOOST, USUAL_VACUUM, USUAL_VOLTS, fallback_text
@@ -23,6 +25,7 @@ from fuelwiz.session.hardware import (
     Wiring,
 )
 from fuelwiz.session.json_schema import schema
+from fuelwiz.session.measurements import Bench, Gauge, Log, LogColumns
 from fuelwiz.session.paths import (
     KeyPath,
     Node,
@@ -47,36 +50,45 @@ from fuelwiz.session.sections import (
     Goal,
     Injectors,
     Pressure,
+    Pull,
     Record,
     Session,
     StressCase,
     StressSection,
     Surge,
     Tank,
+    Tolerance,
 )
 from fuelwiz.session.spec import FieldSpec, as_text
 from fuelwiz.session.validation import newer_format, validate
 
 __all__ = [
+    "NO_UNIT_AT_ALL",
     "OPEN_REGULATOR",
     "USUAL_BOOST",
     "USUAL_VACUUM",
     "USUAL_VOLTS",
     "Bands",
+    "Bench",
+    "Column",
     "Engine",
     "Feed",
     "FieldSpec",
     "Filter",
     "Fitted",
     "Fuel",
+    "Gauge",
     "Goal",
     "Injectors",
     "Inlet",
     "InletRun",
     "KeyPath",
+    "Log",
+    "LogColumns",
     "Node",
     "Part",
     "Pressure",
+    "Pull",
     "Pump",
     "PumpCurve",
     "Record",
@@ -91,12 +103,15 @@ __all__ = [
     "StressSection",
     "Surge",
     "Tank",
+    "Tolerance",
     "Wiring",
     "apply_change",
     "as_text",
+    "bore_of_m",
     "changed_key_paths",
     "fallback_text",
     "field_at",
+    "fits",
     "given",
     "inputs_digest",
     "key_path_of",

@@ -9,12 +9,15 @@ from collections.abc import Iterator
 from typing import Any
 
 from fuelwiz.errors import FactError, Fault
-from fuelwiz.facts import HOSES, bore_m
+from fuelwiz.facts import HOSES
+from fuelwiz.session.bores import bore_of_m
 from fuelwiz.session.compounds import Size
 from fuelwiz.session.paths import KeyPath, field_at, list_key_paths, path_of, value_at
 from fuelwiz.session.readers import read
 from fuelwiz.session.scalars import NEAR, Rejected
 from fuelwiz.session.spec import as_text
+
+LEAST_BORE_M = 1e-3
 
 
 def cross_faults(plain: dict[str, Any]) -> Iterator[Fault]:
@@ -26,6 +29,8 @@ def cross_faults(plain: dict[str, Any]) -> Iterator[Fault]:
     yield from _candidates(plain)
     yield from _kept_sizes(plain)
     yield from _inlet_runs(plain)
+    yield from _bench_tests(plain)
+    yield from _log_columns(plain)
 
 
 def _readable(plain: Any, key_path: KeyPath) -> Any:
@@ -91,24 +96,26 @@ def _voltages(plain: dict[str, Any]) -> Iterator[Fault]:
 def _candidates(plain: dict[str, Any]) -> Iterator[Fault]:
     """Every candidate is one that the hose of each run that follows it has."""
     for section in ("feed", "return_line"):
-        hoses = _following_hoses(plain, section)
+        following = _following_runs(plain, section)
         sizes = value_at(plain, (section, "sizes"))
         key_paths: list[KeyPath] = [
             (section, "sizes", number) for number in range(len(sizes) if isinstance(sizes, list) else 0)
         ]
-        for key_path in (*key_paths, (section, "chosen")):
-            for hose in hoses:
-                yield from _not_made(plain, key_path, f"{section}.chosen", hose)
+        for way in (*key_paths, (section, "chosen")):
+            faults = (fault for run in following for fault in _not_made(plain, way, f"{section}.chosen", run))
+            yield from {fault.text: fault for fault in faults}.values()
 
 
-def _following_hoses(plain: dict[str, Any], section: str) -> list[str]:
-    """The hoses of the runs that give no size or bore; PTFE where there is no run."""
+def _following_runs(plain: dict[str, Any], section: str) -> list[KeyPath]:
+    """The runs that give no size or bore; where there is no run a PTFE hose is meant."""
     runs = value_at(plain, (section, "run"))
     if not isinstance(runs, list) or not runs:
-        return ["ptfe"]
-    following = [run for run in runs if isinstance(run, dict) and "size" not in run and "bore" not in run]
-    hoses = [run.get("hose", "ptfe") for run in following]
-    return [hose for hose in HOSES if hose in hoses]
+        return [()]
+    return [
+        (section, "run", number)
+        for number, run in enumerate(runs)
+        if isinstance(run, dict) and "size" not in run and "bore" not in run
+    ]
 
 
 def _kept_sizes(plain: dict[str, Any]) -> Iterator[Fault]:
@@ -116,23 +123,29 @@ def _kept_sizes(plain: dict[str, Any]) -> Iterator[Fault]:
     for section in ("feed", "inlet", "return_line"):
         runs = value_at(plain, (section, "run"))
         for number, run in enumerate(runs if isinstance(runs, list) else []):
-            hose = run.get("hose", "ptfe") if isinstance(run, dict) else None
-            if hose in HOSES:
-                yield from _not_made(plain, (section, "run", number, "size"), f"{section}.run.size", hose)
+            if isinstance(run, dict):
+                way: KeyPath = (section, "run", number)
+                yield from _not_made(plain, (*way, "size"), f"{section}.run.size", way)
 
 
-def _not_made(plain: dict[str, Any], key_path: KeyPath, declared: str, hose: str) -> Iterator[Fault]:
-    value = value_at(plain, key_path)
+def _not_made(plain: dict[str, Any], way: KeyPath, declared: str, run: KeyPath) -> Iterator[Fault]:
+    """A size that the hose of a run does not have, or whose walls leave no bore."""
+    value = value_at(plain, way)
+    hose = (value_at(plain, (*run, "hose")) if run else None) or "ptfe"
     try:
         size = None if value is None else read(field_at(declared), value)
     except Rejected:
         return
-    if not isinstance(size, Size) or size.dash is None:
+    if not isinstance(size, Size) or hose not in HOSES:
         return
+    wall = _readable(plain, (*run, "wall")) if run else None
     try:
-        bore_m(hose, size.dash)
+        bore = bore_of_m(size, hose, wall)
     except FactError as error:
-        yield Fault(path_of(key_path), f"wants a size that its hose has: {error}")
+        yield Fault(path_of(way), f"wants a size that its hose has: {error}")
+        return
+    if bore < LEAST_BORE_M:
+        yield Fault(path_of(way), f"wants a tube of 1 mm bore or more: the walls of {size.text} leave less")
 
 
 def _inlet_runs(plain: dict[str, Any]) -> Iterator[Fault]:
@@ -140,3 +153,28 @@ def _inlet_runs(plain: dict[str, Any]) -> Iterator[Fault]:
     for number, run in enumerate(runs if isinstance(runs, list) else []):
         if isinstance(run, dict) and "size" not in run and "bore" not in run:
             yield Fault(f"inlet.run.{number}", 'wants a size or a bore of its own, such as size = "-10"')
+
+
+def _bench_tests(plain: dict[str, Any]) -> Iterator[Fault]:
+    """A test gives its volume or its mass, not both, and runs no more pumps than there are."""
+    tests = value_at(plain, ("bench",))
+    pumps = _readable(plain, ("pump", "count"))
+    for number, test in enumerate(tests if isinstance(tests, list) else []):
+        if not isinstance(test, dict):
+            continue
+        if ("volume" in test) == ("mass" in test):
+            got = "both" if "volume" in test else "neither"
+            yield Fault(
+                f"bench.{number}", f'wants a volume such as "4 l" or a mass such as "2.9 kg", got {got}'
+            )
+        running = _readable(plain, ("bench", number, "pumps"))
+        if pumps is not None and running is not None and running > pumps:
+            wanted = f"1 to {pumps}" if pumps > 1 else "1"
+            yield Fault(f"bench.{number}.pumps", f"wants {wanted}, as `pump.count` is {pumps}, got {running}")
+
+
+def _log_columns(plain: dict[str, Any]) -> Iterator[Fault]:
+    """The manifold's pressure is told by one column, not by two that may differ."""
+    columns = value_at(plain, ("log", "columns"))
+    if isinstance(columns, dict) and "manifold" in columns and "boost" in columns:
+        yield Fault("log.columns.boost", "must not stand beside `manifold`: give the one that the log has")

@@ -10,7 +10,7 @@ from typing import Any, TypeVar
 
 from fuelwiz import units
 from fuelwiz.errors import UnitError
-from fuelwiz.physics.injector import TEST_FLUID_KG_M3
+from fuelwiz.physics.injector import LB_H_IN_CC_MIN, TEST_FLUID_KG_M3
 from fuelwiz.physics.wire import awg_area_m2
 from fuelwiz.printable import clean, quoted
 from fuelwiz.session.scalars import (
@@ -30,22 +30,29 @@ from fuelwiz.unit_table import Kind
 
 T = TypeVar("T")
 
-_DASH = re.compile(r"-([0-9]{1,3})")
-_GAUGE = re.compile(r"(.*?)\s*awg", re.IGNORECASE | re.DOTALL)
+CC_MIN_M3_S = 1e-6 / 60
+_DASH = re.compile(r"(?:an *-?|#|-)? *([0-9]{1,3}) *(?:an)?", re.IGNORECASE)
+_PIPE = re.compile(r"(.*?) *\b(?:pipe|tube|tubing|od)", re.IGNORECASE | re.DOTALL)
+_FRACTION = re.compile(r"(?:[0-9]+ +)?[0-9]+ */ *[0-9]+")
+_GAUGE = re.compile(r"(?P<before>[^a-z]*?) *(?:awg|gauge|ga)|#(?P<after>.*)", re.IGNORECASE | re.DOTALL)
 
 
 @dataclass(frozen=True, slots=True)
 class Size:
-    """A candidate: a dash size, or a bore that is the same in any hose."""
+    """A candidate: a dash size, or a length: the bore of a hose, the outside diameter of a tube.
+
+    `inches` tells a length that was given in inches or feet: a tube of that size has a wall of the trade's in inches.
+    """
 
     text: str
     dash: int | None
-    bore_m: float | None
+    length_m: float | None
+    inches: bool = False
 
 
 def size(spec: FieldSpec, value: Any) -> Size:
-    """A dash size or a bore."""
-    wanted = 'wants a dash size such as "-8", or a bore such as "8 mm" or "3/8 in"'
+    """A dash size as people say it, or a length."""
+    wanted = 'wants a dash size such as "-8" or "AN8", or a length such as "8 mm" or "3/8 in"'
     if not isinstance(value, str):
         raise refuse(f"{wanted}, got {quoted(value)}")
     typed = value.strip()
@@ -55,11 +62,15 @@ def size(spec: FieldSpec, value: Any) -> Size:
         if not 2 <= number <= 32:
             raise refuse(f"wants a dash size from -2 to -32, got {typed}")
         return Size(f"-{number}", number, None)
+    pipe = _PIPE.fullmatch(typed)
+    length = pipe[1].strip() if pipe else typed
+    if _FRACTION.fullmatch(length):
+        length = f"{length} in"
     try:
-        si(typed, "length")
+        si(length, "length")
     except UnitError:
         raise refuse(f"{wanted}, got {quoted(value)}") from None
-    return Size(clean(typed), None, quantity(spec.parts[0], typed))
+    return Size(clean(length), None, quantity(spec.parts[0], length), units.is_in_inches(length))
 
 
 def wire(spec: FieldSpec, value: Any) -> float:
@@ -69,9 +80,10 @@ def wire(spec: FieldSpec, value: Any) -> float:
         raise refuse(f'{wanted}, in quotes such as "12 AWG" or "4 mm^2", got {quoted(value)}')
     gauge = _GAUGE.fullmatch(value.strip())
     if gauge:
-        if not re.fullmatch("[0-9]{1,3}", gauge[1]) or int(gauge[1]) > 24:
+        number = gauge["before"] if gauge["after"] is None else gauge["after"]
+        if not re.fullmatch("[0-9]{1,3}", number) or int(number) > 24:
             raise refuse(f"{wanted}, got {quoted(value)}")
-        return awg_area_m2(int(gauge[1]))
+        return awg_area_m2(int(number))
     try:
         area = si(value, "area")
     except UnitError:
@@ -82,16 +94,24 @@ def wire(spec: FieldSpec, value: Any) -> float:
 
 
 def rated_flow(spec: FieldSpec, value: Any) -> float:
-    """What an injector passes of n-heptane, m3/s, from a flow by volume or by mass."""
+    """What an injector passes of n-heptane, m3/s, from a flow by volume or by mass.
+
+    "850 cc" and "80 lb" are what people say for cc/min and lb/h; a maker's lb/h is 10.5 cc/min each.
+    """
     by_volume, by_mass = spec.parts
     if not isinstance(value, str):
         return quantity(by_volume, value)
     try:
+        number, unit = units.split(value)
+        value = {"cc": f"{number} cc/min", "lb": f"{number} lb/h"}.get(units.name_of(unit), value)
         kinds = _kinds_of(value)
     except UnitError as error:
         raise refuse(str(error)) from None
     if "mass_flow" in kinds:
-        return quantity(by_mass, value) / TEST_FLUID_KG_M3
+        mass_flow = quantity(by_mass, value)
+        if units.name_of(units.split(value)[1]) == "lb/h":
+            return units.from_si(mass_flow, "lb/h") * LB_H_IN_CC_MIN * CC_MIN_M3_S
+        return mass_flow / TEST_FLUID_KG_M3
     if "flow" in kinds:
         return quantity(by_volume, value)
     examples = f'"{by_volume.example}", or by mass such as "{by_mass.example}"'
@@ -101,6 +121,21 @@ def rated_flow(spec: FieldSpec, value: Any) -> float:
 @lru_cache(maxsize=512)
 def _kinds_of(text: str) -> tuple[Kind, ...]:
     return units.kinds_of(units.split(text)[1])
+
+
+def words(spec: FieldSpec, value: Any) -> tuple[str, ...]:
+    """Words of a list of known ones, each once, in the order of that list."""
+    if not isinstance(value, list):
+        raise refuse(f"wants a list of words, such as {_listed(spec.example)}, got {quoted(value)}")
+    found = []
+    for at, word in enumerate(value):
+        if not isinstance(word, str) or word not in spec.choices:
+            meant = nearest(word, spec.choices) if isinstance(word, str) else None
+            hint = f"did you mean {meant}?" if meant else f"known are {', '.join(spec.choices)}"
+            found.append(((at,), f"is not a word here, got {quoted(word)}; {hint}"))
+    if found:
+        raise Rejected(*found)
+    return tuple(word for word in spec.choices if word in value)
 
 
 def sizes(spec: FieldSpec, value: Any) -> tuple[Size, ...]:

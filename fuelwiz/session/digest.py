@@ -9,7 +9,7 @@ from typing import Any
 from fuelwiz.session.sections import Session
 
 DIGITS = 16
-_SECTIONS_OF_WORDS = {"notes", "show_units", "fitted", "record"}
+_CHANGE_NO_FIGURE = {"notes", "show_units", "fitted", "record", "bench", "gauge", "log"}
 _WORDS = {"name", "what"}
 
 
@@ -18,7 +18,7 @@ def inputs_digest(session: Session) -> str:
 
     A value typed in another unit is the same value; names move no figure; a fallback is the program's.
     """
-    given = session.model_dump(exclude_unset=True, exclude=_SECTIONS_OF_WORDS, warnings=False)
+    given = session.model_dump(exclude_unset=True, exclude=_CHANGE_NO_FIGURE, warnings=False)
     text = json.dumps(_figures(given), sort_keys=True)
     return hashlib.sha256(text.encode()).hexdigest()[:DIGITS]
 

@@ -83,4 +83,5 @@ def _not_a_table(key_path: KeyPath, value: Any) -> str:
     header = path_of(tuple(part for part in key_path if isinstance(part, str)))
     if node is not None and node.tables is not None and not isinstance(key_path[-1], int):
         return f"wants tables, each headed [[{header}]] in double brackets, got {quoted(value)}"
-    return f"wants a table of keys, got {quoted(value)}"
+    none = ", or false for none" if node is not None and node.or_false else ""
+    return f"wants a table of keys{none}, got {quoted(value)}"

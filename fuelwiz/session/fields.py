@@ -44,10 +44,11 @@ class Leaf:
 
 @dataclass(frozen=True, slots=True)
 class Tables:
-    """A key that holds a list of tables, `least` to `most` of them."""
+    """A key that holds a list of tables, `least` to `most` of them; left out, `fallback` tables that say nothing."""
 
     least: int
     most: int
+    fallback: int = 0
 
     def __get_pydantic_core_schema__(
         self, source: Any, handler: GetCoreSchemaHandler
@@ -56,6 +57,10 @@ class Tables:
         schema = core_schema.no_info_before_validator_function(_as_tuple, handler(source))
         if self.least:
             return schema
+        if self.fallback:
+            return core_schema.with_default_schema(
+                schema, default_factory=lambda: tuple({} for _ in range(self.fallback)), validate_default=True
+            )
         return core_schema.with_default_schema(schema, default=())
 
 
@@ -71,6 +76,20 @@ def _reader(spec: FieldSpec) -> Callable[[Any], Any]:
             raise PydanticCustomError("rejected", "rejected", {"problems": rejected.problems}) from None
 
     return read_or_refuse
+
+
+@dataclass(frozen=True, slots=True)
+class OrFalse:
+    """A table that stands with its fallbacks where the file leaves it out, and is none where the file says `false`."""
+
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> core_schema.CoreSchema:
+        """None from `false`; all else is a table or refused."""
+        schema = core_schema.no_info_before_validator_function(
+            lambda value: None if value is False else value, handler(source)
+        )
+        return core_schema.with_default_schema(schema, default_factory=dict, validate_default=True)
 
 
 def table(fallback: dict[str, Any] | None = None) -> Any:
@@ -118,9 +137,17 @@ def ratio(low: float, high: float, fallback: float | None = None, *, example: fl
     return Leaf(FieldSpec("ratio", low=f"{low:g}", high=f"{high:g}", fallback=fallback, example=shown))
 
 
-def choice(literal: Any, fallback: str) -> Leaf:
+def choice(literal: Any, fallback: str | None = None, *, example: str | None = None) -> Leaf:
     """One of the words of a Literal."""
-    return Leaf(FieldSpec("choice", choices=get_args(literal), fallback=fallback, example=fallback))
+    return Leaf(
+        FieldSpec("choice", choices=get_args(literal), fallback=fallback, example=fallback or example)
+    )
+
+
+def words(literal: Any) -> Leaf:
+    """Any of the words of a Literal, each once."""
+    known = get_args(literal)
+    return Leaf(FieldSpec("words", choices=known, fallback=[], example=list(known[:2])))
 
 
 def text(fallback: str | None = "", *, most: int = 200, lines: bool = False) -> Leaf:
@@ -131,6 +158,16 @@ def text(fallback: str | None = "", *, most: int = 200, lines: bool = False) -> 
 def bore(*, example: str) -> Leaf:
     """A bore given as a length."""
     return quantity("length", "1 mm", "60 mm", example=example, shown=("in", "mm"))
+
+
+def column(kind: Kind | None, unit: str, *, or_value: bool = False) -> Leaf:
+    """A column of a log whose unit is of that kind, such as `unit`; `or_value`: or one quantity throughout."""
+    value = (FieldSpec("quantity", kind, us_unit=unit, metric_unit=unit),) if or_value else ()
+    return Leaf(
+        FieldSpec(
+            "column", kind, "1", "120", us_unit=unit, metric_unit=unit, example=["Head", unit], parts=value
+        )
+    )
 
 
 _SIZE = FieldSpec(

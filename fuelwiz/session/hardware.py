@@ -12,6 +12,7 @@ from fuelwiz.session.fields import (
     FITTING_COUNTS,
     SIZE,
     WIRE,
+    OrFalse,
     Section,
     Tables,
     bore,
@@ -28,11 +29,14 @@ from fuelwiz.terms import FilterPlace, Hose, PumpPlace
 
 Arrangement = Literal["parallel", "series"]
 ReturnPath = Literal["wire", "chassis"]
+PumpKind = Literal["turbine", "displacement"]
+Carries = Literal["each", "all"]
 
 LOSS = quantity("pressure_change", "0 psi", "100 psi", required=True, example="0.8 psi")
 FLOW = quantity("flow", "1 gal/h", "5000 gal/h", required=True, example="120 gal/h")
 RATING = quantity("pressure_change", "1 psi", "10000 psi", example="500 psi")
 CLOGGING = ratio(0.1, 20, 1.0)
+CARRIES = choice(Carries, example="each")
 OPEN_REGULATOR = {"rated_flow": "100 gal/h", "rated_loss": "6 psi"}
 """What a return has that gives no regulator."""
 
@@ -57,6 +61,8 @@ class Pump(Section):
 
     name: Annotated[str, text()]
     place: Annotated[PumpPlace, choice(PumpPlace, "tank")]
+    kind: Annotated[PumpKind | None, choice(PumpKind, example="turbine")]
+    health: Annotated[float, quantity("fraction", "20 %", "150 %", "100 %")]
     count: Annotated[int, count(1, 6, 1)]
     arrangement: Annotated[Arrangement, choice(Arrangement, "parallel")]
     running_at_idle: Annotated[int, count(1, 6, example=1)]
@@ -81,7 +87,7 @@ class Wiring(Section):
     wire: Annotated[float | None, WIRE]
     length: Annotated[float | None, quantity("length", "0 ft", "100 ft", example="14 ft")]
     return_path: Annotated[ReturnPath, choice(ReturnPath, "wire")]
-    connections: Annotated[float, quantity("voltage", "0 V", "5 V", "0 V")]
+    connections: Annotated[float, quantity("voltage", "0 V", "5 V", example="0.2 V")]
     temperature: Annotated[float, quantity("temperature", "-40 degC", "150 degC", "40 degC")]
     circuits: Annotated[int, count(1, 6, example=1)]
 
@@ -97,6 +103,9 @@ class Run(Section):
     rise: Annotated[float, quantity("length", "-10 m", "10 m", "0 m")]
     side_by_side: Annotated[int, count(1, 8, 1)]
     pressure_rating: Annotated[float | None, RATING]
+    wall: Annotated[
+        float | None, quantity("length", "0.2 mm", "5 mm", example="0.035 in", shown=("in", "mm"))
+    ]
     size: Annotated[Size | None, SIZE]
     bore: Annotated[float | None, bore(example="8.1 mm")]
 
@@ -105,13 +114,14 @@ class InletRun(Run):
     """A run of suction line; it gives its size or bore."""
 
     length: Annotated[float, quantity("length", "0 ft", "300 ft", "2 ft")]
+    carries: Annotated[Carries | None, CARRIES]
 
 
 class Filter(Section):
     """A filter in the feed."""
 
     what: Annotated[str, text()]
-    rated_flow: Annotated[float, FLOW]
+    rated_flow: Annotated[float, quantity("flow", "1 gal/h", "5000 gal/h", "120 gal/h")]
     rated_loss: Annotated[float, quantity("pressure_change", "0 psi", "100 psi", "1.5 psi")]
     clogging: Annotated[float, CLOGGING]
     place: Annotated[FilterPlace, choice(FilterPlace, "line")]
@@ -134,23 +144,24 @@ class Feed(Section):
     end_ratio: Annotated[float, ratio(0.3, 1, 0.85)]
     constant_loss: Annotated[float, quantity("pressure_change", "0 psi", "100 psi", "0 psi")]
     run: Annotated[tuple[Run, ...], Tables(0, 40)]
-    filter: Annotated[tuple[Filter, ...], Tables(0, 40)]
+    filter: Annotated[tuple[Filter, ...], Tables(0, 40, fallback=1)]
     part: Annotated[tuple[Part, ...], Tables(0, 40)]
 
 
 class Strainer(Section):
     """The sock or strainer before the pump."""
 
-    rated_flow: Annotated[float, FLOW]
-    rated_loss: Annotated[float, LOSS]
+    rated_flow: Annotated[float, quantity("flow", "1 gal/h", "5000 gal/h", "120 gal/h")]
+    rated_loss: Annotated[float, quantity("pressure_change", "0 psi", "100 psi", "0.5 psi")]
     clogging: Annotated[float, CLOGGING]
+    carries: Annotated[Carries | None, CARRIES]
 
 
 class Inlet(Section):
     """What lies between the fuel in the tank and the pump."""
 
     fuel_head: Annotated[float, quantity("length", "-5 m", "5 m", "0 m")]
-    strainer: Strainer | None = None
+    strainer: Annotated[Strainer | None, OrFalse()]
     run: Annotated[tuple[InletRun, ...], Tables(0, 40)]
 
 

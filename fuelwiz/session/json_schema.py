@@ -55,6 +55,7 @@ _CONDITIONS: dict[str, dict[str, Any]] = {
         "then": {"required": ["density", "viscosity", "lhv"]},
     },
     "inlet.run.": {"anyOf": [{"required": ["size"]}, {"required": ["bore"]}]},
+    "bench.": {"oneOf": [{"required": ["volume"]}, {"required": ["mass"]}]},
 }
 
 
@@ -63,7 +64,8 @@ def _property(node: Node, path: str) -> dict[str, Any]:
         return _value(node.spec) | _fallback(node.spec, path)
     about = {"description": (node.section.__doc__ or "").strip()} if node.section else {}
     if node.tables is None:
-        return about | _table(node, f"{path}.")
+        found = about | _table(node, f"{path}.")
+        return {"anyOf": [{"const": False}, found]} if node.or_false else found
     return {
         "type": "array",
         "minItems": node.tables.least,
@@ -105,6 +107,8 @@ _WORDS: dict[Type, Callable[[FieldSpec], str]] = {
     "flag": lambda spec: "written by the program at each save",
     "format": lambda spec: "the format of the file",
     "choice": lambda spec: "one of these words",
+    "words": lambda spec: "any of these words",
+    "column": lambda spec: f"a column of the log: its head, or its head and its unit such as {spec.us_unit}",
 }
 
 
@@ -172,6 +176,17 @@ _SHAPES: dict[Type, Callable[[FieldSpec], dict[str, Any]]] = {
     "points": _points,
     "fittings": _fittings,
     "change": lambda spec: {"type": "object", "minProperties": 1},
+    "words": lambda spec: {
+        "type": "array",
+        "items": {"enum": list(spec.choices)},
+        "uniqueItems": True,
+    },
+    "column": lambda spec: {
+        "anyOf": [
+            {"type": "string", "minLength": 1},
+            {"type": "array", "items": {"type": "string"}, "minItems": 2, "maxItems": 2},
+        ]
+    },
     "kept": lambda spec: {},
     "flag": lambda spec: {},
 }

@@ -13,7 +13,7 @@ from pydantic import BaseModel
 from pydantic.fields import FieldInfo
 
 from fuelwiz.printable import clean
-from fuelwiz.session.fields import Leaf, Section, Tables
+from fuelwiz.session.fields import Leaf, OrFalse, Section, Tables
 from fuelwiz.session.sections import Session
 from fuelwiz.session.spec import FieldSpec
 
@@ -27,12 +27,13 @@ _LONGEST_KEY = 60
 
 @dataclass(frozen=True, slots=True)
 class Node:
-    """A key: a value (`spec`), a table (`keys`), or a list of tables (`tables`, each with `keys`)."""
+    """A key: a value (`spec`), a table (`keys`; `or_false`: or false for none), or a list of tables (`tables`)."""
 
     name: str
     section: type[Section] | None = None
     spec: FieldSpec | None = None
     tables: Tables | None = None
+    or_false: bool = False
     keys: dict[str, Node] = field(default_factory=dict)
 
 
@@ -56,7 +57,8 @@ def _node(name: str, info: FieldInfo) -> Node:
             return Node(name, spec=mark.spec)
     section = _section_in(info.annotation)
     tables = next((mark for mark in info.metadata if isinstance(mark, Tables)), None)
-    return Node(name, section, tables=tables, keys=_keys(section))
+    or_false = any(isinstance(mark, OrFalse) for mark in info.metadata)
+    return Node(name, section, tables=tables, or_false=or_false, keys=_keys(section))
 
 
 def _section_in(annotation: Any) -> type[Section]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from fuelwiz.session import compounds, scalars
+from fuelwiz.session import columns, compounds, scalars
 from fuelwiz.session.spec import FieldSpec, Type
 
 _READERS: dict[Type, Callable[[FieldSpec, Any], Any]] = {
@@ -18,6 +18,7 @@ _READERS: dict[Type, Callable[[FieldSpec, Any], Any]] = {
     "note": scalars.text,
     "kept": scalars.kept,
     "flag": scalars.flag,
+    "words": compounds.words,
     "size": compounds.size,
     "sizes": compounds.sizes,
     "fittings": compounds.fittings,
@@ -26,6 +27,7 @@ _READERS: dict[Type, Callable[[FieldSpec, Any], Any]] = {
     "rated_flow": compounds.rated_flow,
     "velocities": compounds.velocities,
     "change": compounds.change,
+    "column": columns.column,
 }
 
 

@@ -15,6 +15,7 @@ from fuelwiz.session.fields import (
     FORMAT,
     INJECTOR_FLOW,
     KEPT,
+    Leaf,
     Section,
     Tables,
     choice,
@@ -24,15 +25,19 @@ from fuelwiz.session.fields import (
     table,
     text,
     velocities,
+    words,
 )
 from fuelwiz.session.hardware import Feed, Inlet, Pump, ReturnLine, Wiring
+from fuelwiz.session.measurements import Bench, Gauge, Log
 from fuelwiz.terms import USUAL_ETHANOL, FuelKind, Induction
 from fuelwiz.units import UnitSystem
 
 PowerAt = Literal["crank", "wheels"]
+Injection = Literal["port", "direct"]
 Reference = Literal["manifold", "atmosphere"]
 Regulation = Literal["rail", "tank", "none"]
 SurgeReturn = Literal["surge", "tank"]
+OnTheCar = Literal["line", "return_line", "pump", "regulator", "injectors", "filter", "strainer", "wire"]
 
 
 class Goal(Section):
@@ -44,6 +49,7 @@ class Goal(Section):
     reserve: Annotated[float, quantity("fraction", "0 %", "200 %", "15 %")]
     next_power: Annotated[float | None, quantity("power", "10 hp", "5000 hp", example="500 hp")]
     next_boost: Annotated[float | None, quantity("gauge_pressure", "0 psi", "100 psi", example="27 psi")]
+    next_induction: Annotated[Induction | None, choice(Induction, example="turbo")]
 
 
 class Engine(Section):
@@ -51,6 +57,8 @@ class Engine(Section):
 
     cylinders: Annotated[int, count(1, 24, 4)]
     induction: Annotated[Induction, choice(Induction, "turbo")]
+    injection: Annotated[Injection, choice(Injection, "port")]
+    rpm: Annotated[int | None, count(500, 20000, example=7200)]
     bsfc: Annotated[float | None, quantity("bsfc", "0.05 lb/(hp*h)", "5 lb/(hp*h)", example="0.63 lb/(hp*h)")]
     lambda_: Annotated[float | None, ratio(0.4, 2, example=0.8)] = Field(alias="lambda")
     idle_fuel: Annotated[float | None, quantity("flow", "0 gal/h", "2000 gal/h", example="0.8 gal/h")]
@@ -81,9 +89,17 @@ class Pressure(Section):
     idle_vacuum: Annotated[
         float, quantity("pressure_change", "0 psi", "14.5 psi", example="9 psi", shown=("inHg", "kPa"))
     ]
-    reference: Annotated[Reference, choice(Reference, "manifold")]
+    reference: Annotated[Reference, choice(Reference, example="manifold")]
     regulator: Annotated[Regulation, choice(Regulation, "rail")]
     altitude: Annotated[float, quantity("length", "-500 m", "6000 m", "0 m")]
+
+
+class Pull(Section):
+    """One more point of full power, off a dyno sheet or a log."""
+
+    rpm: Annotated[int | None, count(500, 20000, example=4500)]
+    power: Annotated[float, quantity("power", "10 hp", "5000 hp", required=True, example="330 hp")]
+    boost: Annotated[float, quantity("gauge_pressure", "0 psi", "100 psi", required=True, example="24 psi")]
 
 
 class Tank(Section):
@@ -99,6 +115,7 @@ class Surge(Section):
 
     volume: Annotated[float | None, quantity("volume", "0.1 l", "50 l", example="2 l")]
     lift_flow: Annotated[float | None, quantity("flow", "0 gal/h", "2000 gal/h", example="60 gal/h")]
+    pressure: Annotated[float | None, quantity("gauge_pressure", "-5 psi", "15 psi", example="0 psi")]
     return_to: Annotated[SurgeReturn, choice(SurgeReturn, "surge")]
 
 
@@ -109,6 +126,44 @@ class Injectors(Section):
     rated_flow: Annotated[float, INJECTOR_FLOW]
     rated_pressure: Annotated[float, quantity("pressure_change", "5 psi", "300 psi", "3 bar")]
     duty_limit: Annotated[float, quantity("fraction", "1 %", "100 %", "85 %")]
+    dead_time: Annotated[float | None, quantity("time", "0 ms", "5 ms", example="0.7 ms")]
+
+
+def _share(example: str) -> Leaf:
+    return quantity("fraction", "0 %", "200 %", example=example)
+
+
+def _points(example: str) -> Leaf:
+    return quantity("fraction", "0 %", "50 %", example=example)
+
+
+def _volts(example: str) -> Leaf:
+    return quantity("voltage", "0 V", "5 V", example=example)
+
+
+def _pressure(example: str) -> Leaf:
+    return quantity("pressure_change", "0 psi", "50 psi", example=example)
+
+
+class Tolerance(Section):
+    """How far each input may be off, 95 times in 100; what is left out has its usual one."""
+
+    fuel_use: Annotated[float | None, _share("6 %")]
+    driveline: Annotated[float | None, _points("2 %")]
+    ethanol: Annotated[float | None, _points("3 %")]
+    temperature: Annotated[float | None, quantity("temperature_change", "0 K", "60 K", example="8 K")]
+    boost: Annotated[float | None, _pressure("1 psi")]
+    base: Annotated[float | None, _pressure("1 psi")]
+    pump_flow: Annotated[float | None, _share("5 %")]
+    voltage: Annotated[float | None, _volts("0.2 V")]
+    feed_bore: Annotated[float | None, _share("3 %")]
+    fittings: Annotated[float | None, _share("30 %")]
+    length: Annotated[float | None, _share("5 %")]
+    filters: Annotated[float | None, _share("40 %")]
+    vapour: Annotated[float | None, _share("8 %")]
+    injector_flow: Annotated[float | None, _share("4 %")]
+    return_regulator: Annotated[float | None, _share("30 %")]
+    return_bore: Annotated[float | None, _share("3 %")]
 
 
 class Bands(Section):
@@ -127,6 +182,7 @@ class Fitted(Section):
     regulator: Annotated[str, text()]
     injectors: Annotated[str, text()]
     filter: Annotated[str, text()]
+    has: Annotated[tuple[OnTheCar, ...], words(OnTheCar)]
 
 
 class Record(Section):
@@ -181,6 +237,7 @@ class Session(Section):
     engine: Engine = table()
     fuel: Fuel = table()
     pressure: Pressure = table()
+    pull: Annotated[tuple[Pull, ...], Tables(0, 40)]
     pump: Pump | None = None
     wiring: Wiring | None = None
     feed: Feed = table()
@@ -189,6 +246,10 @@ class Session(Section):
     tank: Tank = table()
     surge: Surge | None = None
     injectors: Injectors | None = None
+    tolerance: Tolerance = table()
+    bench: Annotated[tuple[Bench, ...], Tables(0, 40)]
+    gauge: Annotated[tuple[Gauge, ...], Tables(0, 40)]
+    log: Log = table()
     bands: Bands = table()
     fitted: Fitted = table()
     record: Annotated[Record | None, BeforeValidator(_table_or_nothing)] = None

@@ -25,6 +25,8 @@ Type = Literal[
     "change",
     "kept",
     "flag",
+    "words",
+    "column",
 ]
 
 

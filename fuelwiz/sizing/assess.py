@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from fuelwiz.session import Session
 from fuelwiz.sizing.assumed import assumed
-from fuelwiz.sizing.candidates import candidate_called
+from fuelwiz.sizing.candidates import candidate_called, spelled
 from fuelwiz.sizing.ceilings import ceilings
 from fuelwiz.sizing.choices import injector_choices
 from fuelwiz.sizing.choose import comfortable, line_to_fit, recommended
@@ -15,8 +15,10 @@ from fuelwiz.sizing.figures import Figures, VerdictFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.gauge import gauge_readings
 from fuelwiz.sizing.next_goal import next_figures
+from fuelwiz.sizing.part_figures import HardestPoint, PumpTarget
+from fuelwiz.sizing.pulls import pull_figures
 from fuelwiz.sizing.returns import Return
-from fuelwiz.sizing.size_rows import size_row, sized_systems
+from fuelwiz.sizing.size_rows import least, size_row, sized_systems
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.stress import stress
 from fuelwiz.sizing.verdict import BuildVerdict, ReturnPick
@@ -48,8 +50,8 @@ def first_figures(session: Session) -> Figures:
         line_to_fit=fit,
         comfortable=comfortable(rows),
         chosen=chosen,
-        verdict=VerdictFigures(pick, False if limits else (True if system.solvable else None), limits),
-        pump_target=verdict.pump_target,
+        verdict=VerdictFigures(pick, False if limits else (True if sized.system.solvable else None), limits),
+        pump_target=pump_target(sized_by_name[fit or pick]),
         pump=verdict.pump,
         return_line=verdict.return_line,
         inlet=verdict.inlet,
@@ -57,8 +59,9 @@ def first_figures(session: Session) -> Figures:
         injectors=verdict.injectors,
         heat=heat_figures(sized),
         surge=verdict.surge,
-        ceilings=ceilings(verdict),
+        ceilings=ceilings(sized),
         next=None,
+        pull=pull_figures(sized),
         stress=(),
         assumed=assumed(system),
         gauge=(),
@@ -71,7 +74,7 @@ def with_slower_parts(session: Session, first: Figures) -> Figures:
     """The same figures with the stress cases, the next goal and the gauge."""
     first = replace(first, gauge=gauge_readings(session, first))
     system = FuelSystem(session)
-    if not system.solvable:
+    if not session.feed.run:
         return first
     pick = candidate_called(session.feed, first.verdict.size)
     return_pick = None
@@ -80,5 +83,23 @@ def with_slower_parts(session: Session, first: Figures) -> Figures:
     return replace(
         first,
         next=next_figures(system, pick, return_pick),
-        stress=stress(system, pick, return_pick),
+        stress=() if system.pumps is None else stress(system, pick, return_pick),
     )
+
+
+def pump_target(sized: SizedSystem) -> PumpTarget | None:
+    """What a pump has to give at a size, with or without one; None without a feed."""
+    if not sized.system.session.feed.run:
+        return None
+    flow = sized.system.demand.target_flow_m3_s
+    return PumpTarget(spelled(sized.candidate), flow, sized.rise_pa(flow), _hardest(sized))
+
+
+def _hardest(sized: SizedSystem) -> HardestPoint | None:
+    """The same at the point that asks most; None without a pump or further points."""
+    found = least(sized)
+    if found is None or not sized.points:
+        return None
+    point = sized if found.at is None else sized.points[found.at]
+    flow = point.system.demand.target_flow_m3_s
+    return HardestPoint(found.at, flow, point.rise_pa(flow))

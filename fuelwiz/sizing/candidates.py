@@ -4,19 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from fuelwiz.facts import INCH_M, bore_m
-from fuelwiz.session import Feed, Run, Size
+from fuelwiz.facts import INCH_M
+from fuelwiz.session import Feed, Run, Size, bore_of_m
 from fuelwiz.sizing.vocabulary import FIXED
 
 SAME_BORE = 1e-9
-
-
-def bore_in_hose_m(size: Size, hose: str) -> float:
-    """The bore that a size has in a kind of hose; a size that is a length is the bore itself."""
-    if size.bore_m is not None:
-        return size.bore_m
-    assert size.dash is not None
-    return bore_m(hose, size.dash)
 
 
 def nominal_bore_m(size: Size) -> float | None:
@@ -35,7 +27,7 @@ def run_bore_m(run: Run, candidate: Size | None) -> float:
         return run.bore
     size = run.size or candidate
     assert size is not None
-    return bore_in_hose_m(size, run.hose)
+    return bore_of_m(size, run.hose, run.wall)
 
 
 def run_nominal_bore_m(run: Run, candidate: Size | None) -> float | None:
@@ -49,16 +41,18 @@ def candidates(sizes: Sequence[Size], chosen: Size | None, runs: Sequence[Run]) 
 
     Where no run follows there is one row, None.
     """
-    hose = next((run.hose for run in runs if follows(run)), None)
-    return (None,) if hose is None else candidates_in_hose(sizes, chosen, hose)
+    first = next((run for run in runs if follows(run)), None)
+    return (None,) if first is None else candidates_in_hose(sizes, chosen, first.hose, first.wall)
 
 
-def candidates_in_hose(sizes: Sequence[Size], chosen: Size | None, hose: str) -> tuple[Size, ...]:
-    """The same in one kind of hose."""
+def candidates_in_hose(
+    sizes: Sequence[Size], chosen: Size | None, hose: str, wall_m: float | None = None
+) -> tuple[Size, ...]:
+    """The same in one kind of hose, the wall that of a tube."""
     asked = [*sizes, *([chosen] if chosen else [])]
     rows: list[tuple[float, Size]] = []
     for size in asked:
-        bore = bore_in_hose_m(size, hose)
+        bore = bore_of_m(size, hose, wall_m)
         twin = next((i for i, (other, _) in enumerate(rows) if abs(other - bore) <= SAME_BORE * bore), None)
         if twin is None:
             rows.append((bore, size))

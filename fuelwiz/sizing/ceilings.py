@@ -2,30 +2,50 @@
 
 from __future__ import annotations
 
+from fuelwiz.session import given
 from fuelwiz.sizing.figures import Ceiling
 from fuelwiz.sizing.injection import injector_ceiling_w
-from fuelwiz.sizing.verdict import BuildVerdict
+from fuelwiz.sizing.lines import FeedRun
+from fuelwiz.sizing.size_rows import too_fast
+from fuelwiz.sizing.sized_system import SizedSystem
+from fuelwiz.sizing.vocabulary import band_of
 
-LAST_GOOD_EDGE = 2  # the upper edge of "brisk" among the four thresholds
+BRISK_EDGE, FAST_EDGE = 2, 3  # upper edges of the two bands among the four thresholds
 
 
-def ceilings(verdict: BuildVerdict) -> tuple[Ceiling, ...]:
+def ceilings(sized: SizedSystem) -> tuple[Ceiling, ...]:
     """The parts that the session has, lowest first; velocities and filters by rule of thumb, the rest solved."""
-    system, sized = verdict.sized.system, verdict.sized
+    system = sized.system
     session = system.session
     if not session.feed.run:
         return ()
     power, flow = system.demand.crank_power_W, system.flow_m3_s
-    parts: list[Ceiling] = []
+    found: list[Ceiling] = []
     if sized.capacity is not None:
-        parts.append(Ceiling("pump", sized.max_power_w(sized.capacity), "solved"))
-    parts.append(Ceiling("feed", power * session.bands.feed[LAST_GOOD_EDGE] / sized.velocity_m_s, "rule"))
-    if session.feed.filter:
+        found.append(Ceiling("pump", sized.max_power_w(sized.capacity), "solved"))
+    found.append(_feed(sized))
+    if session.feed.filter and given(session, "feed.filter"):
         least = min(part.rated_flow for part in session.feed.filter)
-        parts.append(Ceiling("filter", power * least / flow, "rule"))
+        found.append(Ceiling("filter", power * least / flow, "rule"))
     suction = None if system.pumps is None else system.inlet_velocity_m_s(flow, system.pumps)
     if suction is not None:
-        parts.append(Ceiling("inlet", power * session.bands.inlet[LAST_GOOD_EDGE] / suction, "rule"))
-    if verdict.injectors is not None:
-        parts.append(Ceiling("injectors", injector_ceiling_w(sized, verdict.injectors), "solved"))
-    return tuple(sorted(parts, key=lambda ceiling: ceiling.max_power_W))
+        found.append(Ceiling("inlet", power * session.bands.inlet[BRISK_EDGE] / suction, "rule"))
+    if session.injectors is not None and not system.direct:
+        found.append(Ceiling("injectors", injector_ceiling_w(sized), "solved"))
+    return tuple(sorted(found, key=lambda ceiling: ceiling.max_power_W))
+
+
+def _feed(sized: SizedSystem) -> Ceiling:
+    """The run that gives out first: the one that is shown, or a kept one."""
+    shown = _run_ceiling(sized, sized.shown_run, None)
+    kept = [_run_ceiling(sized, run, run.number) for run in sized.feed.kept()]
+    return min([shown, *kept], key=lambda ceiling: ceiling.max_power_W)
+
+
+def _run_ceiling(sized: SizedSystem, run: FeedRun, number: int | None) -> Ceiling:
+    """The power at the end of "brisk", of "fast" for a run that is fast and not refused for it."""
+    system, bands = sized.system, sized.system.session.bands.feed
+    velocity = run.velocity_m_s(system.flow_m3_s)
+    fast = band_of(velocity, bands) == "fast" and not too_fast(sized, run)
+    edge = bands[FAST_EDGE if fast else BRISK_EDGE]
+    return Ceiling("feed", system.demand.crank_power_W * edge / velocity, "rule", number)

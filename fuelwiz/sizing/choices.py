@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fuelwiz.physics.injector import dead_share
 from fuelwiz.physics.wire import gauges_at, is_gauge
 from fuelwiz.session import Session, Wiring
 from fuelwiz.sizing.part_figures import InjectorChoice, InjectorFigures, WireChoice
@@ -43,12 +44,13 @@ def injector_choices(session: Session, figures: InjectorFigures | None) -> tuple
     first = int(figures.smallest_rating_m3_s / step) + 1
     rounded = (step * (first + i) for i in range(-BELOW, ABOVE) if first + i > 0)
     others = {rating for rating in rounded if abs(rating - injectors.rated_flow) >= step / 100}
-    at_full_duty = figures.smallest_rating_m3_s * injectors.duty_limit
+    dead = dead_share(dead_time_s=injectors.dead_time, rpm=session.engine.rpm)
+    open_all_the_time = figures.smallest_rating_m3_s * (injectors.duty_limit - dead)
     return tuple(
         InjectorChoice(
             rating_m3_s=rating,
-            duty=at_full_duty / rating,
-            does=at_full_duty / rating <= injectors.duty_limit,
+            duty=open_all_the_time / rating + dead,
+            does=rating >= figures.smallest_rating_m3_s,
             given=rating == injectors.rated_flow,
         )
         for rating in sorted(others | {injectors.rated_flow})

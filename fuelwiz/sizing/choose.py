@@ -34,9 +34,9 @@ def line_to_fit(rows: Sequence[SizeFigures]) -> str | None:
 
 def _larger_is_worth_it(rows: Sequence[SizeFigures], row: SizeFigures) -> bool:
     larger = rows[rows.index(row) + 1 :]
-    if not larger or "pump" not in row.limits or row.margin is None or larger[0].margin is None:
+    if not larger or "pump" not in row.limits or row.least is None or larger[0].least is None:
         return False
-    return larger[0].margin - row.margin >= WORTH_MARGIN
+    return larger[0].least.margin - row.least.margin >= WORTH_MARGIN
 
 
 def comfortable(rows: Sequence[SizeFigures]) -> str | None:

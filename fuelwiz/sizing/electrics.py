@@ -6,11 +6,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fuelwiz.physics.circuit import PumpSet
-from fuelwiz.physics.heat import rise_k_per_h
+from fuelwiz.physics.heat import lasts_s, rise_k_per_h
 from fuelwiz.physics.wire import ampacity_A, fuse_A
-from fuelwiz.session import Pump
 from fuelwiz.sizing.part_figures import HeatFigures, WireChoice, WiringFigures
 from fuelwiz.sizing.sized_system import SizedSystem
+from fuelwiz.sizing.thresholds import SPIKE_PA
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +20,7 @@ class Circuit:
     pump_volts_V: float
     loss_V: float
     current_A: float | None
+    total_A: float | None
     peak_current_A: float | None
     fuse_A: float | None
     ampacity_A: float | None
@@ -27,7 +28,7 @@ class Circuit:
     @property
     def fails(self) -> bool:
         """Whether no fuse is large enough, or the one that is would not guard the wire."""
-        if self.peak_current_A is None:
+        if self.current_A is None:
             return False
         if self.fuse_A is None:
             return True
@@ -36,35 +37,45 @@ class Circuit:
 
 def fullest_circuit(sized: SizedSystem) -> Circuit | None:
     """The circuit at capacity; None where no wiring is given or nothing can be solved."""
-    session, pumps = sized.system.session, sized.system.pumps
-    wiring, pump = session.wiring, session.pump
-    if wiring is None or pump is None or pumps is None or not session.feed.run:
+    system = sized.system
+    wiring, pumps = system.session.wiring, system.pumps
+    if wiring is None or pumps is None or not sized.system.solvable:
         return None
     pressure = sized.pressure_at_capacity_pa
     volts = pumps.volts(pressure)
     one_pump = pumps.pump.current_A(pressure)
-    peak = None if one_pump is None else peak_current_a(pump, pumps, one_pump)
+    peak = None if one_pump is None else peak_current_a(system.at_most(pumps), one_pump)
+    highest = None if one_pump is None else highest_working_a(sized, pumps, one_pump)
     return Circuit(
         pump_volts_V=volts,
         loss_V=wiring.supply - volts,
         current_A=None if one_pump is None else pumps.on_fullest_circuit * one_pump,
+        total_A=None if one_pump is None else pumps.running * one_pump,
         peak_current_A=peak,
-        fuse_A=None if peak is None else fuse_A(peak),
+        fuse_A=None if highest is None else fuse_A(highest),
         ampacity_A=None if wiring.wire is None else ampacity_A(wiring.wire),
     )
 
 
-def peak_current_a(pump: Pump, pumps: PumpSet, working_a: float) -> float:
+def highest_working_a(sized: SizedSystem, pumps: PumpSet, working_a: float) -> float:
+    """The highest current of the fullest circuit at work: with boost at that of a spike too."""
+    highest = working_a
+    if sized.system.session.pressure.boost > 0:
+        spike = sized.pressure_at_capacity_pa + SPIKE_PA / pumps.stages
+        highest = max(highest, pumps.pump.current_A(spike) or 0.0)
+    return pumps.on_fullest_circuit * highest
+
+
+def peak_current_a(pumps: PumpSet, working_a: float) -> float:
     """The highest current of the fullest circuit: at the relief, else where the flow ends, else at the last point.
 
     Args:
-        pump: what the session says of the pump.
-        pumps: the pumps as they run.
+        pumps: the pumps as they run, where too much flow does harm.
         working_a: the current of one pump at capacity.
     """
     pressure = pumps.end_pa
-    if pump.relief is not None:
-        pressure = pump.relief / pumps.stages
+    if pumps.relief_pa is not None:
+        pressure = pumps.relief_pa / pumps.stages
     if pressure is None:
         pressure = pumps.pump.current[-1][0]
     return pumps.on_fullest_circuit * max(working_a, pumps.pump.current_A(pressure) or 0.0)
@@ -78,6 +89,7 @@ def wiring_figures(circuit: Circuit | None, choices: Sequence[WireChoice]) -> Wi
         pump_volts_V=circuit.pump_volts_V,
         loss_V=circuit.loss_V,
         current_A=circuit.current_A,
+        total_A=circuit.total_A,
         peak_current_A=circuit.peak_current_A,
         fuse_A=circuit.fuse_A,
         ampacity_A=circuit.ampacity_A,
@@ -86,21 +98,33 @@ def wiring_figures(circuit: Circuit | None, choices: Sequence[WireChoice]) -> Wi
 
 
 def heat_figures(sized: SizedSystem) -> HeatFigures | None:
-    """Rise of the tank's temperature; None without a tank's volume or a current, or where nothing goes round."""
-    session, pumps = sized.system.session, sized.system.pumps
-    tank = session.tank
-    if tank.volume is None or pumps is None or not session.feed.run or session.pressure.regulator == "none":
+    """What the tank warms up by at cruise, and how long it lasts; None without a tank's volume or a feed."""
+    system = sized.system
+    tank = system.session.tank
+    if tank.volume is None or not system.has_runs:
         return None
-    pressure = sized.pressure_at_capacity_pa
+    volume = tank.volume * tank.fill
+    return HeatFigures(
+        rise_K_per_h=_rise_k_per_h(sized, volume),
+        lasts_s=lasts_s(volume_m3=volume, flow_m3_s=system.flow_m3_s),
+    )
+
+
+def _rise_k_per_h(sized: SizedSystem, volume_m3: float) -> float | None:
+    """By the pumps that run at idle against the base pressure; None without a current, or where nothing goes round."""
+    system, pumps = sized.system, sized.system.idle_pumps
+    if pumps is None or system.session.pressure.regulator == "none":
+        return None
+    base = system.session.pressure.base
+    cruise = sized.capacity_m3_s(pumps=pumps, rail_pa=base)
+    pressure = sized.pressure_across_pa(pumps, cruise, base)
     current = pumps.pump.current_A(pressure)
     if current is None:
         return None
-    return HeatFigures(
-        rise_k_per_h(
-            volts=pumps.volts(pressure),
-            current_a=pumps.running * current,
-            density_kg_m3=sized.system.fuel.density_kg_m3,
-            volume_m3=tank.volume * tank.fill,
-            cp_J_kgK=sized.system.fuel.cp_J_kgK,
-        )
+    return rise_k_per_h(
+        volts=pumps.volts(pressure),
+        current_a=pumps.running * current,
+        density_kg_m3=system.fuel.density_kg_m3,
+        volume_m3=volume_m3,
+        cp_J_kgK=system.fuel.cp_J_kgK,
     )

@@ -82,6 +82,14 @@ class Ladder:
 
 
 @dataclass(frozen=True, slots=True)
+class Least:
+    """The least margin of the goal and all points of full power; `at` is the point's number, None for the goal."""
+
+    at: int | None
+    margin: float
+
+
+@dataclass(frozen=True, slots=True)
 class SizeFigures:
     """One candidate size of the feed."""
 
@@ -108,6 +116,7 @@ class SizeFigures:
     rail_sag_Pa: float | None
     vapour_margin_Pa: float | None
     extrapolated: bool
+    least: Least | None
     line_works: bool
     works: bool | None
     limits: tuple[SizeLimit, ...]
@@ -135,11 +144,12 @@ class VerdictFigures:
 
 @dataclass(frozen=True, slots=True)
 class Ceiling:
-    """The crank power at which one part alone gives out."""
+    """The crank power at which one part alone gives out; `run` is the number of a kept run that stands for the feed."""
 
     part: CeilingPart
     max_power_W: float
     basis: CeilingBasis
+    run: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +161,23 @@ class NextFigures:
     recommended: str | None
     margin: float | None
     works: bool | None
+    limits: tuple[Limit, ...]
+    target_flow_m3_s: float
+    target_rise_Pa: float
+
+
+@dataclass(frozen=True, slots=True)
+class PullFigures:
+    """One more point of full power, at the pick."""
+
+    rpm: int | None
+    crank_power_W: float
+    boost_Pa: float
+    rail_Pa: float
+    flow_m3_s: float
+    capacity_m3_s: float | None
+    margin: float | None
+    duty: float | None
     limits: tuple[Limit, ...]
 
 
@@ -201,6 +228,7 @@ class Figures:
     surge: SurgeFigures | None
     ceilings: tuple[Ceiling, ...]
     next: NextFigures | None
+    pull: tuple[PullFigures, ...]
     stress: tuple[StressFigures, ...]
     assumed: tuple[Assumption, ...]
     gauge: tuple[GaugeReading, ...]

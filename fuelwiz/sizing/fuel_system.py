@@ -1,22 +1,23 @@
-"""One session as physics sees it, each part computed once and when it is asked for."""
+"""A build: one session as physics sees it, each part reckoned once and when it is asked for."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import assert_never
 
 from fuelwiz.once import once
 from fuelwiz.physics import demand as demand_physics
 from fuelwiz.physics import fuel as fuel_physics
 from fuelwiz.physics.circuit import ASSUMED_VOLTS, PumpSet, Supply
-from fuelwiz.physics.fittings import filter_loss_pa
+from fuelwiz.physics.curve import Curve
 from fuelwiz.physics.inlet import atmosphere_pa
-from fuelwiz.physics.line import GRAVITY, Run, run_loss, velocity_m_s
-from fuelwiz.physics.pump import Curve, Pump
+from fuelwiz.physics.pump import Pump
 from fuelwiz.physics.wire import loop_resistance_ohm
-from fuelwiz.session import Fuel, Session
+from fuelwiz.session import Pull, PumpCurve, Session
 from fuelwiz.sizing.figures import DemandFigures, FuelFigures, PressureFigures
-from fuelwiz.sizing.lines import plain_run
+from fuelwiz.sizing.suction import Suction
+
+SAME_AT_EVERY_POINT = ("fuel", "supply", "one_pump", "pumps", "suction", "atmosphere_pa")
 
 
 @dataclass(frozen=True)
@@ -30,22 +31,40 @@ class FuelSystem:
     fuel_given_at_k: float | None = None
 
     @once
+    def points(self) -> tuple[FuelSystem, ...]:
+        """The same build at each further point of full power."""
+        return tuple(self._at(pull) for pull in self.session.pull)
+
+    def _at(self, pull: Pull) -> FuelSystem:
+        session = self.session
+        engine = session.engine
+        if pull.rpm is not None:
+            engine = engine.model_copy(update={"rpm": pull.rpm})
+        point = FuelSystem(
+            session.model_copy(
+                update={
+                    "goal": session.goal.model_copy(update={"power": pull.power}),
+                    "engine": engine,
+                    "pressure": session.pressure.model_copy(update={"boost": pull.boost}),
+                    "pull": (),
+                }
+            ),
+            self.fuel_given_at_k,
+        )
+        for name in SAME_AT_EVERY_POINT:
+            point.__dict__[name] = getattr(self, name)
+        return point
+
+    @once
     def fuel(self) -> fuel_physics.Fuel:
         """The fuel at the session's temperature."""
         given = self.session.fuel
-        match given.kind:
-            case "methanol":
-                return fuel_physics.methanol(temperature_k=given.temperature, reid_pa=given.reid_pressure)
-            case "blend":
-                return fuel_physics.blend(
-                    ethanol=given.ethanol, temperature_k=given.temperature, reid_pa=given.reid_pressure
-                )
-            case "own":
-                return self._own_fuel(given)
-            case _:
-                assert_never(given.kind)
-
-    def _own_fuel(self, given: Fuel) -> fuel_physics.Fuel:
+        if given.kind == "methanol":
+            return fuel_physics.methanol(temperature_k=given.temperature, reid_pa=given.reid_pressure)
+        if given.kind == "blend":
+            return fuel_physics.blend(
+                ethanol=given.ethanol, temperature_k=given.temperature, reid_pa=given.reid_pressure
+            )
         assert given.density is not None and given.viscosity is not None and given.lhv is not None
         return fuel_physics.own(
             density_kg_m3=given.density,
@@ -90,17 +109,17 @@ class FuelSystem:
             air_flow_kg_s=air,
         )
 
-    @property
+    @once
     def has_runs(self) -> bool:
         """Whether the feed line is known."""
         return bool(self.session.feed.run)
 
-    @property
+    @once
     def solvable(self) -> bool:
         """Whether there is a pump and a feed, so that a working point can be solved for."""
         return self.session.pump is not None and self.has_runs
 
-    @property
+    @once
     def flow_m3_s(self) -> float:
         """The demand as a volume flow."""
         return self.demand.volume_flow_m3_s
@@ -112,28 +131,42 @@ class FuelSystem:
         return demand_physics.IDLE_SHARE * self.flow_m3_s if given is None else given
 
     @once
+    def atmosphere_pa(self) -> float:
+        """Pressure of the air around the car, absolute."""
+        return atmosphere_pa(self.session.pressure.altitude)
+
+    @property
+    def direct(self) -> bool:
+        """Whether the line feeds a high-pressure pump on the engine, whatever the manifold does."""
+        return self.session.engine.injection == "direct"
+
+    @property
     def follows_manifold(self) -> bool:
         """Whether the regulator lifts the rail with the manifold's pressure."""
-        return self.session.pressure.reference == "manifold"
+        return self.session.pressure.reference == "manifold" and not self.direct
 
     @once
     def pressure(self) -> PressureFigures:
-        """Pressures at the rail and around it."""
+        """Pressures at the rail and around it; before a high-pressure pump the base stands for what injectors see."""
         given = self.session.pressure
-        rail = given.base + (given.boost if self.follows_manifold else 0.0)
+        rail = self.rail_pa(given.boost)
         return PressureFigures(
             rail_Pa=rail,
-            injector_Pa=rail - given.boost,
+            injector_Pa=given.base if self.direct else rail - given.boost,
             idle_rail_Pa=given.base - (given.idle_vacuum if self.follows_manifold else 0.0),
-            atmosphere_Pa=atmosphere_pa(given.altitude),
+            atmosphere_Pa=self.atmosphere_pa,
         )
 
-    @property
+    def rail_pa(self, boost_pa: float) -> float:
+        """The set pressure at the rail, gauge, at a boost."""
+        return self.session.pressure.base + (boost_pa if self.follows_manifold else 0.0)
+
+    @once
     def at_tank(self) -> bool:
         """Whether the regulator sits at the tank, so that the feed carries the demand alone."""
         return self.session.pressure.regulator == "tank"
 
-    @property
+    @once
     def at_rail(self) -> bool:
         """Whether the regulator sits at the rail, so that the feed carries the whole delivery."""
         return self.session.pressure.regulator == "rail"
@@ -169,21 +202,23 @@ class FuelSystem:
 
     @once
     def one_pump(self) -> Pump | None:
-        """One pump, its curves by rising voltage."""
+        """One pump in its health, its curves by rising voltage, by the law of its kind or the lower of both."""
         given = self.session.pump
         if given is None:
             return None
-        curves = sorted(
-            (Curve(curve.voltage, curve.points) for curve in given.curve), key=lambda c: c.voltage
-        )
-        return Pump(tuple(curves), given.current)
+        curves = sorted((_in_health(curve, given.health) for curve in given.curve), key=lambda c: c.voltage)
+        return Pump(tuple(curves), given.current, given.kind or "lower")
 
     def pump_set(self, running: int) -> PumpSet | None:
         """That many of the pumps, None without a pump."""
         given, pump = self.session.pump, self.one_pump
         if given is None or pump is None:
             return None
-        return PumpSet(pump, running, given.arrangement == "series", self.supply)
+        return PumpSet(pump, running, given.arrangement == "series", self.supply, given.relief)
+
+    def at_most(self, pumps: PumpSet) -> PumpSet:
+        """The same pumps where too much flow is what does harm: by the higher law where their kind is not known."""
+        return pumps if pumps.pump.law != "lower" else pumps.by("higher")
 
     @once
     def pumps(self) -> PumpSet | None:
@@ -191,9 +226,19 @@ class FuelSystem:
         return None if self.session.pump is None else self.pump_set(self.session.pump.count)
 
     @once
+    def pumps_at_most(self) -> PumpSet | None:
+        """All the pumps where too much flow does harm."""
+        return None if self.pumps is None else self.at_most(self.pumps)
+
+    @once
     def idle_pumps(self) -> PumpSet | None:
         """The pumps that run at idle."""
         return None if self.session.pump is None else self.pump_set(self.session.pump.running_at_idle)
+
+    @once
+    def idle_pumps_at_most(self) -> PumpSet | None:
+        """The pumps that run at idle where too much flow does harm."""
+        return None if self.idle_pumps is None else self.at_most(self.idle_pumps)
 
     @once
     def could_make_pa(self) -> float | None:
@@ -204,35 +249,17 @@ class FuelSystem:
         return None if self.pumps is None else self.pumps.highest_rise_pa(self.flow_m3_s)
 
     @once
-    def suction_runs(self) -> tuple[Run, ...]:
-        """The runs ahead of the pump, each pick-up with its own."""
-        inlet = self.session.inlet
-        if inlet is None:
-            return ()
-        return tuple(plain_run(run, None, self.session.feed.end_ratio) for run in inlet.run)
+    def suction(self) -> Suction:
+        """What lies ahead of the pumps."""
+        return Suction.of(
+            self.session,
+            density_kg_m3=self.fuel.density_kg_m3,
+            viscosity_m2_s=self.fuel.viscosity_m2_s,
+        )
 
     def inlet_gauge_pa(self, flow_m3_s: float, pumps: PumpSet | None) -> float:
-        """Pressure at the pumps' inlet, gauge, at a flow of all of them; the tank's alone without an inlet."""
-        inlet, tank = self.session.inlet, self.session.tank.pressure
-        if inlet is None:
-            return tank
-        each = flow_m3_s / (1 if pumps is None else pumps.flow_ways)
-        pressure = tank + self.fuel.density_kg_m3 * GRAVITY * inlet.fuel_head
-        if inlet.strainer is not None:
-            pressure -= filter_loss_pa(
-                flow_m3_s=each,
-                rated_flow_m3_s=inlet.strainer.rated_flow,
-                rated_loss_pa=inlet.strainer.rated_loss,
-                clogging=inlet.strainer.clogging,
-            )
-        for run in self.suction_runs:
-            pressure -= run_loss(
-                run,
-                flow_m3_s=each,
-                density_kg_m3=self.fuel.density_kg_m3,
-                viscosity_m2_s=self.fuel.viscosity_m2_s,
-            ).total_pa
-        return pressure
+        """Pressure at the pumps' inlet, gauge, at a flow of all of them."""
+        return self.suction.gauge_pa(flow_m3_s, 1 if pumps is None else pumps.flow_ways)
 
     @once
     def demand_inlet_gauge_pa(self) -> float:
@@ -241,18 +268,24 @@ class FuelSystem:
 
     def inlet_velocity_m_s(self, flow_m3_s: float, pumps: PumpSet) -> float | None:
         """Velocity in the fastest suction run; None without one."""
-        each = flow_m3_s / pumps.flow_ways
-        return max(
-            (
-                velocity_m_s(flow_m3_s=each, bore_m=run.bore_m, side_by_side=run.side_by_side)
-                for run in self.suction_runs
-            ),
-            default=None,
-        )
+        return self.suction.velocity_m_s(flow_m3_s, pumps.flow_ways)
 
     def vapour_margin_pa(self, flow_m3_s: float, pumps: PumpSet) -> float | None:
         """How far the pump's inlet stays above the fuel's vapour pressure; None without an inlet or a pressure."""
         vapour = self.fuel.vapour_pressure_pa
         if self.session.inlet is None or vapour is None:
             return None
-        return self.pressure.atmosphere_Pa + self.inlet_gauge_pa(flow_m3_s, pumps) - vapour
+        return self.atmosphere_pa + self.inlet_gauge_pa(flow_m3_s, pumps) - vapour
+
+    def and_points(self) -> Iterator[FuelSystem]:
+        """The build at its goal, then at each further point."""
+        yield self
+        yield from self.points
+
+
+def _in_health(curve: PumpCurve, health: float) -> Curve:
+    """A sheet with every flow in the health that was measured."""
+    points = curve.points
+    if health != 1:
+        points = tuple((pressure, health * flow) for pressure, flow in points)
+    return Curve(curve.voltage, points)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import assert_never
 
 from fuelwiz.session import Session
 from fuelwiz.sizing.candidates import candidate_called
@@ -33,43 +32,40 @@ def _readings(session: Session, figures: Figures) -> Iterator[GaugeReading]:
 
 def _at_idle(when: GaugeState, sized: SizedSystem, figures: Figures) -> GaugeReading:
     system = sized.system
-    if not system.session.feed.run:
+    if not system.has_runs:
         return GaugeReading(when, system.pressure.idle_rail_Pa, None)
+    if system.at_rail:
+        return _returning(when, sized, figures)
+    burned = system.idle_fuel_m3_s
+    lost = sized.feed.loss_pa(burned)
     set_pressure = system.pressure.idle_rail_Pa
-    match system.session.pressure.regulator:
-        case "rail":
-            return _returning(when, sized, figures)
-        case "tank":
-            return _before_the_line(when, sized)
-        case "none":
-            return GaugeReading(when, set_pressure, set_pressure + sized.feed.loss_pa(system.idle_fuel_m3_s))
-        case unknown:
-            assert_never(unknown)
-
-
-def _before_the_line(when: GaugeState, sized: SizedSystem) -> GaugeReading:
-    """At idle with the regulator at the tank: the line takes its loss off the set pressure."""
-    system = sized.system
-    set_pressure, burned = system.pressure.idle_rail_Pa, system.idle_fuel_m3_s
-    at_rail = set_pressure - sized.feed.loss_pa(burned)
-    if system.idle_pumps is None:
-        return GaugeReading(when, at_rail, None)
-    delivery = sized.capacity_m3_s(pumps=system.idle_pumps, rail_pa=set_pressure)
+    if not system.at_tank:
+        return GaugeReading(when, set_pressure, set_pressure + lost)
+    if system.idle_pumps_at_most is None:
+        return GaugeReading(when, set_pressure - lost, None)
+    set_pressure += _creep_pa(sized, figures)
+    delivery = sized.capacity_m3_s(pumps=system.idle_pumps_at_most, rail_pa=set_pressure)
     if delivery <= 0 or delivery < burned:
         return GaugeReading(when, None, None)
-    return GaugeReading(when, at_rail, set_pressure + sized.pump_filters_pa(delivery))
+    return GaugeReading(when, set_pressure - lost, set_pressure + sized.pump_filters_pa(delivery))
+
+
+def _creep_pa(sized: SizedSystem, figures: Figures) -> float:
+    """How far the rail stands above the set idle pressure at the judged return; 0 where there is none to judge."""
+    line = Return(sized)
+    if not line.applies or figures.return_line is None:
+        return 0.0
+    return line.size_figures(line.candidate(figures.return_line.size)).creep_Pa
 
 
 def _returning(when: GaugeState, sized: SizedSystem, figures: Figures) -> GaugeReading:
     """At idle with the regulator at the rail: the set pressure, or what it creeps to."""
     system = sized.system
     rail = system.pressure.idle_rail_Pa
-    if system.idle_pumps is None:
+    if system.idle_pumps_at_most is None:
         return GaugeReading(when, rail, None)
-    line = Return(sized)
-    if line.applies and figures.return_line is not None:
-        rail += line.size_figures(line.candidate(figures.return_line.size)).creep_Pa
-    delivery = sized.capacity_m3_s(pumps=system.idle_pumps, rail_pa=rail)
+    rail += _creep_pa(sized, figures)
+    delivery = sized.capacity_m3_s(pumps=system.idle_pumps_at_most, rail_pa=rail)
     if delivery <= 0 or delivery < system.idle_fuel_m3_s:
         return GaugeReading(when, None, None)
     return GaugeReading(when, rail, rail + sized.feed.loss_pa(delivery))

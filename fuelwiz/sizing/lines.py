@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from fuelwiz.once import once
 from fuelwiz.physics import line
-from fuelwiz.physics.fittings import filter_loss_pa, part_loss_pa, sum_of_fittings
-from fuelwiz.session import Feed, Filter, Part, Run, Size
-from fuelwiz.sizing.candidates import bore_in_hose_m, follows, nominal_bore_m, run_bore_m, run_nominal_bore_m
+from fuelwiz.physics.fittings import filter_terms, part_term, sum_of_fittings
+from fuelwiz.session import Feed, Filter, Part, Run, Size, bore_of_m
+from fuelwiz.sizing.candidates import follows, nominal_bore_m, run_bore_m, run_nominal_bore_m
 
 
 def plain_run(run: Run, candidate: Size | None, end_ratio: float) -> line.Run:
@@ -26,11 +27,12 @@ def plain_run(run: Run, candidate: Size | None, end_ratio: float) -> line.Run:
 
 @dataclass(frozen=True, slots=True)
 class FeedRun:
-    """A run of the feed at one candidate."""
+    """A run of the feed at one candidate; `number` is its place in the session."""
 
     line: line.Run
     follows: bool
     nominal_bore_m: float | None
+    number: int
 
     def velocity_m_s(self, flow_m3_s: float) -> float:
         """Velocity at a flow."""
@@ -48,12 +50,12 @@ class FeedRun:
 def bare_hose(size: Size, hose: str) -> FeedRun:
     """A run of no length, to speak of a size before any run is known."""
     run = line.Run(
-        bore_m=bore_in_hose_m(size, hose),
+        bore_m=bore_of_m(size, hose),
         length_m=0.0,
         roughness_m=line.ROUGHNESS_M[hose],
         loss_coefficient=0.0,
     )
-    return FeedRun(run, True, nominal_bore_m(size))
+    return FeedRun(run, True, nominal_bore_m(size), 0)
 
 
 @dataclass(slots=True)
@@ -86,8 +88,9 @@ class FeedLine:
 
     def loss(self, flow_m3_s: float) -> FeedLoss:
         """What it loses at a flow."""
-        loss = FeedLoss(filters_pa=filters_loss_pa(self.filters, flow_m3_s))
-        loss.parts_pa = self.constant_pa + parts_loss_pa(self.parts, flow_m3_s)
+        linear, squared = filters_terms(self.filters)
+        loss = FeedLoss(filters_pa=flow_m3_s * (linear + squared * flow_m3_s))
+        loss.parts_pa = self.constant_pa + parts_term(self.parts) * flow_m3_s * flow_m3_s
         for run in self.runs:
             own = line.run_loss(
                 run.line,
@@ -102,9 +105,36 @@ class FeedLine:
                 loss.followers_pa += own.total_pa
         return loss
 
+    @once
+    def _runs_at_flows(self) -> tuple[Callable[[float], float], ...]:
+        """What each run loses, made ready for many flows."""
+        return tuple(
+            line.loss_at_flows(run.line, density_kg_m3=self.density_kg_m3, viscosity_m2_s=self.viscosity_m2_s)
+            for run in self.runs
+        )
+
+    @once
+    def _terms(self) -> tuple[float, float]:
+        """What filters and parts lose for each m3/s, and for its square."""
+        linear, squared = filters_terms(self.filters)
+        return linear, squared + parts_term(self.parts)
+
     def loss_pa(self, flow_m3_s: float) -> float:
         """What it loses at a flow, in all."""
-        return self.loss(flow_m3_s).total_pa
+        loss = self.without_runs_pa(flow_m3_s)
+        for run_pa in self._runs_at_flows:
+            loss += run_pa(flow_m3_s)
+        return loss
+
+    def without_runs_pa(self, flow_m3_s: float) -> float:
+        """What it would lose at a flow if its runs lost nothing."""
+        linear, squared = self._terms
+        return self.constant_pa + flow_m3_s * (linear + squared * flow_m3_s)
+
+    def kept(self) -> tuple[FeedRun, ...]:
+        """The runs with a bore of their own where others follow the candidate."""
+        own = tuple(run for run in self.runs if not run.follows)
+        return own if len(own) < len(self.runs) else ()
 
     def shown(self) -> FeedRun:
         """The fastest run of those that follow the candidate, of all where none does; the first of equals."""
@@ -124,9 +154,12 @@ def feed_line(
     return FeedLine(
         runs=tuple(
             FeedRun(
-                plain_run(run, candidate, feed.end_ratio), follows(run), run_nominal_bore_m(run, candidate)
+                plain_run(run, candidate, feed.end_ratio),
+                follows(run),
+                run_nominal_bore_m(run, candidate),
+                number,
             )
-            for run in feed.run
+            for number, run in enumerate(feed.run)
         ),
         filters=tuple(part for part in feed.filter if not (at_tank and part.place == "pump")),
         parts=feed.part,
@@ -136,22 +169,15 @@ def feed_line(
     )
 
 
-def filters_loss_pa(filters: Sequence[Filter], flow_m3_s: float) -> float:
-    """What filters one behind the other lose at a flow."""
-    return sum(
-        filter_loss_pa(
-            flow_m3_s=flow_m3_s,
-            rated_flow_m3_s=part.rated_flow,
-            rated_loss_pa=part.rated_loss,
-            clogging=part.clogging,
-        )
+def filters_terms(filters: Sequence[Filter]) -> tuple[float, float]:
+    """What filters one behind the other lose for each m3/s, and for its square."""
+    terms = [
+        filter_terms(rated_flow_m3_s=part.rated_flow, rated_loss_pa=part.rated_loss, clogging=part.clogging)
         for part in filters
-    )
+    ]
+    return sum(linear for linear, _ in terms), sum(squared for _, squared in terms)
 
 
-def parts_loss_pa(parts: Sequence[Part], flow_m3_s: float) -> float:
-    """What parts one behind the other lose at a flow."""
-    return sum(
-        part_loss_pa(flow_m3_s=flow_m3_s, rated_flow_m3_s=part.rated_flow, rated_loss_pa=part.rated_loss)
-        for part in parts
-    )
+def parts_term(parts: Sequence[Part]) -> float:
+    """What parts one behind the other lose for the square of a flow."""
+    return sum(part_term(rated_flow_m3_s=part.rated_flow, rated_loss_pa=part.rated_loss) for part in parts)

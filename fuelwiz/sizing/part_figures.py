@@ -8,12 +8,22 @@ from fuelwiz.sizing.vocabulary import Band, GaugeState, is_fixed
 
 
 @dataclass(frozen=True, slots=True)
+class HardestPoint:
+    """What a pump has to give at the point that asks most; `at` is its number, None for the goal."""
+
+    at: int | None
+    flow_m3_s: float
+    rise_Pa: float
+
+
+@dataclass(frozen=True, slots=True)
 class PumpTarget:
-    """What a pump has to give at the pick."""
+    """What a pump has to give at the line to fit; where there is none, at the pick."""
 
     size: str
     flow_m3_s: float
     rise_Pa: float
+    hardest: HardestPoint | None
 
     @property
     def fixed(self) -> bool:
@@ -22,13 +32,24 @@ class PumpTarget:
 
 
 @dataclass(frozen=True, slots=True)
+class Stage:
+    """The crank power at which so many pumps are just enough, and the boost there."""
+
+    pumps: int
+    power_W: float
+    boost_Pa: float
+
+
+@dataclass(frozen=True, slots=True)
 class PumpFigures:
-    """The pump apart from any one size."""
+    """The pump apart from any one size; the two capacities by one law alone where its kind is not known."""
 
     capacity_without_feed_loss_m3_s: float
+    capacity_turbine_m3_s: float | None
+    capacity_displacement_m3_s: float | None
     dead_head_Pa: float | None
     lowest_rating_Pa: float | None
-    stage_power_W: float | None
+    stages: tuple[Stage, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,8 +60,11 @@ class ReturnSize:
     flow_m3_s: float
     velocity_m_s: float | None
     back_pressure_Pa: float
+    regulator_loss_Pa: float
     holds: bool
+    at_ease: bool
     creep_Pa: float
+    creep_all_on_Pa: float | None
 
     @property
     def fixed(self) -> bool:
@@ -56,9 +80,13 @@ class ReturnFigures:
     flow_m3_s: float
     velocity_m_s: float | None
     back_pressure_Pa: float
+    regulator_loss_Pa: float
     holds: bool
+    at_ease: bool
     creep_Pa: float
+    creep_all_on_Pa: float | None
     smallest_that_holds: str | None
+    smallest_at_ease: str | None
     sizes: tuple[ReturnSize, ...]
 
     @property
@@ -84,6 +112,7 @@ class WiringFigures:
     pump_volts_V: float
     loss_V: float
     current_A: float | None
+    total_A: float | None
     peak_current_A: float | None
     fuse_A: float | None
     ampacity_A: float | None
@@ -92,20 +121,21 @@ class WiringFigures:
 
 @dataclass(frozen=True, slots=True)
 class InjectorFigures:
-    """The injectors at the goal."""
+    """The injectors at the goal; where none are given, the smallest rating for one a cylinder alone."""
 
     count: int
-    wide_open_flow_each_kg_s: float
+    wide_open_flow_each_kg_s: float | None
     duty: float | None
     smallest_rating_m3_s: float | None
-    within_limit: bool
+    within_limit: bool | None
 
 
 @dataclass(frozen=True, slots=True)
 class HeatFigures:
-    """Heat that the pumps put into fuel that goes round."""
+    """Heat that the pumps put into fuel that goes round at cruise, and how long a tank lasts at full power."""
 
-    rise_K_per_h: float
+    rise_K_per_h: float | None
+    lasts_s: float
 
 
 @dataclass(frozen=True, slots=True)

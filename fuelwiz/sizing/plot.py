@@ -27,7 +27,7 @@ def plot_around(session: Session, highlighted: str) -> Plot | None:
     meeting = systems[highlighted].capacity if highlighted in systems else None
     most = BEYOND * max(system.flow_m3_s, meeting or 0.0)
     flows = tuple(most * i / (POINTS - 1) for i in range(POINTS))
-    ends = pumps.stages * pumps.end_pa if pumps.end_pa is not None else None
+    ends = pumps.dead_head_rise_pa
     made = [pumps.highest_rise_pa(flow) if flow > 0 else ends for flow in flows]
     return Plot(
         flows=flows,

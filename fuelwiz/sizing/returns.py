@@ -5,121 +5,160 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fuelwiz.once import once
+from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.fittings import part_loss_pa
-from fuelwiz.physics.line import run_loss, velocity_m_s
-from fuelwiz.physics.return_line import settle
-from fuelwiz.session import Size
+from fuelwiz.physics.line import Run, loss_at_flows, velocity_m_s
+from fuelwiz.physics.return_line import AT_EASE_SHARE, ReturnState, settle
+from fuelwiz.session import ReturnLine, Size
 from fuelwiz.sizing.candidates import candidates, spelled
-from fuelwiz.sizing.lines import parts_loss_pa, plain_run
+from fuelwiz.sizing.lines import parts_term, plain_run
 from fuelwiz.sizing.part_figures import ReturnFigures, ReturnSize
 from fuelwiz.sizing.sized_system import SizedSystem
+from fuelwiz.sizing.suction import pressure_on_the_return_pa
 
 
 @dataclass(frozen=True)
 class Return:
-    """The return line behind a system's regulator at the rail."""
+    """The return line behind a system's regulator."""
 
     sized: SizedSystem
 
     @property
     def applies(self) -> bool:
-        """Whether there is a return to judge: a regulator at the rail, a pump, a feed and a return line."""
-        system = self.sized.system
-        session = system.session
+        """Whether there is a return to judge: a regulator, a pump, a feed and a return line."""
+        session = self.sized.system.session
         return (
-            system.at_rail
-            and system.pumps is not None
-            and bool(session.feed.run)
+            session.pressure.regulator != "none"
+            and self.sized.system.solvable
             and session.return_line is not None
         )
+
+    @property
+    def line(self) -> ReturnLine:
+        """What the session says of it."""
+        line = self.sized.system.session.return_line
+        assert line is not None
+        return line
 
     @once
     def rows(self) -> tuple[Size | None, ...]:
         """The candidates, smallest bore first."""
-        line = self.sized.system.session.return_line
-        assert line is not None
-        return candidates(line.sizes, line.chosen, line.run)
+        return candidates(self.line.sizes, self.line.chosen, self.line.run)
 
-    def idle_flow_m3_s(self, rail_pa: float) -> float:
-        """Flow in the return at idle at a rail pressure: what the idle pumps send less what the engine burns."""
-        system = self.sized.system
-        assert system.idle_pumps is not None
-        delivery = self.sized.capacity_m3_s(pumps=system.idle_pumps, rail_pa=rail_pa)
-        return max(0.0, delivery - system.idle_fuel_m3_s)
+    def idle_flow_m3_s(self, pumps: PumpSet, rail_pa: float) -> float:
+        """Flow in the return at idle at a rail pressure: what some pumps send less what the engine burns."""
+        delivery = self.sized.capacity_m3_s(pumps=pumps, rail_pa=rail_pa)
+        return max(0.0, delivery - self.sized.system.idle_fuel_m3_s)
+
+    @once
+    def pumps(self) -> PumpSet:
+        """The pumps that run at idle."""
+        pumps = self.sized.system.idle_pumps_at_most
+        assert pumps is not None
+        return pumps
+
+    @once
+    def all_on(self) -> PumpSet | None:
+        """All the pumps, where fewer run at idle."""
+        pumps = self.sized.system.pumps_at_most
+        return pumps if pumps is not None and pumps.running > self.pumps.running else None
 
     @once
     def set_flow_m3_s(self) -> float:
         """Flow in the return at the set idle pressure, the same for every candidate."""
-        return self.idle_flow_m3_s(self.sized.system.pressure.idle_rail_Pa)
+        return self.idle_flow_m3_s(self.pumps, self.sized.system.pressure.idle_rail_Pa)
+
+    @once
+    def set_flow_all_on_m3_s(self) -> float:
+        """The same with all pumps on."""
+        assert self.all_on is not None
+        return self.idle_flow_m3_s(self.all_on, self.sized.system.pressure.idle_rail_Pa)
+
+    def regulator_loss_pa(self, flow_m3_s: float) -> float:
+        """What the regulator loses wide open."""
+        regulator = self.line.regulator
+        return part_loss_pa(
+            flow_m3_s=flow_m3_s, rated_flow_m3_s=regulator.rated_flow, rated_loss_pa=regulator.rated_loss
+        )
+
+    def _runs(self, candidate: Size | None) -> list[Run]:
+        end_ratio = self.sized.system.session.feed.end_ratio
+        return [plain_run(run, candidate, end_ratio) for run in self.line.run]
+
+    def _settled(self, runs: list[Run], pumps: PumpSet, set_flow_m3_s: float) -> ReturnState:
+        """Where some pumps, the feed and a return of such runs agree."""
+        system = self.sized.system
+        head = pressure_on_the_return_pa(system.session)
+        density, viscosity = system.fuel.density_kg_m3, system.fuel.viscosity_m2_s
+        lost = [loss_at_flows(run, density_kg_m3=density, viscosity_m2_s=viscosity) for run in runs]
+        parts = parts_term(self.line.part)
+
+        def back_pressure(flow: float) -> float:
+            regulator_and_parts = self.regulator_loss_pa(flow) + parts * flow * flow
+            return head + regulator_and_parts + sum(run_pa(flow) for run_pa in lost)
+
+        idle = system.pressure.idle_rail_Pa
+        return settle(
+            set_pressure_pa=idle,
+            flow_at=lambda rail: set_flow_m3_s if rail == idle else self.idle_flow_m3_s(pumps, rail),
+            back_pressure_at=back_pressure,
+        )
 
     def size_figures(self, candidate: Size | None) -> ReturnSize:
         """What one candidate does at idle."""
-        system = self.sized.system
-        line = system.session.return_line
-        assert line is not None
-        runs = [plain_run(run, candidate, system.session.feed.end_ratio) for run in line.run]
-
-        def back_pressure(flow: float) -> float:
-            loss = system.session.tank.pressure + parts_loss_pa(line.part, flow)
-            loss += part_loss_pa(
-                flow_m3_s=flow,
-                rated_flow_m3_s=line.regulator.rated_flow,
-                rated_loss_pa=line.regulator.rated_loss,
-            )
-            for run in runs:
-                loss += run_loss(
-                    run,
-                    flow_m3_s=flow,
-                    density_kg_m3=system.fuel.density_kg_m3,
-                    viscosity_m2_s=system.fuel.viscosity_m2_s,
-                ).total_pa
-            return loss
-
-        idle = system.pressure.idle_rail_Pa
-        state = settle(
-            set_pressure_pa=idle,
-            flow_at=lambda rail: self.set_flow_m3_s if rail == idle else self.idle_flow_m3_s(rail),
-            back_pressure_at=back_pressure,
+        runs = self._runs(candidate)
+        state = self._settled(runs, self.pumps, self.set_flow_m3_s)
+        all_on = None
+        if self.all_on is not None:
+            all_on = self._settled(runs, self.all_on, self.set_flow_all_on_m3_s).creep_pa
+        velocities = (
+            velocity_m_s(flow_m3_s=state.flow_m3_s, bore_m=run.bore_m, side_by_side=run.side_by_side)
+            for run in runs
         )
-        velocity = max(
-            (
-                velocity_m_s(flow_m3_s=state.flow_m3_s, bore_m=run.bore_m, side_by_side=run.side_by_side)
-                for run in runs
-            ),
-            default=None,
-        )
+        easy = AT_EASE_SHARE * self.sized.system.pressure.idle_rail_Pa
         return ReturnSize(
-            spelled(candidate), state.flow_m3_s, velocity, state.back_pressure_pa, state.holds, state.creep_pa
+            size=spelled(candidate),
+            flow_m3_s=state.flow_m3_s,
+            velocity_m_s=max(velocities, default=None),
+            back_pressure_Pa=state.back_pressure_pa,
+            regulator_loss_Pa=self.regulator_loss_pa(state.flow_m3_s),
+            holds=state.holds,
+            at_ease=state.holds and state.back_pressure_pa <= easy,
+            creep_Pa=state.creep_pa,
+            creep_all_on_Pa=all_on,
         )
 
     def judged(self) -> ReturnFigures | None:
-        """Every candidate, and the one that is judged: the chosen one, else the smallest that holds, else the largest.
+        """Every candidate, and the one that is judged; None where there is no return to judge.
 
-        None where there is no return to judge.
+        That is the chosen one, else the smallest at ease, else the smallest that holds, else the largest.
         """
         if not self.applies:
             return None
         sizes = tuple(self.size_figures(row) for row in self.rows)
         holding = next((size for size in sizes if size.holds), None)
-        picked = next((size for size in sizes if size.size == self.chosen), holding or sizes[-1])
+        easy = next((size for size in sizes if size.at_ease), None)
+        picked = next((size for size in sizes if size.size == self.chosen), easy or holding or sizes[-1])
         return ReturnFigures(
             size=picked.size,
             flow_m3_s=picked.flow_m3_s,
             velocity_m_s=picked.velocity_m_s,
             back_pressure_Pa=picked.back_pressure_Pa,
+            regulator_loss_Pa=picked.regulator_loss_Pa,
             holds=picked.holds,
+            at_ease=picked.at_ease,
             creep_Pa=picked.creep_Pa,
+            creep_all_on_Pa=picked.creep_all_on_Pa,
             smallest_that_holds=None if holding is None else holding.size,
+            smallest_at_ease=None if easy is None else easy.size,
             sizes=sizes,
         )
 
     @property
     def chosen(self) -> str | None:
         """The row that the builder settled on, None where nothing is chosen or no run follows it."""
-        line = self.sized.system.session.return_line
-        if line is None or line.chosen is None or self.rows == (None,):
-            return None
-        return line.chosen.text
+        chosen = self.line.chosen
+        return None if chosen is None or self.rows == (None,) else chosen.text
 
     def candidate(self, size: str) -> Size | None:
         """The candidate that a row is spelled after."""

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from typing import TypedDict
 
 from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
 from fuelwiz.physics.line import friction_factor, reynolds
 from fuelwiz.sizing.candidates import feed_candidates, spelled
-from fuelwiz.sizing.figures import Ladder, SizeFigures
+from fuelwiz.sizing.figures import Ladder, Least, SizeFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
-from fuelwiz.sizing.lines import FeedLoss
+from fuelwiz.sizing.lines import FeedLoss, FeedRun
 from fuelwiz.sizing.sized_system import SizedSystem
-from fuelwiz.sizing.thresholds import MOST_SAG
-from fuelwiz.sizing.vocabulary import LINE_LIMITS, SizeLimit, band_of, no_faster_than
+from fuelwiz.sizing.thresholds import COSTS_THE_PUMP, MOST_SAG
+from fuelwiz.sizing.vocabulary import LINE_LIMITS, SIZE_LIMITS, Band, SizeLimit, band_of, no_faster_than
 
 
 def sized_systems(system: FuelSystem) -> dict[str, SizedSystem]:
@@ -30,78 +30,137 @@ def size_rows(system: FuelSystem) -> tuple[SizeFigures, ...]:
 
 def size_row(sized: SizedSystem) -> SizeFigures:
     """All that is known of one candidate; without a run of feed, what a velocity alone says."""
-    system, run = sized.system, sized.shown_run
+    system, shown, velocity = sized.system, sized.shown_run, sized.velocity_m_s
     number = reynolds(
-        velocity_m_s=sized.velocity_m_s, bore_m=run.line.bore_m, viscosity_m2_s=system.fuel.viscosity_m2_s
+        velocity_m_s=velocity, bore_m=shown.line.bore_m, viscosity_m2_s=system.fuel.viscosity_m2_s
     )
-    roughness = run.line.roughness_m / run.line.bore_m
-    limits = size_limits(sized)
-    loss = sized.demand_loss if system.has_runs else None
-    capacity, full = sized.capacity, sized.full_delivery_velocity_m_s
-    at_work = _pump_at_work(sized)
+    limits = limits_at_any_point(sized)
+    has_runs = system.has_runs
+    loss = sized.demand_loss if has_runs else None
     return SizeFigures(
         size=spelled(sized.candidate),
-        bore_m=run.line.bore_m,
-        nominal_velocity_m_s=run.nominal_velocity_m_s(system.flow_m3_s),
-        velocity_m_s=sized.velocity_m_s,
+        bore_m=shown.line.bore_m,
+        nominal_velocity_m_s=shown.nominal_velocity_m_s(system.flow_m3_s),
+        velocity_m_s=velocity,
         reynolds=number,
-        friction_factor=friction_factor(reynolds=number, relative_roughness=roughness),
-        band=band_of(sized.velocity_m_s, system.session.bands.feed),
+        friction_factor=friction_factor(
+            reynolds=number, relative_roughness=shown.line.roughness_m / shown.line.bore_m
+        ),
+        band=band_of(velocity, system.session.bands.feed),
         feed_loss_Pa=loss.total_pa if loss else None,
         line_loss_Pa=loss.followers_pa if loss else None,
-        pump_rise_Pa=sized.demand_rise_pa if loss else None,
-        target_rise_Pa=sized.rise_pa(system.demand.target_flow_m3_s) if loss else None,
-        capacity_m3_s=capacity,
-        margin=sized.margin,
-        max_power_W=None if capacity is None else sized.max_power_w(capacity),
-        pump_volts_V=at_work.volts_V,
-        pump_current_A=at_work.current_A,
-        full_delivery_velocity_m_s=full,
-        full_delivery_band=None if full is None else band_of(full, system.session.bands.feed),
-        full_delivery_loss_Pa=None if full is None or capacity is None else sized.feed.loss_pa(capacity),
-        rail_at_goal_Pa=None if capacity is None else sized.rail_at_goal_pa,
-        rail_sag_Pa=sized.sag_pa if loss else None,
+        pump_rise_Pa=sized.demand_rise_pa if has_runs else None,
+        target_rise_Pa=sized.rise_pa(system.demand.target_flow_m3_s) if has_runs else None,
+        **_with_pumps(sized),
+        rail_sag_Pa=sized.sag_pa if has_runs else None,
         vapour_margin_Pa=sized.vapour_margin_pa,
-        extrapolated=at_work.extrapolated,
+        least=least(sized),
         line_works=not any(limit in LINE_LIMITS for limit in limits),
         works=False if limits else (True if system.solvable else None),
         limits=limits,
-        ladder=ladder(sized) if loss else None,
+        ladder=ladder(sized) if has_runs else None,
     )
 
 
-@dataclass(frozen=True, slots=True)
-class _PumpAtWork:
-    """One pump at capacity, and whether its sheet says what it does there."""
-
-    volts_V: float | None
-    current_A: float | None
+class _WithPumps(TypedDict):
+    capacity_m3_s: float | None
+    margin: float | None
+    max_power_W: float | None
+    pump_volts_V: float | None
+    pump_current_A: float | None
+    full_delivery_velocity_m_s: float | None
+    full_delivery_band: Band | None
+    full_delivery_loss_Pa: float | None
+    rail_at_goal_Pa: float | None
     extrapolated: bool
 
 
-def _pump_at_work(sized: SizedSystem) -> _PumpAtWork:
-    pumps = sized.system.pumps
-    if pumps is None or sized.capacity is None:
-        return _PumpAtWork(None, None, False)
+def _with_pumps(sized: SizedSystem) -> _WithPumps:
+    """What of a row needs a pump and a feed."""
+    system, pumps, capacity = sized.system, sized.system.pumps, sized.capacity
+    if pumps is None or capacity is None:
+        return _NO_PUMPS
     pressure = sized.pressure_at_capacity_pa
     volts = pumps.volts(pressure)
-    return _PumpAtWork(volts, pumps.pump.current_A(pressure), pumps.pump.extrapolates(pressure, volts))
+    full = sized.full_velocity_m_s(sized.shown_run)
+    return {
+        "capacity_m3_s": capacity,
+        "margin": sized.margin,
+        "max_power_W": sized.max_power_w(capacity),
+        "pump_volts_V": volts,
+        "pump_current_A": pumps.pump.current_A(pressure),
+        "full_delivery_velocity_m_s": full,
+        "full_delivery_band": None if full is None else band_of(full, system.session.bands.feed),
+        "full_delivery_loss_Pa": None if full is None else sized.feed.loss_pa(capacity),
+        "rail_at_goal_Pa": sized.rail_at_goal_pa,
+        "extrapolated": pumps.pump.extrapolates(pressure, volts),
+    }
+
+
+_NO_PUMPS: _WithPumps = {
+    "capacity_m3_s": None,
+    "margin": None,
+    "max_power_W": None,
+    "pump_volts_V": None,
+    "pump_current_A": None,
+    "full_delivery_velocity_m_s": None,
+    "full_delivery_band": None,
+    "full_delivery_loss_Pa": None,
+    "rail_at_goal_Pa": None,
+    "extrapolated": False,
+}
+
+
+def least(sized: SizedSystem) -> Least | None:
+    """The least margin of the goal and the points, the first of equals; None where none can be known."""
+    found: Least | None = None
+    for number, point in enumerate(sized.and_points(), -1):
+        margin = point.margin
+        if margin is not None and (found is None or margin < found.margin):
+            found = Least(None if number < 0 else number, margin)
+    return found
+
+
+def limits_at_any_point(sized: SizedSystem) -> tuple[SizeLimit, ...]:
+    """What is wrong with a size at the goal or at any further point, in the order of the verdict's table."""
+    if not sized.points:
+        return size_limits(sized)
+    found = {limit for point in sized.and_points() for limit in size_limits(point)}
+    return tuple(limit for limit in SIZE_LIMITS if limit in found)
 
 
 def size_limits(sized: SizedSystem) -> tuple[SizeLimit, ...]:
-    """What is wrong with a size, in the order of the verdict's table."""
-    system = sized.system
+    """What is wrong with a size at one point of full power, in the order of the verdict's table."""
+    shown = sized.shown_run
     limits: list[SizeLimit] = []
-    if not no_faster_than(band_of(sized.velocity_m_s, system.session.bands.feed), "brisk"):
+    if too_fast(sized, shown):
         limits.append("velocity")
-    if not system.has_runs:
+    if not sized.system.has_runs:
         return tuple(limits)
-    full = sized.full_delivery_velocity_m_s
-    if full is not None and band_of(full, system.session.bands.feed) == "too fast":
+    if too_fast_at_full_delivery(sized, shown):
         limits.append("delivery")
-    if sized.sag_pa is not None and sized.sag_pa >= MOST_SAG * system.pressure.injector_Pa:
+    if sized.sag_pa is not None and sized.sag_pa >= MOST_SAG * sized.system.pressure.injector_Pa:
         limits.append("sag")
     return (*limits, *pump_limits(sized))
+
+
+def too_fast(sized: SizedSystem, run: FeedRun) -> bool:
+    """Whether a run is refused for its velocity at the demand.
+
+    "fast" is refused where the loss of the runs costs the pumps a share of their flow worth naming, and where
+    there is no pump to know it by.
+    """
+    band = band_of(run.velocity_m_s(sized.system.flow_m3_s), sized.system.session.bands.feed)
+    if band != "fast":
+        return band == "too fast"
+    return sized.lost_to_runs is None or sized.lost_to_runs >= COSTS_THE_PUMP
+
+
+def too_fast_at_full_delivery(sized: SizedSystem, run: FeedRun) -> bool:
+    """Whether a run ahead of a regulator at the rail is refused for its velocity with all that the pumps send."""
+    full = sized.full_velocity_m_s(run)
+    band = None if full is None else band_of(full, sized.system.session.bands.feed)
+    return band == "too fast" and (sized.lost_to_runs or 0.0) >= COSTS_THE_PUMP
 
 
 def pump_limits(sized: SizedSystem) -> tuple[SizeLimit, ...]:

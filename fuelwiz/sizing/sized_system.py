@@ -2,15 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Literal
 
 from fuelwiz.once import once
 from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.roots import root
 from fuelwiz.session import Size
 from fuelwiz.sizing.fuel_system import FuelSystem
-from fuelwiz.sizing.lines import FeedLine, FeedLoss, FeedRun, bare_hose, feed_line, filters_loss_pa
+from fuelwiz.sizing.lines import FeedLine, FeedLoss, FeedRun, bare_hose, feed_line, filters_terms
 from fuelwiz.sizing.thresholds import MOST_SAG
+
+NO_FLOW_IS_SO_GREAT_M3_S = 1e3
+
+FeedCounts = Literal["all", "no runs", "none"]
+"""How much of the feed's loss stands against the pumps."""
 
 
 @dataclass(frozen=True)
@@ -19,6 +26,19 @@ class SizedSystem:
 
     system: FuelSystem
     candidate: Size | None
+
+    @once
+    def points(self) -> tuple[SizedSystem, ...]:
+        """The same at each further point of full power."""
+        points = tuple(SizedSystem(system, self.candidate) for system in self.system.points)
+        for point in points:
+            point.__dict__["feed"] = self.feed
+        return points
+
+    def and_points(self) -> Iterator[SizedSystem]:
+        """The build at its goal, then at each further point."""
+        yield self
+        yield from self.points
 
     @once
     def feed(self) -> FeedLine:
@@ -31,11 +51,15 @@ class SizedSystem:
             viscosity_m2_s=self.system.fuel.viscosity_m2_s,
         )
 
+    @once
+    def _pump_filters(self) -> tuple[float, float]:
+        """What the filters between the pump and a regulator at the tank lose for each m3/s, and for its square."""
+        return filters_terms([part for part in self.system.session.feed.filter if part.place == "pump"])
+
     def pump_filters_pa(self, flow_m3_s: float) -> float:
         """Loss of the filters between the pump and a regulator at the tank."""
-        return filters_loss_pa(
-            [part for part in self.system.session.feed.filter if part.place == "pump"], flow_m3_s
-        )
+        linear, squared = self._pump_filters
+        return flow_m3_s * (linear + squared * flow_m3_s)
 
     def rise_pa(
         self,
@@ -43,27 +67,33 @@ class SizedSystem:
         *,
         rail_pa: float | None = None,
         pumps: PumpSet | None = None,
-        feed_counts: bool = True,
+        feed: FeedCounts = "all",
     ) -> float:
         """Pressure rise across the pumps at a flow: what leaves them less what reaches them.
 
-        At the set rail pressure and with all pumps by default; `feed_counts` false takes the feed's
-        own loss as 0.
+        At the set rail pressure and with all pumps unless said otherwise.
         """
         system = self.system
         out = system.pressure.rail_Pa if rail_pa is None else rail_pa
         if system.at_tank:
             out += self.pump_filters_pa(flow_m3_s)
-        elif feed_counts:
+        elif feed == "all":
             out += self.feed.loss_pa(flow_m3_s)
+        elif feed == "no runs":
+            out += self.feed.without_runs_pa(flow_m3_s)
         return out - system.inlet_gauge_pa(flow_m3_s, pumps or system.pumps)
 
     def capacity_m3_s(
-        self, *, pumps: PumpSet, rail_pa: float | None = None, feed_counts: bool = True
+        self,
+        *,
+        pumps: PumpSet,
+        rail_pa: float | None = None,
+        feed: FeedCounts = "all",
+        relieved: bool = True,
     ) -> float:
-        """The flow that pumps send into this system."""
+        """The flow that pumps send into this system, no more than their relief lets through."""
         return pumps.capacity_m3_s(
-            lambda flow: self.rise_pa(flow, rail_pa=rail_pa, pumps=pumps, feed_counts=feed_counts)
+            lambda flow: self.rise_pa(flow, rail_pa=rail_pa, pumps=pumps, feed=feed), relieved=relieved
         )
 
     @once
@@ -84,14 +114,14 @@ class SizedSystem:
         pumps = self.system.pumps
         return None if pumps is None or not self.system.has_runs else self.capacity_m3_s(pumps=pumps)
 
-    @property
+    @once
     def margin(self) -> float | None:
-        """What the pumps can send over what the goal burns, less one."""
+        """What the pumps can send over what the goal burns, less one; None without a pump or a feed."""
         return None if self.capacity is None else self.capacity / self.system.flow_m3_s - 1
 
     @once
     def vapour_margin_pa(self) -> float | None:
-        """How far the pump's inlet stays above the fuel's vapour pressure at capacity."""
+        """How far the pump's inlet stays above the fuel's vapour pressure at capacity; None where not known."""
         pumps, capacity = self.system.pumps, self.capacity
         return None if pumps is None or capacity is None else self.system.vapour_margin_pa(capacity, pumps)
 
@@ -108,11 +138,6 @@ class SizedSystem:
         """Velocity in that run at the demand."""
         return self.shown_run.velocity_m_s(self.system.flow_m3_s)
 
-    @once
-    def full_delivery_velocity_m_s(self) -> float | None:
-        """Velocity in that run at capacity, where the feed carries all of it."""
-        return self.full_velocity_m_s(self.shown_run)
-
     def full_velocity_m_s(self, run: FeedRun) -> float | None:
         """Velocity in a run at capacity; None where a regulator ahead of it takes its share, or without a capacity."""
         if self.capacity is None or not self.system.at_rail:
@@ -120,12 +145,33 @@ class SizedSystem:
         return run.velocity_m_s(self.capacity)
 
     @once
+    def lost_to_runs(self) -> float | None:
+        """Share of the pumps' flow that the loss of the feed's runs costs, no relief counted; None without a pump.
+
+        With the regulator at the tank the feed's loss is no matter of the pumps.
+        """
+        pumps = self.system.pumps
+        if not self.system.solvable or pumps is None:
+            return None
+        if self.system.at_tank:
+            return 0.0
+        free = self.capacity_m3_s(pumps=pumps, feed="no runs", relieved=False)
+        given = self.capacity if pumps.relief_pa is None else None
+        if given is None:
+            given = self.capacity_m3_s(pumps=pumps, relieved=False)
+        return 1 - given / free if free > 0 else 0.0
+
+    @once
     def pressure_at_capacity_pa(self) -> float:
         """Pressure across one pump at capacity; where nothing flows, where its flow ends."""
         pumps = self.system.pumps
         assert pumps is not None and self.capacity is not None
-        rise = self.rise_pa(self.capacity)
-        return rise / pumps.stages if self.capacity > 0 else pumps.at_no_flow_pa(rise)
+        return self.pressure_across_pa(pumps, self.capacity)
+
+    def pressure_across_pa(self, pumps: PumpSet, capacity_m3_s: float, rail_pa: float | None = None) -> float:
+        """Pressure across one of some pumps at their capacity; where nothing flows, where its flow ends."""
+        rise = self.rise_pa(capacity_m3_s, rail_pa=rail_pa, pumps=pumps)
+        return rise / pumps.stages if capacity_m3_s > 0 else pumps.at_no_flow_pa(rise)
 
     @once
     def sag_pa(self) -> float | None:
@@ -159,6 +205,6 @@ def flow_where(feed: FeedLine, loss_pa: float, about_m3_s: float) -> float:
     if feed.loss_pa(0.0) > loss_pa:
         return 0.0
     most = about_m3_s
-    while feed.loss_pa(most) < loss_pa:
+    while feed.loss_pa(most) < loss_pa and most < NO_FLOW_IS_SO_GREAT_M3_S:
         most *= 2
     return root(lambda flow: feed.loss_pa(flow) - loss_pa, 0.0, most)

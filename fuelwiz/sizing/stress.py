@@ -4,40 +4,55 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.physics.boost import power_share_at
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.fuel import blend, blend_reid_pa
-from fuelwiz.session import Session, Size
+from fuelwiz.physics.inlet import atmosphere_pa
+from fuelwiz.session import Pump, Session, Size
 from fuelwiz.sizing.figures import StressFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
+from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.thresholds import (
     CLOGGED,
+    FLEX_FUEL_AT_MOST,
+    FLEX_FUEL_FROM,
+    FLEX_FUEL_TO,
     HIGH_ALTITUDE_M,
     HOT_FUEL_K,
+    LOW_BLENDS_TO,
     OTHER_ETHANOL,
     SPIKE_PA,
+    SUMMER_REID,
+    SUMMER_REID_UP_TO,
     USUAL_SUPPLY_V,
     WEAK_SUPPLY_V,
     WORN,
 )
 from fuelwiz.sizing.verdict import ReturnPick, judge
-from fuelwiz.sizing.vocabulary import Case
+from fuelwiz.sizing.vocabulary import LIMITS, Case, Limit
+
+NEAR = 1e-9
 
 
 def stress(
     system: FuelSystem, pick: Size | None, return_pick: ReturnPick | None
 ) -> tuple[StressFigures, ...]:
-    """Every case that applies, and the session's own; the reserve counts as 0, vapour stays out of the verdict."""
+    """Every case that applies, and the session's own; the reserve counts as 0, and vapour where the fuel boils."""
     given_at = system.session.fuel.temperature
+    today = SizedSystem(system, pick).vapour_margin_pa
     cases = []
     for name, session in (*built_in_cases(system.session), *own_cases(system.session)):
-        free = session.model_copy(update={"goal": session.goal.model_copy(update={"reserve": 0.0})})
+        free = changed(session, "goal", reserve=0.0)
         judgement = judge(FuelSystem(free, fuel_given_at_k=given_at), pick, return_pick)
-        limits = tuple(limit for limit in judgement.limits if limit != "vapour")
+        vapour = judgement.vapour_margin_pa
+        if name == "hot fuel" and vapour is not None and today is not None:
+            vapour = min(vapour, today)
+        limits = _limits_on_a_bad_day(judgement.limits, vapour)
         cases.append(
             StressFigures(
                 case=name,
                 margin=judgement.margin,
-                vapour_margin_Pa=judgement.vapour_margin_pa,
+                vapour_margin_Pa=vapour,
                 works=not limits,
                 limits=limits,
             )
@@ -45,33 +60,51 @@ def stress(
     return tuple(cases)
 
 
+def _limits_on_a_bad_day(limits: tuple[Limit, ...], vapour_margin_pa: float | None) -> tuple[Limit, ...]:
+    """The same limits, vapour among them only where the fuel boils, whatever the pump's place."""
+    found = set(limits) - {"vapour"}
+    if vapour_margin_pa is not None and vapour_margin_pa < 0:
+        found.add("vapour")
+    return tuple(limit for limit in LIMITS if limit in found)
+
+
 def built_in_cases(session: Session) -> Iterator[tuple[Case, Session]]:
     """The cases that apply to a session with a pump, in the order of the list."""
     dirty = dirty_filters(session)
     yield "low volts", low_volts(session)
-    yield "hot fuel", changed(session, "fuel", temperature=max(session.fuel.temperature, HOT_FUEL_K))
+    hot = max(session.fuel.temperature, HOT_FUEL_K)
+    yield "hot fuel", changed(summer_fuel(session), "fuel", temperature=hot)
     if dirty is not session:
         yield "dirty filters", dirty
     if session.pressure.boost > 0:
-        yield "boost spike", changed(session, "pressure", boost=session.pressure.boost + SPIKE_PA)
+        yield "boost spike", boost_spike(session)
     yield "worn pump", worn_pump(session)
-    steps: tuple[tuple[Case, float], ...] = (
-        ("more ethanol", OTHER_ETHANOL),
-        ("less ethanol", -OTHER_ETHANOL),
-    )
-    for name, step in steps:
-        other = min(1.0, max(0.0, session.fuel.ethanol + step))
-        if session.fuel.kind == "blend" and other != session.fuel.ethanol:
-            yield name, with_ethanol(session, other)
-    yield "altitude", changed(session, "pressure", altitude=max(session.pressure.altitude, HIGH_ALTITUDE_M))
+    if session.fuel.kind == "blend":
+        names: tuple[Case, Case] = ("more ethanol", "less ethanol")
+        for name, ethanol in zip(names, other_blends(session.fuel.ethanol), strict=True):
+            if ethanol != session.fuel.ethanol:
+                yield name, with_ethanol(session, ethanol)
+    high = max(session.pressure.altitude, HIGH_ALTITUDE_M)
+    yield "altitude", changed(summer_fuel(session), "pressure", altitude=high)
     pump = session.pump
     if pump is not None and pump.arrangement == "parallel" and pump.count > 1:
-        left = pump.count - 1
-        yield (
-            "one pump dead",
-            changed(session, "pump", count=left, running_at_idle=min(pump.running_at_idle, left)),
-        )
+        yield "one pump dead", one_pump_dead(session, pump)
     yield "bad day", worn_pump(dirty_filters(low_volts(session)))
+
+
+def one_pump_dead(session: Session, pump: Pump) -> Session:
+    """One pump fewer, at idle too if all ran."""
+    left = pump.count - 1
+    return changed(session, "pump", count=left, running_at_idle=min(pump.running_at_idle, left))
+
+
+def other_blends(ethanol: float) -> tuple[float, float]:
+    """What pumps sell as the same fuel with more and with less ethanol (ASTM D4814 and D5798)."""
+    if ethanol <= LOW_BLENDS_TO + NEAR:
+        return max(ethanol, LOW_BLENDS_TO), 0.0
+    if FLEX_FUEL_FROM - NEAR <= ethanol <= FLEX_FUEL_TO + NEAR:
+        return max(ethanol, FLEX_FUEL_AT_MOST), min(ethanol, FLEX_FUEL_FROM)
+    return min(1.0, ethanol + OTHER_ETHANOL), max(0.0, ethanol - OTHER_ETHANOL)
 
 
 def own_cases(session: Session) -> Iterator[tuple[str, Session]]:
@@ -86,17 +119,52 @@ def changed(session: Session, section: str, **values: object) -> Session:
     return session.model_copy(update={section: part})
 
 
+def summer_fuel(session: Session) -> Session:
+    """A blend as it is sold where it is hot, with less that boils; a measured Reid pressure stays."""
+    fuel = session.fuel
+    if fuel.kind != "blend" or fuel.reid_pressure is not None or fuel.ethanol > SUMMER_REID_UP_TO + NEAR:
+        return session
+    return changed(session, "fuel", reid_pressure=SUMMER_REID * blend_reid_pa(fuel.ethanol))
+
+
+def boost_spike(session: Session) -> Session:
+    """A few psi more boost, and the power with it, at the goal and at every point that has boost."""
+    atmosphere = atmosphere_pa(session.pressure.altitude)
+
+    def share(boost: float) -> float:
+        return power_share_at(boost_pa=boost, more_pa=SPIKE_PA, atmosphere_pa=atmosphere)
+
+    boost = session.pressure.boost
+    points = tuple(
+        pull.model_copy(update={"boost": pull.boost + SPIKE_PA, "power": pull.power * share(pull.boost)})
+        if pull.boost > 0
+        else pull
+        for pull in session.pull
+    )
+    session = changed(session, "goal", power=session.goal.power * share(boost))
+    session = changed(session, "pressure", boost=boost + SPIKE_PA)
+    return session.model_copy(update={"pull": points})
+
+
 def low_volts(session: Session) -> Session:
-    """A weak alternator: 12.8 V at most, and volts measured at the pump lower by as much as the supply falls."""
+    """A weak alternator: 12.8 V at most, measured volts lower by as much, the lift pump's flow by its share."""
     wiring, pump = session.wiring, session.pump
     supply = USUAL_SUPPLY_V if wiring is None else wiring.supply
-    fall = max(0.0, supply - WEAK_SUPPLY_V)
+    left = min(supply, WEAK_SUPPLY_V)
     if wiring is not None:
-        session = changed(session, "wiring", supply=min(supply, WEAK_SUPPLY_V))
+        session = changed(session, "wiring", supply=left)
     if pump is not None and (pump.volts is not None or wiring is None):
         volts = ASSUMED_VOLTS if pump.volts is None else pump.volts
-        session = changed(session, "pump", volts=max(0.0, volts - fall))
-    return session
+        session = changed(session, "pump", volts=max(0.0, volts - (supply - left)))
+    return lift_times(session, left / supply)
+
+
+def lift_times(session: Session, share: float) -> Session:
+    """A lift pump that gives a share of its flow."""
+    pot = session.surge
+    if pot is None or pot.lift_flow is None:
+        return session
+    return changed(session, "surge", lift_flow=share * pot.lift_flow)
 
 
 def dirty_filters(session: Session) -> Session:
@@ -112,14 +180,10 @@ def dirty_filters(session: Session) -> Session:
 
 
 def worn_pump(session: Session) -> Session:
-    """A pump that gives 90 % at every point of its curves."""
+    """Pumps that give 90 % at every point of their curves, the lift pump too."""
     if session.pump is None:
         return session
-    curves = tuple(
-        curve.model_copy(update={"points": tuple((pressure, WORN * flow) for pressure, flow in curve.points)})
-        for curve in session.pump.curve
-    )
-    return changed(session, "pump", curve=curves)
+    return lift_times(changed(session, "pump", health=WORN * session.pump.health), WORN)
 
 
 def with_ethanol(session: Session, ethanol: float) -> Session:

@@ -6,6 +6,7 @@ from fuelwiz.physics.fuel import PSI_PA
 
 # All of them are common practice, no source.
 MOST_SAG = 0.05  # of the pressure across the injectors
+COSTS_THE_PUMP = 0.05  # of the flow that the pumps would send without the loss of the runs
 WORTH_MARGIN = 0.02  # what a larger size has to add to the margin to be worth naming
 
 # Bad days.
@@ -16,4 +17,10 @@ SPIKE_PA = 3 * PSI_PA
 WORN = 0.9  # of the flow at every point of the curves
 CLOGGED = 2  # times the loss of every filter and strainer
 OTHER_ETHANOL = 0.15  # more or less of the blend, by volume
+LOW_BLENDS_TO, FLEX_FUEL_FROM, FLEX_FUEL_TO = 0.15, 0.51, 0.90
+FLEX_FUEL_AT_MOST = 0.83  # what is sold as flex fuel holds 51 to 83 % of ethanol (ASTM D5798)
+SUMMER_REID = 7.8 / 9  # the summer fuel of hot places over the usual one (40 CFR 1090.215)
+SUMMER_REID_UP_TO = 0.85  # of ethanol
+LITTLE_BEFORE_RELIEF_PA = 10 * PSI_PA  # valves weep early
+CREEP_CALLED_OUT_PA = 5 * PSI_PA  # with all pumps on
 HIGH_ALTITUDE_M = 2000.0

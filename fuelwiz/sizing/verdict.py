@@ -2,22 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fuelwiz.once import once
 from fuelwiz.session import Size, Surge
-from fuelwiz.sizing.candidates import spelled
 from fuelwiz.sizing.choices import wire_choices
 from fuelwiz.sizing.electrics import Circuit, fullest_circuit, wiring_figures
 from fuelwiz.sizing.fuel_system import FuelSystem
-from fuelwiz.sizing.injection import injector_figures
-from fuelwiz.sizing.lines import FeedRun
+from fuelwiz.sizing.injection import injector_figures, injectors_fail
 from fuelwiz.sizing.part_figures import (
     InjectorFigures,
     InletFigures,
     PumpFigures,
-    PumpTarget,
     ReturnFigures,
     ReturnSize,
     SurgeFigures,
@@ -25,9 +22,10 @@ from fuelwiz.sizing.part_figures import (
     WiringFigures,
 )
 from fuelwiz.sizing.returns import Return
-from fuelwiz.sizing.size_rows import size_limits
+from fuelwiz.sizing.size_rows import least, limits_at_any_point, too_fast, too_fast_at_full_delivery
 from fuelwiz.sizing.sized_system import SizedSystem
-from fuelwiz.sizing.vocabulary import BuildLimit, Limit, band_of, no_faster_than
+from fuelwiz.sizing.stages import stages
+from fuelwiz.sizing.vocabulary import BUILD_LIMITS, BuildLimit, Limit, band_of
 
 
 @dataclass(frozen=True)
@@ -37,43 +35,34 @@ class BuildVerdict:
     sized: SizedSystem
 
     @once
-    def pump_target(self) -> PumpTarget | None:
-        """What a pump has to give at the pick, with or without one."""
-        system = self.sized.system
-        if not system.has_runs:
-            return None
-        flow = system.demand.target_flow_m3_s
-        return PumpTarget(spelled(self.sized.candidate), flow, self.sized.rise_pa(flow))
-
-    @once
     def pump(self) -> PumpFigures | None:
         """The pump apart from any one size."""
-        system = self.sized.system
+        sized, system = self.sized, self.sized.system
         pumps, pump = system.pumps, system.session.pump
-        if not self.sized.system.solvable or pumps is None or pump is None:
+        if not sized.system.solvable or pumps is None or pump is None:
             return None
-        stage = None
-        if system.idle_pumps is not None and pump.running_at_idle < pump.count:
-            stage = self.sized.max_power_w(self.sized.capacity_m3_s(pumps=system.idle_pumps))
+        both: tuple[float | None, float | None] = None, None
+        if pump.kind is None:
+            both = (
+                sized.capacity_m3_s(pumps=pumps.by("turbine")),
+                sized.capacity_m3_s(pumps=pumps.by("displacement")),
+            )
         return PumpFigures(
-            capacity_without_feed_loss_m3_s=self.sized.capacity_m3_s(pumps=pumps, feed_counts=False),
+            capacity_without_feed_loss_m3_s=sized.capacity_m3_s(pumps=pumps, feed="none"),
+            capacity_turbine_m3_s=both[0],
+            capacity_displacement_m3_s=both[1],
             dead_head_Pa=self.dead_head_pa,
             lowest_rating_Pa=self.lowest_rating_pa,
-            stage_power_W=stage,
+            stages=stages(sized),
         )
 
     @once
     def dead_head_pa(self) -> float | None:
         """Pressure behind the pumps when nothing flows through the feed; None where nothing would stop it rising."""
-        system = self.sized.system
-        pumps, pump = system.pumps, system.session.pump
-        assert pumps is not None and pump is not None
-        end = None if pumps.end_pa is None else pumps.stages * pumps.end_pa
-        if end is None or pump.relief is not None:
-            if pump.relief is None:
-                return None
-            end = pump.relief if end is None else min(end, pump.relief)
-        return end + system.inlet_gauge_pa(0.0, pumps)
+        pumps = self.sized.system.pumps_at_most
+        assert pumps is not None
+        rise = pumps.dead_head_rise_pa
+        return None if rise is None else rise + self.sized.system.inlet_gauge_pa(0.0, pumps)
 
     @once
     def lowest_rating_pa(self) -> float | None:
@@ -153,12 +142,17 @@ class BuildVerdict:
     def lift_needed_m3_s(self, pot: Surge) -> float | None:
         """What leaves the pot: the demand, or all that is delivered where the return goes past it to the tank."""
         system = self.sized.system
-        if pot.return_to == "surge" or system.session.pressure.regulator == "none":
+        if not self._lift_brings_all(pot):
             return system.flow_m3_s
-        if system.idle_pumps is None or self.sized.capacity is None:
+        pumps, idle_pumps = system.pumps_at_most, system.idle_pumps_at_most
+        if not self.sized.system.solvable or pumps is None or idle_pumps is None:
             return None
-        idle = self.sized.capacity_m3_s(pumps=system.idle_pumps, rail_pa=system.pressure.idle_rail_Pa)
-        return max(self.sized.capacity, idle)
+        idle = self.sized.capacity_m3_s(pumps=idle_pumps, rail_pa=system.pressure.idle_rail_Pa)
+        return max(self.sized.capacity_m3_s(pumps=pumps), idle)
+
+    def _lift_brings_all(self, pot: Surge) -> bool:
+        """Whether the return goes past the pot to the tank, so that the lift pump brings all that is delivered."""
+        return pot.return_to == "tank" and self.sized.system.session.pressure.regulator != "none"
 
     def limits(self, judged_return: ReturnFigures | ReturnSize | None) -> tuple[BuildLimit, ...]:
         """What is wrong with the build as a whole, in the order of the verdict's table."""
@@ -166,44 +160,45 @@ class BuildVerdict:
         if not system.has_runs:
             return ()
         wrong: dict[BuildLimit, bool] = {
-            "kept run": self.kept_run_fails,
-            "injector pressure": system.pressure.injector_Pa <= 0,
-            "injectors": self.injectors is not None and not self.injectors.within_limit,
             "return": judged_return is not None and not judged_return.holds,
             "lift": self.lift_fails,
             "rating": self.rating_fails,
             "fuse": self.circuit is not None and self.circuit.fails,
         }
-        return tuple(word for word, fails in wrong.items() if fails)
-
-    @property
-    def kept_run_fails(self) -> bool:
-        """Whether a run of the feed that keeps its own bore, beside others that follow, is too fast."""
-        system, runs = self.sized.system, self.sized.feed.runs
-        if all(run.follows for run in runs) or not any(run.follows for run in runs):
-            return False
-        return any(_too_fast(self.sized, run, system.session.bands.feed) for run in runs if not run.follows)
+        found = {limit for point in self.sized.and_points() for limit in point_limits(point)}
+        found |= {limit for limit, fails in wrong.items() if fails}
+        return tuple(limit for limit in BUILD_LIMITS if limit in found)
 
     @property
     def lift_fails(self) -> bool:
         """Whether the lift pump gives less than the surge pot needs."""
         pot = self.sized.system.session.surge
-        needed = None if self.surge is None else self.surge.lift_needed_m3_s
-        if needed is None or pot is None or pot.lift_flow is None:
+        margin = None if self.surge is None else self.surge.lift_margin
+        if margin is None or pot is None:
             return False
-        return pot.lift_flow < needed
+        return margin < (0.0 if self._lift_brings_all(pot) else self.sized.system.session.goal.reserve)
 
     @property
     def rating_fails(self) -> bool:
-        """Whether the dead head goes above what a part is rated for."""
-        if not self.sized.system.solvable or self.dead_head_pa is None or self.lowest_rating_pa is None:
+        """Whether the dead head goes above what a part is rated for, or would never end."""
+        if not self.sized.system.solvable or self.lowest_rating_pa is None:
             return False
-        return self.dead_head_pa > self.lowest_rating_pa
+        return self.dead_head_pa is None or self.dead_head_pa > self.lowest_rating_pa
+
+
+def point_limits(sized: SizedSystem) -> Iterator[BuildLimit]:
+    """What is wrong with the build at one point of full power."""
+    if any(too_fast(sized, run) or too_fast_at_full_delivery(sized, run) for run in sized.feed.kept()):
+        yield "kept run"
+    if sized.system.pressure.injector_Pa <= 0:
+        yield "injector pressure"
+    if injectors_fail(sized):
+        yield "injectors"
 
 
 @dataclass(frozen=True, slots=True)
 class Judgement:
-    """Margins and limits of a build at given sizes, size and build together."""
+    """Margins and limits of a build at given sizes, size and build together; the margin is the least of all points."""
 
     margin: float | None
     vapour_margin_pa: float | None
@@ -225,12 +220,9 @@ def judge(system: FuelSystem, pick: Size | None, return_pick: ReturnPick | None)
     returning = None
     if behind.applies:
         returning = verdict.return_line if return_pick is None else behind.size_figures(return_pick.size)
-    return Judgement(sized.margin, sized.vapour_margin_pa, (*size_limits(sized), *verdict.limits(returning)))
-
-
-def _too_fast(sized: SizedSystem, run: FeedRun, bands: Sequence[float]) -> bool:
-    """Whether a run's velocity would refuse it, were it a candidate."""
-    if not no_faster_than(band_of(run.velocity_m_s(sized.system.flow_m3_s), bands), "brisk"):
-        return True
-    full = sized.full_velocity_m_s(run)
-    return full is not None and band_of(full, bands) == "too fast"
+    found = least(sized)
+    return Judgement(
+        None if found is None else found.margin,
+        sized.vapour_margin_pa,
+        (*limits_at_any_point(sized), *verdict.limits(returning)),
+    )

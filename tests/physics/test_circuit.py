@@ -10,7 +10,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fuelwiz.physics.circuit import PumpSet, Supply
-from fuelwiz.physics.pump import Curve, Points, Pump
+from fuelwiz.physics.curve import Curve, Points
+from fuelwiz.physics.pump import Pump
 
 SHEET = Curve(13.5, ((0.0, 10e-5), (3e5, 7e-5), (6e5, 3e-5)))  # a straight line beyond, ends at 825 kPa
 END_PA = 8.25e5

@@ -9,7 +9,8 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fuelwiz.physics.pump import Curve, Pump, pchip_slopes
+from fuelwiz.physics.curve import Curve, pchip_slopes
+from fuelwiz.physics.pump import Pump
 
 PSI = 6894.757293168
 POINTS = ((2e5, 9e-5), (4e5, 7e-5), (6e5, 4e-5))

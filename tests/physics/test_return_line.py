@@ -60,3 +60,16 @@ def test_a_return_that_needs_more_than_the_pump_can_make() -> None:
     assert state.flow_m3_s == 0.0
     assert state.back_pressure_pa == 7e5
     assert state.creep_pa == pytest.approx(5e5)
+
+
+def test_a_relief_that_holds_the_pressure_leaves_what_the_return_lets_through() -> None:
+    """The pump gives 1e-4 to 300 kPa and nothing above; the return needs 300 kPa at half of that."""
+    state = settle(
+        set_pressure_pa=2e5,
+        flow_at=lambda rail: 1e-4 if rail < 3e5 else 0.0,
+        back_pressure_at=lambda flow: 6e5 * flow / 1e-4,
+    )
+    assert not state.holds
+    assert state.creep_pa == pytest.approx(1e5)
+    assert state.flow_m3_s == pytest.approx(5e-5)
+    assert state.back_pressure_pa == pytest.approx(3e5)

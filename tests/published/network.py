@@ -14,8 +14,9 @@ from pathlib import Path
 import wntr
 
 from fuelwiz.physics.circuit import PumpSet, Supply
+from fuelwiz.physics.curve import Curve
 from fuelwiz.physics.line import GRAVITY, Run, run_loss
-from fuelwiz.physics.pump import Curve, Pump
+from fuelwiz.physics.pump import Pump
 from fuelwiz.physics.return_line import settle
 
 DENSITY_KG_M3 = 745.0  # drops out: heads are metres of the fuel

@@ -61,8 +61,8 @@ def session_of(network: Network, *, idle_m3_s: float | None = None) -> Session:
                 "volts": "13.5 V",
                 "curve": [{"points": [[f"{p!r} Pa", f"{q * 3.6e6!r} L/h"] for p, q in points[::4]]}],
             },
-            "feed": {"run": [line(network.feed)]},
-            "inlet": {"run": [line(network.suction)]},
+            "feed": {"run": [line(network.feed)], "filter": []},
+            "inlet": {"run": [line(network.suction)], "strainer": False},
             "return_line": {
                 "run": [line(network.back)],
                 "regulator": {"rated_flow": "100 gal/h", "rated_loss": "0 psi"},

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from scipy.interpolate import PchipInterpolator
 from scipy.optimize import brentq
 
-from fuelwiz.physics.pump import Curve, pchip_slopes
+from fuelwiz.physics.curve import Curve, pchip_slopes
 from fuelwiz.physics.roots import root
 
 from .reference import near

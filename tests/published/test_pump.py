@@ -7,8 +7,9 @@ import math
 import pytest
 
 from fuelwiz.physics.circuit import PumpSet, Supply
+from fuelwiz.physics.curve import Curve
 from fuelwiz.physics.line import GRAVITY, velocity_m_s
-from fuelwiz.physics.pump import Curve, Pump
+from fuelwiz.physics.pump import Pump
 
 from .reference import FOOT_M, GALLON_M3, HORSEPOWER_W, INCH_M, VALUES, near, row
 

@@ -21,7 +21,10 @@ LISTS = (
     "return_line.run",
     "return_line.part",
     "pump.curve",
+    "pull",
     "stress.case",
+    "bench",
+    "gauge",
 )
 AT_ONCE = {
     "goal": "goal.power goal.power_at goal.driveline_loss goal.reserve engine.induction engine.cylinders",
@@ -36,6 +39,8 @@ AT_ONCE = {
     "wiring": "wiring.supply wiring.wire wiring.length wiring.return_path wiring.circuits",
     "injectors": "injectors.rated_flow injectors.rated_pressure injectors.count",
     "stress": "stress.case stress.case.name stress.case.change",
+    "measured": "bench bench.date bench.at bench.pressure bench.volts bench.pumps bench.volume bench.mass "
+    "bench.time gauge gauge.date gauge.hose_off gauge.idle gauge.full_power gauge.volts gauge.current log.file",
     "sheet": "fitted.line fitted.return_line fitted.pump fitted.regulator fitted.injectors fitted.filter "
     "tank.volume tank.fill",
 }

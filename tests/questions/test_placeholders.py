@@ -12,7 +12,7 @@ import pytest
 from fuelwiz import units
 from fuelwiz.errors import FactError
 from fuelwiz.facts import table
-from fuelwiz.physics import circuit, demand, injector, inlet, line, pump
+from fuelwiz.physics import circuit, curve, demand, injector, inlet, line
 from fuelwiz.questions import Question, catalogue, glossary, placeholders, step_questions, taken
 from fuelwiz.questions.constants import CONSTANTS
 from fuelwiz.questions.placeholders import METRIC, filled, readable
@@ -143,7 +143,7 @@ CHANGED: dict[str, tuple[Any, str, Any]] = {
     "regulator loss": (OPEN_REGULATOR, "rated_loss", "7.1 psi"),
     "sag limit": (thresholds, "MOST_SAG", 0.07),
     "margin outside": (inlet.LEAST_VAPOUR_MARGIN_PA, "outside", 33e3),
-    "one point slope": (pump, "ONE_POINT_SLOPE", 3e-6),
+    "one point slope": (curve, "ONE_POINT_SLOPE", 3e-6),
     "usual volts": (circuit, "ASSUMED_VOLTS", 12.1),
     "other ethanol": (thresholds, "OTHER_ETHANOL", 0.22),
     "mountain altitude": (thresholds, "HIGH_ALTITUDE_M", 2500.0),

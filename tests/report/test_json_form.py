@@ -17,7 +17,7 @@ from .builds import EXAMPLES, NAMES, example
 # The keys of the result, in their order.
 TOP = """
 format name version fuel demand pressure sizes recommended line_to_fit comfortable chosen verdict pump_target
-pump return_line inlet wiring injectors heat surge ceilings next stress assumed findings
+pump return_line inlet wiring injectors heat surge ceilings next pull stress assumed findings
 gauge wire_choices injector_choices
 """
 INSIDE = {
@@ -28,22 +28,29 @@ INSIDE = {
     "sizes": """size bore_m nominal_velocity_m_s velocity_m_s reynolds friction_factor band feed_loss_Pa
         line_loss_Pa pump_rise_Pa target_rise_Pa capacity_m3_s margin max_power_W pump_volts_V pump_current_A
         full_delivery_velocity_m_s full_delivery_band full_delivery_loss_Pa rail_at_goal_Pa rail_sag_Pa
-        vapour_margin_Pa extrapolated line_works works limits ladder explanation""",
+        vapour_margin_Pa extrapolated least line_works works limits ladder explanation""",
+    "sizes.least": "at margin",
     "sizes.ladder": """base_Pa boost_Pa filters_Pa friction_Pa fittings_Pa parts_Pa rise_Pa inlet_Pa
         could_make_Pa""",
     "sizes.explanation": "no means costs next smaller",
     "verdict": "size works limits answer",
-    "pump_target": "size flow_m3_s rise_Pa",
-    "pump": "capacity_without_feed_loss_m3_s dead_head_Pa lowest_rating_Pa stage_power_W",
-    "return_line": "size flow_m3_s velocity_m_s back_pressure_Pa holds creep_Pa smallest_that_holds sizes",
-    "return_line.sizes": "size flow_m3_s velocity_m_s back_pressure_Pa holds creep_Pa",
+    "pump_target": "size flow_m3_s rise_Pa hardest",
+    "pump_target.hardest": "at flow_m3_s rise_Pa",
+    "pump": """capacity_without_feed_loss_m3_s capacity_turbine_m3_s capacity_displacement_m3_s dead_head_Pa
+        lowest_rating_Pa stages""",
+    "pump.stages": "pumps power_W boost_Pa",
+    "return_line": """size flow_m3_s velocity_m_s back_pressure_Pa regulator_loss_Pa holds at_ease creep_Pa
+        creep_all_on_Pa smallest_that_holds smallest_at_ease sizes""",
+    "return_line.sizes": """size flow_m3_s velocity_m_s back_pressure_Pa regulator_loss_Pa holds at_ease creep_Pa
+        creep_all_on_Pa""",
     "inlet": "velocity_m_s band pressure_abs_Pa vapour_margin_Pa",
-    "wiring": "pump_volts_V loss_V current_A peak_current_A fuse_A ampacity_A smallest_wire",
+    "wiring": "pump_volts_V loss_V current_A total_A peak_current_A fuse_A ampacity_A smallest_wire",
     "injectors": "count wide_open_flow_each_kg_s duty smallest_rating_m3_s within_limit",
-    "heat": "rise_K_per_h",
+    "heat": "rise_K_per_h lasts_s",
     "surge": "lift_needed_m3_s lift_margin holds_s",
     "ceilings": "part max_power_W basis",
-    "next": "crank_power_W boost_Pa recommended margin works limits",
+    "next": "crank_power_W boost_Pa recommended margin works limits target_flow_m3_s target_rise_Pa",
+    "pull": "rpm crank_power_W boost_Pa rail_Pa flow_m3_s capacity_m3_s margin duty limits",
     "stress": "case what margin vapour_margin_Pa works limits",
     "assumed": "key value",
     "findings": "severity about text",
@@ -53,6 +60,8 @@ INSIDE = {
 }
 TEXTS = {"format", "name", "version", "explanation", "answer", "what", "findings"}
 NOT_SOLVED_INDEPENDENTLY = {"gauge", "wire_choices", "injector_choices"}
+NOT_SAID_HERE = {"spread", "changes", "way_out", "effect", "bench"}
+"""What the independent solver gives beyond this result."""
 
 
 def _dictionaries(value: Any, path: str = "") -> list[tuple[str, dict[str, Any]]]:
@@ -72,7 +81,7 @@ def _dictionaries(value: Any, path: str = "") -> list[tuple[str, dict[str, Any]]
 def _numbers_and_words(value: Any) -> Any:
     """A result without the texts and figures that the independent solver does not give."""
     if isinstance(value, dict):
-        left_out = TEXTS | NOT_SOLVED_INDEPENDENTLY
+        left_out = TEXTS | NOT_SOLVED_INDEPENDENTLY | NOT_SAID_HERE
         return {key: _numbers_and_words(item) for key, item in value.items() if key not in left_out}
     if isinstance(value, list):
         return [_numbers_and_words(item) for item in value]

@@ -31,7 +31,7 @@ def with_value(plain: dict[str, Any], path: str, value: Any) -> dict[str, Any]:
         below = [*above, last][depth + 1]
         empty: Any = [] if isinstance(below, int) else {}
         if isinstance(at, dict):
-            at = at.setdefault(part, empty)
+            at = at.setdefault(str(part), empty)
         else:
             at.extend({} for _ in range(int(part) + 1 - len(at)))
             at = at[part]

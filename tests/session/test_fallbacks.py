@@ -23,6 +23,7 @@ def dashes(*numbers: int) -> tuple[Size, ...]:
 
 ALONE: list[tuple[str, Any, str]] = [
     ("goal.reserve", 0.15, "15 %"),
+    ("engine.injection", "port", "port"),
     ("goal.driveline_loss", 0.15, "15 %"),
     ("goal.power_at", "crank", "crank"),
     ("engine.cylinders", 4, "4"),
@@ -49,11 +50,13 @@ ALONE: list[tuple[str, Any, str]] = [
 CURVE = [{"points": [["40 psi", "97 gal/h"]]}]
 BESIDE: list[tuple[str, Any, str, Any, str]] = [
     ("pump.curve", CURVE, "pump.place", "tank", "tank"),
+    ("pump.curve", CURVE, "pump.health", 1.0, "100 %"),
     ("pump.curve", CURVE, "pump.count", 1, "1"),
     ("pump.curve", CURVE, "pump.arrangement", "parallel", "parallel"),
     ("pump.curve", CURVE, "pump.running_at_idle", 1, "1"),
     ("pump.curve", CURVE, "pump.curve.0.voltage", 13.5, "13.5 V"),
-    ("wiring.supply", "13.8 V", "wiring.connections", 0.0, "0 V"),
+    ("wiring.supply", "13.8 V", "wiring.connections", 0.2, "0.2 V"),
+    ("wiring.return_path", "chassis", "wiring.connections", 0.3, "0.3 V"),
     ("wiring.supply", "13.8 V", "wiring.return_path", "wire", "wire"),
     ("wiring.supply", "13.8 V", "wiring.temperature", 313.15, "40 degC"),
     ("wiring.supply", "13.8 V", "wiring.circuits", 1, "1"),
@@ -64,10 +67,15 @@ BESIDE: list[tuple[str, Any, str, Any, str]] = [
     ("feed.run.0.what", "line", "feed.run.0.fittings", {}, "none"),
     ("feed.run.0.what", "line", "feed.run.0.extra_k", 0.0, "0.0"),
     ("feed.filter.0.rated_flow", "120 gal/h", "feed.filter.0.rated_loss", 1.5 * PSI, "1.5 psi"),
+    ("feed.filter.0.what", "fine", "feed.filter.0.rated_flow", 120 * GALLON_H, "120 gal/h"),
     ("feed.filter.0.rated_flow", "120 gal/h", "feed.filter.0.clogging", 1.0, "1.0"),
     ("feed.filter.0.rated_flow", "120 gal/h", "feed.filter.0.place", "line", "line"),
     ("inlet.run.0.size", "-10", "inlet.run.0.length", 2 * FOOT, "2 ft"),
     ("inlet.run.0.size", "-10", "inlet.fuel_head", 0.0, "0 m"),
+    ("inlet.run.0.size", "-10", "inlet.run.0.carries", "each", "each"),
+    ("inlet.fuel_head", "0.1 m", "inlet.strainer.rated_flow", 120 * GALLON_H, "120 gal/h"),
+    ("inlet.fuel_head", "0.1 m", "inlet.strainer.rated_loss", 0.5 * PSI, "0.5 psi"),
+    ("inlet.fuel_head", "0.1 m", "inlet.strainer.carries", "each", "each"),
     ("return_line.run.0.what", "home", "return_line.run.0.length", 15 * FOOT, "15 ft"),
     ("return_line.run.0.what", "home", "return_line.sizes", dashes(4, 6, 8, 10, 12), "-4, -6, -8, -10, -12"),
     ("return_line.chosen", "-6", "return_line.regulator.rated_flow", 100 * GALLON_H, "100 gal/h"),
@@ -82,6 +90,7 @@ DERIVED: list[tuple[str, Any, str, float, str]] = [
     ("engine.induction", "turbo", "pressure.boost", 15 * PSI, "15 psi"),
     ("engine.induction", "supercharger", "pressure.boost", 8 * PSI, "8 psi"),
     ("engine.induction", "none", "pressure.boost", 0.0, "0 psi"),
+    ("pressure.regulator", "tank", "pressure.idle_vacuum", 0.0, "0 psi"),
     ("pressure.reference", "manifold", "pressure.idle_vacuum", 9 * PSI, "9 psi"),
     ("pressure.reference", "atmosphere", "pressure.idle_vacuum", 0.0, "0 psi"),
 ]
@@ -100,7 +109,10 @@ def test_a_key_that_is_left_out(path: str, value: Any, text: str) -> None:
 def test_a_key_that_is_left_out_beside_another(
     beside: str, said: Any, path: str, value: Any, text: str
 ) -> None:
-    built = session(beside, said)
+    plain = with_value(smallest(), beside, said)
+    if beside == "wiring.return_path":
+        plain["wiring"]["supply"] = "13.8 V"
+    built = validate(plain, "a build")
     found = value_of(built, path)
     assert found == pytest.approx(value, rel=1e-12) if isinstance(value, float) else found == value
     assert fallback_text(built, path) == text
@@ -142,7 +154,15 @@ def test_a_stress_case_without_a_name_has_its_number() -> None:
 
 
 NOTHING_ASSUMED = [
-    *("goal.next_power", "goal.next_boost", "engine.bsfc", "engine.lambda", "engine.idle_fuel"),
+    *(
+        "goal.next_power",
+        "goal.next_boost",
+        "goal.next_induction",
+        "engine.rpm",
+        "engine.bsfc",
+        "engine.lambda",
+        "engine.idle_fuel",
+    ),
     *("fuel.reid_pressure", "fuel.density", "fuel.viscosity", "fuel.lhv", "fuel.stoich", "tank.volume"),
     *("feed.chosen", "pump", "wiring", "inlet", "return_line", "surge", "injectors", "record"),
 ]
@@ -193,3 +213,36 @@ def test_what_a_full_file_gave() -> None:
         "feed.run.x",
     ):
         assert not given(built, path), path
+
+
+@pytest.mark.parametrize(
+    ("regulator", "reference"), [("rail", "manifold"), ("tank", "atmosphere"), ("none", "atmosphere")]
+)
+def test_what_the_regulator_follows_goes_with_its_place(regulator: str, reference: str) -> None:
+    built = session("pressure.regulator", regulator)
+    assert built.pressure.reference == reference
+    assert fallback_text(built, "pressure.reference") == reference
+    assert not given(built, "pressure.reference")
+
+
+@pytest.mark.parametrize(("place", "carries"), [("tank", "each"), ("surge", "each"), ("outside", "all")])
+def test_a_pump_outside_draws_through_one_pick_up(place: str, carries: str) -> None:
+    plain = smallest() | {"pump": {"place": place, "curve": CURVE}, "inlet": {"run": [{"size": "-10"}]}}
+    built = validate(plain)
+    assert built.inlet is not None and built.inlet.strainer is not None
+    assert built.inlet.strainer.carries == built.inlet.run[0].carries == carries
+    assert fallback_text(built, "inlet.run.0.carries") == carries
+
+
+def test_a_filter_and_a_strainer_are_assumed_unless_they_are_said_to_be_none() -> None:
+    """120 gal/h at 1.5 and at 0.5 psi: not knowing never betters an answer."""
+    built = session("inlet.fuel_head", "0 m")
+    (part,) = built.feed.filter
+    assert (part.rated_flow, part.rated_loss) == pytest.approx((120 * GALLON_H, 1.5 * PSI))
+    assert built.inlet is not None and built.inlet.strainer is not None
+    assert built.inlet.strainer.rated_loss == pytest.approx(0.5 * PSI)
+    assert not given(built, "feed.filter") and not given(built, "inlet.strainer")
+    none = validate(smallest() | {"feed": {"filter": []}, "inlet": {"strainer": False}})
+    assert none.feed.filter == ()
+    assert none.inlet is not None and none.inlet.strainer is None
+    assert given(none, "feed.filter") and given(none, "inlet.strainer")

@@ -18,7 +18,7 @@ ONE_BY_ONE: list[tuple[str, Any, str, str]] = [
     ("presure", {}, "presure", "is not a key here; did you mean `pressure`?"),
     ("engine.lambda_", 0.8, "engine.lambda_", "is not a key here; did you mean `lambda`?"),
     ("feed.run.0.lenght", "3 ft", "feed.run.0.lenght", "is not a key here; did you mean `length`?"),
-    ("surge.xyzzy", 1, "surge.xyzzy", "is not a key here; known are volume, lift_flow, return_to"),
+    ("surge.xyzzy", 1, "surge.xyzzy", "is not a key here; known are volume, lift_flow, pressure, return_to"),
     (
         "feed.run.0.fittings.swept90",
         2,
@@ -65,7 +65,7 @@ ONE_BY_ONE: list[tuple[str, Any, str, str]] = [
     ("fuel.kind", 3, "fuel.kind", 'wants "blend", "methanol" or "own", got 3'),
     ("name", 5, "name", "wants a text in quotes, got 5"),
     ("goal", [], "goal", "wants a table of keys, got an empty list"),
-    ("inlet.strainer", "none", "inlet.strainer", 'wants a table of keys, got "none"'),
+    ("inlet.strainer", "none", "inlet.strainer", 'wants a table of keys, or false for none, got "none"'),
     (
         "feed.run",
         {"length": "3 ft"},
@@ -83,7 +83,7 @@ ONE_BY_ONE: list[tuple[str, Any, str, str]] = [
         "feed.chosen",
         "eight",
         "feed.chosen",
-        'wants a dash size such as "-8", or a bore such as "8 mm" or "3/8 in", got "eight"',
+        'wants a dash size such as "-8" or "AN8", or a length such as "8 mm" or "3/8 in", got "eight"',
     ),
     ("feed.sizes", "-8", "feed.sizes", 'wants a list of dash sizes or bores, such as ["-6", "-8"], got "-8"'),
     ("feed.chosen", "-33", "feed.chosen", "wants a dash size from -2 to -32, got -33"),
@@ -102,13 +102,27 @@ ONE_BY_ONE: list[tuple[str, Any, str, str]] = [
         "pump.curve.0.points",
         'is missing: wants one point or more, such as [["40 psi", "97 gal/h"], ["60 psi", "84 gal/h"]]',
     ),
+    ("inlet.strainer", True, "inlet.strainer", "wants a table of keys, or false for none, got true"),
+    ("feed.part", [{}], "feed.part.0.rated_flow", 'is missing: wants a flow such as "120 gal/h"'),
+    ("pull", [{"power": "330 hp"}], "pull.0.boost", 'is missing: wants a pressure such as "24 psi"'),
     (
-        "inlet.strainer.clogging",
-        1.0,
-        "inlet.strainer.rated_loss",
-        'is missing: wants a pressure such as "0.8 psi"',
+        "fitted.has",
+        "line",
+        "fitted.has",
+        'wants a list of words, such as ["line", "return_line"], got "line"',
     ),
-    ("feed.filter", [{}], "feed.filter.0.rated_flow", 'is missing: wants a flow such as "120 gal/h"'),
+    (
+        "fitted.has",
+        ["line", "fliter"],
+        "fitted.has.1",
+        'is not a word here, got "fliter"; did you mean filter?',
+    ),
+    (
+        "feed.run",
+        [{"hose": "tube", "size": "1/8 in", "wall": "1.5 mm"}],
+        "feed.run.0.size",
+        "wants a tube of 1 mm bore or more: the walls of 1/8 in leave less",
+    ),
     (
         "return_line.regulator",
         {},
@@ -216,7 +230,7 @@ PYDANTIC_WORDS = re.compile(
 @pytest.mark.parametrize("value", [3, "x", True, 2.5, [], {}, [[]], [{}], {"x": 1}], ids=repr)
 def test_no_wording_but_ours_reaches_the_reader(value: Any) -> None:
     for path in (*leaf_paths(), "goal", "pump", "feed.run", "pump.curve", "stress", "record"):
-        numbered = re.sub(r"\b(run|filter|part|curve|case)\.", r"\1.0.", path)
+        numbered = re.sub(r"\b(run|filter|part|curve|case|pull|bench|gauge)\.", r"\1.0.", path)
         for fault in fault_list(with_value(full(), numbered, value)):
             assert not PYDANTIC_WORDS.search(fault.text), fault
             assert "\n" not in fault.text, fault

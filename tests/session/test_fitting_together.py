@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from .builds import faults, full, smallest, with_value
+from .builds import faults, full, session, smallest, with_value
 
 
 def points(*rows: tuple[Any, ...]) -> dict[str, str]:
@@ -105,3 +105,39 @@ def test_own_fuel_needs_its_figures() -> None:
         "fuel.viscosity",
         "fuel.lhv",
     ]
+
+
+def test_a_bench_test_gives_its_volume_or_its_mass() -> None:
+    test = {"pressure": "43.5 psi", "volts": "13.4 V", "time": "52 s"}
+    neither = faults({**smallest(), "bench": [test]})
+    both = faults({**smallest(), "bench": [{**test, "volume": "4 l", "mass": "2.9 kg"}]})
+    assert neither == {"bench.0": 'wants a volume such as "4 l" or a mass such as "2.9 kg", got neither'}
+    assert both == {"bench.0": 'wants a volume such as "4 l" or a mass such as "2.9 kg", got both'}
+    assert faults({**smallest(), "bench": [{**test, "mass": "2.9 kg"}]}) == {}
+
+
+def test_a_bench_test_runs_no_more_pumps_than_there_are() -> None:
+    plain = full()
+    plain["bench"][0]["pumps"] = 2
+    assert faults(plain) == {"bench.0.pumps": "wants 1, as `pump.count` is 1, got 2"}
+
+
+def test_a_column_of_a_log_has_a_unit_of_its_kind() -> None:
+    found = faults(with_value(smallest(), "log.columns.rail", ["FuelP", "gal/h"]))
+    assert found == {
+        "log.columns.rail.1": 'wants the unit of a pressure, such as psi, got "gal/h"',
+    }
+    assert faults(with_value(smallest(), "log.columns.flow", ["Flow", "kg/h"])) == {}
+    assert faults(with_value(smallest(), "log.columns.rpm", ["Speed", "psi"])) != {}
+    assert faults(with_value(smallest(), "log.columns.rpm", ["Speed", "rpm"])) == {}
+
+
+def test_the_manifold_is_told_by_one_column() -> None:
+    plain = with_value(full(), "log.columns.boost", ["Boost", "psi"])
+    assert list(faults(plain)) == ["log.columns.boost"]
+
+
+def test_the_barometer_may_be_one_value() -> None:
+    built = session("log.columns.barometer", "1.0 bar")
+    assert built.log.columns.barometer is not None
+    assert built.log.columns.barometer.value == 1e5

@@ -83,13 +83,9 @@ def test_choices_and_needs() -> None:
     )
     needed = {path for path in leaf_paths() if field_at(path).required}
     assert needed == {
-        *("format", "goal.power", "pump.curve.points", "wiring.supply", "feed.filter.rated_flow"),
-        *(
-            "feed.part.rated_flow",
-            "feed.part.rated_loss",
-            "inlet.strainer.rated_flow",
-            "inlet.strainer.rated_loss",
-        ),
+        *("format", "goal.power", "pump.curve.points", "wiring.supply"),
+        *("pull.power", "pull.boost", "bench.pressure", "bench.volts", "bench.time"),
+        *("feed.part.rated_flow", "feed.part.rated_loss"),
         *("return_line.part.rated_flow", "return_line.part.rated_loss", "return_line.regulator.rated_flow"),
         *("return_line.regulator.rated_loss", "injectors.rated_flow", "stress.case.change"),
     }

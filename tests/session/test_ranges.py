@@ -21,11 +21,40 @@ VOLTS = ("4.99 V", "5 V", "24 V", "24.01 V")
 LIFT = ("-0.1 gal/h", "0 gal/h", "2000 gal/h", "2000.1 gal/h")
 POWER = ("9.99 hp", "10 hp", "5000 hp", "5001 hp")
 BOOST = ("-0.01 psi", "0 psi", "100 psi", "100.01 psi")
+READING = ("-0.1 psi", "0 psi", "300 psi", "300.1 psi")
+RPM = (499, 500, 20000, 20001)
+SHARE = ("-0.1 %", "0 %", "200 %", "200.1 %")
+SHARES = (
+    *("fuel_use", "pump_flow", "feed_bore", "fittings", "length", "filters", "vapour"),
+    *("injector_flow", "return_regulator", "return_bore"),
+)
 
 RANGES: dict[str, tuple[Any, Any, Any, Any]] = {
     "goal.power": POWER,
     "goal.next_power": POWER,
     "goal.next_boost": BOOST,
+    "engine.rpm": RPM,
+    "pull.0.rpm": RPM,
+    "pull.0.power": POWER,
+    "pull.0.boost": BOOST,
+    "bench.0.pressure": READING,
+    "bench.0.volts": VOLTS,
+    "bench.0.pumps": (0, 1, 1, 2),
+    "bench.0.volume": ("0.09 l", "0.1 l", "200 l", "200.1 l"),
+    "bench.1.mass": ("0.09 kg", "0.1 kg", "200 kg", "200.1 kg"),
+    "bench.0.time": ("0.9 s", "1 s", "3600 s", "3601 s"),
+    **{f"gauge.0.{key}": READING for key in ("hose_off", "idle", "full_power")},
+    "gauge.0.volts": VOLTS,
+    "gauge.0.current": ("-0.1 A", "0 A", "200 A", "200.1 A"),
+    "pump.health": ("19.9 %", "20 %", "150 %", "150.1 %"),
+    "feed.run.0.wall": ("0.19 mm", "0.2 mm", "5 mm", "5.01 mm"),
+    "surge.pressure": ("-5.01 psi", "-5 psi", "15 psi", "15.01 psi"),
+    "injectors.dead_time": ("-0.01 ms", "0 ms", "5 ms", "5.01 ms"),
+    **{f"tolerance.{key}": SHARE for key in SHARES},
+    **{f"tolerance.{key}": ("-0.1 %", "0 %", "50 %", "50.1 %") for key in ("driveline", "ethanol")},
+    **{f"tolerance.{key}": ("-0.1 psi", "0 psi", "50 psi", "50.1 psi") for key in ("boost", "base")},
+    "tolerance.temperature": ("-0.1 K", "0 K", "60 K", "60.1 K"),
+    "tolerance.voltage": ("-0.1 V", "0 V", "5 V", "5.1 V"),
     "goal.driveline_loss": ("-0.1 %", "0 %", "50 %", "50.1 %"),
     "goal.reserve": ("-0.1 %", "0 %", "200 %", "200.1 %"),
     "engine.cylinders": (0, 1, 24, 25),
@@ -208,6 +237,9 @@ def test_a_ratio_is_a_bare_finite_number(path: str, value: Any) -> None:
         ("return_line.sizes", 1, 24, "9 mm"),
         ("feed.run", 0, 40, {}),
         ("feed.filter", 0, 40, {"rated_flow": "120 gal/h"}),
+        ("pull", 0, 40, {"power": "330 hp", "boost": "24 psi"}),
+        ("bench", 0, 40, {"pressure": "40 psi", "volts": "13 V", "volume": "4 l", "time": "52 s"}),
+        ("gauge", 0, 40, {"idle": "35 psi"}),
         ("feed.part", 0, 40, {"rated_flow": "120 gal/h", "rated_loss": "1 psi"}),
         ("inlet.run", 0, 40, {"size": "-10"}),
         ("return_line.run", 0, 40, {}),

@@ -52,10 +52,21 @@ def test_a_quantity_is_held_in_si(path: str, value: Any, expected: float) -> Non
 
 
 def test_injectors_rated_by_mass_are_rated_on_heptane() -> None:
-    """684 kg/m3 (physics.md 9, after SAE J1832 practice): 95 lb/h is 95 lb/h over that density."""
-    built = session("injectors.rated_flow", "95 lb/h")
+    """684 kg/m3 (SAE J1832 practice): 40 kg/h is 40 kg/h over that density."""
+    built = session("injectors.rated_flow", "40 kg/h")
     assert built.injectors is not None
-    assert built.injectors.rated_flow == pytest.approx(95 * POUND / 3600 / 684, rel=1e-12)
+    assert built.injectors.rated_flow == pytest.approx(40 / 3600 / 684, rel=1e-12)
+
+
+@pytest.mark.parametrize(
+    ("said", "cc_min"),
+    [("95 lb/h", 997.5), ("80 lb", 840), ("850 cc", 850), ("850 cc/min", 850), ("0.85 L/min", 850)],
+)
+def test_injectors_as_people_say_them(said: str, cc_min: float) -> None:
+    """A maker's lb/h is 10.5 cc/min: common practice, no source."""
+    built = session("injectors.rated_flow", said)
+    assert built.injectors is not None
+    assert built.injectors.rated_flow == pytest.approx(cc_min * 1e-6 / 60, rel=1e-12)
 
 
 @pytest.mark.parametrize("row", WIRE, ids=lambda row: f"{row['awg']} AWG")
@@ -68,7 +79,7 @@ def test_a_gauge_is_held_as_its_area(row: dict[str, Any]) -> None:
     assert wiring.wire == pytest.approx(row["area_mm2"] * 1e-6, rel=2e-5)
 
 
-@pytest.mark.parametrize("typed", ["12 AWG", "12awg", " 12 Awg "])
+@pytest.mark.parametrize("typed", ["12 AWG", "12awg", " 12 Awg ", "12 gauge", "12 ga", "#12"])
 def test_a_gauge_in_any_letter_case(typed: str) -> None:
     plain = full()
     plain["wiring"]["wire"] = typed
@@ -97,8 +108,38 @@ def test_sizes() -> None:
         Size("-8", 8, None),
         Size("-10", 10, None),
         Size("8 mm", None, 0.008),
-        Size("3/8 in", None, near(0.009525)),
+        Size("3/8 in", None, near(0.009525), inches=True),
     )
+
+
+@pytest.mark.parametrize("said", ["-8", "AN8", "-8AN", "AN-8", "-8 AN", "an 8", "#8", "8"])
+def test_a_dash_size_as_people_say_it(said: str) -> None:
+    assert session("feed.sizes", [said]).feed.sizes == (Size("-8", 8, None),)
+
+
+@pytest.mark.parametrize(
+    ("said", "text", "mm", "inches"),
+    [
+        ("5/16 pipe", "5/16 in", 7.9375, True),
+        ("5/16", "5/16 in", 7.9375, True),
+        ("5/16 in OD", "5/16 in", 7.9375, True),
+        ('3/8"', '3/8"', 9.525, True),
+        ("8 mm pipe", "8 mm", 8, False),
+    ],
+)
+def test_a_pipe_as_people_say_it(said: str, text: str, mm: float, inches: bool) -> None:
+    (size,) = session("feed.sizes", [said]).feed.sizes
+    assert (size.text, size.dash, size.inches) == (text, None, inches)
+    assert size.length_m == pytest.approx(mm * 1e-3)
+
+
+@pytest.mark.parametrize("said", ["2.5 square mm", "2.5 sq mm", "2.5 mm2", "2.5 mm^2", "2.5 mm²"])
+def test_a_wire_by_its_area_as_people_say_it(said: str) -> None:
+    plain = full()
+    plain["wiring"]["wire"] = said
+    wiring = validate(plain).wiring
+    assert wiring is not None
+    assert wiring.wire == pytest.approx(2.5e-6)
 
 
 def test_points() -> None:
@@ -115,7 +156,8 @@ def test_examples_load(path: Path) -> None:
     plain = tomllib.loads(path.read_text(encoding="utf-8"))
     built = validate(plain, path.stem)
     assert built.name == plain.get("name", path.stem)
-    assert built.goal.power == pytest.approx(float(plain["goal"]["power"].split()[0]) * HORSEPOWER)
+    number, unit = plain["goal"]["power"].split()
+    assert built.goal.power == pytest.approx(float(number) * {"hp": HORSEPOWER, "kW": 1e3}[unit])
 
 
 def test_there_are_examples() -> None:

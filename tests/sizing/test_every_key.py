@@ -24,10 +24,11 @@ MOVES_NOTHING = {
     **{f"{section}.what": "words" for section in ("inlet.run", "return_line.run", "return_line.part")},
     **{
         f"fitted.{part}": "words"
-        for part in ("line", "return_line", "pump", "regulator", "injectors", "filter")
+        for part in ("line", "return_line", "pump", "regulator", "injectors", "filter", "has")
     },
     **{f"record.{part}": "kept" for part in ("inputs", "saved", "version", "works", "margin", "answer")},
     "stress.case.name": "words",
+    **{path: "how sure it is" for path in leaf_paths() if path.startswith("tolerance.")},
     "inlet.run.pressure_rating": "no dead head reaches a suction line",
     "return_line.run.pressure_rating": "no dead head reaches a return",
 }
@@ -39,6 +40,7 @@ LISTS = (
     "return_line.run",
     "return_line.part",
     "pump.curve",
+    "pull",
 )
 ANSWERS: dict[str, list[Any]] = {
     "text": ["other words"],
@@ -54,6 +56,7 @@ ANSWERS: dict[str, list[Any]] = {
     "fittings": [{"straight": 9}],
     "change": [{"goal.power": "200 hp"}],
     "format": [1],
+    "words": [["filter"]],
 }
 WORDS = {"text", "note", "kept", "flag"}
 PIPE = {"what": "pick-up", "size": "-10"}
@@ -77,6 +80,10 @@ OTHERS: tuple[dict[str, Any], ...] = (
     {"return_line.chosen": None, "return_line.part": [{"rated_flow": "100 gal/h", "rated_loss": "1 psi"}]},
     {"engine.bsfc": None, "injectors.count": None, "feed.chosen": None, "return_line.chosen": None},
     {"fuel.temperature": "53 degC"},
+    {"feed.sizes": ["3/8 in", "1/2 in"], "feed.run": [{"hose": "tube"}]},
+    {"inlet.run": [{**PIPE, "hose": "tube"}], "return_line.run": [{"hose": "tube", "size": "-6"}]},
+    {"pump.place": "surge", "surge.pressure": "1 psi"},
+    {"pump.count": 2, "inlet.run": [PIPE]},
     {"feed.run": [{"what": "kept", "size": "-4"}, {"length": "3 ft"}]},
 )
 

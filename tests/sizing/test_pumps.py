@@ -31,7 +31,8 @@ def test_at_full_power_all_pumps_run_however_few_do_at_idle(arrangement: str, ba
     assert one.pump is not None and both.pump is not None
     assert one.pump.dead_head_Pa == both.pump.dead_head_Pa
     assert one.pump.capacity_without_feed_loss_m3_s == both.pump.capacity_without_feed_loss_m3_s
-    assert both.pump.stage_power_W is None and one.pump.stage_power_W is not None
+    assert both.pump.stages == ()
+    assert [stage.pumps for stage in one.pump.stages] == ([1] if arrangement == "parallel" else [])
 
 
 def test_pumps_that_never_send_the_demand_could_make_nothing() -> None:

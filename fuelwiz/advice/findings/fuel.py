@@ -85,7 +85,7 @@ def _vapour_on_bad_days(subject: Subject) -> Iterator[Remark]:
 
 def _heat(subject: Subject) -> Iterator[Remark]:
     heat = subject.figures.heat
-    if heat is None or heat.rise_K_per_h <= MOST_RISE_K_PER_H:
+    if heat is None or heat.rise_K_per_h is None or heat.rise_K_per_h <= MOST_RISE_K_PER_H:
         return
     rise = subject.numbers.figure("warming", heat.rise_K_per_h, MOST_RISE_K_PER_H)
     most = subject.numbers.figure("warming", MOST_RISE_K_PER_H)

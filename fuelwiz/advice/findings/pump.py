@@ -6,8 +6,8 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject
+from fuelwiz.physics.curve import ONE_POINT_SLOPE
 from fuelwiz.physics.fuel import PSI_PA
-from fuelwiz.physics.pump import ONE_POINT_SLOPE
 from fuelwiz.session import Pump
 
 CARRIED_VOLTS = 0.7
@@ -131,9 +131,9 @@ def _several(subject: Subject, pump: Pump) -> Iterator[Remark]:
 
 def _staged(subject: Subject, pump: Pump) -> Iterator[Remark]:
     figures = subject.figures.pump
-    if figures is None or figures.stage_power_W is None or pump.running_at_idle >= pump.count:
+    if figures is None or not figures.stages or pump.running_at_idle >= pump.count:
         return
-    power = subject.numbers.figure("power", figures.stage_power_W)
+    power = subject.numbers.figure("power", figures.stages[-1].power_W)
     yield Remark(
         "note",
         "pump.running_at_idle",

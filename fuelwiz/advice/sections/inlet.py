@@ -38,7 +38,7 @@ def _inlet(subject: Subject) -> Iterator[tuple[str, str]]:
 
 def _warming(subject: Subject) -> str:
     heat = subject.figures.heat
-    if heat is not None:
+    if heat is not None and heat.rise_K_per_h is not None:
         return f"{subject.numbers.figure('warming', heat.rise_K_per_h)} an hour at most, with no cooling"
     if subject.session.pressure.regulator == "none":
         return "next to nothing, as no fuel is recirculated"

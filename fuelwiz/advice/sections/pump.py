@@ -39,6 +39,6 @@ def _pump_given(subject: Subject) -> Iterator[tuple[str, str]]:
     name = f"{pump.name}: " if pump.name else ""
     yield "your pump", f"{name}{many}{gives} in this system"
     yield "without line loss", numbers.figure("flow", figures.capacity_without_feed_loss_m3_s)
-    if figures.stage_power_W is not None:
-        power = numbers.figure("power", figures.stage_power_W)
+    if figures.stages:
+        power = numbers.figure("power", figures.stages[-1].power_W)
         yield "staging", f"all pumps must run from {power} up"

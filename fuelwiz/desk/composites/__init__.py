@@ -8,7 +8,7 @@ from types import MappingProxyType
 from fuelwiz.desk.composites.fuel_choice import FUEL
 from fuelwiz.desk.composites.hoses import BENDS, HOSES
 from fuelwiz.desk.composites.kinds import ChoiceQuestion, CountQuestion
-from fuelwiz.desk.composites.one_run import SEVERAL, field_of, has_several_runs, without_item
+from fuelwiz.desk.composites.one_run import SEVERAL, field_of, has_several_runs, with_none, without_item
 from fuelwiz.desk.composites.optional_sections import STRAINER, SURGE_POT
 from fuelwiz.desk.composites.pump_known import KNOWN
 
@@ -19,6 +19,7 @@ __all__ = [
     "CountQuestion",
     "field_of",
     "has_several_runs",
+    "with_none",
     "without_item",
 ]
 

@@ -76,6 +76,12 @@ def hose_ends(fittings: Mapping[str, int]) -> int:
 
 
 def without_item(state: State, path: str) -> State:
-    """The build without the run or filter that a question is about: its answer is "none"."""
+    """The build without the run or filter that a question is about."""
     section, _, _ = field_of(path).partition(".0.")
     return state.without(section)
+
+
+def with_none(state: State, path: str) -> State:
+    """The build that has no such run or filter: its answer is "none"; a filter left out would be assumed."""
+    state = without_item(state, path)
+    return state.with_value("feed.filter", []) if path == "feed.filter" else state

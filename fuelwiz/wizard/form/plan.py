@@ -40,6 +40,7 @@ _LISTS = {
     "return_line.run": ("return_line.run", "+ add a return run"),
     "return_line.part": ("return_line.part", "+ add a part"),
     "pump.curve": ("pump.curve", "+ add a voltage"),
+    "pull": ("pull", "+ add a point"),
     "stress.case": ("stress.case", "+ add a case of your own"),
 }
 _IN_A_LIST = tuple(f"{path}." for path, _ in _LISTS.values())
