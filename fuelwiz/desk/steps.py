@@ -30,15 +30,15 @@ _BY_SECTION = {
     "return": "inlet",
     "return_line": "inlet",
     "surge": "inlet",
-    "tank": "sheet",
+    "tank": "summary",
     "wiring": "wiring",
     "injectors": "injectors",
     "stress": "stress",
     "bench": "measured",
     "gauge": "measured",
     "log": "measured",
-    "fitted": "sheet",
-    "record": "sheet",
+    "fitted": "summary",
+    "record": "summary",
 }
 
 
@@ -46,7 +46,7 @@ def step_of(path: str) -> str:
     """The step that asks for the field or question at a path."""
     if path.startswith("tank.pressure"):
         return "inlet"
-    return _BY_SECTION.get(path.partition(".")[0], "sheet")
+    return _BY_SECTION.get(path.partition(".")[0], "summary")
 
 
 def steps_in(plain: Plain) -> frozenset[str]:

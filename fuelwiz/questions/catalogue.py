@@ -146,7 +146,7 @@ STEPS = (
     Step("injectors", "Injectors", "Injectors", ("injectors",)),
     Step("stress", "Stress", "Stress", ("stress", "how_sure")),
     Step("measured", "Measured", "Measured", ("measured",)),
-    Step("sheet", "Sheet", "Sheet", ("sheet",)),
+    Step("summary", "Summary", "Summary", ("summary",)),
 )
 
 

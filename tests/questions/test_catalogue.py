@@ -41,7 +41,7 @@ AT_ONCE = {
     "stress": "stress.case stress.case.name stress.case.change",
     "measured": "bench bench.date bench.at bench.pressure bench.volts bench.pumps bench.volume bench.mass "
     "bench.time gauge gauge.date gauge.hose_off gauge.idle gauge.full_power gauge.volts gauge.current log.file",
-    "sheet": "fitted.line fitted.return_line fitted.pump fitted.regulator fitted.injectors fitted.filter "
+    "summary": "fitted.line fitted.return_line fitted.pump fitted.regulator fitted.injectors fitted.filter "
     "tank.volume tank.fill",
 }
 WORDS_OF_FORMS = {

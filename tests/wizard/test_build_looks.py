@@ -79,4 +79,4 @@ async def test_a_hostile_file_shows_harmlessly(tmp_path: Path) -> None:
             assert harmless(keys.text)
         assert "[red]x[/]" in keys.part("top")[0]
         await keys.go_to("fitted.line")
-        assert step_of(keys.form.path) == "sheet" and "[red]x[/]" in flat(keys.part("form"))
+        assert step_of(keys.form.path) == "summary" and "[red]x[/]" in flat(keys.part("form"))
