@@ -41,6 +41,7 @@ def main(argv: Sequence[str] | None = None) -> int:
             f"something went wrong in the program itself ({type(error).__name__}), not in your file."
             " Please report it; FUELWIZ_DEBUG=1 shows where."
         )
+        _complain("\n".join(getattr(error, "__notes__", ())))
         return BAD
 
 
@@ -69,7 +70,10 @@ def _open_wizard(arguments: list[str]) -> int:
     from fuelwiz.wizard.app import run
 
     folder = asked.sessions or os.environ.get("FUELWIZ_SESSIONS")
-    return run(Path(asked.file) if asked.file else None, Path(folder) if folder else None, not asked.no_mouse)
+    from fuelwiz.terminal.environment import takes_mouse
+
+    mouse = asked.mouse or (takes_mouse(os.environ) and not asked.no_mouse)
+    return run(Path(asked.file) if asked.file else None, Path(folder) if folder else None, mouse)
 
 
 def _report(asked: argparse.Namespace) -> int:

@@ -92,7 +92,7 @@ def wizard_parser() -> Parser:
     rows = "\n".join(f"  {name:<12}{command.about}" for name, command in COMMANDS.items())
     parser = Parser(
         prog="fuelwiz",
-        usage="fuelwiz [--sessions DIR] [--no-mouse] [FILE]\n       fuelwiz COMMAND ...",
+        usage="fuelwiz [--sessions DIR] [--mouse | --no-mouse] [FILE]\n       fuelwiz COMMAND ...",
         description=ABOUT,
         epilog=f"commands:\n{rows}\n\nexamples:\n{EXAMPLES}\n\n{CARE}",
         formatter_class=argparse.RawDescriptionHelpFormatter,
@@ -101,7 +101,13 @@ def wizard_parser() -> Parser:
     folder = "the folder of your builds; else FUELWIZ_SESSIONS, saved_sessions/ here, or your data folder"
     parser.add_argument("file", nargs="?", metavar="FILE", help=opens)
     parser.add_argument("--sessions", metavar="DIR", help=folder)
-    parser.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
+    mouse = parser.add_mutually_exclusive_group()
+    mouse.add_argument(
+        "--mouse",
+        action="store_true",
+        help="use the mouse over SSH and in GNU screen too, where it is left out",
+    )
+    mouse.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
     parser.add_argument("--version", action="version", version=f"fuelwiz {__version__}")
     return parser
 

@@ -31,6 +31,16 @@ def is_light(environ: Mapping[str, str]) -> bool:
     return environ.get("COLORFGBG", "").rpartition(";")[2] in ("7", "15")
 
 
+def takes_mouse(environ: Mapping[str, str]) -> bool:
+    """Whether the mouse is worth taking from it: not over SSH, where each report costs; never in GNU screen.
+
+    While the mouse is reported, GNU screen holds a lone Esc back until the next key and makes one of both.
+    """
+    term = environ.get("TERM", "")
+    in_screen = bool(environ.get("STY")) or (term.startswith("screen") and not environ.get("TMUX"))
+    return not (environ.get("SSH_CONNECTION") or environ.get("SSH_TTY") or in_screen)
+
+
 def locale_speaks_utf8(environ: Mapping[str, str]) -> bool:
     """Whether the locale asks for UTF-8."""
     chosen = environ.get("LC_ALL", "")

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from textual.app import App
+from textual.driver import Driver
 from textual.events import Key, Paste
 from textual.filter import LineFilter
 from textual.screen import Screen
@@ -49,7 +50,34 @@ class FuelwizApp(App[int], inherit_bindings=False):
         self.first_path = path
         self.check_terminal: Callable[[], None] = lambda: None
         self.message = ""
+        self.crash: Exception | None = None
         self.title = "fuelwiz"
+
+    def get_driver_class(self) -> type[Driver]:
+        """The driver of this program, where the system's terminals are those that it knows."""
+        usual = super().get_driver_class()
+        if usual.__name__ != "LinuxDriver":
+            return usual
+        from fuelwiz.wizard.terminal_driver import TerminalDriver
+
+        return TerminalDriver
+
+    def use_mouse(self, wanted: bool) -> None:
+        """Have the mouse reported to the screen in front, or leave it to the terminal."""
+        use = getattr(self._driver, "use_mouse", None)
+        if use is not None:
+            use(wanted)
+
+    def panic(self, *renderables: object) -> None:
+        """Something went wrong in the program itself: the draft is kept, and whoever runs it says so in a line."""
+        if self.crash is None:
+            self.crash = self._exception or RuntimeError("the screen cannot be drawn")
+            if self.keep_draft():
+                self.crash.add_note("What you typed is kept as a draft: the next start offers it.")
+        super().panic()
+
+    def _fatal_error(self) -> None:
+        self.panic()
 
     def get_line_filters(self) -> Sequence[LineFilter]:
         """None: every color is already one that this terminal has."""
@@ -140,13 +168,15 @@ class FuelwizApp(App[int], inherit_bindings=False):
         """End the program."""
         self.exit(return_code=status)
 
-    def keep_draft(self) -> None:
-        """Write the draft of the build that is open, if any; nothing here may fail."""
-        for screen in self.screen_stack:
+    def keep_draft(self) -> bool:
+        """Write the draft of the build that is open; whether one was written. Nothing here may fail."""
+        kept = False
+        for screen in self._screen_stack:
             desk = getattr(screen, "desk", None)
             if desk is not None and desk.dirty:
                 with suppress(Exception):
-                    desk.write_draft()
+                    kept = desk.write_draft() is not None or kept
+        return kept
 
     def _show(self, screen: Screen[None]) -> None:
         if len(self.screen_stack) > 1:

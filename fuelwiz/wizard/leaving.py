@@ -11,7 +11,8 @@ from collections.abc import Callable
 from types import FrameType
 from typing import Any, Protocol
 
-HUNG_UP, ASKED_TO_END = 129, 143
+HUNG_UP, INTERRUPTED, ASKED_TO_END = 129, 130, 143
+_STATUS = {signal.SIGHUP: HUNG_UP, signal.SIGINT: INTERRUPTED, signal.SIGTERM: ASKED_TO_END}
 GRACE_S = 1.0
 CHECK_EVERY_S = 1.0
 
@@ -22,6 +23,9 @@ class Guarded(Protocol):
     check_terminal: Callable[[], None]
     """Called every now and then while the program runs."""
 
+    crash: Exception | None
+    """What went wrong in the program itself, if anything."""
+
     @property
     def return_code(self) -> int | None:
         """The exit status that was asked for."""
@@ -29,8 +33,8 @@ class Guarded(Protocol):
     def run(self, *, mouse: bool) -> int | None:
         """Run until the program is left."""
 
-    def keep_draft(self) -> None:
-        """Write the draft of the build that is open, if any."""
+    def keep_draft(self) -> bool:
+        """Write the draft of the build that is open; whether one was written."""
 
     def leave(self, status: int = 0) -> None:
         """End the program."""
@@ -48,12 +52,12 @@ class Leaving:
 
     def install(self) -> None:
         """Answer signals here, in plain handlers: they run even while a stalled terminal blocks the event loop."""
-        for number in (signal.SIGHUP, signal.SIGTERM):
+        for number in _STATUS:
             if signal.getsignal(number) is not signal.SIG_IGN:
                 signal.signal(number, self._signalled)
 
     def _signalled(self, number: int, frame: FrameType | None) -> None:
-        self.leave(HUNG_UP if number == signal.SIGHUP else ASKED_TO_END)
+        self.leave(_STATUS[signal.Signals(number)])
 
     def leave(self, status: int) -> None:
         """Keep the draft, ask the program to end, and end it after a second if it cannot."""
@@ -73,10 +77,13 @@ class Leaving:
 
 
 def terminal_is_there() -> bool:
-    """Whether something still holds the other end of the terminal that keys come from."""
+    """Whether something still holds the other end of the line that keys come from.
+
+    A terminal that has hung up no longer says that it is one, so the line itself is asked.
+    """
     stdin = sys.__stdin__
     try:
-        if stdin is None or not os.isatty(stdin.fileno()):
+        if stdin is None:
             return True
         watch = select.poll()
         watch.register(stdin.fileno(), select.POLLIN)
@@ -87,11 +94,17 @@ def terminal_is_there() -> bool:
 
 
 def guarded_run(app: Guarded, *, mouse: bool) -> int:
-    """Run the program; its exit status, that of a hang-up or a request to end included."""
+    """Run the program; its exit status, that of a hang-up or a request to end included.
+
+    Raises:
+        Exception: what went wrong in the program itself, once the terminal is as it was.
+    """
     leaving = Leaving(app)
     leaving.install()
     app.check_terminal = leaving.check_terminal
     status = app.run(mouse=mouse)
     if leaving.status is not None:
         return leaving.status
+    if app.crash is not None:
+        raise app.crash
     return status or app.return_code or 0

@@ -46,6 +46,9 @@ class Program(Protocol):
     def compare(self, paths: Sequence[Path]) -> None:
         """Put builds side by side."""
 
+    def use_mouse(self, wanted: bool) -> None:
+        """Have the mouse reported, or leave it to the terminal's own selection."""
+
     def palette(self) -> None:
         """Find an action by a few letters of it."""
 

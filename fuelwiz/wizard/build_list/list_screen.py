@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import ClassVar, cast
 
 from textual.app import ComposeResult
-from textual.events import Click, Key, MouseScrollDown, MouseScrollUp, Paste, ScreenResume
+from textual.events import Click, Key, MouseScrollDown, MouseScrollUp, Paste, ScreenResume, ScreenSuspend
 from textual.screen import Screen
 from textual.timer import Timer
 from textual.worker import Worker, WorkerState
@@ -77,8 +77,13 @@ class BuildListScreen(Screen[None]):
 
     def on_screen_resume(self, event: ScreenResume) -> None:
         """Back from another screen: the folder may hold something else by now."""
+        self.program.use_mouse(True)
         self.actions.read()
         self.show()
+
+    def on_screen_suspend(self, event: ScreenSuspend) -> None:
+        """No other screen looks at the mouse: the terminal has it back, to select text with."""
+        self.program.use_mouse(False)
 
     def show(self) -> None:
         """Paint what differs from what stands there; calculate on when keys pause."""
