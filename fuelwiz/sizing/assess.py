@@ -40,7 +40,7 @@ def first_figures(session: Session) -> Figures:
     row = next(row for row in rows if row.size == pick)
     sized = sized_by_name[pick]
     verdict = BuildVerdict(sized)
-    limits = (*row.limits, *verdict.limits(verdict.return_line))
+    limits = (*row.limits, *verdict.limits(None))
     return Figures(
         fuel=system.fuel_figures,
         demand=system.demand,
@@ -63,6 +63,9 @@ def first_figures(session: Session) -> Figures:
         next=None,
         pull=pull_figures(sized),
         stress=(),
+        spread=None,
+        changes=(),
+        way_out=None,
         assumed=assumed(system),
         gauge=(),
         wire_choices=verdict.wire_choices,

@@ -35,6 +35,17 @@ def ceilings(sized: SizedSystem) -> tuple[Ceiling, ...]:
     return tuple(sorted(found, key=lambda ceiling: ceiling.max_power_W))
 
 
+def solved_ceiling_w(sized: SizedSystem) -> float | None:
+    """The lowest of the ceilings that are solved: of the pump and of the injectors; None without either."""
+    system = sized.system
+    found: list[float] = []
+    if sized.solved and sized.capacity is not None:
+        found.append(sized.max_power_w(sized.capacity))
+    if system.session.injectors is not None and not system.direct:
+        found.append(injector_ceiling_w(sized))
+    return min(found, default=None)
+
+
 def _feed(sized: SizedSystem) -> Ceiling:
     """The run that gives out first: the one that is shown, or a kept one."""
     shown = _run_ceiling(sized, sized.shown_run, None)

@@ -25,14 +25,17 @@ class Circuit:
     fuse_A: float | None
     ampacity_A: float | None
 
-    @property
-    def fails(self) -> bool:
-        """Whether no fuse is large enough, or the one that is would not guard the wire."""
-        if self.current_A is None:
-            return False
-        if self.fuse_A is None:
-            return True
-        return self.ampacity_A is not None and self.fuse_A > self.ampacity_A
+
+def fuse_fails(sized: SizedSystem) -> bool:
+    """Whether no fuse is large enough, or the one that is would not guard the wire."""
+    wiring, pumps = sized.system.session.wiring, sized.system.pumps
+    if wiring is None or pumps is None or not sized.solved:
+        return False
+    one_pump = pumps.pump.current_A(sized.pressure_at_capacity_pa)
+    if one_pump is None:
+        return False
+    fuse = fuse_A(highest_working_a(sized, pumps, one_pump))
+    return fuse is None or (wiring.wire is not None and fuse > ampacity_A(wiring.wire))
 
 
 def fullest_circuit(sized: SizedSystem) -> Circuit | None:

@@ -17,8 +17,10 @@ from fuelwiz.sizing.part_figures import (
     WireChoice,
     WiringFigures,
 )
+from fuelwiz.sizing.slow_figures import ChangeFigures, SpreadFigures
 from fuelwiz.sizing.vocabulary import (
     Band,
+    Change,
     CeilingBasis,
     CeilingPart,
     FlowRegime,
@@ -164,6 +166,8 @@ class NextFigures:
     limits: tuple[Limit, ...]
     target_flow_m3_s: float
     target_rise_Pa: float
+    changes: tuple[ChangeFigures, ...] = ()
+    way_out: tuple[Change, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,10 +198,14 @@ class StressFigures:
 
 @dataclass(frozen=True, slots=True)
 class Assumption:
-    """A key that was left out, and the value taken for it, as the file would say it."""
+    """A key that was left out, and the value taken for it, as the file would say it.
+
+    `effect` is how far the least margin moves between the ends of its tolerance, None where none is known.
+    """
 
     key: str
     value: str
+    effect: float | None = None
 
     @property
     def is_section(self) -> bool:
@@ -230,6 +238,9 @@ class Figures:
     next: NextFigures | None
     pull: tuple[PullFigures, ...]
     stress: tuple[StressFigures, ...]
+    spread: SpreadFigures | None
+    changes: tuple[ChangeFigures, ...]
+    way_out: tuple[Change, ...] | None
     assumed: tuple[Assumption, ...]
     gauge: tuple[GaugeReading, ...]
     wire_choices: tuple[WireChoice, ...]

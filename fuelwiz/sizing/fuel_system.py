@@ -13,7 +13,7 @@ from fuelwiz.physics.curve import Curve
 from fuelwiz.physics.inlet import atmosphere_pa
 from fuelwiz.physics.pump import Pump
 from fuelwiz.physics.wire import loop_resistance_ohm
-from fuelwiz.session import Pull, PumpCurve, Session
+from fuelwiz.session import Fuel, Pull, PumpCurve, Session
 from fuelwiz.sizing.figures import DemandFigures, FuelFigures, PressureFigures
 from fuelwiz.sizing.suction import Suction
 
@@ -58,23 +58,7 @@ class FuelSystem:
     @once
     def fuel(self) -> fuel_physics.Fuel:
         """The fuel at the session's temperature."""
-        given = self.session.fuel
-        if given.kind == "methanol":
-            return fuel_physics.methanol(temperature_k=given.temperature, reid_pa=given.reid_pressure)
-        if given.kind == "blend":
-            return fuel_physics.blend(
-                ethanol=given.ethanol, temperature_k=given.temperature, reid_pa=given.reid_pressure
-            )
-        assert given.density is not None and given.viscosity is not None and given.lhv is not None
-        return fuel_physics.own(
-            density_kg_m3=given.density,
-            viscosity_m2_s=given.viscosity,
-            lhv_J_kg=given.lhv,
-            given_at_k=given.temperature if self.fuel_given_at_k is None else self.fuel_given_at_k,
-            temperature_k=given.temperature,
-            stoich=given.stoich,
-            reid_pa=given.reid_pressure,
-        )
+        return fuel_of(self.session.fuel, self.fuel_given_at_k)
 
     @once
     def fuel_figures(self) -> FuelFigures:
@@ -281,6 +265,26 @@ class FuelSystem:
         """The build at its goal, then at each further point."""
         yield self
         yield from self.points
+
+
+def fuel_of(given: Fuel, given_at_k: float | None) -> fuel_physics.Fuel:
+    """What a session says of its fuel; one of the builder's own was measured at `given_at_k`, None for today's."""
+    if given.kind == "methanol":
+        return fuel_physics.methanol(temperature_k=given.temperature, reid_pa=given.reid_pressure)
+    if given.kind == "blend":
+        return fuel_physics.blend(
+            ethanol=given.ethanol, temperature_k=given.temperature, reid_pa=given.reid_pressure
+        )
+    assert given.density is not None and given.viscosity is not None and given.lhv is not None
+    return fuel_physics.own(
+        density_kg_m3=given.density,
+        viscosity_m2_s=given.viscosity,
+        lhv_J_kg=given.lhv,
+        given_at_k=given.temperature if given_at_k is None else given_at_k,
+        temperature_k=given.temperature,
+        stoich=given.stoich,
+        reid_pa=given.reid_pressure,
+    )
 
 
 def _in_health(curve: PumpCurve, health: float) -> Curve:

@@ -12,14 +12,25 @@ from fuelwiz.session import Feed, Filter, Part, Run, Size, bore_of_m
 from fuelwiz.sizing.candidates import follows, nominal_bore_m, run_bore_m, run_nominal_bore_m
 
 
-def plain_run(run: Run, candidate: Size | None, end_ratio: float) -> line.Run:
-    """A run as physics takes it, with the bore that it has at a candidate."""
-    bore = run_bore_m(run, candidate)
+def plain_run(
+    run: Run,
+    candidate: Size | None,
+    end_ratio: float,
+    *,
+    measured_m: tuple[float, float] | None = None,
+    fittings: float = 1.0,
+) -> line.Run:
+    """A run as physics takes it, with the bore that it has at a candidate.
+
+    `measured_m`, a bore and a length, beats what the session says; what fittings lose counts `fittings` times.
+    """
+    bore, length = measured_m or (run_bore_m(run, candidate), run.length)
+    coefficient = sum_of_fittings(run.fittings, bore_m=bore, end_ratio=end_ratio) + run.extra_k
     return line.Run(
         bore_m=bore,
-        length_m=run.length,
+        length_m=length,
         roughness_m=line.ROUGHNESS_M[run.hose],
-        loss_coefficient=sum_of_fittings(run.fittings, bore_m=bore, end_ratio=end_ratio) + run.extra_k,
+        loss_coefficient=fittings * coefficient,
         rise_m=run.rise,
         side_by_side=run.side_by_side,
     )
@@ -149,17 +160,24 @@ def feed_line(
     at_tank: bool,
     density_kg_m3: float,
     viscosity_m2_s: float,
+    measured_m: Sequence[tuple[float, float]] | None = None,
+    fittings: float = 1.0,
 ) -> FeedLine:
-    """The feed of a session at a candidate; a filter ahead of a regulator at the tank is not part of it."""
+    """The feed of a session at a candidate; a filter ahead of a regulator at the tank is not part of it.
+
+    `measured_m`, bore and length of each run, beats what the session says; what fittings lose counts `fittings`
+    times.
+    """
+    measured = measured_m or (None,) * len(feed.run)
     return FeedLine(
         runs=tuple(
             FeedRun(
-                plain_run(run, candidate, feed.end_ratio),
+                plain_run(run, candidate, feed.end_ratio, measured_m=of_run, fittings=fittings),
                 follows(run),
                 run_nominal_bore_m(run, candidate),
                 number,
             )
-            for number, run in enumerate(feed.run)
+            for number, (run, of_run) in enumerate(zip(feed.run, measured, strict=True))
         ),
         filters=tuple(part for part in feed.filter if not (at_tank and part.place == "pump")),
         parts=feed.part,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 
 from fuelwiz.once import once
@@ -85,8 +86,8 @@ class Return:
         end_ratio = self.sized.system.session.feed.end_ratio
         return [plain_run(run, candidate, end_ratio) for run in self.line.run]
 
-    def _settled(self, runs: list[Run], pumps: PumpSet, set_flow_m3_s: float) -> ReturnState:
-        """Where some pumps, the feed and a return of such runs agree."""
+    def _back_pressure_at(self, runs: list[Run]) -> Callable[[float], float]:
+        """What a return of such runs needs ahead of the regulator, as a function of the flow."""
         system = self.sized.system
         head = pressure_on_the_return_pa(system.session)
         density, viscosity = system.fuel.density_kg_m3, system.fuel.viscosity_m2_s
@@ -97,11 +98,26 @@ class Return:
             regulator_and_parts = self.regulator_loss_pa(flow) + parts * flow * flow
             return head + regulator_and_parts + sum(run_pa(flow) for run_pa in lost)
 
-        idle = system.pressure.idle_rail_Pa
+        return back_pressure
+
+    def holds(self, candidate: Size | None) -> bool:
+        """Whether the regulator can hold the idle pressure with that candidate, where no more is asked."""
+        needed = self._back_pressure_at(self._runs(candidate))(self.set_flow_m3_s)
+        return needed <= self.sized.system.pressure.idle_rail_Pa
+
+    def own_pick_holds(self) -> bool:
+        """The same with the size that would be judged: the chosen one, else any that holds."""
+        if self.chosen is not None:
+            return self.holds(self.candidate(self.chosen))
+        return any(self.holds(row) for row in reversed(self.rows))
+
+    def _settled(self, runs: list[Run], pumps: PumpSet, set_flow_m3_s: float) -> ReturnState:
+        """Where some pumps, the feed and a return of such runs agree."""
+        idle = self.sized.system.pressure.idle_rail_Pa
         return settle(
             set_pressure_pa=idle,
             flow_at=lambda rail: set_flow_m3_s if rail == idle else self.idle_flow_m3_s(pumps, rail),
-            back_pressure_at=back_pressure,
+            back_pressure_at=self._back_pressure_at(runs),
         )
 
     def size_figures(self, candidate: Size | None) -> ReturnSize:

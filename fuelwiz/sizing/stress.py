@@ -8,7 +8,7 @@ from fuelwiz.physics.boost import power_share_at
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.fuel import blend, blend_reid_pa
 from fuelwiz.physics.inlet import atmosphere_pa
-from fuelwiz.session import Pump, Session, Size
+from fuelwiz.session import Fuel, Pump, Session, Size
 from fuelwiz.sizing.figures import StressFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.sized_system import SizedSystem
@@ -28,8 +28,8 @@ from fuelwiz.sizing.thresholds import (
     WEAK_SUPPLY_V,
     WORN,
 )
-from fuelwiz.sizing.verdict import ReturnPick, judge
-from fuelwiz.sizing.vocabulary import LIMITS, Case, Limit
+from fuelwiz.sizing.verdict import ReturnPick, judge, with_vapour
+from fuelwiz.sizing.vocabulary import Case
 
 NEAR = 1e-9
 
@@ -47,7 +47,7 @@ def stress(
         vapour = judgement.vapour_margin_pa
         if name == "hot fuel" and vapour is not None and today is not None:
             vapour = min(vapour, today)
-        limits = _limits_on_a_bad_day(judgement.limits, vapour)
+        limits = with_vapour(judgement.limits, vapour)
         cases.append(
             StressFigures(
                 case=name,
@@ -58,14 +58,6 @@ def stress(
             )
         )
     return tuple(cases)
-
-
-def _limits_on_a_bad_day(limits: tuple[Limit, ...], vapour_margin_pa: float | None) -> tuple[Limit, ...]:
-    """The same limits, vapour among them only where the fuel boils, whatever the pump's place."""
-    found = set(limits) - {"vapour"}
-    if vapour_margin_pa is not None and vapour_margin_pa < 0:
-        found.add("vapour")
-    return tuple(limit for limit in LIMITS if limit in found)
 
 
 def built_in_cases(session: Session) -> Iterator[tuple[Case, Session]]:
@@ -189,12 +181,15 @@ def worn_pump(session: Session) -> Session:
 def with_ethanol(session: Session, ethanol: float) -> Session:
     """A blend with another ethanol content; a given bsfc keeps its efficiency, a given Reid pressure its place."""
     fuel = session.fuel
-    values: dict[str, float] = {"ethanol": ethanol}
-    if fuel.reid_pressure is not None:
-        values["reid_pressure"] = fuel.reid_pressure * blend_reid_pa(ethanol) / blend_reid_pa(fuel.ethanol)
     bsfc = session.engine.bsfc
     if bsfc is not None:
         before = blend(ethanol=fuel.ethanol, temperature_k=fuel.temperature).lhv_J_kg
         after = blend(ethanol=ethanol, temperature_k=fuel.temperature).lhv_J_kg
         session = changed(session, "engine", bsfc=bsfc * before / after)
-    return changed(session, "fuel", **values)
+    return changed(session, "fuel", ethanol=ethanol, reid_pressure=reid_with_ethanol_pa(fuel, ethanol))
+
+
+def reid_with_ethanol_pa(fuel: Fuel, ethanol: float) -> float | None:
+    """A given Reid pressure in its place of the table's at another ethanol content; None where none is given."""
+    given = fuel.reid_pressure
+    return None if given is None else given * blend_reid_pa(ethanol) / blend_reid_pa(fuel.ethanol)

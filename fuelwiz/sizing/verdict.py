@@ -8,7 +8,7 @@ from dataclasses import dataclass
 from fuelwiz.once import once
 from fuelwiz.session import Size, Surge
 from fuelwiz.sizing.choices import wire_choices
-from fuelwiz.sizing.electrics import Circuit, fullest_circuit, wiring_figures
+from fuelwiz.sizing.electrics import Circuit, fullest_circuit, fuse_fails, wiring_figures
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.injection import injector_figures, injectors_fail
 from fuelwiz.sizing.part_figures import (
@@ -16,7 +16,6 @@ from fuelwiz.sizing.part_figures import (
     InletFigures,
     PumpFigures,
     ReturnFigures,
-    ReturnSize,
     SurgeFigures,
     WireChoice,
     WiringFigures,
@@ -25,7 +24,7 @@ from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.size_rows import least, limits_at_any_point, too_fast, too_fast_at_full_delivery
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.stages import stages
-from fuelwiz.sizing.vocabulary import BUILD_LIMITS, BuildLimit, Limit, band_of
+from fuelwiz.sizing.vocabulary import BUILD_LIMITS, LIMITS, BuildLimit, Limit, band_of
 
 
 @dataclass(frozen=True)
@@ -76,9 +75,21 @@ class BuildVerdict:
         return min((rating for rating in rated if rating is not None), default=None)
 
     @once
+    def behind(self) -> Return:
+        """What is behind the regulator."""
+        return Return(self.sized)
+
+    @once
     def return_line(self) -> ReturnFigures | None:
         """The return at idle."""
-        return Return(self.sized).judged()
+        return self.behind.judged()
+
+    def return_fails(self, return_pick: ReturnPick | None) -> bool:
+        """Whether the regulator cannot hold at idle; without a pick, with the build's own."""
+        if not self.behind.applies:
+            return False
+        own = return_pick is None
+        return not (self.behind.own_pick_holds() if own else self.behind.holds(return_pick.size))
 
     @once
     def inlet(self) -> InletFigures | None:
@@ -154,20 +165,28 @@ class BuildVerdict:
         """Whether the return goes past the pot to the tank, so that the lift pump brings all that is delivered."""
         return pot.return_to == "tank" and self.sized.system.session.pressure.regulator != "none"
 
-    def limits(self, judged_return: ReturnFigures | ReturnSize | None) -> tuple[BuildLimit, ...]:
-        """What is wrong with the build as a whole, in the order of the verdict's table."""
-        system = self.sized.system
-        if not system.has_runs:
-            return ()
-        wrong: dict[BuildLimit, bool] = {
-            "return": judged_return is not None and not judged_return.holds,
-            "lift": self.lift_fails,
-            "rating": self.rating_fails,
-            "fuse": self.circuit is not None and self.circuit.fails,
-        }
-        found = {limit for point in self.sized.and_points() for limit in point_limits(point)}
-        found |= {limit for limit, fails in wrong.items() if fails}
+    def limits(self, return_pick: ReturnPick | None) -> tuple[BuildLimit, ...]:
+        """What is wrong with the build as a whole, in the order of the verdict's table.
+
+        The return is judged at a pick; without one, at the build's own.
+        """
+        found = set(self.each_limit(return_pick))
         return tuple(limit for limit in BUILD_LIMITS if limit in found)
+
+    def each_limit(self, return_pick: ReturnPick | None) -> Iterator[BuildLimit]:
+        """The same one by one, what is quick to find out first."""
+        if not self.sized.system.has_runs:
+            return
+        for point in self.sized.and_points():
+            yield from point_limits(point)
+        if self.lift_fails:
+            yield "lift"
+        if fuse_fails(self.sized):
+            yield "fuse"
+        if self.return_fails(return_pick):
+            yield "return"
+        if self.rating_fails:
+            yield "rating"
 
     @property
     def lift_fails(self) -> bool:
@@ -214,15 +233,28 @@ class ReturnPick:
 
 def judge(system: FuelSystem, pick: Size | None, return_pick: ReturnPick | None) -> Judgement:
     """A build at a pick of feed and return; without a return pick, the build's own."""
-    sized = SizedSystem(system, pick)
-    verdict = BuildVerdict(sized)
-    behind = Return(sized)
-    returning = None
-    if behind.applies:
-        returning = verdict.return_line if return_pick is None else behind.size_figures(return_pick.size)
+    return judge_sized(SizedSystem(system, pick), return_pick)
+
+
+def judge_sized(sized: SizedSystem, return_pick: ReturnPick | None) -> Judgement:
+    """The same of a build that is at its pick of feed."""
     found = least(sized)
     return Judgement(
         None if found is None else found.margin,
         sized.vapour_margin_pa,
-        (*limits_at_any_point(sized), *verdict.limits(returning)),
+        (*limits_at_any_point(sized), *BuildVerdict(sized).limits(return_pick)),
     )
+
+
+def limits_on_a_bad_day(judgement: Judgement) -> tuple[Limit, ...]:
+    """The limits of a build whose reserve counts as 0; vapour is one where the fuel boils, whatever the pump's place."""
+    return with_vapour(judgement.limits, judgement.vapour_margin_pa)
+
+
+def with_vapour(limits: tuple[Limit, ...], vapour_margin_pa: float | None) -> tuple[Limit, ...]:
+    """The same limits, vapour among them only where the fuel boils."""
+    boils = vapour_margin_pa is not None and vapour_margin_pa < 0
+    if boils == ("vapour" in limits):
+        return limits
+    found = {*limits, "vapour"} if boils else set(limits) - {"vapour"}
+    return tuple(limit for limit in LIMITS if limit in found)

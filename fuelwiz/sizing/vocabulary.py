@@ -38,6 +38,43 @@ Case = Literal[
 ]
 """The bad days that the program asks for by itself, in their order; a builder's own go by the builder's names."""
 
+Input = Literal[
+    "fuel_use",
+    "driveline",
+    "ethanol",
+    "temperature",
+    "boost",
+    "base",
+    "pump_flow",
+    "voltage",
+    "pump_kind",
+    "feed_bore",
+    "fittings",
+    "length",
+    "filters",
+    "vapour",
+    "injector_flow",
+    "return_regulator",
+    "return_bore",
+]
+"""What is not known exactly, in the order of the list."""
+
+Change = Literal[
+    "feed",
+    "regulator",
+    "return",
+    "wire",
+    "circuits",
+    "lower base",
+    "higher base",
+    "pump",
+    "filters",
+    "clean",
+    "injectors",
+    "cooler",
+]
+"""The one thing that may be changed about a build, in the order of the list."""
+
 FlowRegime = Literal["laminar", "transitional", "turbulent"]
 
 GaugeState = Literal["hose off", "idle", "full power"]
@@ -49,6 +86,8 @@ LINE_LIMITS: tuple[LineLimit, ...] = get_args(LineLimit)
 BANDS: tuple[Band, ...] = get_args(Band)
 CEILING_PARTS: tuple[CeilingPart, ...] = get_args(CeilingPart)
 CASES: tuple[Case, ...] = get_args(Case)
+INPUTS: tuple[Input, ...] = get_args(Input)
+CHANGES: tuple[Change, ...] = get_args(Change)
 
 FIXED = "fixed"
 """What the one row of a line is called where every run keeps a bore of its own."""

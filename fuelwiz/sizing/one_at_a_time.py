@@ -1,0 +1,114 @@
+"""Each input moved alone: what it does to the least margin, and where the build goes over."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from fuelwiz.sizing.moved import Movable
+from fuelwiz.sizing.slow_figures import InputFigures
+from fuelwiz.sizing.tolerances import Tolerance
+from fuelwiz.sizing.verdict import judge_sized, limits_on_a_bad_day
+from fuelwiz.sizing.vocabulary import Input, Limit
+
+END, FARTHEST, STEP = 2.0, 4.0, 0.5  # standard deviations
+HALVINGS = 24  # of a step, to a break
+SAME_EFFECT = 9  # decimals
+
+
+@dataclass(frozen=True, slots=True)
+class AtMove:
+    """A build with inputs moved: its least margin and its limits."""
+
+    margin: float
+    limits: tuple[Limit, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Break:
+    """Where an input takes a build from no limit to one or back: so many standard deviations off, and the limit."""
+
+    z: float
+    limit: Limit
+
+
+@dataclass(frozen=True, slots=True)
+class MovedInput:
+    """One input moved alone: the margins at its ends, and its break where it has one."""
+
+    tolerance: Tolerance
+    low: float
+    high: float
+    breaks: Break | None
+
+    @property
+    def rank(self) -> tuple[bool, float]:
+        """What puts inputs in order: those that break within their tolerance first, then by effect."""
+        near = self.breaks is not None and abs(self.breaks.z) <= END
+        return not near, -round(abs(self.high - self.low), SAME_EFFECT)
+
+    @property
+    def figures(self) -> InputFigures:
+        """The input as the result shows it."""
+        found = self.breaks
+        return InputFigures(
+            input=self.tolerance.input,
+            tolerance=self.tolerance.widest,
+            low=self.low,
+            high=self.high,
+            breaks=None if found is None else self.tolerance.moved(found.z),
+            limit=None if found is None else found.limit,
+        )
+
+
+def judged_at(build: Movable, moves: dict[Input, float]) -> AtMove:
+    """A build with inputs moved."""
+    judgement = judge_sized(build.at(moves), build.return_pick)
+    assert judgement.margin is not None
+    return AtMove(judgement.margin, limits_on_a_bad_day(judgement))
+
+
+def moved_alone(build: Movable, tolerance: Tolerance, today: AtMove) -> MovedInput:
+    """What one input does; the kind of the pump is one law or the other and breaks nothing."""
+    path = _Path(build, tolerance.input, {0.0: today})
+    low, high = path.at(-END).margin, path.at(END).margin
+    return MovedInput(tolerance, low, high, None if tolerance.input == "pump_kind" else path.nearest_break())
+
+
+@dataclass(frozen=True, slots=True)
+class _Path:
+    """One input on its way from today, and what was seen there."""
+
+    build: Movable
+    name: Input
+    seen: dict[float, AtMove]
+
+    def at(self, z: float) -> AtMove:
+        """The build with the input moved so far."""
+        if z not in self.seen:
+            self.seen[z] = judged_at(self.build, {self.name: z})
+        return self.seen[z]
+
+    def as_today(self, z: float) -> bool:
+        """Whether it still fails, or does not, as it does today."""
+        return bool(self.at(z).limits) == bool(self.seen[0.0].limits)
+
+    def nearest_break(self) -> Break | None:
+        """The break nearest to today, looked for step by step to both sides."""
+        for step in range(1, round(FARTHEST / STEP) + 1):
+            ends = [z for z in (-step * STEP, step * STEP) if not self.as_today(z)]
+            if ends:
+                return min((self._break_before(z) for z in ends), key=lambda found: abs(found.z))
+        return None
+
+    def _break_before(self, z: float) -> Break:
+        """The break in the last step before `z`."""
+        near, far = z - math.copysign(STEP, z), z
+        for _ in range(HALVINGS):
+            middle = (near + far) / 2
+            if self.as_today(middle):
+                near = middle
+            else:
+                far = middle
+        limits = self.at(far).limits or self.at(near).limits
+        return Break((near + far) / 2, limits[0])
