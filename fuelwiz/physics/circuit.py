@@ -95,9 +95,11 @@ class PumpSet:
         def spare(flow: float) -> float:
             return self.flow_m3_s(rise_at(flow)) - flow
 
-        while spare(most) > 0:
-            most *= 2
-        found = root(spare, 0.0, most)
+        end, left = most, spare(most)
+        while left > 0:
+            end *= 2
+            left = spare(end)
+        found = root(spare, 0.0, end, at_ends=(most, left))
         relief = self.relief_pa
         if not relieved or relief is None or rise_at(found) <= relief:
             return found

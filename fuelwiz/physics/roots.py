@@ -9,18 +9,25 @@ RELATIVE = 1e-12
 MOST_STEPS = 200
 
 
-def root(function: Callable[[float], float], low: float, high: float) -> float:
+def root(
+    function: Callable[[float], float],
+    low: float,
+    high: float,
+    *,
+    at_ends: tuple[float, float] | None = None,
+) -> float:
     """The argument in [low, high] where a function changes its sign, to 1e-12 of it.
 
     Chandrupatla's method (Adv. Eng. Software 1997, 28, 145): inverse quadratic steps where they are safe, else
     bisection. Where the ends do not differ in sign, the end whose value is nearer to nought is the answer.
-    Argument and value are in whatever units the function has.
+    Argument and value are in whatever units the function has. `at_ends` are its values at both ends where they are
+    known already.
 
     >>> round(root(lambda x: x * x - 2, 0.0, 2.0), 9)
     1.414213562
     """
     a, b = high, low
-    fa, fb = function(a), function(b)
+    fb, fa = at_ends or (function(b), function(a))
     if fa == 0 or fb == 0 or (fa > 0) == (fb > 0):
         return a if abs(fa) <= abs(fb) else b
     share = 0.5

@@ -76,6 +76,25 @@ def _gauges_thin_first() -> list[tuple[int, float]]:
     return sorted(((int(gauge), float(amps)) for gauge, amps in rows.items()), reverse=True)
 
 
+def thicker_gauge_m2(area_m2: float) -> float | None:
+    """The area in m2 of the next thicker gauge of the table; None above the last.
+
+    >>> is_gauge(thicker_gauge_m2(awg_area_m2(12)), 10)
+    True
+    """
+    areas = (awg_area_m2(gauge) for gauge, _ in _gauges_thin_first())
+    return next((area for area in areas if area > area_m2 * (1 + SAME_AREA)), None)
+
+
+def gauge_of(area_m2: float) -> int | None:
+    """The American gauge, 24 to 0, that has an area in m2; None where none has.
+
+    >>> gauge_of(awg_area_m2(12)), gauge_of(4e-6)
+    (12, None)
+    """
+    return next((gauge for gauge in range(25) if is_gauge(area_m2, gauge)), None)
+
+
 def ampacity_A(area_m2: float) -> float:
     """Ampacity in A in an engine space of wire with 105 degC insulation and an area in m2.
 

@@ -20,9 +20,9 @@ from fuelwiz.sizing.part_figures import (
 from fuelwiz.sizing.slow_figures import ChangeFigures, SpreadFigures
 from fuelwiz.sizing.vocabulary import (
     Band,
-    Change,
     CeilingBasis,
     CeilingPart,
+    Change,
     FlowRegime,
     Limit,
     SizeLimit,

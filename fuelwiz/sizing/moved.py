@@ -12,7 +12,7 @@ from fuelwiz.physics.curve import Curve
 from fuelwiz.physics.demand import usual_bsfc_kg_J
 from fuelwiz.physics.fuel import Fuel
 from fuelwiz.physics.pump import Law, Pump
-from fuelwiz.session import Feed, Inlet, PumpCurve, ReturnLine, Session, field_at
+from fuelwiz.session import Feed, Inlet, PumpCurve, ReturnLine, field_at
 from fuelwiz.sizing.candidates import run_bore_m
 from fuelwiz.sizing.fuel_system import FuelSystem, fuel_of
 from fuelwiz.sizing.lines import FeedLine, feed_line
@@ -159,7 +159,9 @@ def _engine(today: FuelSystem, fuel: Fuel, moves: Moves) -> dict[str, Any]:
     }
     if more and session.pull:
         changed["pull"] = tuple(
-            pull.model_copy(update={"boost": _held("pull.boost", pull.boost + more)}) if pull.boost > 0 else pull
+            pull.model_copy(update={"boost": _held("pull.boost", pull.boost + more)})
+            if pull.boost > 0
+            else pull
             for pull in session.pull
         )
     return changed
@@ -239,4 +241,3 @@ def _range_of(path: str) -> tuple[float, float]:
         spec = spec.parts[-1] if spec.type == "points" else spec.parts[0]
     assert spec.kind is not None and spec.low is not None and spec.high is not None
     return parse(spec.low, spec.kind), parse(spec.high, spec.kind)
-

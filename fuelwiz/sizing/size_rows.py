@@ -11,7 +11,7 @@ from fuelwiz.sizing.figures import Ladder, Least, SizeFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.lines import FeedLoss, FeedRun
 from fuelwiz.sizing.sized_system import SizedSystem
-from fuelwiz.sizing.thresholds import COSTS_THE_PUMP, MOST_SAG
+from fuelwiz.sizing.thresholds import MOST_SAG
 from fuelwiz.sizing.vocabulary import LINE_LIMITS, SIZE_LIMITS, Band, SizeLimit, band_of, no_faster_than
 
 
@@ -153,14 +153,14 @@ def too_fast(sized: SizedSystem, run: FeedRun) -> bool:
     band = band_of(run.velocity_m_s(sized.system.flow_m3_s), sized.system.session.bands.feed)
     if band != "fast":
         return band == "too fast"
-    return sized.lost_to_runs is None or sized.lost_to_runs >= COSTS_THE_PUMP
+    return sized.runs_cost_the_pump is not False
 
 
 def too_fast_at_full_delivery(sized: SizedSystem, run: FeedRun) -> bool:
     """Whether a run ahead of a regulator at the rail is refused for its velocity with all that the pumps send."""
     full = sized.full_velocity_m_s(run)
     band = None if full is None else band_of(full, sized.system.session.bands.feed)
-    return band == "too fast" and (sized.lost_to_runs or 0.0) >= COSTS_THE_PUMP
+    return band == "too fast" and sized.runs_cost_the_pump is True
 
 
 def pump_limits(sized: SizedSystem) -> tuple[SizeLimit, ...]:

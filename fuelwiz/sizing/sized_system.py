@@ -12,8 +12,9 @@ from fuelwiz.physics.roots import root
 from fuelwiz.session import Size
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.lines import FeedLine, FeedLoss, FeedRun, bare_hose, feed_line, filters_terms
-from fuelwiz.sizing.thresholds import MOST_SAG
+from fuelwiz.sizing.thresholds import COSTS_THE_PUMP, MOST_SAG
 
+BARELY = 1e-6
 NO_FLOW_IS_SO_GREAT_M3_S = 1e3
 
 FeedCounts = Literal["all", "no runs", "none"]
@@ -145,21 +146,28 @@ class SizedSystem:
         return run.velocity_m_s(self.capacity)
 
     @once
-    def lost_to_runs(self) -> float | None:
-        """Share of the pumps' flow that the loss of the feed's runs costs, no relief counted; None without a pump.
+    def runs_cost_the_pump(self) -> bool | None:
+        """Whether the loss of the feed's runs costs the pumps a share of their flow worth naming; None without a pump.
 
-        With the regulator at the tank the feed's loss is no matter of the pumps.
+        No relief is counted. Without that loss they send so much more where they still spare it at that much more:
+        one look in place of a working point. With the regulator at the tank the feed's loss is no matter of theirs.
         """
         pumps = self.system.pumps
         if not self.system.solvable or pumps is None:
             return None
         if self.system.at_tank:
-            return 0.0
-        free = self.capacity_m3_s(pumps=pumps, feed="no runs", relieved=False)
-        given = self.capacity if pumps.relief_pa is None else None
-        if given is None:
+            return False
+        given = self.capacity
+        if given is None or self._relief_opens(pumps, given):
             given = self.capacity_m3_s(pumps=pumps, relieved=False)
-        return 1 - given / free if free > 0 else 0.0
+        so_much_more = given / (1 - COSTS_THE_PUMP)
+        free = pumps.flow_m3_s(self.rise_pa(so_much_more, pumps=pumps, feed="no runs"))
+        return free >= so_much_more and free > 0
+
+    def _relief_opens(self, pumps: PumpSet, capacity_m3_s: float) -> bool:
+        """Whether it may be the relief valve that holds a capacity down."""
+        relief = pumps.relief_pa
+        return relief is not None and self.rise_pa(capacity_m3_s) > relief * (1 - BARELY)
 
     @once
     def pressure_at_capacity_pa(self) -> float:

@@ -11,9 +11,7 @@ from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.vocabulary import INPUTS, Input
 
-ADDED: frozenset[Input] = frozenset(
-    ("driveline", "ethanol", "temperature", "boost", "base", "voltage")
-)
+ADDED: frozenset[Input] = frozenset(("driveline", "ethanol", "temperature", "boost", "base", "voltage"))
 """The inputs whose tolerance is added; those of the others multiply."""
 
 # Each is the half width that 95 in 100 stay within: common practice, no source. Where there are two, the first is
@@ -121,7 +119,11 @@ def _of_feed(session: Session) -> Iterator[tuple[Input, tuple[float, ...]]]:
     strainer = None if session.inlet is None else session.inlet.strainer
     losses = [
         *(_by(FILTER_LOSS, "rated_loss" in part.model_fields_set) for part in feed.filter),
-        *(_by(FILTER_LOSS, "rated_loss" in part.model_fields_set) for part in (strainer,) if part is not None),
+        *(
+            _by(FILTER_LOSS, "rated_loss" in part.model_fields_set)
+            for part in (strainer,)
+            if part is not None
+        ),
         *(FILTER_LOSS[0] for _ in feed.part),
     ]
     if losses:
