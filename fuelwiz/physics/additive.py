@@ -31,8 +31,8 @@ class Effect:
         return (
             b,
             a * a + 2 * b * b + s * s,
-            6 * a * a * b + 8 * b**3,
-            48 * a * a * b * b + 48 * b**4 - 2 * s**4,
+            6 * a * a * b + 8 * b * b * b,
+            48 * a * a * b * b + 48 * b * b * b * b - 2 * s * s * s * s,
         )
 
 
@@ -49,7 +49,7 @@ class AdditiveModel:
 
     def at(self, z: Sequence[float]) -> float:
         """The sum at a point."""
-        return self.middle + sum([effect.at(one) for effect, one in zip(self.effects, z, strict=True)])
+        return self.middle + sum([effect.at(one) for effect, one in zip(self.effects, z, strict=True)], 0.0)
 
     def percentile(self, share: float) -> float:
         """What that share of the values stays below: the expansion of Cornish and Fisher (1938) to fourth order.
@@ -57,14 +57,16 @@ class AdditiveModel:
         Valid for a share well inside 0 to 1 and effects that no single bent one rules.
         """
         mean, variance, third, fourth = (
-            sum(each) for each in zip(*(effect.cumulants for effect in self.effects), strict=True)
+            sum(effect.cumulants[order] for effect in self.effects) for order in range(4)
         )
         if variance <= 0:
             return self.middle + mean
         deviation = math.sqrt(variance)
-        skew, peak = third / deviation**3, fourth / variance**2
+        skew, peak = third / (deviation * variance), fourth / (variance * variance)
         x = NormalDist().inv_cdf(share)
-        x += (x * x - 1) * skew / 6 + (x**3 - 3 * x) * peak / 24 - (2 * x**3 - 5 * x) * skew * skew / 36
+        square = x * x
+        bent = x * (square - 3) * peak / 24 - x * (2 * square - 5) * skew * skew / 36
+        x += (square - 1) * skew / 6 + bent
         return self.middle + mean + deviation * x
 
 

@@ -6,7 +6,7 @@ from dataclasses import replace
 
 from fuelwiz.session import Session
 from fuelwiz.sizing.assumed import assumed
-from fuelwiz.sizing.candidates import candidate_called, spelled
+from fuelwiz.sizing.candidates import spelled
 from fuelwiz.sizing.ceilings import ceilings
 from fuelwiz.sizing.choices import injector_choices
 from fuelwiz.sizing.choose import comfortable, line_to_fit, recommended
@@ -16,16 +16,23 @@ from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.gauge import gauge_readings
 from fuelwiz.sizing.next_goal import next_figures
 from fuelwiz.sizing.part_figures import HardestPoint, PumpTarget
+from fuelwiz.sizing.picked import Picked
 from fuelwiz.sizing.pulls import pull_figures
-from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.size_rows import least, size_row, sized_systems
 from fuelwiz.sizing.sized_system import SizedSystem
+from fuelwiz.sizing.slow_parts import in_steps
 from fuelwiz.sizing.stress import stress
-from fuelwiz.sizing.verdict import BuildVerdict, ReturnPick
+from fuelwiz.sizing.verdict import BuildVerdict
 
 
 def assess(session: Session) -> Figures:
     """Everything that can be computed from a session."""
+    *_, figures = in_steps(session, quick_figures(session))
+    return figures
+
+
+def quick_figures(session: Session) -> Figures:
+    """All but what takes hundreds of solutions: the spread and the changes."""
     return with_slower_parts(session, first_figures(session))
 
 
@@ -76,13 +83,10 @@ def first_figures(session: Session) -> Figures:
 def with_slower_parts(session: Session, first: Figures) -> Figures:
     """The same figures with the stress cases, the next goal and the gauge."""
     first = replace(first, gauge=gauge_readings(session, first))
-    system = FuelSystem(session)
     if not session.feed.run:
         return first
-    pick = candidate_called(session.feed, first.verdict.size)
-    return_pick = None
-    if first.return_line is not None:
-        return_pick = ReturnPick(Return(SizedSystem(system, pick)).candidate(first.return_line.size))
+    today = Picked.today(session, first)
+    system, pick, return_pick = today.sized.system, today.sized.candidate, today.return_pick
     return replace(
         first,
         next=next_figures(system, pick, return_pick),

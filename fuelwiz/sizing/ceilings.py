@@ -39,7 +39,7 @@ def solved_ceiling_w(sized: SizedSystem) -> float | None:
     """The lowest of the ceilings that are solved: of the pump and of the injectors; None without either."""
     system = sized.system
     found: list[float] = []
-    if sized.solved and sized.capacity is not None:
+    if sized.system.solvable and sized.capacity is not None:
         found.append(sized.max_power_w(sized.capacity))
     if system.session.injectors is not None and not system.direct:
         found.append(injector_ceiling_w(sized))

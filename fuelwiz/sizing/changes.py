@@ -33,7 +33,7 @@ class ChangesFound:
 def changes_in_steps(today: Variant) -> Generator[None, None, ChangesFound]:
     """What changes come to, with a pause after each little piece of work; nothing without a pump or a feed."""
     sized = today.sized()
-    if not sized.solved:
+    if not sized.system.solvable:
         return ChangesFound()
     limits = judge_sized(sized, today.return_pick).limits
     singles = single_changes(today, sized, limits)

@@ -29,7 +29,7 @@ class Circuit:
 def fuse_fails(sized: SizedSystem) -> bool:
     """Whether no fuse is large enough, or the one that is would not guard the wire."""
     wiring, pumps = sized.system.session.wiring, sized.system.pumps
-    if wiring is None or pumps is None or not sized.solved:
+    if wiring is None or pumps is None or not sized.system.solvable:
         return False
     one_pump = pumps.pump.current_A(sized.pressure_at_capacity_pa)
     if one_pump is None:

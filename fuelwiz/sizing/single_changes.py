@@ -162,7 +162,8 @@ def _filters(session: Session) -> Iterator[SingleChange]:
     if filters and given(session, "feed.filter"):
         yield SingleChange("filters", _filters_of_twice_the_flow)
     strainer = None if inlet is None else inlet.strainer
-    if any(part.clogging > 1 for part in (*filters, *([strainer] if strainer else []))):
+    clogged = [part.clogging for part in filters] + ([strainer.clogging] if strainer else [])
+    if any(clogging > 1 for clogging in clogged):
         yield SingleChange("clean", _clean)
 
 

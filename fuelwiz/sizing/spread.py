@@ -26,7 +26,7 @@ def spread_in_steps(today: Picked) -> Generator[None, None, SpreadFigures | None
 
     JCGM 101 (2008) is the method, with points that fill the space evenly in place of random ones.
     """
-    if not today.sized.solved:
+    if not today.sized.system.solvable:
         return None
     build = Movable(today.sized, today.return_pick, tolerances(today.sized))
     middle = judged_at(build, {})

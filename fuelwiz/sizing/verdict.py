@@ -88,8 +88,9 @@ class BuildVerdict:
         """Whether the regulator cannot hold at idle; without a pick, with the build's own."""
         if not self.behind.applies:
             return False
-        own = return_pick is None
-        return not (self.behind.own_pick_holds() if own else self.behind.holds(return_pick.size))
+        if return_pick is None:
+            return not self.behind.own_pick_holds()
+        return not self.behind.holds(return_pick.size)
 
     @once
     def inlet(self) -> InletFigures | None:
