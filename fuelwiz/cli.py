@@ -80,7 +80,7 @@ def _report(asked: argparse.Namespace) -> int:
     from fuelwiz.report.output import in_format, write_file
 
     path = Path(asked.file)
-    text = in_format(_judged(path).result, asked.format, to_file=asked.output is not None)
+    text = in_format(_judged(path, in_full=True).result, asked.format, to_file=asked.output is not None)
     if asked.output is None:
         _say(text)
     else:
@@ -152,15 +152,16 @@ RUN = {
 }
 
 
-def _judged(path: Path) -> Told:
-    """A session file, what it holds, and what it comes to."""
+def _judged(path: Path, *, in_full: bool = False) -> Told:
+    """A session file, what it holds, and what it comes to; in full with what takes hundreds of solutions too."""
     from fuelwiz.advice import result
     from fuelwiz.document.file import load
     from fuelwiz.report.differences import Told
-    from fuelwiz.sizing import assess
+    from fuelwiz.sizing import assess, quick_figures
 
     document, session = load(path)
-    return Told(str(path), document.plain, result(session, assess(session)))
+    figures = assess(session) if in_full else quick_figures(session)
+    return Told(str(path), document.plain, result(session, figures))
 
 
 def _say(text: str) -> None:

@@ -9,7 +9,7 @@ from pathlib import Path
 from typing import Any, Union, get_args, get_origin, get_type_hints
 
 from fuelwiz.session import Session
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 from fuelwiz.sizing.figures import Figures
 
 EXAMPLES = Path(__file__).parent / "examples"
@@ -19,7 +19,7 @@ NOT_SOLVED = ("gauge", "wire_choices", "injector_choices")
 
 def independent_figures(name: str, session: Session) -> Figures:
     """The figures in tests/examples/NAME.json, and for what they leave out those of the session."""
-    own = assess(session)
+    own = quick_figures(session)
     plain = json.loads((EXAMPLES / f"{name}.json").read_text(encoding="utf-8"))
     known = {key: getattr(own, key) for key in NOT_SOLVED}
     hints = get_type_hints(Figures)

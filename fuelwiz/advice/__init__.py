@@ -5,6 +5,7 @@ from __future__ import annotations
 from fuelwiz.advice.answer import answer
 from fuelwiz.advice.case_sentences import case_names, case_sentences
 from fuelwiz.advice.cautions import cautions
+from fuelwiz.advice.changes import change_words
 from fuelwiz.advice.findings import remarks_on
 from fuelwiz.advice.first_limit import first_limit
 from fuelwiz.advice.next_goal import next_goal
@@ -29,6 +30,8 @@ def result(session: Session, figures: Figures) -> Result:
         next_step=next_step(subject, remarks),
         explanations=tuple(explanation(subject, row) for row in figures.sizes),
         stress=case_sentences(subject),
+        changes=change_words(subject, figures.changes),
+        next_changes=() if figures.next is None else change_words(subject, figures.next.changes),
         case_names=case_names(subject),
         first_limit=first_limit(subject),
         next_goal=next_goal(subject),

@@ -56,6 +56,8 @@ class Words:
     next_step: str  # the same for the wizard, which can say on which step
     explanations: tuple[Explanation, ...]  # one for each of Figures.sizes, in that order
     stress: tuple[str, ...]  # what changes and what fails first, one for each of Figures.stress
+    changes: tuple[str, ...]  # what each of Figures.changes is
+    next_changes: tuple[str, ...]  # the same of those of the next goal
     case_names: tuple[str, ...]  # what each of Figures.stress is called
     first_limit: str | None  # which part reaches its limit first
     next_goal: tuple[str, ...]  # what would have to change for the next goal, part by part

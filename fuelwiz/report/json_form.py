@@ -14,6 +14,7 @@ from fuelwiz.advice.result import Result
 Plain = dict[str, Any]
 
 # Scripts hold on to the order of the keys, and these came after the words.
+IN_THE_WORDS = "rated_flow_m3_s"
 BEHIND_THE_WORDS = ("gauge", "wire_choices", "injector_choices")
 
 
@@ -36,9 +37,10 @@ def plain_result(result: Result) -> Plain:
     for ceiling in figures["ceilings"]:
         del ceiling["run"]  # which run of the feed is meant is for words
     figures["verdict"]["answer"] = _plain(words.answer)
-    figures["stress"] = [
-        _with_what(case, _plain(what)) for case, what in zip(figures["stress"], words.stress, strict=True)
-    ]
+    figures["stress"] = _with_words(figures["stress"], words.stress)
+    figures["changes"] = _with_words(figures["changes"], words.changes)
+    if figures["next"] is not None:
+        figures["next"]["changes"] = _with_words(figures["next"]["changes"], words.next_changes)
     return {
         "format": result.session.format,
         "name": result.session.name,
@@ -49,9 +51,13 @@ def plain_result(result: Result) -> Plain:
     }
 
 
-def _with_what(case: Plain, what: str) -> Plain:
-    """A stress case with its words behind its name."""
-    name, *figures = case.items()
+def _with_words(listed: list[Plain], words: tuple[str, ...]) -> list[Plain]:
+    """Stress cases or changes, each with its words behind its name."""
+    return [_with_what(one, _plain(what)) for one, what in zip(listed, words, strict=True)]
+
+
+def _with_what(listed: Plain, what: str) -> Plain:
+    name, *figures = ((key, value) for key, value in listed.items() if key != IN_THE_WORDS)
     return dict((name, ("what", what), *figures))
 
 

@@ -60,9 +60,6 @@ def _figures(single: SingleChange, today: Variant, limits: tuple[Limit, ...]) ->
         cures=tuple(limit for limit in LIMITS if limit in limits and limit not in judgement.limits),
         brings=tuple(limit for limit in LIMITS if limit in judgement.limits and limit not in limits),
         max_power_W=ceiling,
-        size=single.size,
-        wire_m2=single.wire_m2,
-        count=single.count,
         rated_flow_m3_s=single.rated_flow_m3_s,
     )
 

@@ -50,13 +50,10 @@ class Variant:
 
 @dataclass(frozen=True, slots=True)
 class SingleChange:
-    """A change that applies, and what it comes to where that is a size, a wire, a count or a rating."""
+    """A change that applies, how it is made, and the rating of other injectors."""
 
     change: Change
     made: Callable[[Variant], Variant]
-    size: str | None = None
-    wire_m2: float | None = None
-    count: int | None = None
     rated_flow_m3_s: float | None = None
 
 
@@ -78,7 +75,7 @@ def single_changes(today: Variant, sized: SizedSystem, limits: tuple[Limit, ...]
 def _feed(today: Variant) -> Iterator[SingleChange]:
     larger = _next_larger(feed_candidates(today.session.feed), today.pick)
     if larger is not None:
-        yield SingleChange("feed", lambda variant: replace(variant, pick=larger), size=spelled(larger))
+        yield SingleChange("feed", lambda variant: replace(variant, pick=larger))
 
 
 def _next_larger(rows: tuple[Size | None, ...], pick: Size | None) -> Size | None:
@@ -99,7 +96,7 @@ def _return(today: Variant, behind: Return) -> Iterator[SingleChange]:
     larger = _next_larger(behind.rows, today.return_pick.size)
     if larger is not None:
         pick = ReturnPick(larger)
-        yield SingleChange("return", lambda variant: replace(variant, return_pick=pick), size=spelled(larger))
+        yield SingleChange("return", lambda variant: replace(variant, return_pick=pick))
 
 
 def _electrics(session: Session) -> Iterator[SingleChange]:
@@ -109,11 +106,9 @@ def _electrics(session: Session) -> Iterator[SingleChange]:
     if wiring.wire is not None and wiring.length is not None:
         thicker = thicker_wire_m2(wiring.wire)
         if thicker is not None:
-            yield SingleChange(
-                "wire", lambda variant: variant.with_values("wiring", wire=thicker), wire_m2=thicker
-            )
+            yield SingleChange("wire", lambda variant: variant.with_values("wiring", wire=thicker))
     if wiring.circuits < pump.count:
-        yield SingleChange("circuits", _a_circuit_a_pump, count=pump.count)
+        yield SingleChange("circuits", _a_circuit_a_pump)
 
 
 def thicker_wire_m2(area_m2: float) -> float | None:
@@ -144,7 +139,7 @@ def _pump(session: Session) -> Iterator[SingleChange]:
     pump = session.pump
     if pump is None or pump.count >= MOST_PUMPS or pump.arrangement != "parallel":
         return
-    yield SingleChange("pump", _one_pump_more, count=pump.count + 1)
+    yield SingleChange("pump", _one_pump_more)
 
 
 def _one_pump_more(variant: Variant) -> Variant:

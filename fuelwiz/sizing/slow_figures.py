@@ -64,8 +64,7 @@ class SpreadFigures:
 class ChangeFigures:
     """What one change alone would buy: the least margin, the limits that go and those that come.
 
-    `max_power_W` is the lowest of the ceilings that are solved. The last four say what it comes to, each where it is
-    about that: the size of line, the area of the wire, the number of pumps or circuits, the rating of the injectors.
+    `max_power_W` is the lowest of the ceilings that are solved, `rated_flow_m3_s` what other injectors are rated at.
     """
 
     change: Change
@@ -74,7 +73,4 @@ class ChangeFigures:
     cures: tuple[Limit, ...]
     brings: tuple[Limit, ...]
     max_power_W: float
-    size: str | None = None
-    wire_m2: float | None = None
-    count: int | None = None
     rated_flow_m3_s: float | None = None

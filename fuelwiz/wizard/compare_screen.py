@@ -90,7 +90,7 @@ def judged(path: Path) -> Told:
     from fuelwiz.advice import result
     from fuelwiz.document.file import load
     from fuelwiz.report.differences import Told
-    from fuelwiz.sizing import assess
+    from fuelwiz.sizing import quick_figures
 
     document, session = load(path)
-    return Told(path.name, document.plain, result(session, assess(session)))
+    return Told(path.name, document.plain, result(session, quick_figures(session)))

@@ -11,7 +11,7 @@ from independent import independent_figures
 
 from fuelwiz.advice import Result, result
 from fuelwiz.session import validate
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 NAMES = tuple(sorted(path.stem for path in EXAMPLES.glob("*.toml")))
@@ -31,7 +31,7 @@ def independent(name: str) -> Result:
 def told(name: str, **changes: Any) -> Result:
     """An example in words, with keys changed (`pump__volts="12.7 V"`; None takes a key out)."""
     session = validate(changed(plain(name), changes), name)
-    return result(session, assess(session))
+    return result(session, quick_figures(session))
 
 
 def changed(session: dict[str, Any], changes: dict[str, Any]) -> dict[str, Any]:

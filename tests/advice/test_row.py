@@ -12,7 +12,7 @@ from fuelwiz.advice.numbers import Numbers
 from fuelwiz.advice.row import BORE, FEEDS, FULL_DELIVERY_VELOCITY, LOSS, SPARE, VELOCITY, size_name, works
 from fuelwiz.advice.subject import Subject
 from fuelwiz.session import validate
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 from fuelwiz.sizing.figures import SizeFigures
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
@@ -24,7 +24,7 @@ FOOT = 0.3048  # m
 def subject(name: str = "hill-climb-coupe") -> Subject:
     """An example: 15 % of reserve, 560 hp, bands that begin at 8 ft/s and so on."""
     session = validate(tomllib.loads((EXAMPLES / f"{name}.toml").read_text(encoding="utf-8")), name)
-    return Subject(session, assess(session))
+    return Subject(session, quick_figures(session))
 
 
 def row(of: Subject, **changes: object) -> SizeFigures:

@@ -11,7 +11,7 @@ import pytest
 
 from fuelwiz.advice import result
 from fuelwiz.document.file import load
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 
 pytestmark = pytest.mark.benchmark
 
@@ -35,7 +35,7 @@ def milliseconds(work: Callable[[], object], times: int) -> float:
 def test_one_result(sample: Path) -> None:
     """A whole result, bad days and words included; wanted 25 ms."""
     _, session = load(sample)
-    figures = milliseconds(lambda: assess(session), 20)
-    whole = milliseconds(lambda: result(session, assess(session)), 20)
-    assert assess(session) == assess(session)
+    figures = milliseconds(lambda: quick_figures(session), 20)
+    whole = milliseconds(lambda: result(session, quick_figures(session)), 20)
+    assert quick_figures(session) == quick_figures(session)
     print(f"{sample.stem}: figures {figures:.1f} ms, whole result {whole:.1f} ms")

@@ -14,7 +14,7 @@ import pytest
 
 from fuelwiz.advice import Result, result
 from fuelwiz.session import validate
-from fuelwiz.sizing import assess, first_figures
+from fuelwiz.sizing import first_figures, quick_figures
 from fuelwiz.sizing.figures import Figures
 
 pytestmark = pytest.mark.benchmark
@@ -42,7 +42,7 @@ def test_the_whole_result_with_its_words(benchmark: Any) -> None:
     session = validate(plain())
 
     def whole() -> Result:
-        return result(session, assess(session))
+        return result(session, quick_figures(session))
 
     known: Result = benchmark(whole)
     assert known.figures.stress and known.words.answer

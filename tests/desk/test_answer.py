@@ -11,7 +11,7 @@ import pytest
 from fuelwiz.advice import result
 from fuelwiz.desk import Desk
 from fuelwiz.session import validate
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 
 from .desks import EXAMPLES, NB, empty, opened, told
 
@@ -38,7 +38,7 @@ def test_the_answer_is_that_of_the_file(tmp_path: Path, example: str) -> None:
     assert not desk.complete
     desk.finish()
     assert desk.complete
-    assert desk.result == result(session, assess(session))
+    assert desk.result == result(session, quick_figures(session))
 
 
 def test_the_slower_parts_come_when_typing_pauses(tmp_path: Path) -> None:

@@ -20,7 +20,7 @@ from fuelwiz.desk.refusals import BESIDE
 from fuelwiz.printable import clean
 from fuelwiz.questions import catalogue
 from fuelwiz.session import as_text, leaf_paths, list_key_paths, validate
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 
 EXAMPLES = sorted((Path(__file__).parents[1] / "examples").glob("*.toml"))
 LISTS = tuple(".".join(map(str, value_path)) for value_path in list_key_paths())
@@ -302,7 +302,7 @@ class AnyEdits(RuleBasedStateMachine):
         session = validate(self.desk.plain, self.desk._default_name)
         assert self.desk.session == session
         self.desk.finish()
-        assert self.desk.result == result(session, assess(session))
+        assert self.desk.result == result(session, quick_figures(session))
 
     def told(self) -> tuple[object, ...]:
         state = self.desk._state

@@ -13,7 +13,7 @@ import pytest
 
 from fuelwiz.physics.line import Run
 from fuelwiz.session import Session, validate
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 
 from .network import DENSITY_KG_M3, PA_PER_M, Network, by_epanet, sample_pump
 from .reference import VALUES, near
@@ -86,7 +86,7 @@ def test_a_regulator_that_holds(name: str, tmp_path: Path) -> None:
 
     The program gives each pump its own pick-up, so with several the suction is too wide to matter.
     """
-    theirs, figures = by_epanet(HOLDS[name], tmp_path), assess(session_of(HOLDS[name]))
+    theirs, figures = by_epanet(HOLDS[name], tmp_path), quick_figures(session_of(HOLDS[name]))
     (row,), back = figures.sizes, figures.return_line
     assert row.capacity_m3_s == near(theirs.pump_flow_m3_s, SYSTEM["tol_rel_Q_pump"])
     assert row.rail_at_goal_Pa / PA_PER_M == near(theirs.rail_m, SYSTEM["tol_rel_h_rail"])
@@ -102,7 +102,7 @@ def test_a_regulator_that_holds(name: str, tmp_path: Path) -> None:
 def test_an_engine_that_burns_nothing_at_idle(tmp_path: Path) -> None:
     """EPANET 2.2: all that the pump delivers goes home."""
     theirs = by_epanet(NETWORKS["nothing burned"], tmp_path)
-    back = assess(session_of(GASOLINE, idle_m3_s=0.0)).return_line
+    back = quick_figures(session_of(GASOLINE, idle_m3_s=0.0)).return_line
     assert back.flow_m3_s == near(theirs.return_flow_m3_s, SYSTEM["tol_rel_Q_pump"])
     assert back.back_pressure_Pa / PA_PER_M == near(theirs.after_m, SYSTEM["tol_rel_h_after"])
 
@@ -110,7 +110,7 @@ def test_an_engine_that_burns_nothing_at_idle(tmp_path: Path) -> None:
 def test_a_return_far_too_small(tmp_path: Path) -> None:
     """EPANET 2.2: the rail creeps up until pump and return agree, and the verdict names the return."""
     network = NETWORKS["return far too small"]
-    theirs, figures = by_epanet(network, tmp_path), assess(session_of(network))
+    theirs, figures = by_epanet(network, tmp_path), quick_figures(session_of(network))
     back = figures.return_line
     assert not back.holds
     assert "return" in figures.verdict.limits
@@ -123,7 +123,7 @@ def test_a_return_far_too_small(tmp_path: Path) -> None:
 @pytest.mark.parametrize("name", ["demand beyond the pump", "demand far beyond the pump"])
 def test_a_demand_beyond_the_pump(name: str, tmp_path: Path) -> None:
     """EPANET 2.2: the regulator shuts, the rail sags, and the pump falls short of the goal."""
-    theirs, figures = by_epanet(NETWORKS[name], tmp_path), assess(session_of(NETWORKS[name]))
+    theirs, figures = by_epanet(NETWORKS[name], tmp_path), quick_figures(session_of(NETWORKS[name]))
     (row,) = figures.sizes
     assert row.margin < 0
     assert "pump" in row.limits

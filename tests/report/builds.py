@@ -9,7 +9,7 @@ from typing import Any
 
 from fuelwiz.advice import Result, result
 from fuelwiz.session import validate
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 NAMES = tuple(sorted(path.stem for path in EXAMPLES.glob("*.toml")))
@@ -24,7 +24,7 @@ def plain(name: str) -> dict[str, Any]:
 def result_of(data: dict[str, Any], default_name: str = "build") -> Result:
     """The result of plain session data."""
     session = validate(data, default_name)
-    return result(session, assess(session))
+    return result(session, quick_figures(session))
 
 
 @cache

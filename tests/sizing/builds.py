@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import Any
 
 from fuelwiz.session import validate
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 from fuelwiz.sizing.figures import Figures
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
@@ -33,4 +33,4 @@ def build(name: str, changes: dict[str, Any] | None = None) -> dict[str, Any]:
 
 def figures(plain: dict[str, Any]) -> Figures:
     """What such data come to."""
-    return assess(validate(plain, "a build"))
+    return quick_figures(validate(plain, "a build"))

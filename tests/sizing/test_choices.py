@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from fuelwiz.session import validate
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 from fuelwiz.sizing.figures import Figures
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
@@ -28,7 +28,7 @@ def plain(name: str) -> dict[str, Any]:
 
 def assessed(data: dict[str, Any]) -> Figures:
     """The figures of plain session data."""
-    return assess(validate(data, "build"))
+    return quick_figures(validate(data, "build"))
 
 
 def wired(**wiring: object) -> dict[str, Any]:
@@ -39,7 +39,7 @@ def wired(**wiring: object) -> dict[str, Any]:
 
 def test_a_wire_loses_what_its_copper_does_and_carries_the_rule() -> None:
     session = validate(wired(length="14 ft", temperature="40 degC"), "build")
-    figures = assess(session)
+    figures = quick_figures(session)
     current = figures.wiring.current_A if figures.wiring else None
     assert current is not None and session.wiring is not None
     assert [choice.gauge for choice in figures.wire_choices] == sorted(AMPS_105C, reverse=True)
@@ -81,7 +81,7 @@ def test_no_wire_is_offered_without_what_judges_it() -> None:
 @pytest.mark.parametrize("name", [name for name in NAMES if "injectors" in plain(name)])
 def test_an_injector_does_at_its_duty_limit_or_below(name: str) -> None:
     session = validate(plain(name), name)
-    figures = assess(session)
+    figures = quick_figures(session)
     assert session.injectors is not None and figures.injectors is not None
     choices, limit = figures.injector_choices, session.injectors.duty_limit
     smallest = figures.injectors.smallest_rating_m3_s
@@ -97,7 +97,7 @@ def test_an_injector_does_at_its_duty_limit_or_below(name: str) -> None:
 
 @pytest.mark.parametrize("name", [name for name in NAMES if "injectors" in plain(name)])
 def test_injectors_are_offered_in_steps_of_fifty_around_the_smallest_that_does(name: str) -> None:
-    figures = assess(validate(plain(name), name))
+    figures = quick_figures(validate(plain(name), name))
     offered = [choice.rating_m3_s / CC_MIN for choice in figures.injector_choices if not choice.given]
     assert offered == sorted(offered) and all(abs(cc / 50 - round(cc / 50)) < 1e-9 for cc in offered)
     does = [choice.does for choice in figures.injector_choices]

@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from fuelwiz.session import validate
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 from fuelwiz.sizing.part_figures import GaugeReading
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
@@ -30,7 +30,7 @@ def independent(name: str) -> dict[str, Any]:
 
 def readings(data: dict[str, Any]) -> dict[str, GaugeReading]:
     """The readings of plain session data, by state."""
-    return {reading.when: reading for reading in assess(validate(data, "build")).gauge}
+    return {reading.when: reading for reading in quick_figures(validate(data, "build")).gauge}
 
 
 def picked(figures: dict[str, Any]) -> dict[str, Any]:

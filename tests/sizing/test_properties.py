@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from fuelwiz.session import validate
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 WHOLE = tomllib.loads((EXAMPLES / "full-session.toml").read_text(encoding="utf-8"))
@@ -39,7 +39,7 @@ def build(power: float, boost: float, ethanol: int, **changes: Any) -> dict[str,
 
 
 def figures(plain: dict[str, Any]) -> Any:
-    return assess(validate(plain, "a build"))
+    return quick_figures(validate(plain, "a build"))
 
 
 @settings(max_examples=25, deadline=None)

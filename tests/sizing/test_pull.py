@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from fuelwiz.session import validate
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 
 # An own fuel of 750 kg/m3 is 6.2591 lb a US gallon; 0.6 lb/(hp*h). The line, the filter and the inlet lose nothing, and
 # the pump falls by one gal/h for each psi: 62 at 40 psi, 22 at 80.
@@ -35,7 +35,7 @@ def car(**changes: Any) -> dict[str, Any]:
 
 
 def test_each_point_of_a_dyno_sheet() -> None:
-    found = assess(validate(car(), "dyno"))
+    found = quick_figures(validate(car(), "dyno"))
     assert [point.margin for point in found.pull] == pytest.approx([by_hand(400, 20), by_hand(300, 26)])
     assert [point.rpm for point in found.pull] == [6000, 4500]
     assert [point.limits for point in found.pull] == [("pump",), ()]
@@ -44,7 +44,7 @@ def test_each_point_of_a_dyno_sheet() -> None:
 
 def test_the_tightest_point_is_named_and_decides() -> None:
     """9.5 % at 6000, short of the reserve of 10; 19.2 % at the goal."""
-    found = assess(validate(car(), "dyno"))
+    found = quick_figures(validate(car(), "dyno"))
     least = found.pick.least
     assert least is not None
     assert least.at == 0
@@ -55,12 +55,12 @@ def test_the_tightest_point_is_named_and_decides() -> None:
     assert hardest.at == 0
     assert hardest.flow_m3_s == pytest.approx(1.1 * 400 * 0.6 * 0.45359237 / 3600 / 750)
     assert hardest.rise_Pa == pytest.approx(60 * 6894.757293168)
-    assert assess(validate(car(pull=[]), "dyno")).verdict.works
+    assert quick_figures(validate(car(pull=[]), "dyno")).verdict.works
 
 
 def test_the_goal_comes_before_a_point_that_asks_the_same() -> None:
     same = [{"power": "420 hp", "boost": "14 psi"}] * 2
-    least = assess(validate(car(pull=same), "dyno")).pick.least
+    least = quick_figures(validate(car(pull=same), "dyno")).pick.least
     assert least is not None and least.at is None
 
 
@@ -68,7 +68,7 @@ def test_injectors_are_judged_at_the_speed_of_each_point() -> None:
     """By hand: 4 of 500 cc/min on n-heptane at 40 psi give 0.0057 sqrt(750/684) kg/s each; 1 ms at 7000 is 5.8 %."""
     injectors = {"rated_flow": "850 cc/min", "rated_pressure": "40 psi", "dead_time": "1 ms"}
     plain = car(injectors=injectors, engine={"bsfc": "0.6 lb/(hp*h)", "rpm": 7000})
-    found = assess(validate(plain, "dyno"))
+    found = quick_figures(validate(plain, "dyno"))
     each = 850e-6 / 60 * (684 * 750) ** 0.5
     burned = 0.6 * 0.45359237 / 3600
     assert found.injectors is not None
@@ -81,7 +81,7 @@ def test_injectors_are_judged_at_the_speed_of_each_point() -> None:
 def test_a_boost_spike_lifts_boost_and_power_at_every_point() -> None:
     """By hand at 101 325 Pa: 17.6959 psi of air; the spike adds 3 psi and the power with it."""
     air = 101325 / 6894.757293168
-    spike = next(case for case in assess(validate(car(), "dyno")).stress if case.case == "boost spike")
+    spike = next(case for case in quick_figures(validate(car(), "dyno")).stress if case.case == "boost spike")
     margins = [
         by_hand(horsepower * (air + psi + 3) / (air + psi), psi + 3)
         for _, horsepower, psi in [(0, 420, 14), *SHEET]

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from fuelwiz.session import validate
-from fuelwiz.sizing import assess
+from fuelwiz.sizing import quick_figures
 from fuelwiz.sizing.vocabulary import (
     BANDS,
     BUILD_LIMITS,
@@ -75,7 +75,9 @@ def test_no_limit_stands_twice_and_those_of_the_line_are_of_a_size() -> None:
 
 @pytest.mark.parametrize("name", NAMES)
 def test_figures_use_the_lists_in_their_order(name: str) -> None:
-    figures = assess(validate(tomllib.loads((EXAMPLES / f"{name}.toml").read_text(encoding="utf-8")), name))
+    figures = quick_figures(
+        validate(tomllib.loads((EXAMPLES / f"{name}.toml").read_text(encoding="utf-8")), name)
+    )
     for limits in (figures.verdict.limits, *(case.limits for case in figures.stress)):
         assert list(limits) == sorted(limits, key=LIMITS.index)
     for row in figures.sizes:

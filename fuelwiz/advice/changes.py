@@ -1,0 +1,126 @@
+"""What each change is in words: a record apiece."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from fuelwiz.advice.subject import Subject
+from fuelwiz.physics.wire import gauge_of
+from fuelwiz.sizing import single_changes
+from fuelwiz.sizing.slow_figures import ChangeFigures
+from fuelwiz.sizing.vocabulary import Change, is_fixed
+from fuelwiz.units import from_si
+
+ORDINALS = ("", "first", "second", "third", "fourth", "fifth", "sixth")
+
+
+@dataclass(frozen=True, slots=True)
+class ChangeWords:
+    """The words of one change: what is fitted or done, with its figure."""
+
+    change: Change
+    what: Callable[[Subject, ChangeFigures], str]
+
+
+def _larger(names: list[str], today: str, line: str) -> str:
+    """The size after today's in place of it."""
+    after = names[names.index(today) + 1 :]
+    return (
+        f"{line}{after[0]} in place of {today}" if after and not is_fixed(today) else f"{line}a size larger"
+    )
+
+
+def _feed(subject: Subject, _figures: ChangeFigures) -> str:
+    return _larger([row.size for row in subject.figures.sizes], subject.figures.verdict.size, "")
+
+
+def _return(subject: Subject, _figures: ChangeFigures) -> str:
+    line = subject.figures.return_line
+    if line is None:
+        return "a larger return line"
+    return _larger([row.size for row in line.sizes], line.size, "return line ")
+
+
+def _regulator(subject: Subject, _figures: ChangeFigures) -> str:
+    line = subject.session.return_line
+    if line is None:
+        return "a larger regulator"
+    numbers, regulator = subject.numbers, line.regulator
+    flow = numbers.figure("flow", 2 * regulator.rated_flow)
+    return f"a larger regulator: {flow} at {numbers.limit('pressure', regulator.rated_loss)}"
+
+
+def _wire(subject: Subject, _figures: ChangeFigures) -> str:
+    wiring = subject.session.wiring
+    today = None if wiring is None else wiring.wire
+    thicker = None if today is None else single_changes.thicker_wire_m2(today)
+    if today is None or thicker is None:
+        return "thicker wire"
+    if gauge_of(thicker) is not None:
+        return f"{gauge_of(thicker)} AWG in place of {gauge_of(today)}"
+    return f"{from_si(thicker, 'mm^2'):g} mm² in place of {from_si(today, 'mm^2'):.3g}"
+
+
+def _circuits(_subject: Subject, _figures: ChangeFigures) -> str:
+    return "a circuit of its own for each pump"
+
+
+def _base(base_pa: float) -> Callable[[Subject, ChangeFigures], str]:
+    def what(subject: Subject, _figures: ChangeFigures) -> str:
+        bar = f"{from_si(base_pa, 'bar'):g} bar"
+        psi = f"{subject.numbers.limit('pressure', base_pa)} ({bar})"
+        base = psi if subject.numbers.system == "us" else bar
+        return f"base pressure {base}; the engine computer's injector figures must follow, or the engine runs lean"
+
+    return what
+
+
+def _pump(subject: Subject, _figures: ChangeFigures) -> str:
+    pump = subject.session.pump
+    return f"a {ORDINALS[min(pump.count + 1, 6)]} pump of the same" if pump is not None else "a pump more"
+
+
+def _filters(subject: Subject, _figures: ChangeFigures) -> str:
+    one = len(subject.session.feed.filter) == 1
+    return "a filter of twice the flow" if one else "filters of twice the flow"
+
+
+def _clean(subject: Subject, _figures: ChangeFigures) -> str:
+    inlet = subject.session.inlet
+    clogged = {"filter": any(part.clogging > 1 for part in subject.session.feed.filter)}
+    clogged["strainer"] = inlet is not None and inlet.strainer is not None and inlet.strainer.clogging > 1
+    return f"a clean {' and '.join(part for part, dirty in clogged.items() if dirty)}"
+
+
+def _injectors(subject: Subject, figures: ChangeFigures) -> str:
+    rated = figures.rated_flow_m3_s
+    return (
+        "larger injectors" if rated is None else f"injectors of {subject.numbers.figure('injector', rated)}"
+    )
+
+
+def _cooler(subject: Subject, _figures: ChangeFigures) -> str:
+    return f"fuel {subject.numbers.limit('warming', single_changes.COOLER_K)} cooler"
+
+
+RECORDS = (
+    ChangeWords("feed", _feed),
+    ChangeWords("regulator", _regulator),
+    ChangeWords("return", _return),
+    ChangeWords("wire", _wire),
+    ChangeWords("circuits", _circuits),
+    ChangeWords("lower base", _base(single_changes.LOWER_BASE_PA)),
+    ChangeWords("higher base", _base(single_changes.HIGHER_BASE_PA)),
+    ChangeWords("pump", _pump),
+    ChangeWords("filters", _filters),
+    ChangeWords("clean", _clean),
+    ChangeWords("injectors", _injectors),
+    ChangeWords("cooler", _cooler),
+)
+WORDS: dict[Change, ChangeWords] = {record.change: record for record in RECORDS}
+
+
+def change_words(subject: Subject, changes: tuple[ChangeFigures, ...]) -> tuple[str, ...]:
+    """What each of some changes is, in words."""
+    return tuple(WORDS[figures.change].what(subject, figures) for figures in changes)
