@@ -68,7 +68,7 @@ def single_changes(today: Variant, sized: SizedSystem, limits: tuple[Limit, ...]
         *_pump(session),
         *_filters(session),
         *(_injectors(sized) if "injectors" in limits else ()),
-        SingleChange("cooler", _cooler),
+        *_cooler(session),
     )
 
 
@@ -196,6 +196,7 @@ def _injectors(sized: SizedSystem) -> Iterator[SingleChange]:
     )
 
 
-def _cooler(variant: Variant) -> Variant:
-    cooler = max(COLDEST_K, variant.session.fuel.temperature - COOLER_K)
-    return variant.with_values("fuel", temperature=cooler)
+def _cooler(session: Session) -> Iterator[SingleChange]:
+    cooler = max(COLDEST_K, session.fuel.temperature - COOLER_K)
+    if cooler < session.fuel.temperature:
+        yield SingleChange("cooler", lambda variant: variant.with_values("fuel", temperature=cooler))
