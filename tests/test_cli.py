@@ -252,7 +252,7 @@ def test_the_wizard_is_told_file_folder_and_mouse(
 def test_a_bug_is_one_line_and_a_traceback_only_where_asked(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    def broken(_path: Path) -> None:
+    def broken(_path: Path, **_how: bool) -> None:
         raise KeyError("secret")
 
     monkeypatch.setattr(cli, "_judged", broken)
@@ -268,7 +268,7 @@ def test_a_bug_is_one_line_and_a_traceback_only_where_asked(
 def test_an_interrupt_leaves_quietly(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    def interrupted(_path: Path) -> None:
+    def interrupted(_path: Path, **_how: bool) -> None:
         raise KeyboardInterrupt
 
     monkeypatch.setattr(cli, "_judged", interrupted)

@@ -17,7 +17,8 @@ from .builds import EXAMPLES, NAMES, example
 # The keys of the result, in their order.
 TOP = """
 format name version fuel demand pressure sizes recommended line_to_fit comfortable chosen verdict pump_target
-pump return_line inlet wiring injectors heat surge ceilings next pull stress assumed findings
+pump return_line inlet wiring injectors heat surge ceilings next pull stress spread changes
+way_out assumed findings
 gauge wire_choices injector_choices
 """
 INSIDE = {
@@ -49,10 +50,16 @@ INSIDE = {
     "heat": "rise_K_per_h lasts_s",
     "surge": "lift_needed_m3_s lift_margin holds_s",
     "ceilings": "part max_power_W basis",
-    "next": "crank_power_W boost_Pa recommended margin works limits target_flow_m3_s target_rise_Pa",
+    "next": "crank_power_W boost_Pa recommended margin works limits target_flow_m3_s target_rise_Pa changes way_out",
+    "next.changes": "change what margin works cures brings max_power_W",
     "pull": "rpm crank_power_W boost_Pa rail_Pa flow_m3_s capacity_m3_s margin duty limits",
     "stress": "case what margin vapour_margin_Pa works limits",
-    "assumed": "key value",
+    "spread": "draws chance short margin limits inputs",
+    "spread.margin": "low middle high",
+    "spread.limits": "limit share",
+    "spread.inputs": "input tolerance low high breaks limit",
+    "changes": "change what margin works cures brings max_power_W",
+    "assumed": "key value effect",
     "findings": "severity about text",
     "gauge": "when rail_Pa pump_Pa",
     "wire_choices": "gauge loss_V ampacity_A does given",
@@ -60,8 +67,10 @@ INSIDE = {
 }
 TEXTS = {"format", "name", "version", "explanation", "answer", "what", "findings"}
 NOT_SOLVED_INDEPENDENTLY = {"gauge", "wire_choices", "injector_choices"}
-NOT_SAID_HERE = {"spread", "changes", "way_out", "effect", "bench"}
+NOT_SAID_HERE = {"bench"}
 """What the independent solver gives beyond this result."""
+DRAWN = {"draws", "chance", "short", "margin", "limits"}
+"""What hangs on how many draws are made; the tests of the figures hold it."""
 
 
 def _dictionaries(value: Any, path: str = "") -> list[tuple[str, dict[str, Any]]]:
@@ -81,7 +90,7 @@ def _dictionaries(value: Any, path: str = "") -> list[tuple[str, dict[str, Any]]
 def _numbers_and_words(value: Any) -> Any:
     """A result without the texts and figures that the independent solver does not give."""
     if isinstance(value, dict):
-        left_out = TEXTS | NOT_SOLVED_INDEPENDENTLY | NOT_SAID_HERE
+        left_out = TEXTS | NOT_SOLVED_INDEPENDENTLY | NOT_SAID_HERE | (DRAWN if "draws" in value else set())
         return {key: _numbers_and_words(item) for key, item in value.items() if key not in left_out}
     if isinstance(value, list):
         return [_numbers_and_words(item) for item in value]
