@@ -1,26 +1,16 @@
 """The units that people type: how each is spelled, what it measures, and what it is worth in SI.
 
-The one file that knows pint. pint is asked for the factor of each unit once for all runs, by the expression
-in facts/units.toml; it never sees what was typed.
+pint says what each is worth (`unit_judge`), by the expression in facts/units.toml; it never sees what was typed.
 """
 
 from __future__ import annotations
 
 import re
-import shutil
 import tomllib
 from dataclasses import dataclass
-from fractions import Fraction
 from functools import cache, lru_cache
 from importlib import resources
-from math import lcm
-from pathlib import Path
-from typing import TYPE_CHECKING, Any, Literal
-
-from fuelwiz.factors import Factor, factors
-
-if TYPE_CHECKING:
-    import pint
+from typing import Any, Literal
 
 Kind = Literal[
     "power",
@@ -104,7 +94,7 @@ def unit_called(typed: str) -> Unit | None:
 def scale_of(spelling: str) -> Scale | None:
     """What a unit in any spelling is worth; None where there is no such unit."""
     unit = unit_called(spelling)
-    return None if unit is None else _scales()[unit.pint]
+    return None if unit is None else _scale_of_expression(unit.pint)
 
 
 def _folded(unit: str) -> str:
@@ -116,51 +106,34 @@ def _folded(unit: str) -> str:
     return "".join(words.get(word, word) for word in _WORD_OR_SIGN.findall(plain))
 
 
-@cache
-def _scales() -> dict[str, Scale]:
-    """The scale of every unit in the table."""
-    expressions = {unit.pint for unit in _table().units.values()}
-    known = factors(_cache_folder(), expressions, _factor_from_pint)
-    return {expression: Scale(*factor) for expression, factor in known.items()}
-
-
-def _factor_from_pint(expression: str) -> Factor:
-    quantity = _registry().Quantity
-    zero, one = (Fraction(quantity(Fraction(n), expression).to_base_units().magnitude) for n in (0, 1))
-    over = lcm(zero.denominator, one.denominator)
-    return float((one - zero) * over), float(zero * over), float(over)
+def expressions() -> frozenset[str]:
+    """Every unit of the table by pint's name for it."""
+    return frozenset(unit.pint for unit in _table().units.values())
 
 
 @cache
-def _registry() -> pint.UnitRegistry[Any]:
-    """pint's own units in exact fractions, from the user's cache where that can be read and written."""
-    import pint
+def _scale_of_expression(expression: str) -> Scale:
+    """The scale of a unit, from the table that is shipped; pint is loaded for one that is not in it."""
+    known = _factors().get(expression)
+    if known is None:
+        from fuelwiz.unit_judge import factor
 
-    folder = _cache_folder()
-    if folder is not None:
-        try:
-            return pint.UnitRegistry(non_int_type=Fraction, cache_folder=folder)
-        except Exception:
-            # A cache cut short by a power cut stays unreadable; pint lets through whatever its reader raises.
-            shutil.rmtree(folder, ignore_errors=True)
-    return pint.UnitRegistry(non_int_type=Fraction)
+        known = list(factor(expression))
+    return Scale(*known)
 
 
-def _cache_folder() -> Path | None:
-    """Where pint may keep what it has read; None for a user who has no home."""
-    from platformdirs import user_cache_path
+@cache
+def _factors() -> dict[str, list[float]]:
+    return tomllib.loads(_fact("unit_factors.toml"))
 
-    try:
-        folder = user_cache_path("fuelwiz") / "units"
-    except RuntimeError:
-        return None
-    return folder if folder.is_absolute() else None
+
+def _fact(name: str) -> str:
+    return resources.files("fuelwiz").joinpath("facts", name).read_text(encoding="utf-8")
 
 
 @cache
 def _table() -> _Table:
-    source = resources.files("fuelwiz").joinpath("facts/units.toml").read_text(encoding="utf-8")
-    plain = tomllib.loads(source)
+    plain = tomllib.loads(_fact("units.toml"))
     kinds = {kind: KindInWords(**_with_tuples(row)) for kind, row in plain["kinds"].items()}
     words = {typed: word for word, spellings in plain["words"].items() for typed in spellings}
     units = [Unit(**_with_tuples(row)) for row in plain["unit"]]
@@ -169,3 +142,18 @@ def _table() -> _Table:
 
 def _with_tuples(row: dict[str, Any]) -> dict[str, Any]:
     return {key: tuple(value) if isinstance(value, list) else value for key, value in row.items()}
+
+
+def _write_factors() -> None:
+    """Have pint say anew what every unit is worth."""
+    from pathlib import Path
+
+    from fuelwiz.unit_judge import table_of
+
+    Path(__file__).with_name("facts").joinpath("unit_factors.toml").write_text(
+        table_of(expressions()), encoding="utf-8"
+    )
+
+
+if __name__ == "__main__":
+    _write_factors()

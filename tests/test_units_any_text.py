@@ -3,15 +3,13 @@
 import os
 import subprocess
 import sys
-from pathlib import Path
 from typing import get_args
-from unittest.mock import Mock
 
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
 
-from fuelwiz import unit_table, units
+from fuelwiz import unit_judge, units
 from fuelwiz.errors import UnitError
 from fuelwiz.unit_table import Kind
 
@@ -92,7 +90,7 @@ class TestHostileText:
     def test_pint_never_sees_it(self, text: str, monkeypatch: pytest.MonkeyPatch) -> None:
         units.to_si(1, "psi")
         units.to_si(1, "bar")
-        monkeypatch.setattr(unit_table, "_registry", lambda: pytest.fail("pint was asked"))
+        monkeypatch.setattr(unit_judge, "factor", lambda _expression: pytest.fail("pint was asked"))
         refusal(text, "gauge_pressure")
 
     @pytest.mark.parametrize("unit", ["", "parsec", "3 psi", "__import__('os')", "psi\x00", "x" * 1000])
@@ -196,25 +194,8 @@ class TestPint:
         code = "import sys; from fuelwiz import units; units.units_of('power'); print('pint' in sys.modules)"
         assert run_python(code) == "False"
 
-    def test_keeps_its_cache_in_the_folder_of_the_user(self, tmp_path: Path) -> None:
-        assert run_python(self.CONVERT, XDG_CACHE_HOME=str(tmp_path)) == self.PSI_IN_PA
-        assert list((tmp_path / "fuelwiz" / "units").iterdir())
-
-    def test_does_without_a_cache_that_cannot_be_written(self, tmp_path: Path) -> None:
-        occupied = tmp_path / "file"
-        occupied.write_text("")
-        assert run_python(self.CONVERT, XDG_CACHE_HOME=str(occupied)) == self.PSI_IN_PA
-
-    def test_a_user_without_a_home_has_no_cache(self, monkeypatch: pytest.MonkeyPatch) -> None:
-        # platformdirs 4 gives "~/.cache" unexpanded or raises RuntimeError, by its release.
-        monkeypatch.setattr("platformdirs.user_cache_path", lambda name: Path("~/.cache") / name)
-        assert unit_table._cache_folder() is None
-        monkeypatch.setattr("platformdirs.user_cache_path", Mock(side_effect=RuntimeError))
-        assert unit_table._cache_folder() is None
-
-    def test_does_without_a_cache_that_was_cut_short(self, tmp_path: Path) -> None:
-        run_python(self.CONVERT, XDG_CACHE_HOME=str(tmp_path))
-        for file in (tmp_path / "fuelwiz" / "units").iterdir():
-            file.write_bytes(file.read_bytes()[:20])
-        assert run_python(self.CONVERT, XDG_CACHE_HOME=str(tmp_path)) == self.PSI_IN_PA
-        assert run_python(self.CONVERT, XDG_CACHE_HOME=str(tmp_path)) == self.PSI_IN_PA
+    def test_a_run_does_without_it(self) -> None:
+        assert run_python(f"import sys; {self.CONVERT}; print('pint' in sys.modules)").split() == [
+            self.PSI_IN_PA,
+            "False",
+        ]

@@ -1,11 +1,9 @@
-"""What a command loads: neither Textual nor SciPy, Rich only for colour, pint only once."""
+"""What a command loads: neither Textual nor SciPy, Rich only for colour, pint never."""
 
 from __future__ import annotations
 
-import os
 import subprocess
 import sys
-from pathlib import Path
 
 import pytest
 
@@ -22,21 +20,10 @@ sys.exit(status)
 """
 
 
-@pytest.fixture(scope="module")
-def cache(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """A user's cache that has seen one report."""
-    folder = tmp_path_factory.mktemp("cache")
-    loaded(["report", BUILD], folder)
-    return folder
-
-
-def loaded(arguments: list[str], cache: Path) -> set[str]:
+def loaded(arguments: list[str]) -> set[str]:
     """What a fresh process has loaded when a command is done."""
     code = CODE.format(arguments=arguments, heavy=HEAVY)
-    environ = os.environ | {"XDG_CACHE_HOME": str(cache)}
-    done = subprocess.run(
-        [sys.executable, "-c", code], env=environ, capture_output=True, text=True, check=False
-    )
+    done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=False)
     assert done.returncode in {0, 1}, done.stderr
     last = done.stderr.splitlines()[-1].split()
     assert last[0] == "loaded"
@@ -44,20 +31,20 @@ def loaded(arguments: list[str], cache: Path) -> set[str]:
 
 
 @pytest.mark.parametrize("form", ["text", "markdown", "html", "json"])
-def test_a_report_loads_what_it_needs(form: str, cache: Path) -> None:
-    assert loaded(["report", BUILD, "--format", form], cache) == {"fluids", "pydantic"}
+def test_a_report_loads_what_it_needs(form: str) -> None:
+    assert loaded(["report", BUILD, "--format", form]) == {"fluids", "pydantic"}
 
 
 @pytest.mark.parametrize("arguments", [["check", BUILD], ["compare", BUILD, BUILD]])
-def test_so_do_the_other_commands(arguments: list[str], cache: Path) -> None:
-    assert loaded(arguments, cache) == {"fluids", "pydantic"}
+def test_so_do_the_other_commands(arguments: list[str]) -> None:
+    assert loaded(arguments) == {"fluids", "pydantic"}
 
 
 @pytest.mark.parametrize(
     "arguments", [["completion", "bash"], ["--version"], ["--help"], ["report", "--help"]]
 )
-def test_what_reads_no_build_loads_none_of_it(arguments: list[str], cache: Path) -> None:
-    assert loaded(arguments, cache) == set()
+def test_what_reads_no_build_loads_none_of_it(arguments: list[str]) -> None:
+    assert loaded(arguments) == set()
 
 
 def test_rich_comes_with_colour() -> None:
