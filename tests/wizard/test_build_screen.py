@@ -104,6 +104,21 @@ async def test_a_wrong_value_is_said_beside_its_field_and_kept(
             assert path not in keys.desk.refused
 
 
+@pytest.mark.parametrize("key", ["backspace", "delete", "ctrl+u", "space"])
+async def test_a_question_that_is_emptied_to_be_typed_anew_keeps_the_pointer(
+    tmp_path: Path, key: str
+) -> None:
+    """Without its share of ethanol the fuel is no longer another blend, which alone asks for one."""
+    async with at_build(copy_of("full-session", tmp_path)) as keys:
+        keys.form.go_to_path("fuel.ethanol")
+        warm = keys.desk.text_in_field("fuel.temperature").text
+        await keys.press(key)
+        await keys.type("65")
+        assert keys.form.path == "fuel.ethanol"
+        assert keys.desk.text_in_field("fuel.ethanol").text.strip() == "65"
+        assert keys.desk.text_in_field("fuel.temperature").text == warm
+
+
 async def test_a_wrong_value_is_not_saved_but_pointed_at(tmp_path: Path) -> None:
     path = copy_of("hill-climb-six", tmp_path)
     before = path.read_bytes()

@@ -82,7 +82,8 @@ class Form:
 
     def rebuild(self) -> None:
         """Lay the rows out anew after a change; the pointer stays at its path where that is still asked."""
-        self.pointer.show(rows_of(self.desk, self.place))
+        typed_in = self.path if self.pointer.rows else ""
+        self.pointer.show(rows_of(self.desk, self.place, typed_in))
 
     def focus_on(self, row: int, cell: int = 0) -> None:
         """Put the pointer on a row, and into one of its places."""

@@ -64,11 +64,15 @@ class Place:
         return bool(self.list_path)
 
 
-def rows_of(desk: Desk, place: Place) -> list[AnyRow]:
-    """The rows to show at a place, in the order of asking."""
+def rows_of(desk: Desk, place: Place, typed_in: str) -> list[AnyRow]:
+    """The rows to show at a place, in the order of asking; the question that is being typed in stays among them."""
     if place.in_entry:
         return list(_entry_rows(desk, place))
-    asked = [q for q in step_questions(place.step, desk.system) if _is_of_step(q) and is_asked(desk, q.key)]
+    asked = [
+        q
+        for q in step_questions(place.step, desk.system)
+        if _is_of_step(q) and (q.key == typed_in or is_asked(desk, q.key))
+    ]
     at_once = sorted((q for q in asked if _at_once(desk, q)), key=lambda q: q.key != "feed.run")
     further = [q for q in asked if not _at_once(desk, q)]
     rows = [row for q in at_once for row in _rows_of_question(desk, q)]
