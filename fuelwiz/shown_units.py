@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.unit_table import Kind
-from fuelwiz.units import UnitSystem
+from fuelwiz.units import BaseSystem, PowerUnit, UnitSystem
 
 SHOWN_UNITS: dict[Kind, tuple[str, str]] = {
     "power": ("hp", "kW"),
@@ -45,10 +45,38 @@ PAIRS = tuple(dict.fromkeys(pair for pair in (*SHOWN_UNITS.values(), *_SMALLER) 
 """Each US unit with the metric one that goes with it, where the two differ."""
 
 
+_POWER_OTHERWISE: dict[UnitSystem, PowerUnit] = {"us_kw": "kW", "metric_hp": "hp"}
+"""The unit of power where it is not that of the system."""
+_OTHER: dict[UnitSystem, UnitSystem] = {
+    "us": "metric",
+    "metric": "us",
+    "us_kw": "metric_hp",
+    "metric_hp": "us_kw",
+}
+
+
+def shown_system(units: BaseSystem, power: PowerUnit | None) -> UnitSystem:
+    """How figures are shown that are wanted in a system of units, with power in hp or kW; None: as usual there."""
+    if units == "us":
+        return "us_kw" if power == "kW" else "us"
+    return "metric_hp" if power == "hp" else "metric"
+
+
+def base_system(system: UnitSystem) -> BaseSystem:
+    """The system of units, whatever power is shown in."""
+    return "us" if system in ("us", "us_kw") else "metric"
+
+
+def of_pair(us_unit: str, metric_unit: str, system: UnitSystem) -> str:
+    """The one of two units that a figure is shown in."""
+    if us_unit != metric_unit and us_unit == SHOWN_UNITS["power"][0] and system in _POWER_OTHERWISE:
+        return _POWER_OTHERWISE[system]
+    return us_unit if base_system(system) == "us" else metric_unit
+
+
 def shown_unit(kind: Kind, system: UnitSystem) -> str:
     """The unit that a kind of quantity is shown in, as a session file writes it."""
-    us_unit, metric_unit = SHOWN_UNITS[kind]
-    return us_unit if system == "us" else metric_unit
+    return of_pair(*SHOWN_UNITS[kind], system)
 
 
 def unit_sign(unit: str) -> str:
@@ -57,5 +85,5 @@ def unit_sign(unit: str) -> str:
 
 
 def other_system(system: UnitSystem) -> UnitSystem:
-    """The other of the two."""
-    return "metric" if system == "us" else "us"
+    """The one in which every unit is the other of its pair."""
+    return _OTHER[system]

@@ -10,8 +10,10 @@ from typing import Literal
 from fuelwiz.errors import UnitError
 from fuelwiz.unit_table import BLANKS, SIGNS, Kind, Scale, kind_in_words, scale_of, unit_called
 
-UnitSystem = Literal["us", "metric"]
-"""The two ways in which figures are shown."""
+BaseSystem = Literal["us", "metric"]
+PowerUnit = Literal["hp", "kW"]
+UnitSystem = Literal["us", "metric", "us_kw", "metric_hp"]
+"""The ways in which figures are shown: a system of units, and power in its own unit or in that of the other."""
 
 _LONGEST_NUMBER = 40
 _LONGEST_TEXT = 120

@@ -8,7 +8,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from typing import Literal, get_args
 
 from fuelwiz.session import Session
-from fuelwiz.shown_units import SHOWN_UNITS, unit_sign
+from fuelwiz.shown_units import SHOWN_UNITS, base_system, other_system, shown_system, unit_sign
 from fuelwiz.units import UnitSystem, from_si, to_si
 
 Role = Literal[
@@ -66,22 +66,34 @@ def _shown(role: Role, at: int) -> _Shown:
     return _Shown(unit_sign(unit), "" if role in _NOT_CONVERTED else unit, _PLACES.get(role, (0, 0))[at])
 
 
-_ROLES: dict[Role, dict[UnitSystem, _Shown]] = {
-    role: {"us": _shown(role, 0), "metric": _shown(role, 1)} for role in get_args(Role)
-}
+def _in_systems(role: Role) -> dict[UnitSystem, _Shown]:
+    """A role in every system; where power is shown in the unit of the other, it is shown as there."""
+    us_shown, metric_shown = _shown(role, 0), _shown(role, 1)
+    swapped = role == "power"
+    return {
+        "us": us_shown,
+        "metric": metric_shown,
+        "us_kw": metric_shown if swapped else us_shown,
+        "metric_hp": us_shown if swapped else metric_shown,
+    }
 
 
-def _by_unit(system: UnitSystem) -> dict[str, Role]:
-    """The roles by the unit that one system shows them in and the other does not; of two with one unit the first."""
+_ROLES: dict[Role, dict[UnitSystem, _Shown]] = {role: _in_systems(role) for role in get_args(Role)}
+
+
+def _by_unit_of_other(system: UnitSystem) -> dict[str, Role]:
+    """The roles by the unit of the other system, where this one has another; of two with one unit the first."""
     roles: dict[str, Role] = {}
     for role, shown in _ROLES.items():
-        unit = shown[system].unit
-        if unit and unit not in {other.unit for other in shown.values() if other is not shown[system]}:
+        unit = shown[other_system(system)].unit
+        if unit and unit != shown[system].unit:
             roles.setdefault(unit, role)
     return roles
 
 
-_BY_UNIT_OF_OTHER: dict[UnitSystem, dict[str, Role]] = {"us": _by_unit("metric"), "metric": _by_unit("us")}
+_BY_UNIT_OF_OTHER: dict[UnitSystem, dict[str, Role]] = {
+    system: _by_unit_of_other(system) for system in get_args(UnitSystem)
+}
 
 
 def half_up(value: float, places: int) -> Decimal:
@@ -134,7 +146,10 @@ class Numbers:
     def of(cls, session: Session) -> Numbers:
         """The way one session wants its figures shown."""
         wheels = session.goal.power_at == "wheels"
-        return cls(session.show_units, 1.0 - session.goal.driveline_loss if wheels else 1.0)
+        return cls(
+            shown_system(session.show_units, session.show_power),
+            1.0 - session.goal.driveline_loss if wheels else 1.0,
+        )
 
     def unit(self, role: Role) -> str:
         """The unit of a role, as it heads a column."""
@@ -174,7 +189,7 @@ class Numbers:
         """A figure for a sentence: whole psi from 5 psi up, altitude in hundreds of feet; any other as `figure`."""
         places = {"pressure": 0, "altitude": -2}.get(role)
         shown = self._as_shown(role, value)
-        if places is None or self.system != "us" or (role == "pressure" and shown < 5.0):
+        if places is None or base_system(self.system) != "us" or (role == "pressure" and shown < 5.0):
             return self.figure(role, value, *limits)
         judged = tuple(self._as_shown(role, limit) for limit in limits)
         rounded = guarded(shown, places, judged)
@@ -199,7 +214,7 @@ class Numbers:
         if role == "power":
             value *= self.power_share
         if role == "warming":
-            return value * (1.8 if self.system == "us" else 1.0)
+            return value * (1.8 if base_system(self.system) == "us" else 1.0)
         unit = _ROLES[role][self.system].unit
         return from_si(value, unit) if unit else value
 

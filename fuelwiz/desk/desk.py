@@ -10,6 +10,7 @@ from fuelwiz.advice import Result
 from fuelwiz.desk import edits, lists
 from fuelwiz.desk.calculation import Calculation
 from fuelwiz.desk.composites import CHOICE_QUESTIONS, COUNT_QUESTIONS, field_of
+from fuelwiz.desk.composites.units_shown import system_of
 from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.field_text import FieldText
@@ -124,7 +125,7 @@ class Desk:
     @property
     def system(self) -> UnitSystem:
         """The unit system that is shown."""
-        return "metric" if self._state.plain.get("show_units") == "metric" else "us"
+        return system_of(self._state.plain)
 
     @property
     def plain(self) -> Plain:

@@ -7,6 +7,7 @@ from functools import cache, lru_cache
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.plain import KeyPath, Plain, value_at, value_path
 from fuelwiz.session import FieldSpec, field_at, leaf_paths, list_key_paths
+from fuelwiz.shown_units import of_pair
 from fuelwiz.units import UnitSystem
 
 MOST_POINTS = 200
@@ -67,7 +68,7 @@ def _inside(spec: FieldSpec, trail: KeyPath, path: str) -> FieldSpec:
 
 def unit_of(spec: FieldSpec, system: UnitSystem) -> str:
     """The unit that a bare number takes, as the file would write it; empty where there is none."""
-    return (spec.us_unit if system == "us" else spec.metric_unit) or ""
+    return of_pair(spec.us_unit or "", spec.metric_unit or "", system)
 
 
 def column_units(path: str, system: UnitSystem) -> tuple[str, str]:

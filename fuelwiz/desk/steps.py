@@ -19,6 +19,8 @@ _BY_SECTION = {
     "name": "goal",
     "notes": "goal",
     "show_units": "goal",
+    "show_power": "goal",
+    "units": "goal",
     "goal": "goal",
     "engine": "goal",
     "fuel": "fuel",

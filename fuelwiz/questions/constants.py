@@ -8,6 +8,7 @@ from fuelwiz.facts import table
 from fuelwiz.physics import circuit, curve, demand, injector, inlet, line
 from fuelwiz.questions.placeholders import EXACT, in_system, readable
 from fuelwiz.session import OPEN_REGULATOR, USUAL_BOOST, USUAL_VACUUM
+from fuelwiz.shown_units import base_system
 from fuelwiz.sizing import thresholds
 from fuelwiz.units import UnitSystem, parse, to_si
 
@@ -23,7 +24,7 @@ def _percent(share: float) -> str:
 
 
 def _one_point_slope(units: UnitSystem) -> str:
-    each = "psi" if units == "us" else "bar"
+    each = "psi" if base_system(units) == "us" else "bar"
     return f"{_percent(curve.ONE_POINT_SLOPE * parse(f'1 {each}', 'pressure_change'))} for each {each}"
 
 

@@ -14,7 +14,7 @@ from functools import cache
 
 from fuelwiz.errors import FactError
 from fuelwiz.printable import NO_BREAK
-from fuelwiz.shown_units import PAIRS, unit_sign
+from fuelwiz.shown_units import PAIRS, base_system, of_pair, unit_sign
 from fuelwiz.units import UnitSystem, from_si, to_si
 
 MINUS = "\u2212"
@@ -47,7 +47,7 @@ def filled(text: str, key: str, system: UnitSystem) -> str:
 
 def in_system(si: float, unit: str, system: UnitSystem) -> str:
     """An SI value in a US unit, or in the metric one that goes with it."""
-    shown = METRIC.get(unit, unit) if system == "metric" else unit
+    shown = of_pair(unit, METRIC.get(unit, unit), system)
     return f"{readable(from_si(si, shown), shown, EXACT)} {shown}"
 
 
@@ -75,7 +75,7 @@ def _signed(text: str) -> str:
 @cache
 def _worth(inside: str, key: str, system: UnitSystem) -> str:
     if "|" in inside:
-        return inside.split("|")[system == "metric"]
+        return _either(inside.split("|"), system)
     word, _, other = inside.partition(" ")
     if word in ("fallback", "low", "high"):
         from fuelwiz.questions.taken import declared  # it needs the model, which few texts do
@@ -83,7 +83,8 @@ def _worth(inside: str, key: str, system: UnitSystem) -> str:
         return declared(word, other or key, system)
     number, _, unit = inside.rpartition(" ")
     if unit in METRIC and _NUMBER.search(number):
-        return inside if system == "us" else f"{_converted(number, unit)} {METRIC[unit]}"
+        shown = of_pair(unit, METRIC[unit], system)
+        return inside if shown == unit else f"{_converted(number, unit, shown)} {shown}"
     from fuelwiz.questions.constants import constant  # it needs the rooms that hold them
 
     said = constant(inside, system)
@@ -92,9 +93,17 @@ def _worth(inside: str, key: str, system: UnitSystem) -> str:
     return said
 
 
-def _converted(numbers: str, unit: str) -> str:
+def _either(texts: list[str], system: UnitSystem) -> str:
+    """The words for US units, or for metric ones; of words for a power alone, those in its unit."""
+    us_words, metric_words = texts
+    if us_words.endswith(" hp") and _NUMBER.fullmatch(us_words.removesuffix(" hp")):
+        return us_words if of_pair("hp", "kW", system) == "hp" else metric_words
+    return us_words if base_system(system) == "us" else metric_words
+
+
+def _converted(numbers: str, unit: str, shown: str) -> str:
     def turned(found: re.Match[str]) -> str:
         si = to_si(float(found[0].replace(MINUS, "-")), unit)
-        return readable(from_si(si, METRIC[unit]), METRIC[unit])
+        return readable(from_si(si, shown), shown)
 
     return _NUMBER.sub(turned, numbers)

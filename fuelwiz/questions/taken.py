@@ -7,7 +7,7 @@ from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
 from fuelwiz.errors import FactError
 from fuelwiz.questions.placeholders import EXACT, MINUS, readable
 from fuelwiz.session import FieldSpec, field_at
-from fuelwiz.shown_units import unit_sign
+from fuelwiz.shown_units import of_pair, unit_sign
 from fuelwiz.units import UnitSystem, from_si, parse, split
 
 _DIGITS = 2
@@ -59,7 +59,7 @@ def _spec(key: str | None) -> FieldSpec | None:
 
 
 def _unit(spec: FieldSpec, system: UnitSystem) -> str:
-    return unit_sign((spec.us_unit if system == "us" else spec.metric_unit) or "")
+    return unit_sign(of_pair(spec.us_unit or "", spec.metric_unit or "", system))
 
 
 def _shown(spec: FieldSpec, text: str, what: str, system: UnitSystem) -> str:

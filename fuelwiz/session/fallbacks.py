@@ -37,6 +37,7 @@ def _carries(session: Session) -> str:
 
 
 _DERIVED: dict[str, Callable[[Session], Any]] = {
+    "show_power": lambda session: "hp" if session.show_units == "us" else "kW",
     "pressure.boost": lambda session: USUAL_BOOST[session.engine.induction],
     "pressure.reference": _reference,
     "pressure.idle_vacuum": lambda session: USUAL_VACUUM[session.pressure.reference],

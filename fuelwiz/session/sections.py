@@ -30,7 +30,7 @@ from fuelwiz.session.fields import (
 from fuelwiz.session.hardware import Feed, Inlet, Pump, ReturnLine, Wiring
 from fuelwiz.session.measurements import Bench, Gauge, Log
 from fuelwiz.terms import USUAL_ETHANOL, FuelKind, Induction
-from fuelwiz.units import UnitSystem
+from fuelwiz.units import BaseSystem, PowerUnit
 
 PowerAt = Literal["crank", "wheels"]
 Injection = Literal["port", "direct"]
@@ -232,7 +232,8 @@ class Session(Section):
     format: Annotated[int, FORMAT]
     name: Annotated[str, text(None)]
     notes: Annotated[str, text(most=4000, lines=True)]
-    show_units: Annotated[UnitSystem, choice(UnitSystem, "us")]
+    show_units: Annotated[BaseSystem, choice(BaseSystem, "us")]
+    show_power: Annotated[PowerUnit, choice(PowerUnit, example="hp")]
     goal: Goal = table()
     engine: Engine = table()
     fuel: Fuel = table()

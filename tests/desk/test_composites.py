@@ -254,6 +254,8 @@ def test_every_question_of_the_catalogue_has_a_field(tmp_path: Path) -> None:
         "return_line.run",
         "return_line.part",
         "pull",
+        "bench",
+        "gauge",
     }
     for key, asked in catalogue().items():
         if key in lists | {"stress.case"}:

@@ -27,7 +27,7 @@ LISTS = (
     "gauge",
 )
 AT_ONCE = {
-    "goal": "goal.power goal.power_at goal.driveline_loss goal.reserve engine.induction engine.cylinders",
+    "goal": "units goal.power goal.power_at goal.driveline_loss goal.reserve engine.induction engine.cylinders",
     "fuel": "fuel.which fuel.ethanol fuel.temperature fuel.density fuel.viscosity fuel.lhv fuel.stoich",
     "pressure": "pressure.boost pressure.regulator pressure.base pressure.reference pressure.idle_vacuum",
     "pump": "pump.known pump.figure.flow pump.figure.pressure pump.curve.voltage pump.curve.points "
@@ -45,6 +45,7 @@ AT_ONCE = {
     "tank.volume tank.fill",
 }
 WORDS_OF_FORMS = {
+    "units": {"metric_hp"},
     "fuel.which": {"blend", "methanol", "own"},
     "pump.known": {"none", "figure", "curve", "sample"},
     "feed.filter": {"none"},

@@ -20,7 +20,7 @@ NAMES = {
     "relations": "Colebrook Weisbach Darcy Ohm's Reid Reynolds BSFC LHV Re",
     "materials, fuels and gauges": "PTFE E85 E10 E10's AWG AN AN8",
     "units and symbols": "V A K F C US L/h PS MJ/kg V/V0",
-    "steps, questions and keys of the program": "Pump Injectors Wiring Summary Fuel F6 Enter On",
+    "steps, questions and keys of the program": "Pump Injectors Wiring Summary Units Fuel F6 Enter On",
     "months and an invented car": "May March Gravel-rally",
 }
 ALLOWED = {word for words in NAMES.values() for word in words.split()}

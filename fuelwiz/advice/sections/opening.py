@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from fuelwiz.advice.blocks import Block, Paragraph
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.subject import Subject
+from fuelwiz.shown_units import base_system
 from fuelwiz.terms import INDUCTIONS
 
 SITS = {
@@ -36,5 +37,5 @@ def build_in_a_line(subject: Subject) -> str:
         air = f"{air}, {numbers.figure('pressure', session.pressure.boost)} of boost"
     base = numbers.figure("pressure", session.pressure.base)
     sits = SITS[session.pressure.regulator]
-    gallons = " Gallons are US gallons." if numbers.system == "us" else ""
+    gallons = " Gallons are US gallons." if base_system(numbers.system) == "us" else ""
     return f"{power} {at} on {subject.fuel}; {air}; {base} base pressure, {sits}.{gallons}"

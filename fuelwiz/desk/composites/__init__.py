@@ -11,6 +11,7 @@ from fuelwiz.desk.composites.kinds import ChoiceQuestion, CountQuestion
 from fuelwiz.desk.composites.one_run import SEVERAL, field_of, has_several_runs, with_none, without_item
 from fuelwiz.desk.composites.optional_sections import STRAINER, SURGE_POT
 from fuelwiz.desk.composites.pump_known import KNOWN
+from fuelwiz.desk.composites.units_shown import UNITS
 
 __all__ = [
     "CHOICE_QUESTIONS",
@@ -25,5 +26,5 @@ __all__ = [
 
 COUNT_QUESTIONS: Mapping[str, CountQuestion] = MappingProxyType({"feed.hoses": HOSES, "feed.bends": BENDS})
 CHOICE_QUESTIONS: Mapping[str, ChoiceQuestion] = MappingProxyType(
-    {question.key: question for question in (FUEL, KNOWN, STRAINER, SURGE_POT)}
+    {question.key: question for question in (UNITS, FUEL, KNOWN, STRAINER, SURGE_POT)}
 )

@@ -7,11 +7,18 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.printable import NO_BREAK
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.terms import INDUCTIONS, fuel_name_as_typed
+from fuelwiz.units import UnitSystem
 from fuelwiz.wizard.actions import BUILD, Action, by_id
 from fuelwiz.wizard.chrome import Headline, StepMark
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import DoRow, ItemRow
 
+_UNITS: dict[UnitSystem, str] = {
+    "us": "US units",
+    "us_kw": "US, kW",
+    "metric": "metric",
+    "metric_hp": "metric, hp",
+}
 _IN_MODE = {
     "table": (
         Action("choose", ("enter",), "", "choose it", ""),
@@ -43,7 +50,7 @@ def headline(desk: Desk, kept: str) -> Headline:
         facts=", ".join(part for part in facts if part),
         assumed=assumed,
         kept=kept,
-        units="US units" if desk.system == "us" else "metric units",
+        units=_UNITS[desk.system],
     )
 
 

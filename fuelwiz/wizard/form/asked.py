@@ -47,6 +47,7 @@ _ASKED_IF: dict[str, Callable[[Desk], bool]] = {
     "goal.next_boost": lambda desk: desk.is_given("goal.next_power"),
     "fuel.ethanol": lambda desk: says(desk, "fuel.which") == "blend",
     "fuel.kind": lambda desk: False,
+    "show_units": lambda desk: False,
     "fuel.density": _own_fuel,
     "fuel.viscosity": _own_fuel,
     "fuel.lhv": _own_fuel,
