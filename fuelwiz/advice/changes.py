@@ -6,8 +6,8 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from fuelwiz.advice.subject import Subject
-from fuelwiz.physics.wire import gauge_of
-from fuelwiz.sizing import single_changes
+from fuelwiz.physics.wire import gauge_of, thicker_wire_m2
+from fuelwiz.sizing import thresholds
 from fuelwiz.sizing.slow_figures import ChangeFigures
 from fuelwiz.sizing.vocabulary import Change, is_fixed
 from fuelwiz.units import from_si
@@ -54,7 +54,7 @@ def _regulator(subject: Subject, _figures: ChangeFigures) -> str:
 def _wire(subject: Subject, _figures: ChangeFigures) -> str:
     wiring = subject.session.wiring
     today = None if wiring is None else wiring.wire
-    thicker = None if today is None else single_changes.thicker_wire_m2(today)
+    thicker = None if today is None else thicker_wire_m2(today)
     if today is None or thicker is None:
         return "thicker wire"
     if gauge_of(thicker) is not None:
@@ -101,7 +101,7 @@ def _injectors(subject: Subject, figures: ChangeFigures) -> str:
 
 
 def _cooler(subject: Subject, _figures: ChangeFigures) -> str:
-    return f"fuel {subject.numbers.limit('warming', single_changes.COOLER_K)} cooler"
+    return f"fuel {subject.numbers.limit('warming', thresholds.COOLER_K)} cooler"
 
 
 RECORDS = (
@@ -110,8 +110,8 @@ RECORDS = (
     ChangeWords("return", _return),
     ChangeWords("wire", _wire),
     ChangeWords("circuits", _circuits),
-    ChangeWords("lower base", _base(single_changes.LOWER_BASE_PA)),
-    ChangeWords("higher base", _base(single_changes.HIGHER_BASE_PA)),
+    ChangeWords("lower base", _base(thresholds.LOWER_BASE_PA)),
+    ChangeWords("higher base", _base(thresholds.HIGHER_BASE_PA)),
     ChangeWords("pump", _pump),
     ChangeWords("filters", _filters),
     ChangeWords("clean", _clean),

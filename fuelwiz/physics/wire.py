@@ -12,6 +12,16 @@ NEAR = 1e-9
 FUSE_OVER_WORKING = 1.25
 MOST_WIRE_LOSS_V = 0.5  # between battery and pump and back; common practice, no source
 SAME_AREA = 1e-6
+METRIC_M2: tuple[float, ...] = (
+    1e-6,
+    1.5e-6,
+    2.5e-6,
+    4e-6,
+    6e-6,
+    10e-6,
+    16e-6,
+    25e-6,
+)  # of IEC 60228, the smaller ones: from memory
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,16 +86,6 @@ def _gauges_thin_first() -> list[tuple[int, float]]:
     return sorted(((int(gauge), float(amps)) for gauge, amps in rows.items()), reverse=True)
 
 
-def thicker_gauge_m2(area_m2: float) -> float | None:
-    """The area in m2 of the next thicker gauge of the table; None above the last.
-
-    >>> is_gauge(thicker_gauge_m2(awg_area_m2(12)), 10)
-    True
-    """
-    areas = (awg_area_m2(gauge) for gauge, _ in _gauges_thin_first())
-    return next((area for area in areas if area > area_m2 * (1 + SAME_AREA)), None)
-
-
 def gauge_of(area_m2: float) -> int | None:
     """The American gauge, 24 to 0, that has an area in m2; None where none has.
 
@@ -93,6 +93,20 @@ def gauge_of(area_m2: float) -> int | None:
     (12, None)
     """
     return next((gauge for gauge in range(25) if is_gauge(area_m2, gauge)), None)
+
+
+def thicker_wire_m2(area_m2: float) -> float | None:
+    """The area in m2 of the next thicker wire as it is sold: a gauge of the table for a gauge, else a metric one.
+
+    None above the last.
+
+    >>> gauge_of(thicker_wire_m2(awg_area_m2(12))), thicker_wire_m2(3e-6)
+    (10, 4e-06)
+    """
+    areas = METRIC_M2
+    if gauge_of(area_m2) is not None:
+        areas = tuple(awg_area_m2(gauge) for gauge, _ in _gauges_thin_first())
+    return next((area for area in areas if area > area_m2 * (1 + SAME_AREA)), None)
 
 
 def ampacity_A(area_m2: float) -> float:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
-from fuelwiz.physics.wire import gauge_of, thicker_gauge_m2
+from fuelwiz.physics.wire import thicker_wire_m2
 from fuelwiz.session import Session, Size, given
 from fuelwiz.sizing.candidates import feed_candidates, spelled
 from fuelwiz.sizing.choices import CC_MIN, STEP_CC_MIN
@@ -15,15 +15,18 @@ from fuelwiz.sizing.injection import injector_figures
 from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.stress import changed
+from fuelwiz.sizing.thresholds import (
+    COOLER_K,
+    HIGHER_BASE_PA,
+    HIGHER_BELOW_PA,
+    LOWER_ABOVE_PA,
+    LOWER_BASE_PA,
+)
 from fuelwiz.sizing.verdict import ReturnPick
 from fuelwiz.sizing.vocabulary import Change, Limit
 
-BAR_PA = 1e5
-LOWER_BASE_PA, LOWER_ABOVE_PA = 3 * BAR_PA, 3.1 * BAR_PA
-HIGHER_BASE_PA, HIGHER_BELOW_PA = 4 * BAR_PA, 3.9 * BAR_PA
 MOST_PUMPS = 6
-COOLER_K, COLDEST_K = 15.0, 233.15
-METRIC_WIRES_M2 = tuple(area * 1e-6 for area in (1, 1.5, 2.5, 4, 6, 10, 16, 25))
+COLDEST_K = 233.15
 NEAR = 1e-9
 
 
@@ -109,13 +112,6 @@ def _electrics(session: Session) -> Iterator[SingleChange]:
             yield SingleChange("wire", lambda variant: variant.with_values("wiring", wire=thicker))
     if wiring.circuits < pump.count:
         yield SingleChange("circuits", _a_circuit_a_pump)
-
-
-def thicker_wire_m2(area_m2: float) -> float | None:
-    """The next thicker wire as it is sold: a gauge for a gauge, else a metric one."""
-    if gauge_of(area_m2) is not None:
-        return thicker_gauge_m2(area_m2)
-    return next((area for area in METRIC_WIRES_M2 if area > area_m2 * (1 + NEAR)), None)
 
 
 def _a_circuit_a_pump(variant: Variant) -> Variant:

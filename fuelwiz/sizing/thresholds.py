@@ -24,3 +24,8 @@ SUMMER_REID_UP_TO = 0.85  # of ethanol
 LITTLE_BEFORE_RELIEF_PA = 10 * PSI_PA  # valves weep early
 CREEP_CALLED_OUT_PA = 5 * PSI_PA  # with all pumps on
 HIGH_ALTITUDE_M = 2000.0
+
+# What may be changed about a build.
+LOWER_BASE_PA, LOWER_ABOVE_PA = 3.0e5, 3.1e5  # what base pressure is lowered to, and from where on
+HIGHER_BASE_PA, HIGHER_BELOW_PA = 4.0e5, 3.9e5  # what it is raised to, and from where down
+COOLER_K = 15.0

@@ -14,10 +14,12 @@ from hypothesis import strategies as st
 from fuelwiz.session import validate
 from fuelwiz.sizing import assess, quick_figures
 from fuelwiz.sizing.figures import Figures
+from fuelwiz.sizing.picked import Picked
 from fuelwiz.sizing.slow_figures import InputFigures, SpreadFigures
+from fuelwiz.sizing.tolerances import tolerances
 from fuelwiz.sizing.vocabulary import INPUTS, LIMITS
 
-from .builds import build
+from .builds import PSI, build
 
 NOTHING = {"temperature": "0 K", "boost": "0 psi", "base": "0 psi", "voltage": "0 V"}
 EXACT = {f"tolerance.{name}": NOTHING.get(name, "0 %") for name in INPUTS if name != "pump_kind"}
@@ -190,3 +192,41 @@ def test_of_any_build(power: float, boost: float, ethanol: int, measured: bool) 
     ]
     assert ("boost" in {one.input for one in spread.inputs}) is (boost > 0)
     assert ("pump_kind" in {one.input for one in spread.inputs}) is not measured
+
+
+SAID = {
+    "temperature": ("3 K", 3.0),
+    "boost": ("2 psi", 2 * PSI),
+    "base": ("2 psi", 2 * PSI),
+    "voltage": ("0.3 V", 0.3),
+}
+
+
+@pytest.mark.parametrize("name", [name for name in INPUTS if name != "pump_kind"])
+def test_each_key_of_a_tolerance_is_that_of_its_input(name: str) -> None:
+    text, wanted = SAID.get(name, ("7 %", 0.07))
+    session = validate(build("street-turbo", {f"tolerance.{name}": text}), "a build")
+    known = {one.input: one.widest for one in tolerances(Picked.today(session, quick_figures(session)).sized)}
+    assert known[name] == pytest.approx(wanted)  # type: ignore[index]
+    usual = validate(build("street-turbo"), "a build")
+    before = {one.input: one.widest for one in tolerances(Picked.today(usual, quick_figures(usual)).sized)}
+    assert {other for other in before if before[other] != known[other]} == {name}
+
+
+def test_what_was_typed_is_surer_than_what_was_left_out() -> None:
+    def widest(name: str, changes: dict[str, Any]) -> float | None:
+        session = validate(build("street-turbo", changes), "a build")
+        sized = Picked.today(session, quick_figures(session)).sized
+        return next(one.widest for one in tolerances(sized) if one.input == name)
+
+    assert widest("fuel_use", {"engine.bsfc": "0.6 lb/(hp*h)"}) == 0.06
+    assert widest("fuel_use", {"engine.bsfc": None}) == 0.12
+    tubes = [{**run, "hose": "tube"} for run in build("street-turbo")["feed"]["run"]]
+    assert widest("feed_bore", {"feed.run": tubes}) == 0.01
+    assert widest("pump_flow", {"pump.curve": [{"points": [["43.5 psi", "90 gal/h"]]}]}) == 0.12
+    assert widest("voltage", {"pump.volts": "13.2 V"}) == 0.2
+    assert widest("voltage", {"pump.volts": None}) == 0.4
+    assert widest("voltage", {"pump.volts": None, "wiring": None}) == 0.7
+    regulator = {"rated_flow": "100 gal/h", "rated_loss": "5 psi"}
+    assert widest("return_regulator", {"return_line.regulator": regulator}) == 0.3
+    assert widest("return_regulator", {}) == 1.0
