@@ -18,7 +18,7 @@ FIRST: tuple[Change, ...] = ("pump",)
 LAST: tuple[Change, ...] = ("circuits",)
 """In a set the pump comes before what is picked or counted by it."""
 AGAINST_EACH_OTHER = {"lower base", "higher base"}
-SLICE = 16  # sets between two pauses
+SLICE = 4  # sets between two pauses
 SAME_MARGIN = 6  # decimals
 
 

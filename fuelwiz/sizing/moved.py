@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
 
+from fuelwiz.once import once
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.curve import Curve
 from fuelwiz.physics.demand import usual_bsfc_kg_J
@@ -64,10 +65,14 @@ class Movable:
     return_pick: ReturnPick | None
     known: tuple[Tolerance, ...]
 
+    @once
+    def _widths(self) -> dict[Input, tuple[float, ...]]:
+        return {tolerance.input: tolerance.widths for tolerance in self.known}
+
     def at(self, z: Mapping[Input, float]) -> SizedSystem:
         """The build with some inputs moved, without a reserve."""
         today = self.sized.system
-        moves = Moves(z, {tolerance.input: tolerance.widths for tolerance in self.known})
+        moves = Moves(z, self._widths)
         fuel_section, fuel = _fuel(today, moves)
         session = today.session.model_copy(
             update={**_engine(today, fuel, moves), "fuel": fuel_section, **self._hardware(moves)}

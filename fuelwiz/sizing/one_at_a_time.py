@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Generator
 from dataclasses import dataclass
 
 from fuelwiz.sizing.moved import Movable
@@ -68,11 +69,14 @@ def judged_at(build: Movable, moves: dict[Input, float]) -> AtMove:
     return AtMove(judgement.margin, limits_on_a_bad_day(judgement))
 
 
-def moved_alone(build: Movable, tolerance: Tolerance, today: AtMove) -> MovedInput:
-    """What one input does; the kind of the pump is one law or the other and breaks nothing."""
+def moved_alone(build: Movable, tolerance: Tolerance, today: AtMove) -> Generator[None, None, MovedInput]:
+    """What one input does, with pauses; the kind of the pump is one law or the other and breaks nothing."""
     path = _Path(build, tolerance.input, {0.0: today})
     low, high = path.at(-END).margin, path.at(END).margin
-    return MovedInput(tolerance, low, high, None if tolerance.input == "pump_kind" else path.nearest_break())
+    found = None
+    if tolerance.input != "pump_kind":
+        found = yield from path.nearest_break()
+    return MovedInput(tolerance, low, high, found)
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,15 +97,19 @@ class _Path:
         """Whether it still fails, or does not, as it does today."""
         return bool(self.at(z).limits) == bool(self.seen[0.0].limits)
 
-    def nearest_break(self) -> Break | None:
+    def nearest_break(self) -> Generator[None, None, Break | None]:
         """The break nearest to today, looked for step by step to both sides."""
         for step in range(1, round(FARTHEST / STEP) + 1):
             ends = [z for z in (-step * STEP, step * STEP) if not self.as_today(z)]
-            if ends:
-                return min((self._break_before(z) for z in ends), key=lambda found: abs(found.z))
+            yield
+            found = []
+            for z in ends:
+                found.append((yield from self._break_before(z)))
+            if found:
+                return min(found, key=lambda one: abs(one.z))
         return None
 
-    def _break_before(self, z: float) -> Break:
+    def _break_before(self, z: float) -> Generator[None, None, Break]:
         """The break in the last step before `z`."""
         near, far = z - math.copysign(STEP, z), z
         for _ in range(HALVINGS):
@@ -110,5 +118,6 @@ class _Path:
                 near = middle
             else:
                 far = middle
+            yield
         limits = self.at(far).limits or self.at(near).limits
         return Break((near + far) / 2, limits[0])

@@ -15,7 +15,7 @@ from fuelwiz.sizing.tolerances import tolerances
 from fuelwiz.sizing.vocabulary import LIMITS
 
 DRAWS = 1024  # a power of 2
-SLICE = 16  # draws between two pauses
+SLICE = 4  # draws between two pauses
 LOW, MIDDLE, HIGH = 0.05, 0.5, 0.95
 LEAST_MARGIN_OF_MODEL = -0.9
 """Below it, pumps that send next to nothing make the logarithm of what they send too wild to add up."""
@@ -32,8 +32,7 @@ def spread_in_steps(today: Picked) -> Generator[None, None, SpreadFigures | None
     middle = judged_at(build, {})
     moved: list[MovedInput] = []
     for tolerance in build.known:
-        moved.append(moved_alone(build, tolerance, middle))
-        yield
+        moved.append((yield from moved_alone(build, tolerance, middle)))
     moved.sort(key=lambda one: one.rank)
     names = [one.tolerance.input for one in moved]
     points = list(normal_points(DRAWS, len(names)))
