@@ -26,7 +26,7 @@ def cautions(subject: Subject) -> tuple[str, ...]:
     vented = "tank and surge pot" if has_pot else "the tank"
     return (
         "Relieve the pressure before you open a line, and work on a cold engine in a ventilated space, a"
-        " fuel-rated extinguisher at hand.",
+        " fuel-rated extinguisher at hand. Never block a line under pressure, nor run a pump into an open can.",
         GAUGE,
         "A hose has a rated pressure and a rated temperature: stay within both, at its ends too.",
         "No soft line near the exhaust, the turbo or anything that moves or rubs.",
@@ -38,8 +38,14 @@ def cautions(subject: Subject) -> tuple[str, ...]:
         f"Vent {vented} as the rules and local law require, with a roll-over valve, away from heat.",
         "Measure volts and pressures at full load on a dyno, away from fuel vapor.",
         "This is an aid to design, not an approval: the parts makers' ratings, local codes, the sanctioning"
-        " body's rules and qualified people (licensed mechanics and inspectors) come first.",
+        " body's rules, licensed practice and qualified people (licensed mechanics and inspectors) come first.",
     )
+
+
+def alcohol_may_be_in(subject: Subject) -> bool:
+    """Whether the fuel holds more alcohol than ordinary pump fuel, or may: a fuel of the builder's own."""
+    fuel = subject.session.fuel
+    return fuel.kind != "blend" or fuel.ethanol > ALCOHOL_ABOVE
 
 
 def _of_fuel(subject: Subject) -> Iterator[str]:

@@ -39,7 +39,8 @@ def _name(subject: Subject, goal: NextFigures) -> str:
 
 
 def _flow_ratio(subject: Subject, goal: NextFigures) -> float:
-    return goal.crank_power_W / subject.figures.demand.crank_power_W
+    """Fuel of the next goal over that of today's; another induction takes another amount for each horsepower."""
+    return goal.target_flow_m3_s / subject.figures.demand.target_flow_m3_s
 
 
 def _today(subject: Subject, goal: NextFigures) -> str:
@@ -47,30 +48,31 @@ def _today(subject: Subject, goal: NextFigures) -> str:
         "flow", subject.figures.demand.volume_flow_m3_s * _flow_ratio(subject, goal)
     )
     name = _name(subject, goal)
-    if goal.limits or goal.margin is None:
+    if goal.margin is None:
+        return f"{name} needs {burns}; {_look_for(subject, goal)}."
+    if goal.limits:
         return f"{name} needs {burns}: today's parts are not enough."
     spare = subject.numbers.figure("percent", goal.margin, subject.session.goal.reserve)
     return f"{name} needs {burns}: today's parts are enough, {spare} to spare."
 
 
+def _look_for(subject: Subject, goal: NextFigures) -> str:
+    """The pump to look for then, as it would be asked for in a shop."""
+    flow = subject.numbers.figure("flow", goal.target_flow_m3_s)
+    return f"look for a pump that flows {flow} at {subject.numbers.about('pressure', goal.target_rise_Pa)}"
+
+
 def _pump(subject: Subject, goal: NextFigures) -> str:
     if "pump" not in goal.limits or goal.margin is None:
         return ""
-    reserve = subject.session.goal.reserve
-    wanted = subject.figures.demand.target_flow_m3_s * _flow_ratio(subject, goal)
-    flow = subject.numbers.figure("flow", wanted)
-    rail = subject.figures.pressure.rail_Pa
-    if subject.session.pressure.reference == "manifold":
-        rail += goal.boost_Pa - subject.session.pressure.boost
-    at = subject.numbers.figure("pressure", rail)
     word = subject.pump_word
     verb = "are" if word == "pumps" else "is"
     if goal.margin < 0.0:
         short = f"{subject.numbers.figure('percent', -goal.margin, 0.0)} short"
     else:
-        figure, most = subject.numbers.pair("percent", goal.margin, reserve)
+        figure, most = subject.numbers.pair("percent", goal.margin, subject.session.goal.reserve)
         short = f"{figure} to spare, you want {most}\u00a0%"
-    return f"The {word} {verb} too small ({short}): look for {flow} at {at} in the rail, plus what the line loses."
+    return f"The {word} {verb} too small ({short}): {_look_for(subject, goal)}."
 
 
 def _injectors(subject: Subject, goal: NextFigures) -> str:

@@ -12,13 +12,15 @@ from fuelwiz.shown_units import SHOWN_UNITS, base_system, other_system, shown_sy
 from fuelwiz.units import UnitSystem, from_si, to_si
 
 Role = Literal[
-    "power", "flow", "injector", "pressure", "velocity", "percent", "bore", "length", "altitude",
+    "power", "flow", "air", "injector", "pressure", "velocity", "percent", "bore", "length", "altitude",
     "temperature", "warming", "volts", "amps", "bsfc", "seconds",
 ]  # fmt: skip
 
 MINUS = "\u2212"
 NO_BREAK = "\u00a0"
 MOST_PLACES = 12
+MOST_SHOWN = 100_000
+"""Beyond it a figure means nothing for a car: a file may hold absurd values, and no column is wide enough."""
 _PLAIN_NUMBER = re.compile(r"-?[0-9]+(\.[0-9]+)?")
 
 
@@ -34,6 +36,7 @@ class _Shown:
 _UNITS: dict[Role, tuple[str, str]] = {
     "power": SHOWN_UNITS["power"],
     "flow": SHOWN_UNITS["flow"],
+    "air": ("lb/h", "kg/h"),
     "injector": ("cc/min", "cc/min"),
     "pressure": SHOWN_UNITS["pressure_change"],
     "velocity": SHOWN_UNITS["velocity"],
@@ -163,10 +166,10 @@ class Numbers:
             value: in SI units; a share for `percent`, crank power for `power`.
             limits: what it is judged by, as `value`.
         """
-        places = _ROLES[role][self.system].places
-        return written(
-            guarded(self._as_shown(role, value), places, tuple(self._as_shown(role, x) for x in limits))
-        )
+        places, shown = _ROLES[role][self.system].places, self._as_shown(role, value)
+        if abs(shown) >= MOST_SHOWN:
+            return f"under {MINUS}{MOST_SHOWN - 1}" if shown < 0 else f"over {MOST_SHOWN - 1}"
+        return written(guarded(shown, places, tuple(self._as_shown(role, x) for x in limits)))
 
     def figure(self, role: Role, value: float, *limits: float) -> str:
         """A figure with its unit, as `number` otherwise."""
@@ -180,6 +183,8 @@ class Numbers:
     def pair(self, role: Role, value: float, limit: float) -> tuple[str, str]:
         """A figure with its unit, and its limit as a number alone: "14.8 %", "15"."""
         places = _ROLES[role][self.system].places
+        if abs(self._as_shown(role, value)) >= MOST_SHOWN:
+            return self.figure(role, value), self.number(role, limit)
         shown, against = guarded_pair(
             self._as_shown(role, value), self._as_shown(role, limit), places, places
         )
@@ -189,7 +194,8 @@ class Numbers:
         """A figure for a sentence: whole psi from 5 psi up, altitude in hundreds of feet; any other as `figure`."""
         places = {"pressure": 0, "altitude": -2}.get(role)
         shown = self._as_shown(role, value)
-        if places is None or base_system(self.system) != "us" or (role == "pressure" and shown < 5.0):
+        small = role == "pressure" and shown < 5.0
+        if places is None or base_system(self.system) != "us" or small or abs(shown) >= MOST_SHOWN:
             return self.figure(role, value, *limits)
         judged = tuple(self._as_shown(role, limit) for limit in limits)
         rounded = guarded(shown, places, judged)

@@ -42,6 +42,71 @@ def volts_seen(subject: Subject, row: SizeFigures) -> str:
     return f"{figure} (assumed)" if subject.volts_assumed else figure
 
 
+def volt_moves(subject: Subject) -> str | None:
+    """What a volt less at the pump takes off this pump's flow; by either law where its kind is not known."""
+    volt, numbers = subject.figures.one_volt, subject.numbers
+    if volt is None:
+        return None
+    lost = numbers.figure("percent", volt.share)
+    if volt.turbine is None or volt.displacement is None:
+        return f"a volt less takes {lost} of its flow here"
+    turbine, displacement = (
+        numbers.figure("percent", volt.turbine),
+        numbers.figure("percent", volt.displacement),
+    )
+    if turbine == displacement:
+        return f"a volt less takes {turbine} of its flow here"
+    return f"a volt less takes {turbine} of its flow here if it is a turbine, {displacement} if a displacement pump"
+
+
+def point_name(subject: Subject, at: int | None) -> str:
+    """A point of full power in a sentence: "at 4500 rpm", else by its power; the goal without a number."""
+    if at is None:
+        return "at the goal"
+    point = subject.figures.pull[at]
+    if point.rpm is not None:
+        return f"at {point.rpm} rpm"
+    return f"at the pull's {subject.numbers.figure('power', point.crank_power_W)}"
+
+
+def kept_run_name(subject: Subject) -> str:
+    """The run of a size of its own that is tightest, by its name or number: what to change, not the rest of the line."""
+    runs = subject.session.feed.run
+    kept = [at for at, run in enumerate(runs) if run.size is not None or run.bore is not None]
+    tightest = next((item.run for item in subject.figures.ceilings if item.run is not None), None)
+    at = tightest if tightest is not None else kept[0] if kept else 0
+    run = runs[at]
+    name = f"the run \u201c{run.what}\u201d" if run.what else f"run {at + 1} of the feed line"
+    if run.bore is not None:
+        return f"{name}, kept at {subject.numbers.figure('bore', run.bore)},"
+    return f"{name}, kept at {run.size.text}," if run.size is not None else name
+
+
+def kept_run_chokes(subject: Subject, row: SizeFigures) -> bool:
+    """Whether the runs that keep a size of their own lose more than those that follow the size."""
+    if row.fixed or row.ladder is None or row.line_loss_Pa is None:
+        return False
+    if not any(run.size is not None or run.bore is not None for run in subject.session.feed.run):
+        return False
+    ladder = row.ladder
+    followers = row.line_loss_Pa
+    kept = ladder.friction_Pa + ladder.fittings_Pa + ladder.rise_Pa - followers
+    return kept > max(followers, 0.0)
+
+
+def dead_head_guessed(subject: Subject) -> bool:
+    """Whether the dead head lies beyond the pump's table, with no relief pressure that bounds it."""
+    pump = subject.session.pump
+    return pump is not None and pump.relief is None and any(curve.points[-1][1] > 0.0 for curve in pump.curve)
+
+
+def least_spare(subject: Subject, row: SizeFigures) -> tuple[float, int | None] | None:
+    """The least margin of the goal and the pull, and the point that it is at."""
+    if row.least is not None:
+        return row.least.margin, row.least.at
+    return None if row.margin is None else (row.margin, None)
+
+
 def vapour_need(subject: Subject) -> float:
     """What the place of the pump needs above the fuel's vapour pressure, Pa."""
     pump = subject.session.pump

@@ -4,7 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph, Sheet, Table, row
+from fuelwiz.advice.blocks import (
+    Block,
+    Cell,
+    Column,
+    Heading,
+    Item,
+    Listing,
+    Pairs,
+    Paragraph,
+    Sheet,
+    Table,
+    row,
+)
 from fuelwiz.report.differences import Told, differences
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 
@@ -28,8 +40,16 @@ def comparison(builds: Sequence[Told], width: int) -> Sheet:
         shown = [0, *range(start, min(start + fit - 1, len(builds)))]
         blocks += _side_by_side([builds[at] for at in shown], [names[at] for at in shown])
     follow = "; the others follow, each beside the first" if len(builds) > fit else ""
+    blocks += _cautions(builds)
     blocks.append(Paragraph(f"{width} columns hold {fit} builds side by side{follow}."))
     return Sheet("Builds side by side", tuple(blocks))
+
+
+def _cautions(builds: Sequence[Told]) -> Iterator[Block]:
+    """The standing cautions of any of the builds, each once."""
+    yield Heading("Cautions")
+    said = dict.fromkeys(text for build in builds for text in build.result.words.cautions)
+    yield Listing(tuple(Item(text) for text in said))
 
 
 def _names(builds: Sequence[Told]) -> list[str]:

@@ -15,6 +15,7 @@ from fuelwiz.advice.sections.inlet import before_the_pump
 from fuelwiz.advice.sections.opening import opening
 from fuelwiz.advice.sections.parts import parts_and_lengths
 from fuelwiz.advice.sections.pressure import fuel_and_rail, ladder
+from fuelwiz.advice.sections.pull import pull
 from fuelwiz.advice.sections.pump import pump_to_look_for
 from fuelwiz.advice.sections.return_line import return_line
 from fuelwiz.advice.sections.sizes import sizes
@@ -30,6 +31,7 @@ SECTIONS: tuple[Section, ...] = (
     fuel_and_rail,
     ladder,
     ceilings,
+    pull,
     bad_days,
     next_goal,
     findings,

@@ -15,7 +15,7 @@ Plain = dict[str, Any]
 
 # Scripts hold on to the order of the keys, and these came after the words.
 IN_THE_WORDS = "rated_flow_m3_s"
-BEHIND_THE_WORDS = ("gauge", "wire_choices", "injector_choices")
+BEHIND_THE_WORDS = ("gauge", "wire_choices", "injector_choices", "one_volt")
 
 
 def json_text(result: Result, *, ascii_only: bool = False) -> str:
@@ -47,6 +47,7 @@ def plain_result(result: Result) -> Plain:
         "version": __version__,
         **{key: value for key, value in figures.items() if key not in BEHIND_THE_WORDS},
         "findings": [_plain(asdict(finding)) for finding in words.findings],
+        "cautions": _plain(words.cautions),
         **{key: figures[key] for key in BEHIND_THE_WORDS},
     }
 

@@ -15,6 +15,7 @@ from fuelwiz.sizing.figures import Figures, VerdictFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.gauge import gauge_readings
 from fuelwiz.sizing.next_goal import next_figures
+from fuelwiz.sizing.one_volt import one_volt
 from fuelwiz.sizing.part_figures import HardestPoint, PumpTarget
 from fuelwiz.sizing.picked import Picked
 from fuelwiz.sizing.pulls import pull_figures
@@ -91,6 +92,7 @@ def with_slower_parts(session: Session, first: Figures) -> Figures:
         first,
         next=next_figures(system, pick, return_pick),
         stress=() if system.pumps is None else stress(system, pick, return_pick),
+        one_volt=None if system.pumps is None else one_volt(system, pick),
     )
 
 

@@ -10,6 +10,7 @@ from fuelwiz.sizing.part_figures import (
     InjectorChoice,
     InjectorFigures,
     InletFigures,
+    OneVolt,
     PumpFigures,
     PumpTarget,
     ReturnFigures,
@@ -245,6 +246,7 @@ class Figures:
     gauge: tuple[GaugeReading, ...]
     wire_choices: tuple[WireChoice, ...]
     injector_choices: tuple[InjectorChoice, ...]
+    one_volt: OneVolt | None = None
 
     def row(self, size: str | None) -> SizeFigures | None:
         """The figures of one candidate, None where no row has that size."""

@@ -9,9 +9,7 @@ from fuelwiz.physics.roots import root
 from fuelwiz.session import Session
 from fuelwiz.sizing.part_figures import InjectorFigures
 from fuelwiz.sizing.sized_system import SizedSystem, flow_where
-
-USUAL_PRESSURE_PA = 3e5
-USUAL_DUTY_LIMIT = 0.85
+from fuelwiz.sizing.thresholds import DUTY_LIMIT, RATED_AT_PA
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +80,7 @@ def injector_ceiling_w(sized: SizedSystem) -> float:
 def _asked(session: Session) -> _Asked:
     injectors = session.injectors
     if injectors is None:
-        return _Asked(session.engine.cylinders, USUAL_PRESSURE_PA, USUAL_DUTY_LIMIT, 0.0)
+        return _Asked(session.engine.cylinders, RATED_AT_PA, DUTY_LIMIT, 0.0)
     dead = dead_share(dead_time_s=injectors.dead_time, rpm=session.engine.rpm)
     return _Asked(injectors.count, injectors.rated_pressure, injectors.duty_limit, dead)
 

@@ -53,6 +53,15 @@ class PumpFigures:
 
 
 @dataclass(frozen=True, slots=True)
+class OneVolt:
+    """The share of the flow that one volt less takes away; by either law alone where the kind of pump is not known."""
+
+    share: float
+    turbine: float | None
+    displacement: float | None
+
+
+@dataclass(frozen=True, slots=True)
 class ReturnSize:
     """One candidate size of the return line, at idle."""
 

@@ -9,6 +9,9 @@ MOST_SAG = 0.05  # of the pressure across the injectors
 COSTS_THE_PUMP = 0.05  # of the flow that the pumps would send without the loss of the runs
 WORTH_MARGIN = 0.02  # what a larger size has to add to the margin to be worth naming
 
+RATED_AT_PA = 3e5  # at which injectors that are not given are looked for
+DUTY_LIMIT = 0.85
+
 # Bad days.
 WEAK_SUPPLY_V = 12.8
 USUAL_SUPPLY_V = 13.8

@@ -18,8 +18,8 @@ from .builds import EXAMPLES, NAMES, example
 TOP = """
 format name version fuel demand pressure sizes recommended line_to_fit comfortable chosen verdict pump_target
 pump return_line inlet wiring injectors heat surge ceilings next pull stress spread changes
-way_out assumed findings
-gauge wire_choices injector_choices
+way_out assumed findings cautions
+gauge wire_choices injector_choices one_volt
 """
 INSIDE = {
     "fuel": "density_kg_m3 viscosity_m2_s lhv_J_kg stoich vapour_pressure_Pa",
@@ -64,6 +64,7 @@ INSIDE = {
     "gauge": "when rail_Pa pump_Pa",
     "wire_choices": "gauge loss_V ampacity_A does given",
     "injector_choices": "rating_m3_s duty does given",
+    "one_volt": "share turbine displacement",
 }
 TEXTS = {"format", "name", "version", "explanation", "answer", "what", "findings"}
 NOT_SOLVED_INDEPENDENTLY = {"gauge", "wire_choices", "injector_choices"}

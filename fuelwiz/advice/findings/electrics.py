@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.advice.phrases import volt_moves
 from fuelwiz.advice.result import Remark
-from fuelwiz.advice.subject import Subject
+from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.wire import MOST_WIRE_LOSS_V, awg_area_m2
 
@@ -18,7 +19,9 @@ def electric_remarks(subject: Subject) -> Iterator[Remark]:
         return
     yield from _volts(subject)
     yield from _above_supply(subject)
+    yield from _more_lost_than_there_is(subject)
     yield from _current_unknown(subject)
+    yield from _wire_unknown(subject)
     yield from _wire(subject)
     yield from _fuse(subject)
 
@@ -31,8 +34,7 @@ def _volts(subject: Subject) -> Iterator[Remark]:
             "note",
             "pump.volts",
             f"{usual} at the pump is assumed.",
-            "Measure at the pump under full load, on a dyno and away from fuel vapor: half a volt can be worth"
-            " 8\u00a0% of the flow and more.",
+            f"Measure at the pump under full load, on a dyno and away from fuel vapor{_worth(subject)}.",
         )
     elif volts is not None and volts < ASSUMED_VOLTS:
         low = subject.numbers.figure("volts", volts, ASSUMED_VOLTS)
@@ -40,8 +42,31 @@ def _volts(subject: Subject) -> Iterator[Remark]:
             "warning",
             "pump.volts",
             f"The pump gets {low}; under {usual} it slows down and flows less.",
-            "Heavier wire, a relay near the pump and clean grounds come before a bigger pump.",
+            f"{_a_volt(subject)}Heavier wire, a relay near the pump and clean grounds come before a bigger pump.",
         )
+
+
+def _worth(subject: Subject) -> str:
+    moves = volt_moves(subject)
+    return f": {moves}" if moves else ""
+
+
+def _a_volt(subject: Subject) -> str:
+    moves = volt_moves(subject)
+    return f"{capitalized(moves)}. " if moves else ""
+
+
+def _more_lost_than_there_is(subject: Subject) -> Iterator[Remark]:
+    """A wire that would lose all of the supply: no pump runs on that, so a figure must be wrong."""
+    figures, wiring = subject.figures.wiring, subject.session.wiring
+    if figures is None or wiring is None or figures.pump_volts_V > 0.0:
+        return
+    yield Remark(
+        "warning",
+        "wiring.length",
+        f"By these figures the wire loses all {subject.numbers.figure('volts', wiring.supply)} of the supply.",
+        "One of them must be wrong: check its size, its length and the pump's current.",
+    )
 
 
 def _above_supply(subject: Subject) -> Iterator[Remark]:
@@ -69,6 +94,22 @@ def _current_unknown(subject: Subject) -> Iterator[Remark]:
         "Wire loss is not counted: the pump's current is not known.",
         "Give the current that the pump draws, or the voltage measured at it; until then the result is optimistic.",
     )
+
+
+def _wire_unknown(subject: Subject) -> Iterator[Remark]:
+    """Without a size or a length the wire seems to lose nothing."""
+    pump, wiring = subject.session.pump, subject.session.wiring
+    if pump is None or wiring is None or not pump.current or pump.volts is not None:
+        return
+    missing = [name for name, value in (("size", wiring.wire), ("length", wiring.length)) if value is None]
+    if missing:
+        yield Remark(
+            "warning",
+            "wiring.wire" if "size" in missing else "wiring.length",
+            f"Wire loss is not counted: its {' and its '.join(missing)} {'is' if len(missing) == 1 else 'are'}"
+            " not given.",
+            "Give it, or the voltage measured at the pump; until then the result is optimistic.",
+        )
 
 
 def _wire(subject: Subject) -> Iterator[Remark]:
@@ -102,9 +143,24 @@ def _fuse(subject: Subject) -> Iterator[Remark]:
         return
     fuse = subject.numbers.limit("amps", figures.fuse_A)
     peak = subject.numbers.figure("amps", figures.peak_current_A, figures.fuse_A)
+    blows = figures.peak_current_A > figures.fuse_A
+    then = (
+        f"with the line blocked it draws {peak}, and the fuse should blow then"
+        if blows
+        else f"it can draw {peak}"
+    )
     yield Remark(
         "note",
         "wiring",
-        f"Give each circuit a relay and a {fuse} fuse: it can draw {peak}.",
-        "The fuse goes close to the battery.",
+        f"Give each circuit a relay and a {fuse} fuse: {then}.",
+        f"The fuse goes close to the battery.{_all_pumps(subject)}",
     )
+
+
+def _all_pumps(subject: Subject) -> str:
+    """What several pumps draw together: the part of it that one circuit does not show."""
+    figures, pump = subject.figures.wiring, subject.session.pump
+    if figures is None or figures.total_A is None or pump is None or pump.count == 1:
+        return ""
+    total = subject.numbers.figure("amps", figures.total_A)
+    return f" All pumps together draw {total}: alternator, battery cable and grounds must carry that."

@@ -12,8 +12,8 @@ from fuelwiz.advice.phrases import vapour_need
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, capitalized, listed
 from fuelwiz.physics.demand import CREDIBLE_EFFICIENCY
-from fuelwiz.physics.heat import MOST_RISE_K_PER_H
-from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
+from fuelwiz.physics.heat import LONG_ENOUGH_S, MOST_RISE_K_PER_H
+from fuelwiz.physics.inlet import LOW_VAPOUR_MARGIN_PA
 
 E85_SOLD = (0.51, 0.83)  # ASTM D5798
 E85_MOST = 0.90
@@ -52,7 +52,8 @@ def _consumption(subject: Subject) -> Iterator[Remark]:
 
 def _vapour(subject: Subject) -> Iterator[Remark]:
     margin = subject.pick.vapour_margin_Pa
-    safe = max(LEAST_VAPOUR_MARGIN_PA.values())
+    pump = subject.session.pump
+    safe = LOW_VAPOUR_MARGIN_PA["tank" if pump is None else pump.place]
     if margin is None or margin >= safe or margin < vapour_need(subject):
         return
     near = subject.numbers.figure("pressure", margin, safe, 0.0)
@@ -87,12 +88,14 @@ def _heat(subject: Subject) -> Iterator[Remark]:
     heat = subject.figures.heat
     if heat is None or heat.rise_K_per_h is None or heat.rise_K_per_h <= MOST_RISE_K_PER_H:
         return
+    if heat.lasts_s <= LONG_ENOUGH_S:
+        return
     rise = subject.numbers.figure("warming", heat.rise_K_per_h, MOST_RISE_K_PER_H)
     most = subject.numbers.figure("warming", MOST_RISE_K_PER_H)
     yield Remark(
         "warning",
         "tank.volume",
-        f"Recirculated fuel can heat up by {rise} an hour; above {most} is high.",
+        f"Fuel that goes round can heat up by {rise} an hour at cruise; above {most} is high.",
         "Keep more fuel in the tank, fit a cooler in the return line, or slow the pump at idle.",
     )
 
@@ -110,7 +113,12 @@ def _alcohol(subject: Subject) -> Iterator[Remark]:
         case "blend":
             yield from _ethanol(subject, fuel.ethanol)
         case "own":
-            yield Remark("note", "fuel.kind", f"If your fuel holds alcohol: {RATED}")
+            yield Remark(
+                "note",
+                "fuel.kind",
+                f"If your fuel holds alcohol: {RATED}",
+                "If it holds methanol, its flame is invisible, and it is poisonous, also through the skin.",
+            )
         case _:
             assert_never(fuel.kind)
 

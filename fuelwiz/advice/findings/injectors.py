@@ -3,34 +3,62 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from math import sqrt
 
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.thresholds import MOST_SAG
 
-PRESSURE_SHARE = 0.7
 SAG_WORTH_A_NOTE = 0.01
 SAG_WORTH_A_WARNING = 0.5  # of the most that it may be
 
 
 def injector_remarks(subject: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know."""
-    yield from _pressure_left(subject)
+    yield from _boost_from_nowhere(subject)
+    yield from _no_manifold_hose(subject)
     yield from _sag(subject)
 
 
-def _pressure_left(subject: Subject) -> Iterator[Remark]:
-    left, base = subject.figures.pressure.injector_Pa, subject.session.pressure.base
-    if left <= 0.0 or left >= PRESSURE_SHARE * base:
+def _boost_from_nowhere(subject: Subject) -> Iterator[Remark]:
+    boost = subject.session.pressure.boost
+    if boost <= 0.0 or subject.session.engine.induction != "none":
         return
-    share = subject.numbers.figure("percent", left / base, PRESSURE_SHARE)
-    pressure = subject.numbers.figure("pressure", left)
+    yield Remark(
+        "warning",
+        "engine.induction",
+        f"{subject.numbers.figure('pressure', boost)} of boost is given, but nothing that makes it.",
+        "Say whether a turbo or a supercharger does: such an engine takes more fuel for each horsepower.",
+    )
+
+
+def _no_manifold_hose(subject: Subject) -> Iterator[Remark]:
+    """Boost pushes back on injectors whose regulator does not feel it: they flow less just when boost comes."""
+    session, left = subject.session, subject.figures.pressure.injector_Pa
+    boost, base = session.pressure.boost, session.pressure.base
+    if session.engine.injection == "direct" or session.pressure.reference == "manifold" or boost <= 0.0:
+        return
+    if left <= 0.0 or base <= 0.0:
+        return
+    at = subject.numbers.figure("pressure", boost)
+    pressure, whole = subject.numbers.figure("pressure", left, base), subject.numbers.number("pressure", base)
+    less = subject.numbers.figure("percent", 1.0 - sqrt(left / base), 0.0)
     yield Remark(
         "warning",
         "pressure.reference",
-        f"At full boost {pressure} is left across the injectors, {share} of the base pressure.",
-        "Let the regulator follow the manifold: the pressure across them then stays the same.",
+        f"The regulator has no hose to the manifold: at {at} of boost {pressure} of {whole} is left across the"
+        f" injectors, so they flow {less} less.",
+        _let_it_follow(subject),
     )
+
+
+def _let_it_follow(subject: Subject) -> str:
+    """What helps, by where the regulator sits."""
+    if subject.at_rail:
+        return "Run a small hose from the regulator to the manifold: the pressure across them then stays the same."
+    if subject.at_tank:
+        return "Injectors and tune must allow for that; a regulator on the rail with a hose to the manifold would not."
+    return "Injectors and tune must allow for that, or the engine computer raises the rail pressure with the boost."
 
 
 def _sag(subject: Subject) -> Iterator[Remark]:

@@ -5,14 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cache
 
-from fuelwiz.advice.phrases import speed
+from fuelwiz.advice.cautions import alcohol_may_be_in
+from fuelwiz.advice.phrases import kept_run_chokes, kept_run_name, speed
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.row import LOSS
-from fuelwiz.advice.subject import Subject
+from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.facts import HOSES, bore_m
+from fuelwiz.physics.fuel import PSI_PA
 from fuelwiz.sizing.figures import SizeFigures
 
 COSTLY_SHARE = 0.05
+IMPOSSIBLE_LOSS_PA = 500 * PSI_PA  # common practice: no electric pump for cars comes near it
 USUAL_DASHES = (4, 6, 8, 10, 12, 16)
 CHEAP_SHARE = 0.02
 
@@ -21,10 +24,51 @@ def line_remarks(subject: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know."""
     if not subject.has_runs:
         return
+    yield from _rubber_and_alcohol(subject)
+    yield from _beyond_the_possible(subject)
     yield from _filters(subject)
     yield from _velocity_and_loss(subject)
     yield from _other_size(subject)
     yield from _dash_bores(subject)
+
+
+def _rubber_and_alcohol(subject: Subject) -> Iterator[Remark]:
+    """Ordinary fuel hose goes soft, hard or leaks with alcohol, and sheds into the filter."""
+    session = subject.session
+    lines = {
+        "feed": session.feed.run,
+        "return": session.return_line.run if session.return_line is not None else (),
+        "suction": session.inlet.run if session.inlet is not None else (),
+    }
+    found = [name for name, runs in lines.items() if any(run.hose == "rubber" for run in runs)]
+    if not found or not alcohol_may_be_in(subject):
+        return
+    yield Remark(
+        "warning",
+        "feed.run.hose",
+        f"Rubber hose in the {listed(found)} line with {fuel_in_words(subject)}: most fuel hose is not made for that.",
+        "Use PTFE, or rubber whose maker rates it for that alcohol content, and replace it on time.",
+    )
+
+
+def _beyond_the_possible(subject: Subject) -> Iterator[Remark]:
+    """Figures that a file may hold and no car can: said rather than calculated with in silence."""
+    row, inlet = subject.pick, subject.figures.inlet
+    if row.feed_loss_Pa is not None and row.feed_loss_Pa > IMPOSSIBLE_LOSS_PA:
+        yield Remark(
+            "warning",
+            "feed.run",
+            f"By these figures the feed line loses {subject.numbers.figure('pressure', row.feed_loss_Pa)}:"
+            " no pump makes that.",
+            "Check its lengths, bores and rated losses; what rests on them means little until then.",
+        )
+    if inlet is not None and inlet.pressure_abs_Pa <= 0.0:
+        yield Remark(
+            "warning",
+            "inlet",
+            "By these figures the pressure at the pump inlet is below a perfect vacuum, which cannot be.",
+            "Check the suction line, the strainer and the fuel head; fuel boils long before that.",
+        )
 
 
 def _filters(subject: Subject) -> Iterator[Remark]:
@@ -81,13 +125,31 @@ def _velocity_and_loss(subject: Subject) -> Iterator[Remark]:
 
 def _win_back(subject: Subject, row: SizeFigures) -> str:
     """Where most of the loss sits, and what would save it."""
+    if kept_run_chokes(subject, row):
+        return f"Most of it sits in {kept_run_name(subject).rstrip(',')}: change that one."
     place, larger = _where_lost(row), subject.neighbour(row, 1)
+    if place == "other parts":
+        return (
+            f"Most of it sits in {_worst_part(subject)}: look for a larger one before you buy a larger line."
+        )
     if place not in {"hose", "fittings"}:
         return f"Most of it sits in the {place}: check that before you buy a larger line."
     if larger is None or larger.feed_loss_Pa is None or row.feed_loss_Pa is None:
         return f"Most of it sits in the {place}: a shorter route or fewer sharp ends would save some."
     saved = subject.numbers.figure("pressure", row.feed_loss_Pa - larger.feed_loss_Pa)
     return f"Most of it sits in the {place}: {larger.size} would save {saved}."
+
+
+def fuel_in_words(subject: Subject) -> str:
+    """The fuel where alcohol matters."""
+    return "your own fuel, if it holds alcohol" if subject.session.fuel.kind == "own" else subject.fuel
+
+
+def _worst_part(subject: Subject) -> str:
+    """The part in line that loses most at a flow, by its name."""
+    parts = subject.session.feed.part
+    worst = max(parts, key=lambda part: part.rated_loss / part.rated_flow**2, default=None)
+    return f"the {worst.what}" if worst is not None and worst.what else "the other parts"
 
 
 def _where_lost(row: SizeFigures) -> str:

@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.advice.phrases import volt_moves
 from fuelwiz.advice.result import Remark
-from fuelwiz.advice.subject import Subject
+from fuelwiz.advice.stages import stage_sentence
+from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.physics.curve import ONE_POINT_SLOPE
 from fuelwiz.physics.fuel import PSI_PA
 from fuelwiz.session import Pump
+from fuelwiz.sizing.thresholds import LITTLE_BEFORE_RELIEF_PA
 
 CARRIED_VOLTS = 0.7
 GUESSED_OVER_PA = PSI_PA
@@ -23,6 +26,8 @@ def pump_remarks(subject: Subject) -> Iterator[Remark]:
     yield from _lean(subject)
     yield from _curve(subject)
     yield from _carried(subject, pump)
+    yield from _kind(subject)
+    yield from _weeps(subject, pump)
     yield from _never_ends(subject, pump)
     yield from _several(subject, pump)
     yield from _staged(subject, pump)
@@ -88,6 +93,44 @@ def _carried(subject: Subject, pump: Pump) -> Iterator[Remark]:
     )
 
 
+def _kind(subject: Subject) -> Iterator[Remark]:
+    """What either law gives where the kind of pump is not known, and what a volt does to it."""
+    figures = subject.figures.pump
+    if figures is None or figures.capacity_turbine_m3_s is None or figures.capacity_displacement_m3_s is None:
+        return
+    edges = (subject.figures.demand.volume_flow_m3_s, subject.figures.demand.target_flow_m3_s)
+    turbine = subject.numbers.figure("flow", figures.capacity_turbine_m3_s, *edges)
+    displacement = subject.numbers.figure("flow", figures.capacity_displacement_m3_s, *edges)
+    volt = volt_moves(subject)
+    if turbine == displacement:
+        what = "The kind of pump is not known; at these volts either kind gives the same."
+    else:
+        what = (
+            f"The kind of pump is not known: a turbine would give {turbine}, a displacement pump (gerotor, roller,"
+            f" screw) {displacement}; the lower counts."
+        )
+    yield Remark(
+        "note",
+        "pump.kind",
+        what,
+        f"{f'{capitalized(volt)}. ' if volt else ''}A second curve at another voltage settles it.",
+    )
+
+
+def _weeps(subject: Subject, pump: Pump) -> Iterator[Remark]:
+    rise = subject.pick.pump_rise_Pa
+    if pump.relief is None or rise is None or not 0.0 <= pump.relief - rise < LITTLE_BEFORE_RELIEF_PA:
+        return
+    left = subject.numbers.figure("pressure", pump.relief - rise, LITTLE_BEFORE_RELIEF_PA)
+    yield Remark(
+        "warning",
+        "pump.relief",
+        f"At the goal the pump works only {left} below its relief pressure, and such valves weep early.",
+        f"Keep {subject.numbers.limit('pressure', LITTLE_BEFORE_RELIEF_PA)} away from it: a pump with a higher"
+        " relief pressure, or less to push against.",
+    )
+
+
 def _never_ends(subject: Subject, pump: Pump) -> Iterator[Remark]:
     if subject.figures.pump is not None and subject.figures.pump.dead_head_Pa is None and pump.relief is None:
         yield Remark(
@@ -120,7 +163,7 @@ def _several(subject: Subject, pump: Pump) -> Iterator[Remark]:
             "warning",
             "pump.count",
             f"If one pump stops, fuel is {short} short at the goal.",
-            f"Fit a cut-off that stops boost or spark when fuel pressure falls. {check}",
+            f"{_cut_off(subject)} {check}",
         )
     else:
         left = subject.numbers.figure("percent", case.margin, 0.0)
@@ -129,16 +172,24 @@ def _several(subject: Subject, pump: Pump) -> Iterator[Remark]:
         )
 
 
+def _cut_off(subject: Subject) -> str:
+    """What guards the engine where one pump of several stops."""
+    boosted = subject.session.pressure.boost > 0.0
+    drops = "drops boost or spark" if boosted else "cuts the spark"
+    return f"Fit a cut-off that {drops} when fuel pressure falls."
+
+
 def _staged(subject: Subject, pump: Pump) -> Iterator[Remark]:
     figures = subject.figures.pump
     if figures is None or not figures.stages or pump.running_at_idle >= pump.count:
         return
     power = subject.numbers.figure("power", figures.stages[-1].power_W)
+    switched = " ".join(stage_sentence(subject, stage) for stage in figures.stages)
     yield Remark(
         "note",
         "pump.running_at_idle",
         f"{pump.running_at_idle} of {pump.count} pumps run at idle; all must run from {power} up.",
-        "Switch the rest in well before that, and test that they do: the mixture leans out if they don't.",
+        f"{switched} Test that they come in: the mixture leans out if they don't.",
     )
 
 

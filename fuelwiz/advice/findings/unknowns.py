@@ -6,8 +6,10 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.assumed import count_in_words, matters_most, values_assumed
 from fuelwiz.advice.numbers import NO_BREAK
+from fuelwiz.advice.phrases import dead_head_guessed
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, capitalized
+from fuelwiz.sizing.thresholds import RATED_AT_PA
 from fuelwiz.terms import key_in_words
 
 
@@ -30,17 +32,36 @@ def _sections(subject: Subject) -> Iterator[Remark]:
             "note", "feed.run", "No feed line yet: its loss, and so what a pump needs, is not known."
         )
     elif not session.feed.filter:
-        yield Remark("note", "feed.filter", "No filter is given, so none is counted.", "Most cars need one.")
+        yield Remark(
+            "note",
+            "feed.filter",
+            "There is no filter.",
+            "Injectors need one.",
+        )
     if session.inlet is None:
         yield Remark("note", "inlet", "The pump inlet is not given: whether fuel boils there is not known.")
     elif session.pump is not None and session.pump.place == "outside" and not session.inlet.run:
         yield Remark("note", "inlet.run", "The suction line is not given: its velocity is not known.")
-    if session.return_line is None and subject.at_rail:
+    if session.return_line is None and session.pressure.regulator != "none":
         yield Remark("note", "return_line", "The return line is not given: whether idle works is not known.")
-    if session.injectors is None:
-        yield Remark("note", "injectors", "The injectors are not given: whether they keep up is not known.")
+    if session.injectors is None and session.engine.injection == "port":
+        yield Remark(
+            "note",
+            "injectors",
+            "The injectors are not given: whether they keep up is not known.",
+            _injectors_to_look_for(subject),
+        )
     if session.wiring is None and session.pump is not None:
         yield Remark("note", "wiring", "The wiring is not given: wire and fuse are not checked.")
+
+
+def _injectors_to_look_for(subject: Subject) -> str:
+    injectors = subject.figures.injectors
+    if injectors is None or injectors.smallest_rating_m3_s is None:
+        return ""
+    each = subject.numbers.figure("injector", injectors.smallest_rating_m3_s)
+    at = subject.numbers.figure("pressure", RATED_AT_PA)
+    return f"Look for {injectors.count} of {each} or more, rated at {at}."
 
 
 def _ratings(subject: Subject) -> Iterator[Remark]:
@@ -48,10 +69,12 @@ def _ratings(subject: Subject) -> Iterator[Remark]:
     if pump is None or pump.dead_head_Pa is None or pump.lowest_rating_Pa is not None:
         return
     most = subject.numbers.figure("pressure", pump.dead_head_Pa)
+    guessed = dead_head_guessed(subject)
+    how = ", a guess beyond the pump's table" if guessed else ""
     yield Remark(
-        "note",
+        "warning" if guessed else "note",
         "feed.run.pressure_rating",
-        f"With the line blocked (dead head) the {subject.pump_word} can reach {most}.",
+        f"With the line blocked (dead head) the {subject.pump_word} can reach {most}{how}.",
         "No part's pressure rating is given: check that hose, ends and filter are rated above that.",
     )
 

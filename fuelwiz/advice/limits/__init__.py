@@ -5,6 +5,7 @@ from __future__ import annotations
 from fuelwiz.advice.limits.of_build import BUILD_WORDS
 from fuelwiz.advice.limits.of_size import SIZE_WORDS, cooler_inlet
 from fuelwiz.advice.limits.record import LimitWords, SizeLimitWords, WhatAndDo
+from fuelwiz.advice.limits.returning import return_cure
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import SizeFigures
 from fuelwiz.sizing.vocabulary import Limit, SizeLimit
@@ -18,6 +19,7 @@ __all__ = [
     "cure",
     "limit_phrase",
     "limit_step",
+    "return_cure",
     "short_why",
     "size_stop",
     "what_and_do",

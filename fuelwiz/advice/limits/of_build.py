@@ -3,21 +3,22 @@
 from __future__ import annotations
 
 from fuelwiz.advice.limits.record import BuildLimitWords, WhatAndDo
+from fuelwiz.advice.limits.returning import return_cure
+from fuelwiz.advice.phrases import dead_head_guessed, kept_run_name, point_name
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.session import Wiring
 
 
 def _kept_run(subject: Subject) -> WhatAndDo:
-    kept = [run.what for run in subject.session.feed.run if run.size is not None or run.bore is not None]
-    name = f" ({kept[0]})" if len(kept) == 1 and kept[0] else ""
+    name = kept_run_name(subject)
     edges = subject.session.bands.feed
     most = subject.numbers.limit("velocity", edges[2])
     flowing = ""
     if subject.at_rail and subject.has_pump:
         flowing = f", or over {subject.numbers.limit('velocity', edges[3])} with the return flow on top"
     return (
-        f"One run of the feed line{name} has a size of its own that is too small: over {most}{flowing}.",
-        "Fit it as large as the rest of the line.",
+        f"{capitalized(name)} is too small, whatever the rest of the line: over {most}{flowing}.",
+        "Change that run: fit it as large as the rest of the line.",
     )
 
 
@@ -37,13 +38,26 @@ def _injectors(subject: Subject) -> WhatAndDo:
     assert injectors is not None and given is not None
     if injectors.duty is None or injectors.smallest_rating_m3_s is None:
         return "The injectors get no pressure and cannot spray.", "Raise the rail pressure above the boost."
-    duty, most = subject.numbers.pair("percent", injectors.duty, given.duty_limit)
+    found, where = _highest_duty(subject, injectors.duty)
+    duty, most = subject.numbers.pair("percent", found, given.duty_limit)
+    if where:
+        return (
+            f"The injectors are too small: {duty} duty {where} (limit {most}\u00a0%).",
+            "You need larger ones, or less power there.",
+        )
     rating = subject.numbers.figure("injector", injectors.smallest_rating_m3_s, given.rated_flow)
     at = subject.numbers.figure("pressure", given.rated_pressure)
     return (
         f"The injectors are too small: {duty} duty at the goal (limit {most}\u00a0%).",
         f"You need {injectors.count} of {rating} each, rated at {at}.",
     )
+
+
+def _highest_duty(subject: Subject, at_the_goal: float) -> tuple[float, str]:
+    """The highest duty of goal and pull, and the point that it is at; no name for the goal."""
+    duties = [(point.duty or 0.0, at) for at, point in enumerate(subject.figures.pull)]
+    highest, at = max(duties, default=(0.0, 0))
+    return (highest, point_name(subject, at)) if highest > at_the_goal else (at_the_goal, "")
 
 
 def return_creeps(subject: Subject) -> WhatAndDo:
@@ -56,18 +70,7 @@ def return_creeps(subject: Subject) -> WhatAndDo:
     creep = subject.numbers.about("pressure", line.creep_Pa, 0.0)
     holds = subject.numbers.number("pressure", idle)
     what = f"{name} backs up to {needs}; the regulator should hold {holds}, so rail pressure creeps {creep} high."
-    return what, _larger_return(subject)
-
-
-def _larger_return(subject: Subject) -> str:
-    line, pump = subject.figures.return_line, subject.session.pump
-    assert line is not None
-    if line.smallest_that_holds is not None:
-        return f"{capitalized(line.smallest_that_holds)} is the smallest return line that works."
-    fewer = ", or run fewer pumps at idle" if pump is not None and pump.running_at_idle > 1 else ""
-    if line.fixed:
-        return f"Fit a larger one{fewer}."
-    return f"No return size tried works: try larger ones{fewer}."
+    return what, return_cure(subject)
 
 
 def _return(subject: Subject) -> WhatAndDo:
@@ -80,6 +83,9 @@ def _lift(subject: Subject) -> WhatAndDo:
     assert surge is not None and surge.lift_needed_m3_s is not None
     assert given is not None and given.lift_flow is not None
     gives, needs = subject.numbers.pair("flow", given.lift_flow, surge.lift_needed_m3_s)
+    if surge.lift_margin is not None and surge.lift_margin >= 0.0:
+        spare, wanted = subject.numbers.pair("percent", surge.lift_margin, subject.session.goal.reserve)
+        needs = f"{needs} and {spare} is to spare, you want {wanted}\u00a0%"
     do = "Fit a larger lift pump."
     if given.return_to == "tank" and subject.at_rail:
         do = "Fit a larger lift pump, or send the return into the surge pot."
@@ -88,11 +94,19 @@ def _lift(subject: Subject) -> WhatAndDo:
 
 def _rating(subject: Subject) -> WhatAndDo:
     pump = subject.figures.pump
-    assert pump is not None and pump.dead_head_Pa is not None and pump.lowest_rating_Pa is not None
+    assert pump is not None and pump.lowest_rating_Pa is not None
+    if pump.dead_head_Pa is None:
+        lowest = subject.numbers.figure("pressure", pump.lowest_rating_Pa)
+        return (
+            f"The pump's curve never falls to zero flow, no relief pressure is given, and a part is rated for {lowest}.",
+            "Look for its relief pressure on the data sheet; never find it by blocking the line.",
+        )
     dead_head, rating = subject.numbers.pair("pressure", pump.dead_head_Pa, pump.lowest_rating_Pa)
     word = subject.pump_word
+    guess = " That pressure is a guess, beyond the pump's table." if dead_head_guessed(subject) else ""
     return (
-        f"With the line blocked (dead head) the {word} can reach {dead_head}, but a part is rated for only {rating}.",
+        f"With the line blocked (dead head) the {word} can reach {dead_head}, but a part is rated for only"
+        f" {rating}.{guess}",
         "Fit parts with a higher rating, or a pump with a lower relief pressure.",
     )
 

@@ -3,61 +3,101 @@
 from __future__ import annotations
 
 from fuelwiz.advice.limits.record import SizeLimitWords, WhatAndDo
-from fuelwiz.advice.phrases import spare, vapour_phrase, volts_seen
+from fuelwiz.advice.phrases import (
+    kept_run_chokes,
+    kept_run_name,
+    least_spare,
+    point_name,
+    spare,
+    vapour_phrase,
+    volts_seen,
+)
 from fuelwiz.advice.subject import Subject, capitalized, size_label
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.sizing.figures import SizeFigures
 from fuelwiz.sizing.thresholds import MOST_SAG
-from fuelwiz.sizing.vocabulary import LINE_LIMITS
+from fuelwiz.sizing.vocabulary import LINE_LIMITS, SizeLimit
 
 
-def _larger_line(subject: Subject) -> str:
-    row = subject.smallest_with_working_line()
-    if row is None or row.fixed:
+def _larger_line(subject: Subject, row: SizeFigures) -> str:
+    """What cures a line that is too small: the run that keeps a size of its own where that one loses most."""
+    if kept_run_chokes(subject, row):
+        return f"Change {kept_run_name(subject).rstrip(',')}: it loses most, and no other size of line helps."
+    working = subject.smallest_with_working_line()
+    if working is None or working.fixed:
         return "Fit a larger line, or two side by side."
-    return f"Fit {row.size} or larger, or two lines side by side."
+    return f"Fit {working.size} or larger, or two lines side by side."
+
+
+def _hardest_flow(subject: Subject, limit: SizeLimit) -> tuple[float, str]:
+    """How much more than the goal the point burns that meets a limit, and its name; 1 and nothing for the goal."""
+    points = [(point.flow_m3_s, at) for at, point in enumerate(subject.figures.pull) if limit in point.limits]
+    if not points:
+        return 1.0, ""
+    flow, at = max(points)
+    share = flow / subject.figures.demand.volume_flow_m3_s
+    return (share, f" {point_name(subject, at)}") if share > 1.0 else (1.0, "")
 
 
 def _velocity(subject: Subject, row: SizeFigures) -> str:
-    figure, most = subject.numbers.pair("velocity", row.velocity_m_s, subject.session.bands.feed[2])
-    return f"{figure} (limit {most})"
+    share, where = _hardest_flow(subject, "velocity")
+    edges = subject.session.bands.feed
+    edge = edges[3] if row.velocity_m_s * share > edges[3] else edges[2]
+    figure, most = subject.numbers.pair("velocity", row.velocity_m_s * share, edge)
+    return f"{figure}{where} (limit {most})"
 
 
 def _too_fast(subject: Subject, row: SizeFigures) -> WhatAndDo:
     name = capitalized(size_label(row.size))
-    return f"{name} is too small for the goal: {_velocity(subject, row)}.", _larger_line(subject)
+    return f"{name} is too small for the goal: {_velocity(subject, row)}.", _larger_line(subject, row)
 
 
 def _delivery(subject: Subject, row: SizeFigures) -> str:
-    assert row.full_delivery_velocity_m_s is not None
-    figure, most = subject.numbers.pair(
-        "velocity", row.full_delivery_velocity_m_s, subject.session.bands.feed[3]
-    )
+    most_m_s = subject.session.bands.feed[3]
+    velocity = row.full_delivery_velocity_m_s
+    if velocity is None or velocity <= most_m_s:
+        return (
+            f"too fast with the return flow on top, at a point of the pull (limit {_edge(subject, most_m_s)})"
+        )
+    figure, most = subject.numbers.pair("velocity", velocity, most_m_s)
     return f"{figure} with the return flow on top (limit {most})"
+
+
+def _edge(subject: Subject, velocity_m_s: float) -> str:
+    return subject.numbers.limit("velocity", velocity_m_s)
 
 
 def _too_fast_with_all(subject: Subject, row: SizeFigures) -> WhatAndDo:
     name = capitalized(size_label(row.size))
-    return f"{name} is too small for all the pump delivers: {_delivery(subject, row)}.", _larger_line(subject)
+    return f"{name} is too small for all the pump delivers: {_delivery(subject, row)}.", _larger_line(
+        subject, row
+    )
 
 
 def _sag(subject: Subject, row: SizeFigures) -> str:
     assert row.rail_sag_Pa is not None
     allowed = MOST_SAG * subject.figures.pressure.injector_Pa
+    if row.rail_sag_Pa < allowed:
+        most = subject.numbers.limit("percent", MOST_SAG)
+        return f"rail pressure drops more than {most} at a point of the pull"
     figure, most = subject.numbers.pair("pressure", row.rail_sag_Pa, allowed)
     return f"rail pressure drops {figure} (limit {most})"
 
 
 def _sags(subject: Subject, row: SizeFigures) -> WhatAndDo:
-    return f"At full power {_sag(subject, row)}: the mixture goes lean.", _larger_line(subject)
+    return f"At full power {_sag(subject, row)}: the mixture goes lean.", _larger_line(subject, row)
 
 
 def _pump(subject: Subject, row: SizeFigures) -> str:
-    assert row.margin is not None
-    if row.margin < 0.0:
-        return f"{subject.numbers.figure('percent', -row.margin, 0.0)} short of the goal"
-    figure, wanted = subject.numbers.pair("percent", row.margin, subject.session.goal.reserve)
-    return f"{figure} to spare, you want {wanted}\u00a0%"
+    found = least_spare(subject, row)
+    assert found is not None
+    margin, at = found
+    if margin < 0.0:
+        of = "of the goal" if at is None else f"of what it takes {point_name(subject, at)}"
+        return f"{subject.numbers.figure('percent', -margin, 0.0)} short {of}"
+    figure, wanted = subject.numbers.pair("percent", margin, subject.session.goal.reserve)
+    where = "" if at is None else f" {point_name(subject, at)}"
+    return f"{figure} to spare{where}, you want {wanted}\u00a0%"
 
 
 def _pump_too_small(subject: Subject, row: SizeFigures) -> WhatAndDo:
@@ -68,28 +108,41 @@ def _pump_too_small(subject: Subject, row: SizeFigures) -> WhatAndDo:
     if line is not None and line is not row:
         return what, f"Fit {line.size}: {spare(subject, line)}."
     if set(LINE_LIMITS).intersection(row.limits):
+        if kept_run_chokes(subject, row):
+            return what, _larger_line(subject, row)
         return what, "Fit a larger line first: this one loses too much."
     if row.pump_volts_V is not None and row.pump_volts_V < ASSUMED_VOLTS:
         return what, f"Check the wiring first: the pump gets {volts_seen(subject, row)}."
     if subject.volts_assumed:
         volts = subject.numbers.figure("volts", ASSUMED_VOLTS)
         return what, f"Measure the voltage at the pump first: {volts} is assumed."
+    hardest = subject.figures.pump_target.hardest if subject.figures.pump_target is not None else None
+    at_the_point = hardest is not None and hardest.at is not None and row is subject.pick
     assert row.target_rise_Pa is not None
-    flow = subject.numbers.figure("flow", subject.figures.demand.target_flow_m3_s)
-    rise = subject.numbers.about("pressure", row.target_rise_Pa)
+    rise_pa = hardest.rise_Pa if at_the_point and hardest is not None else row.target_rise_Pa
+    flow_m3_s = subject.figures.demand.target_flow_m3_s
+    if at_the_point and hardest is not None:
+        flow_m3_s = hardest.flow_m3_s
+    flow = subject.numbers.figure("flow", flow_m3_s)
     wanted = "pumps that together flow" if subject.pump_word == "pumps" else "a pump that flows"
-    return what, f"You need {wanted} {flow} at {rise}, or a lower goal."
+    return what, f"You need {wanted} {flow} at {subject.numbers.about('pressure', rise_pa)}, or a lower goal."
 
 
 def _relief(subject: Subject, row: SizeFigures) -> str:
     pump = subject.session.pump
     assert pump is not None and pump.relief is not None and row.pump_rise_Pa is not None
+    if row.pump_rise_Pa <= pump.relief:
+        opens = subject.numbers.limit("pressure", pump.relief)
+        return (
+            f"at a point of the pull more is needed than the {opens} at which the pump's relief valve opens"
+        )
     needed, relief = subject.numbers.pair("pressure", row.pump_rise_Pa, pump.relief)
     return f"{needed} is needed, but the pump's relief valve opens at {relief}"
 
 
 def _relief_opens(subject: Subject, row: SizeFigures) -> WhatAndDo:
-    return f"{_relief(subject, row)}.", "Fit a pump with a higher relief pressure, or run less fuel pressure."
+    do = "Fit a pump with a higher relief pressure, or run less fuel pressure."
+    return f"{capitalized(_relief(subject, row))}.", do
 
 
 def _vapour(subject: Subject, row: SizeFigures) -> str:
@@ -98,17 +151,25 @@ def _vapour(subject: Subject, row: SizeFigures) -> str:
 
 
 def cooler_inlet(subject: Subject) -> str:
-    """What helps against boiling at the pump inlet, by what the build has there."""
+    """What helps against boiling at the pump inlet, by the pump's place and what the build has there."""
     inlet, pump = subject.session.inlet, subject.session.pump
     helps = ["cool the fuel"]
+    if subject.session.return_line is not None:
+        helps = ["fit a cooler in the return"]
+    if subject.session.fuel.kind == "blend":
+        helps.append("use a less volatile (summer) fuel")
     if inlet is not None and inlet.strainer is not None:
         helps.append("clean or enlarge the strainer")
     if inlet is not None and inlet.run:
         helps.append("shorten or enlarge the suction line")
     if pump is not None and pump.place == "outside":
-        helps.append("mount the pump below the fuel level")
+        helps.append(
+            "mount the pump lower" if inlet is None or inlet.fuel_head <= 0.0 else "flood the inlet more"
+        )
+    elif pump is not None and pump.place == "surge":
+        helps.append("let the surge pot hold a little pressure")
     else:
-        helps.append(f"keep the {'surge pot' if pump is not None and pump.place == 'surge' else 'tank'} full")
+        helps.append("keep the tank full")
     return f"{capitalized(', '.join(helps[:-1]))}{',' if len(helps) > 2 else ''} or {helps[-1]}."
 
 

@@ -7,6 +7,7 @@ from typing import NamedTuple
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.advice.first_limit import PARTS
+from fuelwiz.advice.phrases import dead_head_guessed
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known, not_known_sentence
 from fuelwiz.advice.subject import Subject, capitalized, with_article
@@ -95,8 +96,8 @@ def _against(subject: Subject, power_w: float, goal_w: float) -> Cell:
 
 def _return_at_idle(subject: Subject) -> Item:
     line, idle = subject.figures.return_line, subject.figures.pressure.idle_rail_Pa
-    if not subject.at_rail:
-        return Item("Return at idle: there is no return, as no regulator sits at the rail.", "note")
+    if subject.session.pressure.regulator == "none":
+        return Item("Return at idle: there is no return, as there is no regulator.", "note")
     if line is None:
         return Item(f"Return at idle: {not_known(subject, 'return line', 'line', 'pump')}.", "note")
     name = "the return" if line.fixed else f"{with_article(line.size)} return"
@@ -161,7 +162,8 @@ def _dead_head(subject: Subject) -> Item:
         return Item("Dead head: not known, the pump's table does not come down to no flow.", "note")
     if pump.lowest_rating_Pa is None:
         most = subject.numbers.figure("pressure", pump.dead_head_Pa)
-        return Item(f"Dead head: {most} with the line blocked; no part has its rating given.", "note")
+        guess = " (a guess)" if dead_head_guessed(subject) else ""
+        return Item(f"Dead head: {most}{guess} with the line blocked; no part has its rating given.", "note")
     most, rating = subject.numbers.pair("pressure", pump.dead_head_Pa, pump.lowest_rating_Pa)
     holds = pump.dead_head_Pa <= pump.lowest_rating_Pa
     return Item(

@@ -39,7 +39,6 @@ def assumed(subject: Subject, _words: Words) -> Iterator[Block]:
         yield Paragraph("Nothing: you answered everything that matters.")
         return
     yield Paragraph(f"{capitalized(count_in_words(taken))}.")
-    yield Paragraph(f"{count_in_words(taken)}.")
     columns = (Column("Answer"), Column("Assumed"), Column("Key in the file", whole=True))
     rows = (row(key_in_words(item.key), _value(subject, item), item.key) for item in taken)
     yield Table(columns, tuple(rows))

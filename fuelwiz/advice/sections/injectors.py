@@ -10,12 +10,26 @@ from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject
 from fuelwiz.session import Injectors
 from fuelwiz.sizing.part_figures import InjectorChoice, InjectorFigures
+from fuelwiz.sizing.thresholds import DUTY_LIMIT, RATED_AT_PA
 
 
 def injectors(subject: Subject, _words: Words) -> Iterator[Block]:
     """The injectors that are given, then the ratings around the smallest that would do."""
     yield Heading("Injectors")
     given, figures = subject.session.injectors, subject.figures.injectors
+    if subject.session.engine.injection == "direct":
+        yield Paragraph("Not judged: the line feeds the high-pressure pump of direct injection.")
+        return
+    if given is None and figures is not None and figures.smallest_rating_m3_s is not None:
+        each = subject.numbers.figure("injector", figures.smallest_rating_m3_s)
+        at, most = (
+            subject.numbers.figure("pressure", RATED_AT_PA),
+            subject.numbers.limit("percent", DUTY_LIMIT),
+        )
+        yield Paragraph(
+            f"None given. Look for {figures.count} of {each} or more, rated at {at}: {most} duty at the goal."
+        )
+        return
     if given is None or figures is None:
         yield Paragraph(not_known_sentence(subject, "injectors", "line"))
         return

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Heading, Pairs
+from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.phrases import vapour_need
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known
@@ -14,7 +15,7 @@ from fuelwiz.advice.subject import Subject
 def before_the_pump(subject: Subject, _words: Words) -> Iterator[Block]:
     """How near boiling the fuel is, what the surge pot needs, and how fast the tank warms."""
     yield Heading("Before the pump")
-    rows = [*_inlet(subject), ("tank warms by", _warming(subject))]
+    rows = [*_inlet(subject), *_lasts(subject), ("tank warms by", _warming(subject))]
     if subject.session.surge is not None:
         rows += _surge(subject)
     yield Pairs(tuple(rows))
@@ -36,10 +37,23 @@ def _inlet(subject: Subject) -> Iterator[tuple[str, str]]:
         yield "suction line", f"{numbers.figure('velocity', inlet.velocity_m_s, *edges)}, {inlet.band}"
 
 
+def _lasts(subject: Subject) -> Iterator[tuple[str, str]]:
+    """How long the fuel in the tank lasts at full power."""
+    heat = subject.figures.heat
+    if heat is not None:
+        power = subject.numbers.figure("power", subject.figures.demand.crank_power_W)
+        yield "tank lasts", f"{minutes(heat.lasts_s)} at {power}"
+
+
+def minutes(seconds: float) -> str:
+    """A time as one says it: whole minutes from two up, else seconds."""
+    return f"{seconds / 60:.0f}{NO_BREAK}min" if seconds >= 120.0 else f"{seconds:.0f}{NO_BREAK}s"
+
+
 def _warming(subject: Subject) -> str:
     heat = subject.figures.heat
     if heat is not None and heat.rise_K_per_h is not None:
-        return f"{subject.numbers.figure('warming', heat.rise_K_per_h)} an hour at most, with no cooling"
+        return f"{subject.numbers.figure('warming', heat.rise_K_per_h)} an hour at cruise at most, with no cooling"
     if subject.session.pressure.regulator == "none":
         return "next to nothing, as no fuel is recirculated"
     if not subject.has_pump:

@@ -51,8 +51,12 @@ def _demand(subject: Subject) -> Iterator[tuple[str, str]]:
     assumed = "" if subject.session.engine.bsfc is not None else " (assumed)"
     where = " at the crank" if subject.session.goal.power_at == "wheels" else ""
     yield "fuel use", f"{numbers.figure('bsfc', demand.bsfc_kg_J)}{where}{assumed}"
-    across = numbers.figure("pressure", pressure.injector_Pa, 0.0)
-    yield "rail pressure", f"{numbers.figure('pressure', pressure.rail_Pa)}, {across} across the injectors"
+    across = f", {numbers.figure('pressure', pressure.injector_Pa, 0.0)} across the injectors"
+    if subject.session.engine.injection == "direct":
+        across = ", at the inlet of the high-pressure pump"
+    yield "rail pressure", f"{numbers.figure('pressure', pressure.rail_Pa)}{across}"
+    if demand.air_flow_kg_s is not None:
+        yield "air", f"{numbers.figure('air', demand.air_flow_kg_s)}"
     pick = subject.pick
     if pick.pump_volts_V is not None:
         volts = numbers.figure("volts", pick.pump_volts_V) + (" (assumed)" if subject.volts_assumed else "")

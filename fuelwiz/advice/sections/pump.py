@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.blocks import Block, Heading, Pairs, Paragraph
+from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph, Table, row
+from fuelwiz.advice.phrases import point_name, volt_moves
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
-from fuelwiz.advice.subject import Subject, size_label
+from fuelwiz.advice.stages import point_words, switch_points
+from fuelwiz.advice.subject import Subject, capitalized, size_label
+from fuelwiz.sizing.part_figures import Stage
 
 
 def pump_to_look_for(subject: Subject, _words: Words) -> Iterator[Block]:
@@ -23,9 +26,21 @@ def pump_to_look_for(subject: Subject, _words: Words) -> Iterator[Block]:
         f"One that flows {flow} at {rise} across it, through {size_label(target.size)},"
         " at the voltage it really gets."
     )
+    yield from _hardest(subject)
     rows = tuple(_pump_given(subject))
     if rows:
         yield Pairs(rows)
+    yield from stages(subject)
+
+
+def _hardest(subject: Subject) -> Iterator[Block]:
+    """What the tightest point of the pull asks for, where that is not the goal."""
+    target = subject.figures.pump_target
+    if target is None or target.hardest is None or target.hardest.at is None:
+        return
+    numbers, hardest = subject.numbers, target.hardest
+    flow, rise = numbers.figure("flow", hardest.flow_m3_s), numbers.figure("pressure", hardest.rise_Pa)
+    yield Paragraph(f"{capitalized(point_name(subject, hardest.at))} it is {flow} at {rise}: that asks most.")
 
 
 def _pump_given(subject: Subject) -> Iterator[tuple[str, str]]:
@@ -39,6 +54,44 @@ def _pump_given(subject: Subject) -> Iterator[tuple[str, str]]:
     name = f"{pump.name}: " if pump.name else ""
     yield "your pump", f"{name}{many}{gives} in this system"
     yield "without line loss", numbers.figure("flow", figures.capacity_without_feed_loss_m3_s)
+    volt = volt_moves(subject)
+    if volt is not None:
+        yield "volts", volt
+    if figures.capacity_turbine_m3_s is not None and figures.capacity_displacement_m3_s is not None:
+        turbine = numbers.figure("flow", figures.capacity_turbine_m3_s, *edges)
+        displacement = numbers.figure("flow", figures.capacity_displacement_m3_s, *edges)
+        yield (
+            "by its kind",
+            f"{turbine} if a turbine, {displacement} if a displacement pump; the lower counts",
+        )
     if figures.stages:
         power = numbers.figure("power", figures.stages[-1].power_W)
         yield "staging", f"all pumps must run from {power} up"
+
+
+def stages(subject: Subject) -> Iterator[Block]:
+    """Where each further pump is switched on and off; nothing without stages."""
+    figures, numbers = subject.figures.pump, subject.numbers
+    if figures is None or not figures.stages:
+        return
+    columns = (
+        Column("Pumps", whole=True),
+        Column("Enough to", numbers.unit("power"), figures=True),
+        Column("Next one on at"),
+        Column("Off at"),
+    )
+    yield Table(columns, tuple(_stage_row(subject, stage) for stage in figures.stages))
+    yield Paragraph(
+        "A stage comes in 10\u00a0% before it is needed and goes out 10\u00a0% before that again: common practice.",
+        quiet=True,
+    )
+
+
+def _stage_row(subject: Subject, stage: Stage) -> tuple[Cell, ...]:
+    on, off = switch_points(subject, stage)
+    return row(
+        str(stage.pumps),
+        subject.numbers.number("power", stage.power_W),
+        point_words(subject, on),
+        point_words(subject, off),
+    )

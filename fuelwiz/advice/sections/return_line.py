@@ -9,13 +9,14 @@ from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.part_figures import ReturnFigures, ReturnSize
+from fuelwiz.sizing.thresholds import CREEP_CALLED_OUT_PA
 
 
 def return_line(subject: Subject, _words: Words) -> Iterator[Block]:
     """Every size of return at idle, and the smallest that will do."""
     yield Heading("Return line")
-    if not subject.at_rail:
-        yield Paragraph("There is none: no regulator sits at the rail.")
+    if subject.session.pressure.regulator == "none":
+        yield Paragraph("There is none: no regulator sends fuel back.")
     elif subject.figures.return_line is None:
         yield Paragraph(not_known_sentence(subject, "return line", "line", "pump"))
     else:
@@ -30,6 +31,7 @@ def _table(subject: Subject, line: ReturnFigures) -> Table:
         Column("Flow at idle", unit("flow"), figures=True, short="Flow", rank=2),
         Column("Velocity", unit("velocity"), figures=True, rank=3),
         Column("Backs up to", unit("pressure"), figures=True, short="Back"),
+        Column("Regulator", unit("pressure"), figures=True, rank=4),
         Column("Creep", unit("pressure"), figures=True, rank=1),
         Column("Works", whole=True),
     )
@@ -46,9 +48,16 @@ def _row(subject: Subject, size: ReturnSize, chosen: str | None) -> tuple[Cell, 
         numbers.number("flow", size.flow_m3_s),
         None if size.velocity_m_s is None else numbers.number("velocity", size.velocity_m_s),
         numbers.number("pressure", size.back_pressure_Pa, subject.figures.pressure.idle_rail_Pa),
+        numbers.number("pressure", size.regulator_loss_Pa),
         numbers.number("pressure", size.creep_Pa, 0.0),
-        Cell("yes", "yes") if size.holds else Cell("no", "no"),
+        _holds(size),
     )
+
+
+def _holds(size: ReturnSize) -> Cell:
+    if not size.holds:
+        return Cell("no", "no")
+    return Cell("at ease", "yes") if size.at_ease else Cell("just", "brisk")
 
 
 def _smallest(subject: Subject, line: ReturnFigures) -> str:
@@ -62,4 +71,15 @@ def _smallest(subject: Subject, line: ReturnFigures) -> str:
         )
     if line.fixed:
         return f"It {holds}."
-    return f"{line.smallest_that_holds} is the smallest return that {holds}."
+    ease = ""
+    if line.smallest_at_ease not in (None, line.smallest_that_holds):
+        ease = f"; {line.smallest_at_ease} is the smallest at ease, with half of that to push back"
+    return f"{line.smallest_that_holds} is the smallest return that {holds}{ease}.{_all_on(subject, line)}"
+
+
+def _all_on(subject: Subject, line: ReturnFigures) -> str:
+    """The creep with all pumps on and the throttle shut, where fewer run at idle."""
+    if line.creep_all_on_Pa is None:
+        return ""
+    creep = subject.numbers.figure("pressure", line.creep_all_on_Pa, CREEP_CALLED_OUT_PA)
+    return f" With all pumps on and the throttle shut it creeps {creep}."

@@ -76,7 +76,13 @@ def _given(subject: Subject, wiring: WiringFigures) -> Iterator[tuple[str, str]]
         yield "current", not_known(subject, "current")
         return
     peak = numbers.figure("amps", wiring.peak_current_A)
-    yield "each circuit", f"{numbers.figure('amps', wiring.current_A)} at full power, {peak} at most"
+    yield (
+        "each circuit",
+        f"{numbers.figure('amps', wiring.current_A)} at full power, {peak} with the line blocked",
+    )
+    pump = subject.session.pump
+    if wiring.total_A is not None and pump is not None and pump.count > 1:
+        yield "all pumps", f"{numbers.figure('amps', wiring.total_A)} together"
     yield "fuse", "none is large enough" if wiring.fuse_A is None else numbers.limit("amps", wiring.fuse_A)
     if wiring.ampacity_A is not None:
         fuse = [wiring.fuse_A] if wiring.fuse_A else []

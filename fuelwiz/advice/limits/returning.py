@@ -1,0 +1,45 @@
+"""What lowers the back pressure of a return, by the part that makes most of it."""
+
+from __future__ import annotations
+
+from fuelwiz.advice.subject import Subject, capitalized
+
+MOST_OF_IT = 0.5
+
+
+def return_cure(subject: Subject, *, all_on: bool = False) -> str:
+    """The cure as a sentence; `all_on` where it is all the pumps together that are too much."""
+    line, pump = subject.figures.return_line, subject.session.pump
+    assert line is not None
+    fewer = ""
+    if pump is not None and pump.running_at_idle > 1 and not all_on:
+        fewer = ", or run fewer pumps at idle"
+    if line.back_pressure_Pa > 0.0 and line.regulator_loss_Pa > MOST_OF_IT * line.back_pressure_Pa:
+        return _larger_regulator(subject, fewer)
+    if all_on:
+        return "A larger return line, or a larger regulator, lowers it."
+    wanted = line.smallest_at_ease or line.smallest_that_holds
+    if wanted is not None and wanted != line.size:
+        how = "at ease" if wanted == line.smallest_at_ease else "enough"
+        return f"{capitalized(wanted)} is the smallest return line that is {how}{fewer}."
+    if line.holds:
+        return f"Fewer bends or a larger return line would lower it{fewer}."
+    if line.fixed:
+        return f"Fit a larger one{fewer}."
+    return f"No return size tried works: try larger ones{fewer}."
+
+
+def _larger_regulator(subject: Subject, fewer: str) -> str:
+    line, given = subject.figures.return_line, subject.session.return_line
+    assert line is not None and given is not None
+    lost = subject.numbers.figure("pressure", line.regulator_loss_Pa)
+    whole = subject.numbers.number("pressure", line.back_pressure_Pa, line.regulator_loss_Pa)
+    taken = " (assumed)" if "return_line.regulator" in subject.assumed else ""
+    flow = subject.numbers.figure("flow", line.flow_m3_s)
+    hose = ""
+    if not line.holds and line.smallest_that_holds is not None:
+        hose = f" {capitalized(line.smallest_that_holds)} would just hold."
+    return (
+        f"The regulator itself makes {lost} of the {whole}{taken}: fit a larger regulator rather than hose{fewer}."
+        f" Ask its maker what it loses wide open at {flow}.{hose}"
+    )
