@@ -25,7 +25,11 @@ class FactError(FuelwizError):
 
 
 class OutputError(FuelwizError):
-    """A file cannot be written."""
+    """A file cannot be written; `why` is the reason alone, for a place with little room."""
+
+    def __init__(self, sentence: str, why: str = "") -> None:
+        self.why = why or sentence
+        super().__init__(sentence)
 
 
 @dataclass(frozen=True, slots=True)

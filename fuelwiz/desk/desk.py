@@ -22,6 +22,7 @@ from fuelwiz.desk.state import State
 from fuelwiz.desk.steps import Progress, StepState, steps_to_look_at
 from fuelwiz.desk.storage import (
     FileSnapshot,
+    Save,
     Saved,
     Storage,
     allowed_name,
@@ -106,6 +107,11 @@ class Desk:
     @property
     def _default_name(self) -> str:
         return self.path.name.removesuffix(".toml") if self.path is not None else UNNAMED
+
+    @property
+    def storage(self) -> Storage:
+        """Where the build is kept, and who holds it."""
+        return self._storage
 
     @property
     def folder(self) -> Path:
@@ -256,21 +262,24 @@ class Desk:
             SaveRefused: a field holds something refused, or a file stands in the way and `overwrite` is false.
             OutputError: the file cannot be written.
         """
+        return self.saved(self.prepared(path, overwrite=overwrite).written())
+
+    def save_as(self, name: str, *, overwrite: bool = False) -> Saved:
+        """Writes the build under a name, in a file called after it; raises as `save` does."""
+        return self.saved(self.prepared_as(name, overwrite=overwrite).written())
+
+    def prepared(self, path: Path | None = None, *, overwrite: bool = False) -> Save:
+        """A save that only waits for the disk; raises as `save` does for what is known without it."""
         target = path or self.path
         refuse_unfinished(self._calculation.refusals, self.result)
         if target is None:
             raise SaveRefused("name", "Not saved: enter a name first.")
-        if not overwrite:
-            self._storage.refuse_to_overwrite(target)
         self.finish()
-        self._storage.write(target, self.plain, refuse_unfinished(self._calculation.refusals, self.result))
-        self._saved = self._state
-        self.update()
-        self.finish()
-        return Saved(target, left_out(self.plain, self._state.plain))
+        result = refuse_unfinished(self._calculation.refusals, self.result)
+        return Save(self._storage, target, self._storage.text_of(self.plain, result), self._state, overwrite)
 
-    def save_as(self, name: str, *, overwrite: bool = False) -> Saved:
-        """Writes the build under a name, in a file called after it; raises as `save` does."""
+    def prepared_as(self, name: str, *, overwrite: bool = False) -> Save:
+        """The same under a name, in a file called after it."""
         name = allowed_name(name)
         target = self.folder / file_name(name)
         refuse_unfinished(self._calculation.refusals, self.result)
@@ -278,18 +287,26 @@ class Desk:
             self._storage.refuse_to_overwrite(target)
         if self._state.plain.get("name") != name:
             self._change("name", self._state.with_value("name", name))
-        return self.save(target, overwrite=True)
+        return self.prepared(target, overwrite=overwrite)
+
+    def saved(self, save: Save) -> Saved:
+        """What is so once a save is written; what was told meanwhile is unsaved."""
+        self._saved = save.state
+        self.update()
+        self.finish()
+        return Saved(save.target, left_out(self.plain, save.state.plain))
 
     def write_draft(self) -> Path | None:
-        """Keeps all that is told, refused or not, beside the build; its place, None where nothing is unsaved.
+        """Keeps all that is told beside the build, in any thread; its place, None where nothing is unsaved.
 
         Raises:
             OutputError: it cannot be written.
         """
-        if not self.dirty:
-            self.discard_draft()
-            return None
-        return self._storage.write_draft(self._state, frozenset(self._progress.seen))
+        with self._storage.turn:
+            if not self.dirty:
+                self.discard_draft()
+                return None
+            return self._storage.write_draft(self._state, frozenset(self._progress.seen))
 
     def discard_draft(self) -> None:
         """Deletes the draft that was written here, or come back to."""

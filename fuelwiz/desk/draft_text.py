@@ -19,6 +19,7 @@ from fuelwiz.file_limits import MOST_DRAFT_BYTES
 from fuelwiz.files import TooLarge, read_whole
 from fuelwiz.printable import clean
 from fuelwiz.questions import STEPS
+from fuelwiz.store.sitting import Sitting
 
 _MOST_LEVELS = 12
 _LONGEST_TEXT = 4000
@@ -40,18 +41,29 @@ class Contents:
     base: str | None
 
 
-def written(state: State, seen: Iterable[str], base: str | None) -> str:
+def written(
+    state: State,
+    seen: Iterable[str],
+    base: str | None,
+    *,
+    sitting: Sitting | None = None,
+    of: str | None = None,
+) -> str:
     """The text of a draft.
 
     Args:
         state: what is told of the build.
         seen: the steps that were looked at.
         base: the digest of the file that it began from; None where there was none.
+        sitting: whose it is.
+        of: the name of the build's file; None for one that has none.
     """
     draft = {
         "draft": 1,
         "kept": datetime.now(UTC).isoformat(),
         "base": base,
+        "of": of,
+        "sitting": None if sitting is None else sitting.as_plain(),
         "plain": state.plain,
         "raw": dict(state.raw),
         "picked": dict(state.picked),
@@ -78,7 +90,7 @@ def read(path: Path) -> Contents:
 
 def _parsed(path: Path) -> dict[str, Any]:
     try:
-        draft = json.loads(read_whole(path, MOST_DRAFT_BYTES).decode("utf-8"))
+        draft = json.loads(read_whole(path, MOST_DRAFT_BYTES, follow=False).decode("utf-8"))
     except TooLarge:
         raise DraftError(f"{clean(path.name)}: is too large to be a draft") from None
     except (OSError, ValueError, RecursionError):

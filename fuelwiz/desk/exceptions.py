@@ -6,7 +6,7 @@ from typing import Literal
 
 from fuelwiz.errors import FuelwizError
 
-Reason = Literal["refused", "name", "exists", "changed"]
+Reason = Literal["refused", "name", "exists", "changed", "owner"]
 
 
 class NoSuchField(FuelwizError):  # noqa: N818  named for what it says
@@ -14,11 +14,17 @@ class NoSuchField(FuelwizError):  # noqa: N818  named for what it says
 
 
 class SaveRefused(FuelwizError):  # noqa: N818  named for what it says
-    """A build is not written; `reason` tells a form what to offer, `path` the field that stands in the way."""
+    """A build is not written; `reason` tells a form what to offer, `path` the field that stands in the way.
 
-    def __init__(self, reason: Reason, sentence: str, path: str | None = None) -> None:
+    `differences` are those of the file that would be written over, in a line each.
+    """
+
+    def __init__(
+        self, reason: Reason, sentence: str, path: str | None = None, differences: tuple[str, ...] = ()
+    ) -> None:
         self.reason: Reason = reason
         self.path = path
+        self.differences = differences
         super().__init__(sentence)
 
 

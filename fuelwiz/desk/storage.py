@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import hashlib
 import os
+import threading
 from collections.abc import Mapping
-from contextlib import suppress
 from dataclasses import dataclass, field
 from datetime import date
 from pathlib import Path
@@ -16,6 +16,7 @@ from fuelwiz.advice import Result
 from fuelwiz.advice.row import SPARE
 from fuelwiz.advice.subject import Subject
 from fuelwiz.desk import draft_text
+from fuelwiz.desk.change_words import change_lines
 from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.outside_data import is_well_formed, known_part
@@ -26,11 +27,13 @@ from fuelwiz.document.file import load, read
 from fuelwiz.document.merge import merge
 from fuelwiz.errors import Fault, OutputError, SessionError
 from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES
-from fuelwiz.files import reason, write_atomically
+from fuelwiz.files import changed_by_a_save, reason, write_atomically
 from fuelwiz.printable import NO_BREAK, clean
 from fuelwiz.session import inputs_digest
-from fuelwiz.store.drafts import build_of, draft_of, new_draft_place
-from fuelwiz.store.history import keep
+from fuelwiz.store.drafts import Draft, OwnDraft, build_of, read_draft, remove_abandoned
+from fuelwiz.store.history import changed_outside, keep
+from fuelwiz.store.lock import Lock, alone_in, take
+from fuelwiz.store.sitting import Sitting
 
 _FIRST_LINE = "format = 1\n"
 
@@ -58,79 +61,147 @@ class Saved:
 
 @dataclass(slots=True)
 class Storage:
-    """The file of a build as it was last seen, and the place of its draft; a scratch copy has neither."""
+    """The file of a build as it was last seen, and the place of its draft; a scratch copy has neither.
+
+    `sitting` is who works at it, `lock` what holds the file for it, `came_from` the draft that it goes on with.
+    Drafts and saves may be written by another thread, each in its `turn`.
+    """
 
     folder: Path
     path: Path | None = None
     snapshot: FileSnapshot = field(default_factory=FileSnapshot)
-    draft: Path | None = None
     is_scratch: bool = False
+    came_from: Draft | None = None
+    sitting: Sitting = field(default_factory=Sitting.new)
+    lock: Lock | None = None
+    turn: threading.RLock = field(default_factory=threading.RLock)
+    _own_draft: OwnDraft | None = None
+    _refused: str | None = None
+
+    def hold(self, *, by_force: bool = False) -> Sitting | None:
+        """Hold the build's file for this sitting; who else has it open, None where nobody has."""
+        if self.path is None or self.is_scratch or self.lock is not None:
+            return None
+        taken = take(self.path, self.sitting, by_force=by_force)
+        self.lock = taken if isinstance(taken, Lock) else None
+        return taken if isinstance(taken, Sitting) else None
+
+    def release(self) -> None:
+        """Let go of the build's file."""
+        lock, self.lock = self.lock, None
+        if lock is not None:
+            lock.release()
 
     def refuse_to_overwrite(self, target: Path) -> None:
-        """Stops a save that would go over what has not been read here.
+        """Stops a save that would go over what has not been read here, or take a file from its owner.
 
         Raises:
-            SaveRefused: there is another build in that file, or somebody else has changed it.
+            SaveRefused: there is another build in that file, or somebody else has changed it or owns it.
         """
         if not os.path.lexists(target):
             return
         if target != self.path or self.snapshot.digest is None:
+            self._refused = _digest_of(target)
             raise SaveRefused("exists", f"{clean(target.name)} already exists. Overwrite it?")
-        try:
-            same = _text_digest(read(target).text) == self.snapshot.digest
-        except SessionError:
-            same = False
-        if not same:
-            raise SaveRefused(
-                "changed",
-                f"{clean(target.name)} was changed outside this program since you opened it. Overwrite it?",
+        self._refused = _digest_of(target)
+        if self._refused != self.snapshot.digest:
+            found = change_lines(changed_outside(self.snapshot.text, target))
+            words = (
+                f"{clean(target.name)} was changed outside this program since you opened it. Overwrite it?"
             )
+            raise SaveRefused("changed", words, differences=found)
+        lost = changed_by_a_save(target)
+        if lost is not None:
+            raise SaveRefused("owner", f"{clean(target.name)}: a save changes its {lost}. Save it?")
 
-    def write(self, target: Path, plain: Plain, result: Result) -> None:
-        """Writes a build into a file, which is its own from now on; its draft goes.
+    def text_of(self, plain: Plain, result: Result) -> str:
+        """What a file is to say: the build merged into what was read of it, and what the program says today.
 
         Raises:
             SaveRefused: it is too large for a session file.
-            OutputError: the file cannot be written.
         """
         text = merge(self.snapshot.text or _FIRST_LINE, {**plain, "record": record_of(result)})
         if len(text.encode("utf-8")) > MOST_BYTES:
             raise SaveRefused(
                 "refused", f"Not saved: the file would be over {MOST_BYTES // 1024} KiB. Shorten the notes."
             )
+        return text
+
+    def write(self, target: Path, text: str, *, overwrite: bool) -> None:
+        """Writes a build into a file, which is its own from now on; its draft goes.
+
+        Args:
+            target: the file.
+            text: what is to stand in it.
+            overwrite: whether what was refused before may be written over; what came there since may not.
+
+        Raises:
+            SaveRefused: something stands in the way.
+            OutputError: the file cannot be written.
+        """
         try:
             target.parent.mkdir(parents=True, exist_ok=True)
         except (OSError, ValueError) as error:
             raise OutputError(f"{clean(str(target.parent))}: cannot be made: {reason(error)}") from None
-        keep(target, text)
-        write_atomically(target, text)
-        self.discard_draft()
-        self.folder, self.path, self.snapshot = target.parent, target, FileSnapshot.of(text)
-        self.is_scratch = False
+        with self.turn, alone_in(target.parent):
+            if not overwrite or self._came_since(target):
+                self.refuse_to_overwrite(target)
+            was_held = self.lock is not None or self.path is None
+            keep(target, text)
+            write_atomically(target, text)
+            self.discard_draft()
+            if target != self.path:
+                self.release()
+            self.folder, self.path, self.snapshot = target.parent, target, FileSnapshot.of(text)
+            self.is_scratch, self._refused = False, None
+            if was_held:
+                self.hold()
+
+    def _came_since(self, target: Path) -> bool:
+        """Whether a file says something else than when a save over it was refused."""
+        return self._refused is not None and _digest_of(target) not in (self._refused, None)
 
     def write_draft(self, state: State, seen: frozenset[str]) -> Path | None:
         """Keeps all that is told beside the build; a scratch copy is not kept. OutputError where it cannot be."""
         if self.is_scratch:
             return None
-        if self.draft is None:
-            self.draft = new_draft_place(self.folder) if self.path is None else self._own_place(self.path)
-        write_atomically(self.draft, draft_text.written(state, seen, self.snapshot.digest))
-        return self.draft
-
-    def _own_place(self, path: Path) -> Path:
-        """The draft's place beside the file; a draft that nobody came back to is kept as one without a file."""
-        place = draft_of(path)
-        if os.path.lexists(place):
-            with suppress(OSError, OutputError):
-                os.replace(place, new_draft_place(self.folder))
+        if self._own_draft is None:
+            self._own_draft = OwnDraft(self.folder, self.path)
+        own = self._own_draft
+        of = None if self.path is None else self.path.name
+        place = own.write(draft_text.written(state, seen, self.snapshot.digest, sitting=self.sitting, of=of))
+        self._leave_where_it_came_from()
         return place
 
     def discard_draft(self) -> None:
         """Deletes the draft that was written here, or come back to."""
-        place, self.draft = self.draft, None
-        if place is not None:
-            with suppress(OSError):
-                place.unlink()
+        with self.turn:
+            own, self._own_draft = self._own_draft, None
+            if own is not None:
+                own.remove()
+            self._leave_where_it_came_from()
+
+    def _leave_where_it_came_from(self) -> None:
+        """Deletes the draft that was come back to, where nobody works at it or has changed it since."""
+        draft, self.came_from = self.came_from, None
+        if draft is not None:
+            remove_abandoned(draft)
+
+
+@dataclass(frozen=True, slots=True)
+class Save:
+    """A save that waits for the disk: another thread may do that part of it."""
+
+    storage: Storage
+    target: Path
+    text: str
+    state: State
+    overwrite: bool
+
+    def written(self) -> Save:
+        """The same, once the file is written; raises as `Storage.write` does."""
+        self.storage.write(self.target, self.text, overwrite=self.overwrite)
+        return self
 
 
 def open_file(path: Path) -> tuple[State, Storage]:
@@ -154,8 +225,9 @@ def open_draft(place: Path) -> tuple[State, frozenset[str], State, Storage]:
     Raises:
         DraftError: the draft cannot be read.
     """
+    draft = read_draft(place)
     contents = draft_text.read(place)
-    path = build_of(place)
+    path = build_of(place) if draft is None else draft.build
     saved, storage = State({"format": 1}), Storage(place.parent)
     if path is not None:
         try:
@@ -163,8 +235,16 @@ def open_draft(place: Path) -> tuple[State, frozenset[str], State, Storage]:
         except SessionError:
             storage = Storage(place.parent, path)
         storage.snapshot = FileSnapshot(storage.snapshot.text, contents.base)
-    storage.draft = place
+    storage.came_from = draft
     return contents.state, contents.seen, saved, storage
+
+
+def _digest_of(target: Path) -> str | None:
+    """The digest of a file's text; None where it cannot be read."""
+    try:
+        return _text_digest(read(target).text)
+    except SessionError:
+        return None
 
 
 def _text_digest(text: str) -> str:

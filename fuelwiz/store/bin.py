@@ -8,9 +8,11 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from fuelwiz.errors import OutputError
+from fuelwiz.files import move
 from fuelwiz.printable import clean
 from fuelwiz.store.drafts import SUFFIX, is_draft
-from fuelwiz.store.moving import HISTORY, free_names, move, move_what_goes_along, os_errors_as_output_errors
+from fuelwiz.store.lock import refuse_where_open
+from fuelwiz.store.moving import HISTORY, free_names, move_what_goes_along, os_errors_as_output_errors
 
 BIN = ".bin"
 
@@ -25,6 +27,7 @@ def put_in_bin(path: Path) -> Path:
     """
     if path.is_dir() and not path.is_symlink():
         raise OutputError(f"{clean(path.name)}: is a folder, and is left alone")
+    refuse_where_open(path)
     with os_errors_as_output_errors(path):
         if not os.path.lexists(path):
             raise FileNotFoundError
@@ -86,7 +89,7 @@ def _places(bin_folder: Path) -> list[Path]:
 def _build_in(place: Path) -> Path | None:
     """The build that lies in a place of the bin, or the draft where it had no file."""
     try:
-        files = {one.name: one for one in place.iterdir()}
+        files = {one.name: one for one in place.iterdir() if one.is_symlink() or not one.is_dir()}
     except OSError:
         return None
     builds = [name for name in files if name.endswith(SUFFIX) and not name.startswith(".")]

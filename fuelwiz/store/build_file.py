@@ -2,20 +2,23 @@
 
 from __future__ import annotations
 
-import json
 import re
 import tomllib
+from collections.abc import Iterable
 from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from pathlib import Path
 from typing import Any
 
 from fuelwiz.errors import SessionError
-from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES, MOST_DRAFT_BYTES, MOST_LEVELS, UNNAMED
+from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES, MOST_LEVELS, UNNAMED
 from fuelwiz.files import BYTE_ORDER_MARK, read_whole
 from fuelwiz.printable import clean
-from fuelwiz.store.drafts import DRAFT, SUFFIX, changed_ns, newer_draft
+from fuelwiz.store.drafts import SUFFIX, build_name, changed_ns, pending_drafts, read_draft
 from fuelwiz.terms import fuel_name_as_typed
+
+DAMAGED = "a draft that is damaged: Del puts it in the bin"
+LEFT_OVER = "left over from a write that was cut short, and may not be removed here"
 
 _LONG_KEY = re.compile(r"(?<![\w\"'-])(?:[\w\"'-]++[ \t]*+\.[ \t]*+){8}")
 _BRACKET = re.compile(r"[\[\]{}]")
@@ -39,8 +42,9 @@ class BuildFile:
     """One file of the folder.
 
     `changed` is the time of its last change in ns since 1970, `plain` what it holds, as TOML reads it.
-    `fault` says in words why it cannot be read; `plain` is then empty. `has_draft` tells of a draft that is
-    newer than the file. `is_draft` is one of a build that has no file: its path is the draft's.
+    `fault` says in words why it cannot be read; `plain` is then empty. `has_draft` tells of a draft that says
+    something else than the file. `is_draft` is a draft by itself: of a build that has no file, or damaged; its path
+    is the draft's. `is_read` says that the file has been looked into: a long list shows names first.
     """
 
     path: Path
@@ -49,6 +53,7 @@ class BuildFile:
     fault: str | None
     has_draft: bool
     is_draft: bool = False
+    is_read: bool = True
 
     @property
     def file_name(self) -> str:
@@ -101,8 +106,8 @@ class BuildFile:
         """What stands in for the name that the build does not give."""
         stem = self.path.name
         if self.is_draft:
-            stem = stem.removeprefix(".").removesuffix(DRAFT)
-            return clean(stem.removesuffix(SUFFIX)) if stem.endswith(SUFFIX) else UNNAMED
+            build = build_name(stem)
+            return UNNAMED if build is None else clean(build.removesuffix(SUFFIX))
         return clean(stem.removesuffix(SUFFIX)) or "?"
 
     def _at(self, section: str, key: str) -> Any:
@@ -114,22 +119,31 @@ def _text_of(value: Any) -> str:
     return clean(value).strip()[:2000] if isinstance(value, str) else ""
 
 
-def read_build_file(path: Path) -> BuildFile:
-    """The entry of one file, whatever stands in it."""
+def read_build_file(path: Path, drafts: Iterable[str] | None = None) -> BuildFile:
+    """The entry of one file, whatever stands in it.
+
+    Args:
+        path: the file.
+        drafts: the names of the drafts in its folder, where they are known.
+    """
     plain, fault = _content(path)
-    return BuildFile(path, changed_ns(path), plain, fault, newer_draft(path) is not None)
+    has_draft = bool(pending_drafts(path, drafts))
+    return BuildFile(path, changed_ns(path), plain, fault, has_draft)
 
 
-def read_draft(path: Path) -> BuildFile | None:
-    """The entry of the draft of a build that has no file; None where it holds no build."""
-    try:
-        draft = json.loads(read_whole(path, MOST_DRAFT_BYTES))
-    except (OSError, ValueError, RecursionError):
+def unread(path: Path) -> BuildFile:
+    """The entry of a file of which no more is known than its name and its time."""
+    return BuildFile(path, changed_ns(path), {}, None, has_draft=False, is_read=False)
+
+
+def draft_entry(path: Path) -> BuildFile | None:
+    """The entry of a draft by itself; one that is damaged says so. None where it is gone."""
+    draft = read_draft(path)
+    if draft is None:
         return None
-    plain = draft.get("plain") if isinstance(draft, dict) else None
-    if not isinstance(plain, dict):
-        return None
-    return BuildFile(path, changed_ns(path), plain, None, has_draft=True, is_draft=True)
+    plain = None if draft.plain is None else draft.plain["plain"]
+    fault = None if plain is not None else DAMAGED
+    return BuildFile(path, draft.mark[2], plain or {}, fault, has_draft=fault is None, is_draft=True)
 
 
 def _content(path: Path) -> tuple[dict[str, Any], str | None]:

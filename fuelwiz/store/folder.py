@@ -10,6 +10,7 @@ import re
 import unicodedata
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
+from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -18,8 +19,10 @@ from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES
 from fuelwiz.files import read_whole, reason, write_atomically
 from fuelwiz.printable import clean
 from fuelwiz.store.bin import bring_back, put_in_bin
-from fuelwiz.store.build_file import BuildFile, read_build_file, read_draft
-from fuelwiz.store.drafts import DRAFT, SUFFIX, is_draft
+from fuelwiz.store.build_file import LEFT_OVER, BuildFile, draft_entry, read_build_file, unread
+from fuelwiz.store.drafts import SUFFIX, changed_ns, is_draft, read_draft
+from fuelwiz.store.left_overs import sweep
+from fuelwiz.store.lock import refuse_where_open
 from fuelwiz.store.moving import free_names, move_what_goes_along, os_errors_as_output_errors, put_new
 
 __all__ = [
@@ -74,18 +77,61 @@ def entries(folder: Path) -> list[BuildFile]:
         SessionError: the folder cannot be read; one that is not there yet holds nothing.
     """
     names = _names(folder)
-    return _in_order(read_build_file(folder / name) for name in names if _is_build(name))
+    drafts = list(filter(is_draft, names))
+    return _in_order(read_build_file(folder / name, drafts) for name in names if _is_build(name))
 
 
 def unsaved(folder: Path) -> list[BuildFile]:
-    """The drafts of builds that have no file, the last kept first; drafts of builds that do are not among them.
+    """The drafts of builds that have no file, the last kept first, and any that is damaged.
+
+    Raises:
+        SessionError: the folder cannot be read.
+    """
+    return _unsaved(folder, _names(folder))
+
+
+def _unsaved(folder: Path, names: set[str]) -> list[BuildFile]:
+    return _in_order(
+        entry
+        for name in filter(is_draft, names)
+        if (entry := draft_entry(folder / name)) and (entry.fault or not _is_of(folder / name, names))
+    )
+
+
+def _is_of(place: Path, names: set[str]) -> bool:
+    """Whether a draft is of a build whose file is there."""
+    draft = read_draft(place)
+    build = None if draft is None else draft.build
+    return build is not None and build.name in names
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """What is in a folder of builds by name and time: the last changed on top, drafts by themselves above all."""
+
+    drafts: list[BuildFile]
+    builds: list[BuildFile]
+    names_of_drafts: list[str]
+
+    def read(self, entry: BuildFile) -> BuildFile:
+        """A build of it with what its file says."""
+        return read_build_file(entry.path, self.names_of_drafts)
+
+
+def listing(folder: Path) -> Listing:
+    """What is in a folder, without looking into the files of builds; what dead writers left there is taken away.
 
     Raises:
         SessionError: the folder cannot be read.
     """
     names = _names(folder)
-    lonely = [name for name in names if is_draft(name) and name[1 : -len(DRAFT)] not in names]
-    return _in_order(entry for name in lonely if (entry := read_draft(folder / name)))
+    stuck = [
+        BuildFile(folder / name, changed_ns(folder / name), {}, LEFT_OVER, has_draft=False)
+        for name in sweep(folder, names)
+    ]
+    drafts = [name for name in names if is_draft(name) and os.path.lexists(folder / name)]
+    builds = _in_order(unread(folder / name) for name in names if _is_build(name))
+    return Listing(_unsaved(folder, {*filter(_is_build, names), *drafts}), [*builds, *stuck], drafts)
 
 
 def _in_order(builds: Iterable[BuildFile]) -> list[BuildFile]:
@@ -148,6 +194,7 @@ def rename(path: Path, new_name: str) -> Path:
         OutputError: the name is empty or taken, or the file cannot be read or written.
     """
     name = _allowed(new_name)
+    refuse_where_open(path)
     if path.is_symlink():
         raise OutputError(f"{clean(path.name)}: is a link: rename the file that it leads to")
     entry = read_build_file(path)

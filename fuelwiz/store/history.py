@@ -10,7 +10,7 @@ from typing import Any
 from fuelwiz.document.changes import Change, changes
 from fuelwiz.errors import OutputError
 from fuelwiz.file_limits import MOST_BYTES
-from fuelwiz.files import BYTE_ORDER_MARK, read_whole, write_atomically
+from fuelwiz.files import BYTE_ORDER_MARK, Access, read_whole, write_atomically
 from fuelwiz.store.moving import HISTORY
 
 _NO_CHANGE = ("format", "record", "show_units")
@@ -30,15 +30,24 @@ def keep(path: Path, new_text: str) -> None:
         return
     copy = _copy_of(path)
     with suppress(OSError, ValueError, OutputError):
-        if copy.parent.is_symlink():
-            return
+        if copy.parent.is_symlink() or copy.is_symlink():
+            return  # whoever put it there chose what would be written over
         copy.parent.mkdir(exist_ok=True)
-        write_atomically(copy, read_whole(path, MOST_BYTES).decode("utf-8"))
+        text = read_whole(path, MOST_BYTES).decode("utf-8")
+        write_atomically(copy, text, follow=False, access=Access.of(path))
 
 
 def last_change(path: Path) -> tuple[Change, ...]:
     """What was changed last in a build, in the order of the file; empty where that is not known."""
-    before, now = _plain_of(_copy_of(path)), _plain_of(path)
+    copy = _copy_of(path)
+    before = None if copy.parent.is_symlink() else _plain_of(copy, follow=False)
+    now = _plain_of(path)
+    return () if before is None or now is None else _changes(before, now)
+
+
+def changed_outside(text_before: str | None, path: Path) -> tuple[Change, ...]:
+    """What a file says otherwise than a text that was read from it before."""
+    before, now = _parsed(text_before or ""), _plain_of(path)
     return () if before is None or now is None else _changes(before, now)
 
 
@@ -46,9 +55,9 @@ def _copy_of(path: Path) -> Path:
     return path.parent / HISTORY / path.name
 
 
-def _plain_of(path: Path) -> dict[str, Any] | None:
+def _plain_of(path: Path, *, follow: bool = True) -> dict[str, Any] | None:
     try:
-        return _parsed(read_whole(path, MOST_BYTES).decode("utf-8"))
+        return _parsed(read_whole(path, MOST_BYTES, follow=follow).decode("utf-8"))
     except (OSError, ValueError):
         return None
 

@@ -8,34 +8,13 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from fuelwiz.errors import OutputError
-from fuelwiz.files import put_in_place, reason
+from fuelwiz.files import Access, move, put_in_place, reason
 from fuelwiz.printable import clean
-from fuelwiz.store.drafts import DRAFT, SUFFIX, draft_of
+from fuelwiz.store.drafts import DRAFT, SUFFIX, draft_of, drafts_of
 
 HISTORY = ".history"
 
 _MOST_NUMBERS = 1000
-
-
-def move(source: Path, target: Path) -> None:
-    """Moves a file, a link as the link it is.
-
-    Raises:
-        FileExistsError: something stands at the target.
-        OSError: it cannot be moved.
-    """
-    if os.path.lexists(target):
-        raise FileExistsError(str(target))
-    try:
-        os.link(source, target, follow_symlinks=False)
-    except (FileExistsError, FileNotFoundError):
-        raise
-    except (OSError, NotImplementedError):
-        # A file system without hard links: an empty file claims the name, and the move replaces it.
-        os.close(os.open(target, os.O_WRONLY | os.O_CREAT | os.O_EXCL))
-        os.replace(source, target)
-        return
-    source.unlink()
 
 
 def put_new(target: Path, content: bytes, like: Path | None = None) -> None:
@@ -45,8 +24,7 @@ def put_new(target: Path, content: bytes, like: Path | None = None) -> None:
         FileExistsError: something stands at the target.
         OSError: it cannot be written.
     """
-    mode = None if like is None else like.stat().st_mode & 0o777
-    put_in_place(target, content, mode=mode, move=move)
+    put_in_place(target, content, access=None if like is None else Access.of(like), move=move)
 
 
 def free_names(path: Path) -> Iterator[Path]:
@@ -59,16 +37,20 @@ def free_names(path: Path) -> Iterator[Path]:
 
 
 def move_what_goes_along(source: Path, target: Path) -> None:
-    """Moves a build's draft, and what is kept of how it was before; what cannot be moved stays."""
-    for old, new in zip(_beside(source), _beside(target), strict=True):
+    """Moves a build's drafts, and what is kept of how it was before; what cannot be moved stays."""
+    for old, new in _beside(source, target):
         if os.path.lexists(old):
             with suppress(OSError):
                 new.parent.mkdir(exist_ok=True)
                 move(old, new)
 
 
-def _beside(path: Path) -> tuple[Path, Path]:
-    return draft_of(path), path.parent / HISTORY / path.name
+def _beside(source: Path, target: Path) -> Iterator[tuple[Path, Path]]:
+    """What stands beside a build, each with its place beside the build's new one."""
+    old_start, new_start = (draft_of(path).name.removesuffix(DRAFT) for path in (source, target))
+    for draft in drafts_of(source):
+        yield draft.place, target.with_name(new_start + draft.place.name.removeprefix(old_start))
+    yield source.parent / HISTORY / source.name, target.parent / HISTORY / target.name
 
 
 @contextmanager

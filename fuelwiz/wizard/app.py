@@ -119,7 +119,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
 
     def _open(self, path: Path, keys: Sequence[Key | Paste]) -> None:
         from fuelwiz.desk.desk import Desk
-        from fuelwiz.store.drafts import newer_draft
+        from fuelwiz.store.drafts import abandoned_draft
         from fuelwiz.wizard.editor.build_screen import BuildScreen
 
         try:
@@ -128,7 +128,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
             self.message = str(error)
             self.show_list()
             return
-        self._show(BuildScreen(desk, keys=keys, draft=newer_draft(path)))
+        self._show(BuildScreen(desk, keys=keys, draft=abandoned_draft(path)))
 
     def new_build(self) -> None:
         """An empty build."""

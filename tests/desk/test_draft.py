@@ -104,7 +104,10 @@ def test_drafts_without_a_file_are_listed_last_kept_first_and_never_as_builds(tm
     opened(tmp_path)
     (tmp_path / ".garbage.toml.draft").write_bytes(b"\xff\x00")
     (tmp_path / ".else.draft").write_bytes(b"not ours")
-    assert [draft.name for draft in unsaved(tmp_path)] == ["Unnamed build", "First"]
+    whole = [draft.name for draft in unsaved(tmp_path) if not draft.fault]
+    assert whole == ["Unnamed build", "First"]
+    damaged = {draft.path.name for draft in unsaved(tmp_path) if draft.fault}
+    assert damaged == {".garbage.toml.draft", ".else.draft"}
     with pytest.raises(DraftError, match=r"^\.garbage\.toml\.draft: cannot be read as a draft$"):
         Desk.from_draft(tmp_path / ".garbage.toml.draft")
     assert [entry.name for entry in entries(tmp_path)] == ["Hill-climb six"]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import subprocess
 import sys
@@ -12,6 +13,7 @@ import platformdirs
 import pytest
 
 from fuelwiz.errors import OutputError, SessionError
+from fuelwiz.store.build_file import DAMAGED
 from fuelwiz.store.folder import copy, entries, file_name, rename, sessions_folder, unsaved
 
 BUILD = '# by hand\nformat = 1\nname = "Hill-climb six"\n\n[goal]\npower = "750 hp"\n'
@@ -114,14 +116,22 @@ def test_a_build_without_a_name_is_called_as_its_file(tmp_path: Path) -> None:
     assert entries(tmp_path)[0].name == "slalom-kit"
 
 
-def test_a_draft_counts_only_while_it_is_newer(tmp_path: Path) -> None:
-    build(tmp_path, "one.toml", changed=1_700_000_000)
-    build(tmp_path, ".one.toml.draft", "x", changed=1_700_000_060)
-    build(tmp_path, "two.toml", changed=1_700_000_000)
-    build(tmp_path, ".two.toml.draft", "x", changed=1_600_000_000)
+def draft_with(**plain: object) -> str:
+    """The text of a draft that says what the sample build says, or something else."""
+    return json.dumps({"draft": 1, "plain": {**tomllib.loads(BUILD), **plain}})
+
+
+@pytest.mark.parametrize("kept", [1_600_000_000, 1_700_000_000, 1_700_000_060])
+def test_a_draft_counts_by_what_it_says_whatever_the_clock_says(tmp_path: Path, kept: int) -> None:
+    for name in ("one", "two", "three"):
+        build(tmp_path, f"{name}.toml", changed=1_700_000_000)
+    build(tmp_path, ".one.toml.draft", draft_with(notes="other"), changed=kept)
+    build(tmp_path, ".two.toml.draft", draft_with(), changed=kept)
+    build(tmp_path, ".three.toml.0a1b2c3d.draft", draft_with(notes="other"), changed=kept)
     assert {one.path.name: one.has_draft for one in entries(tmp_path)} == {
         "one.toml": True,
         "two.toml": False,
+        "three.toml": True,
     }
 
 
@@ -135,11 +145,14 @@ def test_drafts_of_builds_without_a_file_are_told_apart(tmp_path: Path) -> None:
     for number, text in enumerate(("", "[1]", '{"plain": 3}', "[" * 100_000)):
         build(tmp_path, f".broken-{number}.draft", text)
     found = unsaved(tmp_path)
-    assert [(one.name, one.goal, one.is_draft) for one in found] == [
+    assert [(one.name, one.goal, one.is_draft) for one in found if not one.fault] == [
         ("Unnamed build", None, True),
         ("Kit car", ("320", "hp"), True),
         ("never-saved", None, True),
     ]
+    assert {one.path.name: one.fault for one in found if one.fault} == {
+        f".broken-{number}.draft": DAMAGED for number in range(4)
+    }
     assert [one.name for one in entries(tmp_path)] == ["Hill-climb six"]
 
 

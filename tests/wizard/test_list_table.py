@@ -11,10 +11,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.cells import cell_len
 
+from fuelwiz.desk.change_words import change_words
 from fuelwiz.document.changes import Change
 from fuelwiz.store.build_file import BuildFile
 from fuelwiz.wizard.build_list.judged import Judged, Verdict, judge
-from fuelwiz.wizard.build_list.last_change import change_words
 from fuelwiz.wizard.build_list.list_page import ListPage, page_lines
 from fuelwiz.wizard.build_list.list_state import BuildList
 from fuelwiz.wizard.build_list.list_table import columns_for, day_words, table_lines

@@ -84,10 +84,10 @@ def _judged(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
     from fuelwiz.advice import result
     from fuelwiz.advice.assumed import count_in_words, most_in_words
     from fuelwiz.advice.row import SPARE
+    from fuelwiz.desk.change_words import last_change_words
     from fuelwiz.desk.steps import steps_in
     from fuelwiz.questions import STEPS
     from fuelwiz.session import inputs_digest
-    from fuelwiz.wizard.build_list.last_change import last_change_words
 
     figures, session = build.figures, build.session
     words = result(session, figures).words

@@ -1,4 +1,4 @@
-"""What was changed last in a build, in a sentence."""
+"""What was changed in a build, in the words of its questions."""
 
 from __future__ import annotations
 
@@ -22,10 +22,15 @@ def last_change_words(path: Path) -> str:
 
 def change_words(changes: tuple[Change, ...]) -> str:
     """Changes as one sentence says them: "power 690 to 750 hp, boost 18 to 22 psi"."""
-    texts = list(dict.fromkeys(map(_one, changes)))
+    texts = list(change_lines(changes))
     more = len(texts) - _MOST
     shown = texts if more <= 1 else [*texts[:_MOST], f"and {more} more"]
     return ", ".join(shown)
+
+
+def change_lines(changes: tuple[Change, ...]) -> tuple[str, ...]:
+    """Each change as a line of its own."""
+    return tuple(dict.fromkeys(map(_one, changes)))
 
 
 def _one(change: Change) -> str:
