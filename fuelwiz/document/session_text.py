@@ -27,6 +27,28 @@ class SessionText:
             (entry for block in self._blocks for entry in block.entries if entry.key_path == key_path), None
         )
 
+    def put_comment(self, key_path: KeyPath, comment: str, takes_place_of: str) -> None:
+        """Puts a comment beside a key, or above it where another stands there; above the first table of a list.
+
+        One that begins with `takes_place_of` gives way to it.
+        """
+        line, own = f"# {comment}\n", f"# {takes_place_of}"
+        for block in self._blocks:
+            if block.key_path == (*key_path, 0) and block.header:
+                block.lead = _with_last_line(block.lead, line, own)
+            for at, entry in enumerate(block.entries):
+                if entry.key_path != key_path:
+                    continue
+                beside = entry.text[entry.end :].strip()
+                if not beside or beside.startswith(own):
+                    entry.text = f"{entry.text[: entry.end]}  {line}"
+                elif at and not block.entries[at - 1].key_path:
+                    above = block.entries[at - 1]
+                    above.text = _with_last_line(above.text, entry.indent + line, own)
+                else:
+                    block.entries.insert(at, TextLines(entry.indent + line))
+                return
+
     def holds(self, key_path: KeyPath) -> bool:
         """Whether any line stands for a path, or for one that leads through it."""
         keys = (entry.key_path for block in self._blocks for entry in block.entries)
@@ -147,3 +169,11 @@ def _is_table(value: Any) -> bool:
     """Whether a value is a table, or a list of nothing but tables."""
     entries = value if isinstance(value, list) else [value]
     return bool(entries) and all(isinstance(one, dict) for one in entries)
+
+
+def _with_last_line(lines: str, line: str, own: str) -> str:
+    """Lines with one more at their end, in the place of the last where that begins so."""
+    head, sign, last = lines.removesuffix("\n").rpartition("\n")
+    if last.lstrip().startswith(own):
+        lines = head + sign
+    return lines + line
