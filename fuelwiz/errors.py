@@ -4,6 +4,7 @@ FuelwizError
 ├── UnitError       a text that is no quantity of the kind wanted
 ├── FactError       a size, hose or gauge that the tables do not have
 ├── SessionError    a session file with faults, all of them at once
+├── LogError        a log of a run that cannot be read, or does not hold what is needed
 └── OutputError     a file that cannot be written
 """
 
@@ -22,6 +23,10 @@ class UnitError(FuelwizError):
 
 class FactError(FuelwizError):
     """The tables hold no such size, hose or gauge."""
+
+
+class LogError(FuelwizError):
+    """A log of a run cannot be held against a build."""
 
 
 class OutputError(FuelwizError):
