@@ -87,14 +87,15 @@ def held(
     line = straight_line(boost, rail)
     assert line is not None
     upper = _upper(boost, rail)
-    if upper is not None and _excess(boost, rail, upper) > WORTH_NAMING * base_pa:
-        return _of_line(upper, high_at_idle=True)
+    high_at_idle = upper is not None and _excess(boost, rail, upper) > WORTH_NAMING * base_pa
+    if upper is not None and high_at_idle:
+        line = upper
     above = [samples.rail[at] - line.at(samples.boost[at]) for at in full]
     far = median([line.error_at(samples.boost[at]) for at in full])
     if median(above) > WORTH_NAMING * base_pa + 2 * far:
         # With little flow the return holds the rail up, not the regulator: what is held is known from the build alone.
         return Held(base_pa, slope, 0.0, 0.0, 0.0, proven=False, high_at_idle=True)
-    return _of_line(line, high_at_idle=False)
+    return _of_line(line, high_at_idle=high_at_idle)
 
 
 def _of_slope(boost: Sequence[float], rail: Sequence[float], slope: float) -> Held:

@@ -17,6 +17,7 @@ from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.units import from_si
 
 LEAST_BASE_OFF_PA = 1.5 * PSI_PA
+LEAST_BSFC_OFF = 0.01
 LEAST_CONNECTIONS_OFF_V = 0.05
 DYNO_AND_INJECTORS = "4 %"
 METER_V = "0.1 V"
@@ -98,7 +99,7 @@ def _base(system: FuelSystem, rail_held: Held | None) -> Iterator[Proposal]:
 
 
 def _bsfc(system: FuelSystem, bsfc: float | None) -> Iterator[Proposal]:
-    if bsfc is None:
+    if bsfc is None or abs(bsfc / system.demand.bsfc_kg_J - 1) < LEAST_BSFC_OFF:
         return
     unit, places = BSFC_UNITS[system.session.show_units]
     yield Proposal(

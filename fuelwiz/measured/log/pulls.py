@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import heapq
 from array import array
+from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
@@ -18,6 +19,8 @@ LEAST_PULL_S = 1.0
 MOST_GAP_S = 0.2
 AROUND_S = 0.1
 """Means of so much time before and after tell how fast the boost changes, noise or not."""
+MOST_AROUND = 500
+"""No more samples than these count for a mean, however many the logger writes."""
 HIGHEST_OF = 5
 """The highest is that of the log but for a few stray samples."""
 NEAR = 1e-9
@@ -62,16 +65,11 @@ class Means:
         return (self.between(at + 1, behind) - self.between(first, at)) / (middle_after - middle_before)
 
     def _from(self, at: int) -> int:
-        first, limit = at, self._time[at] - AROUND_S - NEAR
-        while first > 0 and self._time[first - 1] >= limit:
-            first -= 1
-        return first
+        return bisect_left(self._time, self._time[at] - AROUND_S - NEAR, max(0, at - MOST_AROUND), at)
 
     def _behind(self, at: int) -> int:
-        behind, limit = at + 1, self._time[at] + AROUND_S + NEAR
-        while behind < len(self._time) and self._time[behind] <= limit:
-            behind += 1
-        return behind
+        most = min(len(self._time), at + 1 + MOST_AROUND)
+        return bisect_right(self._time, self._time[at] + AROUND_S + NEAR, at + 1, most)
 
 
 def pulls_of(samples: Samples, boosts: Means) -> tuple[Pull, ...]:

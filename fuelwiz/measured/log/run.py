@@ -12,10 +12,10 @@ from fuelwiz.measured.log.columns import columns_of
 from fuelwiz.measured.log.held import Held, held, little_flow, steady_samples, top_flow
 from fuelwiz.measured.log.proposals import bsfc_kg_J, log_proposals
 from fuelwiz.measured.log.pulls import Means, Pull, pulls_of
-from fuelwiz.measured.log.pump import Pumps, pump_known
+from fuelwiz.measured.log.pump import MOST_LOOKED_AT, Pumps, pump_known
 from fuelwiz.measured.log.sag import Shortfall, shortfall
 from fuelwiz.measured.log.samples import Samples, refuse_time_that_runs_back
-from fuelwiz.measured.log.signatures import signatures
+from fuelwiz.measured.log.signatures import line_loses_more, signatures
 from fuelwiz.measured.log.table import Table, read_table
 from fuelwiz.measured.log.wiring import connections_v, wiring_ohm
 from fuelwiz.measured.model import Model
@@ -147,9 +147,8 @@ class Run:
         pumps = self.model.system.pumps
         if pumps is None or not self.model.has_feed:
             return None
-        scale = 1.0
-        if self.short is not None and self.short.feed_scale_error < 1:
-            scale = max(1.0, self.short.feed_scale)
+        loses_more = self.short is not None and line_loses_more(self.short)
+        scale = self.short.feed_scale if self.short is not None and loses_more else 1.0
         return Pumps(self.model, self.samples, pumps, scale)
 
     @once
@@ -214,7 +213,9 @@ class Run:
                 self.held,
                 bins,
                 bsfc=bsfc,
-                connections_v=connections_v(samples, self.pumps, self.full),
+                connections_v=connections_v(
+                    samples, self.pumps, self.full[:: max(1, len(self.full) // MOST_LOOKED_AT)]
+                ),
             ),
             columns=tuple(ColumnTaken(one.key, one.head, one.unit, one.guessed) for one in table.taken),
             metered=samples.metered,

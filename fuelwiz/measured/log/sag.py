@@ -10,15 +10,15 @@ from math import inf
 from fuelwiz.measured.log.held import FEWEST, WORTH_NAMING, Held
 from fuelwiz.measured.log.pulls import Means, Pull, lasting
 from fuelwiz.measured.log.samples import Samples
-from fuelwiz.measured.statistics import median, quantile, straight_line, through_origin
+from fuelwiz.measured.statistics import median, median_estimate, quantile, through_origin
 from fuelwiz.sizing.lines import FeedLine
 
 LEAST_SAG_S = 0.3
 SURE = 4.0
-"""A slope is told from none where it is so many times its standard error."""
+"""A difference is told from none where it is so many times its standard error."""
 LEAK_AT_MOST = 0.35
 """Where the log tells no slope of the regulator, a leaking hose may take so much: common practice, no source."""
-CALM_FLOW = 0.6
+CALM_FLOW = 0.8
 """Below so much of the flow at full load the pumps are taken to keep up: there the line's own loss is told."""
 LEAST_LOSS_PA = 2e3
 
@@ -93,14 +93,15 @@ def _falls_with_flow(
 ) -> bool:
     """Whether the shortfall grows with what the engine asks for, more than a leaking hose could make it."""
     opening = [samples.opening[at] for at in full]
-    line = straight_line(opening, below)
-    if line is None or line.slope <= SURE * line.slope_error:
-        return False
+    half, most = quantile(opening, 0.5), quantile(opening, 0.9)
+    pairs = list(zip(opening, below, strict=True))
+    calm = median_estimate([short for asked, short in pairs if asked <= half])
+    hard = median_estimate([short for asked, short in pairs if asked >= most])
     boosts = [samples.boost[at] for at in full]
     leak = 3 * rail_held.slope_error if rail_held.proven else LEAK_AT_MOST
     by_boost = leak * (quantile(boosts, 0.95) - quantile(boosts, 0.05))
-    grown = line.slope * (quantile(opening, 0.95) - quantile(opening, 0.05))
-    return grown > WORTH_NAMING / 2 * base_pa + by_boost
+    by_chance = SURE * (calm.error + hard.error)
+    return hard.value - calm.value > WORTH_NAMING / 2 * base_pa + by_boost + by_chance
 
 
 def _at_least_flow(samples: Samples, full: Sequence[int], below: Sequence[float]) -> float:

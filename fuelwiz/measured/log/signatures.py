@@ -32,7 +32,7 @@ def signatures(
     time = samples.time
     if short.sagging:
         yield Shown("falls with flow", time[short.sagging[0]])
-    elif short.feed_scale - 2 * short.feed_scale_error > LINE_LOSES_MORE:
+    elif line_loses_more(short):
         yield Shown("falls with its square", time[pulls[0].samples[0]])
     if rail_held.high_at_idle:
         lowest = min(little, key=lambda at: samples.boost[at])
@@ -45,6 +45,11 @@ def signatures(
         yield Shown("set low", time[little[0]])
     if leaks(rail_held, follows=follows):
         yield Shown("slope", time[pulls[0].samples[0]])
+
+
+def line_loses_more(short: Shortfall) -> bool:
+    """Whether the line behind a regulator at the tank loses more than the model has it."""
+    return short.feed_scale - 2 * short.feed_scale_error > LINE_LOSES_MORE
 
 
 def leaks(rail_held: Held, *, follows: bool) -> bool:

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
+from fuelwiz.measured.log.pulls import Means
 from fuelwiz.measured.log.pump import Pumps
 from fuelwiz.measured.log.samples import Samples
 from fuelwiz.measured.statistics import median, quantile, straight_line
@@ -45,24 +46,34 @@ def currents_a(samples: Samples, pumps: Pumps | None, among: Sequence[int]) -> l
         return [shared * logged[at] if logged[at] - logged[at] == 0 else 0.0 for at in among]
     if pumps is None or not pumps.pumps.pump.current or not among:
         return None
-    rails = [samples.rail[at] for at in among]
+    even = Means(samples.time, samples.rail)
+    rails = [even.around(at) for at in among]
+    if pumps.model.system.at_tank:
+        return [shared * _at_tank_a(pumps, rail, at) for rail, at in zip(rails, among, strict=True)]
+    return [shared * current for current in _at_rail_a(pumps, rails)]
+
+
+def _at_tank_a(pumps: Pumps, rail_pa: float, at: int) -> float:
+    """The model's current of one pump ahead of a regulator at the tank: the feed carries what the engine takes."""
+    pressure = pumps.pressure_pa(rail_pa, pumps.samples.flow[at])
+    return pumps.pumps.pump.current_A(pressure) or 0.0
+
+
+def _at_rail_a(pumps: Pumps, rails: Sequence[float]) -> Iterator[float]:
+    """The model's current of one pump with all that it sends going through the feed, by a table of rail pressures."""
     low, high = quantile(rails, 0.01), quantile(rails, 0.99)
     step = max((high - low) / STEPS, 1.0)
-    table = [_current_a(pumps, low + step * number) for number in range(STEPS + 2)]
-
-    def at_rail(rail: float) -> float:
+    sized, running = pumps.model.sized, pumps.pumps
+    table = []
+    for number in range(STEPS + 2):
+        rail = low + step * number
+        capacity = sized.capacity_m3_s(pumps=running, rail_pa=rail)
+        pressure = sized.pressure_across_pa(running, capacity, rail)
+        table.append(running.pump.current_A(pressure) or 0.0)
+    for rail in rails:
         place = min(max((rail - low) / step, 0.0), STEPS + 0.999)
         number = int(place)
-        return shared * (table[number] + (place - number) * (table[number + 1] - table[number]))
-
-    return [at_rail(rail) for rail in rails]
-
-
-def _current_a(pumps: Pumps, rail_pa: float) -> float:
-    """The model's current of one pump with all that it sends at a rail pressure going through the feed."""
-    sized, running = pumps.model.sized, pumps.pumps
-    capacity = sized.capacity_m3_s(pumps=running, rail_pa=rail_pa)
-    return running.pump.current_A(sized.pressure_across_pa(running, capacity, rail_pa)) or 0.0
+        yield table[number] + (place - number) * (table[number + 1] - table[number])
 
 
 def connections_v(samples: Samples, pumps: Pumps | None, full: Sequence[int]) -> float | None:
@@ -70,9 +81,9 @@ def connections_v(samples: Samples, pumps: Pumps | None, full: Sequence[int]) ->
     volts, battery = samples.table.columns.get("volts"), samples.table.columns.get("battery")
     if volts is None or battery is None or pumps is None:
         return None
-    ohm = pumps.model.system.loop_ohm
+    ohm = pumps.model.system.loop_ohm or 0.0
     amps = currents_a(samples, pumps, full)
-    if ohm is None or amps is None:
+    if amps is None:
         return None
     lost = [battery[at] - volts[at] - ohm * current for at, current in zip(full, amps, strict=True)]
     known = [volt for volt in lost if volt - volt == 0]
