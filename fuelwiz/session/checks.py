@@ -162,11 +162,11 @@ def _bench_tests(plain: dict[str, Any]) -> Iterator[Fault]:
     for number, test in enumerate(tests if isinstance(tests, list) else []):
         if not isinstance(test, dict):
             continue
-        if ("volume" in test) == ("mass" in test):
-            got = "both" if "volume" in test else "neither"
-            yield Fault(
-                f"bench.{number}", f'wants a volume such as "4 l" or a mass such as "2.9 kg", got {got}'
-            )
+        if "volume" in test and "mass" in test:
+            yield Fault(f"bench.{number}.mass", "must not stand beside `volume`: give one of them")
+        elif "volume" not in test and "mass" not in test:
+            wanted = 'is missing: wants a volume such as "4 l", or `mass` such as "2.9 kg"'
+            yield Fault(f"bench.{number}.volume", wanted)
         running = _readable(plain, ("bench", number, "pumps"))
         if pumps is not None and running is not None and running > pumps:
             wanted = f"1 to {pumps}" if pumps > 1 else "1"

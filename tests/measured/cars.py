@@ -203,7 +203,10 @@ def _course(logger: Logger, car: Car) -> list[_State]:
 def write_log(path: Path, car: Car, logger: Logger, *, more: bool = True) -> Path:
     """The log of a course that the car drove."""
     dice = random.Random(logger.seed)
-    noise = lambda size: dice.gauss(0, size * logger.noise)  # noqa: E731
+
+    def noise(size: float) -> float:
+        return dice.gauss(0, size * logger.noise)
+
     lines = [_heads(logger, more)]
     if logger.units_row:
         units = ["s", "rpm", "psi", "kPa", "%", *(["V", "V", "hp"] if more else [])]

@@ -111,8 +111,10 @@ def test_a_bench_test_gives_its_volume_or_its_mass() -> None:
     test = {"pressure": "43.5 psi", "volts": "13.4 V", "time": "52 s"}
     neither = faults({**smallest(), "bench": [test]})
     both = faults({**smallest(), "bench": [{**test, "volume": "4 l", "mass": "2.9 kg"}]})
-    assert neither == {"bench.0": 'wants a volume such as "4 l" or a mass such as "2.9 kg", got neither'}
-    assert both == {"bench.0": 'wants a volume such as "4 l" or a mass such as "2.9 kg", got both'}
+    assert neither == {
+        "bench.0.volume": 'is missing: wants a volume such as "4 l", or `mass` such as "2.9 kg"'
+    }
+    assert both == {"bench.0.mass": "must not stand beside `volume`: give one of them"}
     assert faults({**smallest(), "bench": [{**test, "mass": "2.9 kg"}]}) == {}
 
 

@@ -29,6 +29,11 @@ MOVES_NOTHING = {
     **{f"record.{part}": "kept" for part in ("inputs", "saved", "version", "works", "margin", "answer")},
     "stress.case.name": "words",
     **{path: "how sure it is" for path in leaf_paths() if path.startswith("tolerance.")},
+    **{
+        path: "held against the figures"
+        for path in leaf_paths()
+        if path.startswith(("bench.", "gauge.", "log."))
+    },
     "inlet.run.pressure_rating": "no dead head reaches a suction line",
     "return_line.run.pressure_rating": "no dead head reaches a return",
 }
@@ -41,6 +46,8 @@ LISTS = (
     "return_line.part",
     "pump.curve",
     "pull",
+    "bench",
+    "gauge",
 )
 ANSWERS: dict[str, list[Any]] = {
     "text": ["other words"],
@@ -57,6 +64,7 @@ ANSWERS: dict[str, list[Any]] = {
     "change": [{"goal.power": "200 hp"}],
     "format": [1],
     "words": [["filter"]],
+    "column": ["Head"],
 }
 WORDS = {"text", "note", "kept", "flag"}
 PIPE = {"what": "pick-up", "size": "-10"}
