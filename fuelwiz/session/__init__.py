@@ -1,14 +1,18 @@
 """What the builder said: every key declared once, read into SI, with every fallback filled in.
 
-The face of this room: other rooms import from here.
+The face of this room: other rooms import from here. `fields` has the kinds of key, for other files that are read
+with the same care.
 """
 
+from fuelwiz.session import fields
 from fuelwiz.session.bores import bore_of_m
 from fuelwiz.session.case_changes import apply_change, changed_key_paths
 from fuelwiz.session.columns import NO_UNIT_AT_ALL, Column, fits
 from fuelwiz.session.compounds import Size
 from fuelwiz.session.digest import inputs_digest
 from fuelwiz.session.fallbacks import USUAL_BOOST, USUAL_VACUUM, USUAL_VOLTS, fallback_text
+from fuelwiz.session.faults import faults_of
+from fuelwiz.session.fields import Section
 from fuelwiz.session.hardware import (
     OPEN_REGULATOR,
     Feed,
@@ -24,7 +28,7 @@ from fuelwiz.session.hardware import (
     Strainer,
     Wiring,
 )
-from fuelwiz.session.json_schema import schema
+from fuelwiz.session.json_schema import schema, schema_of
 from fuelwiz.session.measurements import Bench, Gauge, Log, LogColumns
 from fuelwiz.session.paths import (
     KeyPath,
@@ -96,6 +100,7 @@ __all__ = [
     "Rejected",
     "ReturnLine",
     "Run",
+    "Section",
     "Session",
     "Size",
     "Strainer",
@@ -110,7 +115,9 @@ __all__ = [
     "bore_of_m",
     "changed_key_paths",
     "fallback_text",
+    "faults_of",
     "field_at",
+    "fields",
     "fits",
     "given",
     "inputs_digest",
@@ -124,6 +131,7 @@ __all__ = [
     "range_text",
     "read",
     "schema",
+    "schema_of",
     "tree",
     "validate",
     "value_at",

@@ -146,14 +146,23 @@ def sizes(spec: FieldSpec, value: Any) -> tuple[Size, ...]:
 
 def velocities(spec: FieldSpec, value: Any) -> tuple[float, ...]:
     """Velocities, each above the one before, m/s."""
-    items = _entries(spec, value, f"four rising velocities, such as {_listed(spec.example)}")
-    speeds = _each(items, quantity, spec.parts[0])
-    falls = [at for at in range(1, len(speeds)) if not speeds[at] > speeds[at - 1]]
+    return _rising(spec, value, "four rising velocities")
+
+
+def span(spec: FieldSpec, value: Any) -> tuple[float, ...]:
+    """From where to where, SI."""
+    return _rising(spec, value, "two values, the lower one first")
+
+
+def _rising(spec: FieldSpec, value: Any, wanted: str) -> tuple[float, ...]:
+    items = _entries(spec, value, f"{wanted}, such as {_listed(spec.example)}")
+    values = _each(items, quantity, spec.parts[0])
+    falls = [at for at in range(1, len(values)) if not values[at] > values[at - 1]]
     if falls:
         raise Rejected(
             *(((at,), f"must lie above {items[at - 1]} before it, got {items[at]}") for at in falls)
         )
-    return tuple(speeds)
+    return tuple(values)
 
 
 def _listed(items: list[str]) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Any, get_args
+from typing import Any, ClassVar, get_args
 
 from pydantic import BaseModel, ConfigDict, Field, GetCoreSchemaHandler
 from pydantic_core import PydanticCustomError, core_schema
@@ -21,6 +21,8 @@ class Section(BaseModel):
     """A table of the file: no unknown keys, nothing bent into shape, nothing changed afterwards."""
 
     model_config = ConfigDict(strict=True, extra="forbid", frozen=True, defer_build=True)
+    called: ClassVar[str] = "table"
+    """What a file is called whose root this is."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,11 +139,30 @@ def ratio(low: float, high: float, fallback: float | None = None, *, example: fl
     return Leaf(FieldSpec("ratio", low=f"{low:g}", high=f"{high:g}", fallback=fallback, example=shown))
 
 
-def choice(literal: Any, fallback: str | None = None, *, example: str | None = None) -> Leaf:
+def choice(
+    literal: Any, fallback: str | None = None, *, required: bool = False, example: str | None = None
+) -> Leaf:
     """One of the words of a Literal."""
     return Leaf(
-        FieldSpec("choice", choices=get_args(literal), fallback=fallback, example=fallback or example)
+        FieldSpec(
+            "choice",
+            choices=get_args(literal),
+            fallback=fallback,
+            required=required,
+            example=fallback or example,
+        )
     )
+
+
+def yes_no(fallback: bool | None = None, *, example: bool = True) -> Leaf:
+    """True or false, bare."""
+    return Leaf(FieldSpec("yes_no", fallback=fallback, example=example))
+
+
+def span(kind: Kind, low: str, high: str, *, example: list[str]) -> Leaf:
+    """From one quantity up to another."""
+    end = quantity(kind, low, high, example=example[0]).spec
+    return Leaf(FieldSpec("span", low="2", high="2", example=example, parts=(end,)))
 
 
 def words(literal: Any) -> Leaf:
@@ -211,6 +232,15 @@ def velocities(fallback: list[str]) -> Leaf:
     )
 
 
+LOSS = quantity("pressure_change", "0 psi", "100 psi", required=True, example="0.8 psi")
+FLOW = quantity("flow", "1 gal/h", "5000 gal/h", required=True, example="120 gal/h")
+RELIEF = quantity("pressure_change", "5 psi", "500 psi", example="115 psi")
+CURRENT = points(
+    quantity("current", "0 A", "200 A", example="9 A"),
+    falls=False,
+    required=False,
+    example=[["40 psi", "9 A"], ["80 psi", "15 A"]],
+)
 FORMAT = Leaf(FieldSpec("format", low="1", high="1", required=True, example=1))
 FITTING_COUNTS = Leaf(
     FieldSpec(

@@ -9,7 +9,11 @@ from typing import Annotated, Literal
 
 from fuelwiz.session.compounds import Size
 from fuelwiz.session.fields import (
+    CURRENT,
     FITTING_COUNTS,
+    FLOW,
+    LOSS,
+    RELIEF,
     SIZE,
     WIRE,
     OrFalse,
@@ -32,8 +36,6 @@ ReturnPath = Literal["wire", "chassis"]
 PumpKind = Literal["turbine", "displacement"]
 Carries = Literal["each", "all"]
 
-LOSS = quantity("pressure_change", "0 psi", "100 psi", required=True, example="0.8 psi")
-FLOW = quantity("flow", "1 gal/h", "5000 gal/h", required=True, example="120 gal/h")
 RATING = quantity("pressure_change", "1 psi", "10000 psi", example="500 psi")
 CLOGGING = ratio(0.1, 20, 1.0)
 CARRIES = choice(Carries, example="each")
@@ -67,16 +69,8 @@ class Pump(Section):
     arrangement: Annotated[Arrangement, choice(Arrangement, "parallel")]
     running_at_idle: Annotated[int, count(1, 6, example=1)]
     volts: Annotated[float | None, quantity("voltage", "5 V", "24 V", example="13.1 V")]
-    relief: Annotated[float | None, quantity("pressure_change", "5 psi", "500 psi", example="115 psi")]
-    current: Annotated[
-        tuple[tuple[float, float], ...],
-        points(
-            quantity("current", "0 A", "200 A", example="9 A"),
-            falls=False,
-            required=False,
-            example=[["40 psi", "9 A"], ["80 psi", "15 A"]],
-        ),
-    ]
+    relief: Annotated[float | None, RELIEF]
+    current: Annotated[tuple[tuple[float, float], ...], CURRENT]
     curve: Annotated[tuple[PumpCurve, ...], Tables(1, 8)]
 
 

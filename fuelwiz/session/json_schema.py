@@ -1,4 +1,4 @@
-"""The JSON Schema of a session file, read off the same declarations as all else."""
+"""The JSON Schema of a file, read off the same declarations as all else."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import Any
 
 from fuelwiz import units
 from fuelwiz.session.fallbacks import DERIVED_FALLBACKS
+from fuelwiz.session.fields import Section
 from fuelwiz.session.paths import Node, tree
 from fuelwiz.session.scalars import range_text
 from fuelwiz.session.spec import FieldSpec, Type
@@ -24,6 +25,16 @@ def schema() -> dict[str, Any]:
         "title": "fuelwiz session file, format 1",
         "description": "What a builder said of a fuel system. Gallons are US gallons.",
         **_table(tree(), ""),
+    }
+
+
+def schema_of(root: type[Section], about: str) -> dict[str, Any]:
+    """The schema of another file that is declared with the same kinds of key; `about` says what it holds."""
+    return {
+        "$schema": DIALECT,
+        "title": f"fuelwiz {root.called}, format 1",
+        "description": f"{about} Gallons are US gallons.",
+        **_table(tree(root), ""),
     }
 
 
@@ -108,6 +119,8 @@ _WORDS: dict[Type, Callable[[FieldSpec], str]] = {
     "format": lambda spec: "the format of the file",
     "choice": lambda spec: "one of these words",
     "words": lambda spec: "any of these words",
+    "yes_no": lambda spec: "true or false",
+    "span": lambda spec: f"from where to where, each {range_text(spec.parts[0])}",
     "column": lambda spec: f"a column of the log: its head, or its head and its unit such as {spec.us_unit}",
 }
 
@@ -173,6 +186,8 @@ _SHAPES: dict[Type, Callable[[FieldSpec], dict[str, Any]]] = {
     "note": _free_text,
     "sizes": _list,
     "velocities": _list,
+    "span": _list,
+    "yes_no": lambda spec: {"type": "boolean"},
     "points": _points,
     "fittings": _fittings,
     "change": lambda spec: {"type": "object", "minProperties": 1},

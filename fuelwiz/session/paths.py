@@ -1,4 +1,7 @@
-"""The keys of a session file as a tree, read off the sections: what stands where, and in what order."""
+"""The keys of a file as a tree, read off its sections: what stands where, and in what order.
+
+A session file is meant where no other root is given.
+"""
 
 from __future__ import annotations
 
@@ -38,9 +41,9 @@ class Node:
 
 
 @cache
-def tree() -> Node:
+def tree(root: type[Section] = Session) -> Node:
     """The whole file."""
-    return Node("", Session, keys=_keys(Session))
+    return Node("", root, keys=_keys(root))
 
 
 def _keys(section: type[Section]) -> dict[str, Node]:
@@ -86,9 +89,9 @@ def _shown_key(part: str | int) -> str:
     return f'"{clean(cut)}"'
 
 
-def node_at(key_path: KeyPath) -> Node | None:
+def node_at(key_path: KeyPath, root: type[Section] = Session) -> Node | None:
     """The key at a path, list numbers passed over; None where there is no such key."""
-    node: Node | None = tree()
+    node: Node | None = tree(root)
     for part in key_path:
         if node is None:
             return None
@@ -106,28 +109,28 @@ def _leaves(node: Node, above: str) -> Iterator[tuple[str, FieldSpec]]:
 
 
 @cache
-def _specs() -> dict[str, FieldSpec]:
-    return dict(_leaves(tree(), ""))
+def _specs(root: type[Section]) -> dict[str, FieldSpec]:
+    return dict(_leaves(tree(root), ""))
 
 
-def leaf_paths() -> tuple[str, ...]:
+def leaf_paths(root: type[Section] = Session) -> tuple[str, ...]:
     """The path of every key that holds a value, in the order of the file, without list numbers."""
-    return tuple(_specs())
+    return tuple(_specs(root))
 
 
-def field_at(path: str) -> FieldSpec:
+def field_at(path: str, root: type[Section] = Session) -> FieldSpec:
     """What is declared about a key; list numbers in the path are passed over.
 
     Raises:
         KeyError: there is no such key.
     """
-    return _specs()[".".join(part for part in key_path_of(path) if isinstance(part, str))]
+    return _specs(root)[".".join(part for part in key_path_of(path) if isinstance(part, str))]
 
 
 @cache
-def list_key_paths() -> dict[KeyPath, Tables]:
+def list_key_paths(root: type[Section] = Session) -> dict[KeyPath, Tables]:
     """Where lists of tables stand, and how many they may hold."""
-    return dict(_lists(tree(), ()))
+    return dict(_lists(tree(root), ()))
 
 
 def _lists(node: Node, above: KeyPath) -> Iterator[tuple[KeyPath, Tables]]:
@@ -167,9 +170,9 @@ def value_at(plain: Any, key_path: KeyPath) -> Any:
     return value
 
 
-def order_of(key_path: KeyPath) -> tuple[int, ...]:
+def order_of(key_path: KeyPath, root: type[Section] = Session) -> tuple[int, ...]:
     """Where a key stands in the order of the file; unknown keys come last."""
-    node: Node | None = tree()
+    node: Node | None = tree(root)
     places = []
     for part in key_path:
         if isinstance(part, int):

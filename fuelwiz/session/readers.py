@@ -28,6 +28,8 @@ _READERS: dict[Type, Callable[[FieldSpec, Any], Any]] = {
     "velocities": compounds.velocities,
     "change": compounds.change,
     "column": columns.column,
+    "yes_no": scalars.yes_no,
+    "span": compounds.span,
 }
 
 

@@ -144,3 +144,10 @@ def kept(spec: FieldSpec, value: Any) -> str:
 def flag(spec: FieldSpec, value: Any) -> bool | None:
     """Yes, no, or not known."""
     return value if isinstance(value, bool) else None
+
+
+def yes_no(spec: FieldSpec, value: Any) -> bool:
+    """True or false."""
+    if not isinstance(value, bool):
+        raise refuse(f"wants true or false, without quotes, got {quoted(value)}")
+    return value

@@ -5,7 +5,7 @@ Values are SI floats. `model_fields_set` keeps what the file gave; all else is f
 
 from __future__ import annotations
 
-from typing import Annotated, Any, Literal
+from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import BeforeValidator, ConfigDict, Field, PrivateAttr
 
@@ -228,6 +228,8 @@ def _table_or_nothing(value: Any) -> Any:
 
 class Session(Section):
     """One session file."""
+
+    called: ClassVar[str] = "session file"
 
     format: Annotated[int, FORMAT]
     name: Annotated[str, text(None)]

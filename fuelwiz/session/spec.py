@@ -27,12 +27,14 @@ Type = Literal[
     "flag",
     "words",
     "column",
+    "yes_no",
+    "span",
 ]
 
 
 @dataclass(frozen=True, slots=True)
 class FieldSpec:
-    """One key of a session file.
+    """One key of a file.
 
     `low` and `high` are texts as the file would hold them ("0 psi", "24"), both allowed; for a text, `high`
     is the most characters, for a list the two are the least and the most entries. `fallback` is the plain
