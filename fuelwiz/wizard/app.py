@@ -8,13 +8,13 @@ from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from textual.app import App
 from textual.driver import Driver
 from textual.events import Key, Paste
 from textual.filter import LineFilter
 from textual.screen import Screen
 
 from fuelwiz.errors import FuelwizError
+from fuelwiz.wizard.drawing import DrawingApp
 from fuelwiz.wizard.leaving import CHECK_EVERY_S, guarded_run
 from fuelwiz.wizard.loading import LoadingScreen
 from fuelwiz.wizard.look import Look, look_of
@@ -33,7 +33,7 @@ def _action_provider() -> type[Provider]:
     return ActionProvider
 
 
-class FuelwizApp(App[int], inherit_bindings=False):
+class FuelwizApp(DrawingApp, inherit_bindings=False):
     """Shows one screen at a time; takes no key itself."""
 
     CSS_PATH = Path(__file__).with_name("wizard.tcss")
@@ -85,6 +85,7 @@ class FuelwizApp(App[int], inherit_bindings=False):
 
     def on_mount(self) -> None:
         """Open the build that was asked for, else the list."""
+        self.app_resume_signal.subscribe(self, lambda _: self.redraw())
         self.set_interval(CHECK_EVERY_S, self._check_terminal)
         if self.first_path is None:
             self.show_list()
@@ -179,6 +180,8 @@ class FuelwizApp(App[int], inherit_bindings=False):
         return kept
 
     def _show(self, screen: Screen[None]) -> None:
+        if not isinstance(screen, LoadingScreen):
+            self.hold_frames()  # until the screen says that it is whole
         if len(self.screen_stack) > 1:
             self.switch_screen(screen)
         else:

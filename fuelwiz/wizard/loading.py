@@ -5,7 +5,7 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any, cast
 
 from textual.app import ComposeResult
 from textual.events import Key, Paste
@@ -20,7 +20,11 @@ from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
 from fuelwiz.wizard.screen_layout import layout_for
 
+if TYPE_CHECKING:
+    from fuelwiz.wizard.program import Program
+
 FIELD = 24
+FLUSH_S = 0.005  # for what draws, before what loads takes the processor
 
 
 class LoadingView(Painted):
@@ -70,7 +74,10 @@ class LoadingScreen(Screen[None]):
         self.styles.background = self._look.screen_background
         view = self.query_one(LoadingView)
         view.styles.width = view.styles.height = "100%"
-        self.set_timer(0.02, lambda: self._then(self._keys))
+        cast("Program", self.app).once_displayed(self._load)
+
+    def _load(self) -> None:
+        self.set_timer(FLUSH_S, lambda: self._then(self._keys))
 
     def on_key(self, event: Key) -> None:
         """Keep a key for the screen that follows."""

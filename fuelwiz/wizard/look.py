@@ -23,6 +23,9 @@ from fuelwiz.terminal.palette import (
     cube_cell,
 )
 
+CURSOR = "cursor"
+"""Marks, in the meta of a style, the cell that one types into."""
+
 
 @dataclass(frozen=True, slots=True)
 class Look:
@@ -47,9 +50,19 @@ class Look:
         return _chip(self, role, ground, bold)
 
     @property
-    def cursor(self) -> Style:
-        """What is laid over the cell under the cursor, or over text that the next key replaces."""
+    def selected(self) -> Style:
+        """What is laid over text that the next key replaces."""
         return Style(reverse=True)
+
+    @property
+    def cursor(self) -> Style:
+        """What is laid over the cell under the cursor; on a real terminal its own cursor stands there instead."""
+        return Style(reverse=True, meta={CURSOR: True})
+
+    @property
+    def cursor_place(self) -> Style:
+        """What is laid over the cell of the cursor where it is not painted."""
+        return Style(meta={CURSOR: True})
 
     @property
     def screen_background(self) -> str:

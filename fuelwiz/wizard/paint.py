@@ -52,12 +52,13 @@ class Row:
         """Put a field that takes keys: its text, with a cursor that stands still, as wide as it was asked to be."""
         shown, at = edit.window(width)
         style = self.look.style(role, "field")
-        marked = style + self.look.cursor
         end = self._cells + max(column - self._cells, 0) + width
         if edit.selected:
-            self.lay(column, shown, marked)
+            self.lay(column, shown, style + self.look.selected)
+            if self._cells < end:
+                self.lay(0, " ", style + self.look.cursor_place)
         else:
-            self.lay(column, shown[:at], style).lay(0, shown[at : at + 1] or " ", marked)
+            self.lay(column, shown[:at], style).lay(0, shown[at : at + 1] or " ", style + self.look.cursor)
             self.lay(0, shown[at + 1 :], style)
         return self.lay(0, " " * (end - self._cells), style)
 

@@ -24,6 +24,7 @@ class Painted(Widget):
         super().__init__(id=id)
         self.look = look
         self._lines: list[Strip] = []
+        self._painted_size: tuple[int, int] | None = None
 
     @property
     def area(self) -> Area:
@@ -35,20 +36,28 @@ class Painted(Widget):
         raise NotImplementedError
 
     def render_line(self, y: int) -> Strip:
-        """One line, as it was painted."""
+        """One line, as it was painted; a part whose size has just changed is painted now."""
+        self._paint_at_size()
         if y < len(self._lines):
             return self._lines[y]
         return Strip.blank(self.size.width, self.look.style("text"))
 
     def on_resize(self, event: Resize) -> None:
         """Paint anew at the new size."""
-        self._lines = self.painted(self.area)
+        self._paint_at_size()
         self.refresh()
+
+    def _paint_at_size(self) -> None:
+        size = self.size.width, self.size.height
+        if size != self._painted_size and all(size):
+            self._painted_size = size
+            self._lines = self.painted(self.area)
 
     def repaint(self) -> None:
         """Paint all lines anew and refresh the cells that differ."""
         if not self.size.width or not self.size.height:
             return
+        self._painted_size = self.size.width, self.size.height
         before, self._lines = self._lines, self.painted(self.area)
         spans = [changed_span(old, new) for old, new in zip_longest(before, self._lines)]
         changed = [Region(span[0], y, span[1] - span[0], 1) for y, span in enumerate(spans) if span]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
@@ -51,6 +51,18 @@ class Program(Protocol):
 
     def palette(self) -> None:
         """Find an action by a few letters of it."""
+
+    def hold_frames(self) -> None:
+        """Send the terminal nothing until `show_frames`."""
+
+    def show_frames(self) -> None:
+        """Send the terminal what differs from what it shows."""
+
+    def show_next_frame(self) -> None:
+        """The same once it has been painted."""
+
+    def once_displayed(self, then: Callable[[], None]) -> None:
+        """Call something when the next frame is on its way."""
 
     def leave(self, status: int = 0) -> None:
         """End the program."""

@@ -69,6 +69,7 @@ class BuildListScreen(Screen[None]):
         self.styles.background = self.program.look.screen_background
         view = self.query_one(LinesView)
         view.styles.width = view.styles.height = "100%"
+        self.call_after_refresh(self.program.show_frames)
         self.actions.read()
         if self.builds.folder in self.last_at:
             self.builds.point_at(self.last_at[self.builds.folder])

@@ -105,11 +105,11 @@ class BuildScreen(Screen[None]):
             self.form.go_to_step(self.desk.step_that_needs_attention())
         else:
             self.form.go_to_path(self.form.path)
-        self.show_all()
+        self.is_ready = True
+        self._laid_out()
         self._typing_pauses()
         if self._draft is not None:
             self.saving.offer_draft(self._draft)
-        self.is_ready = True
         for event in self._early_keys:
             event.prevent_default(False)  # it was held back; else nobody would be given it again
             self.post_message(event)
@@ -133,7 +133,14 @@ class BuildScreen(Screen[None]):
         form.has_keys = self.mode in ("form", "help")
         for name, box in layout.parts(self.mode, strip_rows).items():
             place(self.query_one(f"#{name}"), box)
-        self.call_after_refresh(self.show_all)
+        self.program.hold_frames()
+        self.call_after_refresh(self._laid_out)
+
+    def _laid_out(self) -> None:
+        """All parts are in their places: paint them, and show the whole at once."""
+        self.show_all()
+        if self.is_ready and self._layout is not None:
+            self.program.show_next_frame()
 
     def _too_small(self, width: int, height: int) -> None:
         for widget in self.query(Widget):
