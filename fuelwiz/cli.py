@@ -89,7 +89,7 @@ def _report(asked: argparse.Namespace) -> int:
 
 
 def _check(asked: argparse.Namespace) -> int:
-    from fuelwiz.report.output import said_in_a_line, shown
+    from fuelwiz.report.output import said_in_two_lines, shown
 
     worst = FINE
     for file in asked.file:
@@ -101,7 +101,9 @@ def _check(asked: argparse.Namespace) -> int:
             _say(shown(f"{file}: cannot be read, {count} error{'' if count == 1 else 's'}") + "\n")
             worst = BAD
             continue
-        _say(shown(f"{file}: {said_in_a_line(result)}") + "\n")
+        first, *others = said_in_two_lines(result)
+        for line in (f"{file}: {first}", *others):
+            _say(shown(line) + "\n")
         if not result.figures.verdict.works:
             worst = max(worst, NOT_KNOWN_TO_WORK)
     return worst

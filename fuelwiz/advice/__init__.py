@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from fuelwiz.advice.answer import answer
+from fuelwiz.advice.answer import answer_lines
+from fuelwiz.advice.answer.fit import line_to_fit
 from fuelwiz.advice.case_sentences import case_names, case_sentences
 from fuelwiz.advice.cautions import cautions
 from fuelwiz.advice.changes import change_words
 from fuelwiz.advice.findings import remarks_on
 from fuelwiz.advice.first_limit import first_limit
 from fuelwiz.advice.next_goal import next_goal
+from fuelwiz.advice.next_step import next_step
 from fuelwiz.advice.result import Explanation, Finding, Result, Words
-from fuelwiz.advice.short_forms import headline, next_step, to_do
 from fuelwiz.advice.sizes import explanation
 from fuelwiz.advice.subject import Subject
 from fuelwiz.session import Session
@@ -23,11 +24,12 @@ def result(session: Session, figures: Figures) -> Result:
     """The figures of a session together with everything that is said about them."""
     subject = Subject(session, figures)
     remarks = remarks_on(subject)
+    lines = answer_lines(subject)
     words = Words(
-        answer=answer(subject),
-        headline=headline(subject),
-        to_do=to_do(subject, remarks),
-        next_step=next_step(subject, remarks),
+        answer=tuple(forms[0] for forms in lines),
+        answer_forms=lines,
+        line_to_fit=line_to_fit(subject),
+        next_step=next_step(subject),
         explanations=tuple(explanation(subject, row) for row in figures.sizes),
         stress=case_sentences(subject),
         changes=change_words(subject, figures.changes),

@@ -7,10 +7,10 @@ from typing import Any
 from fuelwiz.advice.cases import BY_CASE
 from fuelwiz.advice.limits import cooler_inlet, cure, short_why
 from fuelwiz.advice.numbers import Numbers
-from fuelwiz.advice.phrases import vapour_need, vapour_phrase
+from fuelwiz.advice.phrases import least_spare, vapour_need, vapour_phrase
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import StressFigures
-from fuelwiz.sizing.vocabulary import Case
+from fuelwiz.sizing.vocabulary import Case, Limit
 from fuelwiz.terms import KEYS
 
 _CASES: dict[str, Case] = {case: case for case in BY_CASE}
@@ -21,6 +21,15 @@ def case_names(subject: Subject) -> tuple[str, ...]:
     standard = subject.standard_cases
     own = subject.figures.stress[len(standard) :]
     return (*(BY_CASE[_CASES[case.case]].name for case in standard), *(case.case for case in own))
+
+
+def new_limits(subject: Subject, case: StressFigures) -> set[Limit]:
+    """The limits of a bad day that today has not; a pump that lacks only its reserve today is not short yet."""
+    today: set[Limit] = set(subject.figures.verdict.limits)
+    found = least_spare(subject, subject.pick)
+    if found is not None and found[0] >= 0.0:
+        today.discard("pump")
+    return set(case.limits) - today
 
 
 def case_sentences(subject: Subject) -> tuple[str, ...]:

@@ -12,10 +12,11 @@ from fuelwiz.sizing.vocabulary import Case
 
 @dataclass(frozen=True, slots=True)
 class CaseWords:
-    """The words of one bad day: its name, what changes then, and what helps where the pump is short."""
+    """The words of one bad day: its name, the same as a time, what changes then, what helps where the pump is short."""
 
     case: Case
     name: str
+    when: str
     changes: Callable[[Subject], str]
     pump_cure: str = "a bigger pump"
 
@@ -74,25 +75,46 @@ def _bad_day(subject: Subject) -> str:
 
 
 CASES = (
-    CaseWords("low volts", "low volts", _low_volts, "heavier wire or a bigger pump"),
-    CaseWords("hot fuel", "hot fuel", _hot_fuel),
-    CaseWords("dirty filters", "dirty filters", _dirty_filters, "clean filters or a bigger pump"),
-    CaseWords("boost spike", "boost spike", _boost_spike, "a boost limiter or a bigger pump"),
-    CaseWords("worn pump", "worn pump", _worn_pump, "a pump replaced in time, or a bigger one"),
+    CaseWords("low volts", "low volts", "on low volts", _low_volts, "heavier wire or a bigger pump"),
+    CaseWords("hot fuel", "hot fuel", "with hot fuel", _hot_fuel),
+    CaseWords(
+        "dirty filters",
+        "dirty filters",
+        "with dirty filters",
+        _dirty_filters,
+        "clean filters or a bigger pump",
+    ),
+    CaseWords(
+        "boost spike", "boost spike", "on a boost spike", _boost_spike, "a boost limiter or a bigger pump"
+    ),
+    CaseWords(
+        "worn pump", "worn pump", "with a worn pump", _worn_pump, "a pump replaced in time, or a bigger one"
+    ),
     CaseWords(
         "more ethanol",
         "more ethanol",
+        "with more ethanol",
         _ethanol(lambda: thresholds.OTHER_ETHANOL),
         "a bigger pump, or less power on that fuel",
     ),
-    CaseWords("less ethanol", "less ethanol", _ethanol(lambda: -thresholds.OTHER_ETHANOL)),
-    CaseWords("altitude", "altitude", _altitude),
+    CaseWords(
+        "less ethanol", "less ethanol", "with less ethanol", _ethanol(lambda: -thresholds.OTHER_ETHANOL)
+    ),
+    CaseWords("altitude", "altitude", "at altitude", _altitude),
     CaseWords(
         "one pump dead",
         "one pump stopped",
+        "with one pump stopped",
         _one_pump_dead,
         "a cut-off on low fuel pressure, or pumps that do it with one stopped",
     ),
-    CaseWords("bad day", "several at once", _bad_day, "heavier wire and a bigger pump"),
+    CaseWords(
+        "bad day", "several at once", "with several at once", _bad_day, "heavier wire and a bigger pump"
+    ),
 )
 BY_CASE: dict[Case, CaseWords] = {words.case: words for words in CASES}
+
+
+def when_in_own_case(name: str) -> str:
+    """A case of the builder's own as a time."""
+    return f"in \u201c{name}\u201d"

@@ -17,10 +17,11 @@ ORDINALS = ("", "first", "second", "third", "fourth", "fifth", "sixth")
 
 @dataclass(frozen=True, slots=True)
 class ChangeWords:
-    """The words of one change: what is fitted or done, with its figure."""
+    """The words of one change: what is fitted or done, with its figure, and the same as a noun."""
 
     change: Change
     what: Callable[[Subject, ChangeFigures], str]
+    noun: Callable[[Subject, ChangeFigures], str]
 
 
 def _larger(names: list[str], today: str, line: str) -> str:
@@ -104,19 +105,55 @@ def _cooler(subject: Subject, _figures: ChangeFigures) -> str:
     return f"fuel {subject.numbers.limit('warming', thresholds.COOLER_K)} cooler"
 
 
+def _next_size(names: list[str], today: str) -> str:
+    after = names[names.index(today) + 1 :] if today in names else []
+    if not after:
+        return "a larger line"
+    return after[0] if after[0].startswith("-") else f"a {after[0]} line"
+
+
+def _feed_noun(subject: Subject, _figures: ChangeFigures) -> str:
+    return _next_size([row.size for row in subject.figures.sizes], subject.figures.verdict.size)
+
+
+def _return_noun(subject: Subject, _figures: ChangeFigures) -> str:
+    line = subject.figures.return_line
+    size = "a larger" if line is None else _next_size([row.size for row in line.sizes], line.size)
+    return f"{size} return"
+
+
+def _wire_noun(subject: Subject, figures: ChangeFigures) -> str:
+    return _wire(subject, figures).partition(" in place")[0]
+
+
+def _base_noun(base_pa: float) -> Callable[[Subject, ChangeFigures], str]:
+    def noun(subject: Subject, _figures: ChangeFigures) -> str:
+        return f"base pressure {subject.numbers.figure('pressure', base_pa)}, the injector figures to match"
+
+    return noun
+
+
+def _pump_noun(subject: Subject, figures: ChangeFigures) -> str:
+    return _pump(subject, figures).removesuffix(" of the same")
+
+
+def _plain(words: str) -> Callable[[Subject, ChangeFigures], str]:
+    return lambda _subject, _figures: words
+
+
 RECORDS = (
-    ChangeWords("feed", _feed),
-    ChangeWords("regulator", _regulator),
-    ChangeWords("return", _return),
-    ChangeWords("wire", _wire),
-    ChangeWords("circuits", _circuits),
-    ChangeWords("lower base", _base(thresholds.LOWER_BASE_PA)),
-    ChangeWords("higher base", _base(thresholds.HIGHER_BASE_PA)),
-    ChangeWords("pump", _pump),
-    ChangeWords("filters", _filters),
-    ChangeWords("clean", _clean),
-    ChangeWords("injectors", _injectors),
-    ChangeWords("cooler", _cooler),
+    ChangeWords("feed", _feed, _feed_noun),
+    ChangeWords("regulator", _regulator, _plain("a larger regulator")),
+    ChangeWords("return", _return, _return_noun),
+    ChangeWords("wire", _wire, _wire_noun),
+    ChangeWords("circuits", _circuits, _plain("a circuit for each pump")),
+    ChangeWords("lower base", _base(thresholds.LOWER_BASE_PA), _base_noun(thresholds.LOWER_BASE_PA)),
+    ChangeWords("higher base", _base(thresholds.HIGHER_BASE_PA), _base_noun(thresholds.HIGHER_BASE_PA)),
+    ChangeWords("pump", _pump, _pump_noun),
+    ChangeWords("filters", _filters, _plain("larger filters")),
+    ChangeWords("clean", _clean, _clean),
+    ChangeWords("injectors", _injectors, _injectors),
+    ChangeWords("cooler", _cooler, _cooler),
 )
 WORDS: dict[Change, ChangeWords] = {record.change: record for record in RECORDS}
 
@@ -124,3 +161,8 @@ WORDS: dict[Change, ChangeWords] = {record.change: record for record in RECORDS}
 def change_words(subject: Subject, changes: tuple[ChangeFigures, ...]) -> tuple[str, ...]:
     """What each of some changes is, in words."""
     return tuple(WORDS[figures.change].what(subject, figures) for figures in changes)
+
+
+def change_noun(subject: Subject, figures: ChangeFigures) -> str:
+    """A change as a noun, short enough for a line that names several."""
+    return WORDS[figures.change].noun(subject, figures)

@@ -50,10 +50,10 @@ class Remark:
 class Words:
     """Everything that is said about the figures."""
 
-    answer: str
-    headline: str  # the answer in 56 columns or less, for a small screen
-    to_do: str  # the next thing to do, or the most urgent finding, in one line, for a sheet
-    next_step: str  # the same for the wizard, which can say on which step
+    answer: tuple[str, ...]  # four lines at most, those that have something to say
+    answer_forms: tuple[tuple[str, ...], ...]  # the same lines ever shorter, the last in 56 columns or less
+    line_to_fit: str | None  # what a sheet says under the answer: the size, its velocity and loss
+    next_step: str  # where to go on in a build that lacks its line or its pump, for the wizard
     explanations: tuple[Explanation, ...]  # one for each of Figures.sizes, in that order
     stress: tuple[str, ...]  # what changes and what fails first, one for each of Figures.stress
     changes: tuple[str, ...]  # what each of Figures.changes is

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fuelwiz.advice.answer import refused_word
+from fuelwiz.advice.answer.how_far import refused_word
 from fuelwiz.advice.limits import limit_phrase
 from fuelwiz.advice.numbers import NO_BREAK, Role
 from fuelwiz.advice.phrases import lost, speed

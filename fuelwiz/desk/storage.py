@@ -13,7 +13,7 @@ from typing import Any
 
 import fuelwiz
 from fuelwiz.advice import Result
-from fuelwiz.advice.row import SPARE
+from fuelwiz.advice.phrases import least_spare
 from fuelwiz.advice.subject import Subject
 from fuelwiz.desk import draft_text
 from fuelwiz.desk.change_words import change_lines
@@ -261,10 +261,12 @@ def record_of(result: Result) -> dict[str, Any]:
     }
     if figures.verdict.works is not None:
         record["works"] = figures.verdict.works
-    margin = SPARE.figure(Subject(session, figures), figures.pick)
-    if margin is not None:
+    subject = Subject(session, figures)
+    least = least_spare(subject, figures.pick)
+    if least is not None:
+        margin = subject.numbers.figure("percent", least[0], session.goal.reserve, 0.0)
         record["margin"] = margin.replace(NO_BREAK, " ")
-    record["answer"] = clean(words.answer.replace(NO_BREAK, " "))
+    record["answer"] = clean(words.answer[0].replace(NO_BREAK, " "))
     return record
 
 

@@ -34,7 +34,12 @@ def comparison(builds: Sequence[Told], width: int) -> Sheet:
     names = _names(builds)
     fit = builds_that_fit(width)
     blocks: list[Block] = [
-        Pairs(tuple((name, build.result.words.answer) for name, build in zip(names, builds, strict=True)))
+        Pairs(
+            tuple(
+                (name, " ".join(build.result.words.answer[:2]))
+                for name, build in zip(names, builds, strict=True)
+            )
+        )
     ]
     for start in range(1, len(builds), fit - 1):
         shown = [0, *range(start, min(start + fit - 1, len(builds)))]

@@ -36,7 +36,8 @@ def plain_result(result: Result) -> Plain:
         row["explanation"] = _plain(asdict(explanation))
     for ceiling in figures["ceilings"]:
         del ceiling["run"]  # which run of the feed is meant is for words
-    figures["verdict"]["answer"] = _plain(words.answer)
+    fit = () if words.line_to_fit is None else (words.line_to_fit,)
+    figures["verdict"]["answer"] = _plain((*words.answer, *fit))
     figures["stress"] = _with_words(figures["stress"], words.stress)
     figures["changes"] = _with_words(figures["changes"], words.changes)
     if figures["next"] is not None:

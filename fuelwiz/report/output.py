@@ -65,14 +65,9 @@ def stdout_look(*, fill: bool = False) -> TextLook:
     return text_look_of(sys.stdout, os.environ, columns if fill else min(columns, WIDTH))
 
 
-def said_in_a_line(result: Result) -> str:
-    """Whether a build works, and its answer, in one line."""
-    works, limits = result.figures.verdict.works, result.figures.verdict.limits
-    if works is None:
-        word = "no pump yet" if result.session.pump is None else "not known yet"
-    else:
-        word = "works" if works else f"does not work ({', '.join(limits)})"
-    return f"{word}. {result.words.answer}"
+def said_in_two_lines(result: Result) -> tuple[str, ...]:
+    """The first two lines of the answer: whether a build does and how far, and where it is tightest."""
+    return result.words.answer[:2]
 
 
 def shown(line: str) -> str:

@@ -10,7 +10,7 @@ SIDE_BY_SIDE_FROM = 110
 STEPS_COLUMN_FROM = 120
 WIDE_FROM = 150
 HELP_BELOW_FROM_ROWS = 30
-FULL_TABLE_ROWS = 14  # rule, two of answer, header, six sizes, four of explanation
+FULL_TABLE_ROWS = 14  # rule, four of answer, header, six sizes, two of explanation
 
 PAGES = {"keys": "sheet", "points": "points"}
 """The parts that take the place of questions and answer, by the mode that shows them."""

@@ -73,7 +73,7 @@ def said_before(subject: Subject, words: Words) -> Iterator[Block]:
         yield Paragraph(
             f"You have changed the build since it was saved{when}. Result at that time: {record.answer}"
         )
-    elif record.answer.replace(NO_BREAK, " ") != words.answer.replace(NO_BREAK, " "):
+    elif record.answer.replace(NO_BREAK, " ") != words.answer[0].replace(NO_BREAK, " "):
         version = f" {record.version}" if record.version else ""
         yield Heading(LAST_SAVE)
         yield Paragraph(

@@ -22,9 +22,11 @@ def opening(subject: Subject, words: Words) -> Iterator[Block]:
     yield Paragraph(build_in_a_line(subject))
     if subject.session.notes.strip():
         yield Paragraph(subject.session.notes.strip())
-    yield Paragraph(words.answer, strong=True)
-    if words.to_do not in words.answer:
-        yield Paragraph(words.to_do)
+    first, *others = words.answer
+    yield Paragraph(first, strong=True)
+    under = [*others, *([words.line_to_fit] if words.line_to_fit else [])]
+    if under:
+        yield Paragraph("\n".join(under))
 
 
 def build_in_a_line(subject: Subject) -> str:

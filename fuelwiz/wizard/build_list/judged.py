@@ -42,9 +42,8 @@ class Judged:
     fuel: str = ""
     line: str = ""
     spare: str = ""
-    answer: str = ""
-    headline: str = ""
-    to_do: str = ""
+    answer: tuple[str, ...] = ()
+    answer_forms: tuple[tuple[str, ...], ...] = ()
     change: str = ""
     assumed: str = ""
     most_assumed: str = ""
@@ -96,16 +95,15 @@ def _judged(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
     record = entry.record
     saved_as = record.inputs if record else ""
     is_same = saved_as == inputs_digest(session)
-    answer = words.answer.replace("\N{NO-BREAK SPACE}", " ")
+    answer = words.answer[0].replace("\N{NO-BREAK SPACE}", " ")
     return Judged(
         verdict=verdict,
         goal=build.numbers.figure("power", figures.demand.crank_power_W),
         fuel=build.fuel,
         line="none" if verdict.word == NONE_WORKS and figures.chosen is None else figures.verdict.size,
         spare=SPARE.number(build, figures.pick) or "",
-        answer=words.answer,
-        headline=words.headline,
-        to_do=words.to_do,
+        answer=words.answer[:2],
+        answer_forms=words.answer_forms[:2],
         change=last_change_words(entry.path),
         assumed=count_in_words(figures.assumed),
         most_assumed=most_in_words(figures.assumed),

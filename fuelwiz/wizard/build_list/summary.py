@@ -6,6 +6,7 @@ from datetime import date
 
 from textual.strip import Strip
 
+from fuelwiz.advice.answer.lines import fitting
 from fuelwiz.store.build_file import BuildFile, Recorded
 from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.build_list.judged import Judged
@@ -61,9 +62,8 @@ def _answer(entry: BuildFile, known: Judged | None, area: Area) -> tuple[str, Ro
         return _mark_of(record.works), "muted", f"{entry.name}: {record.answer}"
     works = known.verdict.works
     role: Role = "muted" if works is None else known.verdict.role if works else "fault"
-    text = f"{entry.name}: {known.answer}"
-    if len(area.wrapped(text, TEXT)) > max(area.rows - 2, 1):
-        text = f"{entry.name}: {known.headline}"
+    room = area.width - TEXT - len(entry.name) - 2
+    text = f"{entry.name}: {known.answer[0] if area.rows >= 6 else fitting(known.answer_forms[0], room)}"
     return _mark_of(works), role, text
 
 
@@ -75,11 +75,16 @@ def _below(entry: BuildFile, known: Judged | None, today: date, area: Area) -> l
     lines = [_change(entry, known, today)]
     if known is not None:
         lines.append(_assumed(known, area))
+    if known is not None and area.rows >= 4:
+        lines = [*_second_line(known, area), *lines]
     if area.rows >= 6:
-        if known is not None:
-            lines.insert(0, known.to_do)
         lines += _more(entry, known, area)
     return [line for line in lines if line]
+
+
+def _second_line(known: Judged, area: Area) -> tuple[str, ...]:
+    """Where the build is tightest, whole where that takes one row."""
+    return tuple(fitting(forms, area.width - TEXT) for forms in known.answer_forms[1:])
 
 
 def _change(entry: BuildFile, known: Judged | None, today: date) -> str:

@@ -155,7 +155,11 @@ class BuildScreen(Screen[None]):
         self.show_answer()
         page = self.query_one(HelpView)
         words = self.desk.result.words if self.desk.result else None
-        page.show(self.form.question, words.headline if words else "", opened=not self._layout.help.is_shown)
+        page.show(
+            self.form.question,
+            words.answer_forms[0][-1] if words else "",
+            opened=not self._layout.help.is_shown,
+        )
         for name in ("top", "steps", "sheet", "points", "strip", "footer"):
             cast("LinesView", self.query_one(f"#{name}")).repaint()
 

@@ -1,13 +1,13 @@
-"""The answer: one sentence that says it, and the next thing to do."""
+"""The answer: its lines as they fit, and where to go on in a build that is not finished."""
 
 from __future__ import annotations
 
-import re
 from dataclasses import replace
 from typing import TYPE_CHECKING, cast
 
 from textual.strip import Strip
 
+from fuelwiz.advice.answer.lines import fitting
 from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area
 
@@ -16,26 +16,23 @@ if TYPE_CHECKING:
 
 MARK = 1
 TEXT = 3
-# Before the headline, where there is one row for the answer and it could not follow what was typed.
+# Before the answer, where there is one row for it and a sentence could not follow what was typed.
 HELD = "Not updated: "
-_BETWEEN_SENTENCES = re.compile(r"(?<=[.?!]) +(?=[A-Z\d-])")
 
 
 def answer_lines(result: Result, area: Area, held: str | None = None) -> list[Strip]:
-    """The answer and under it what to do next, or, with the answer greyed, why it is held; fills the area."""
-    shown = area if held is None else replace(area, look=area.look.grayed)
+    """The answer, or, with the answer greyed, why it is held; fills the area."""
     if area.rows == 1:
-        return [_short_answer(result, area, shown, held)]
-    answer, rest = _told(result, area)
+        return [_one_row(result, area, held)]
+    shown = area if held is None else replace(area, look=area.look.grayed)
+    under = [] if held is None else held_lines(held, area.high(area.rows - 1))
     mark, role = _judgement(result, area)
     lines = []
-    for index, text in enumerate(answer):
+    for index, text in enumerate(_told(result, area, area.rows - len(under))):
         line = shown.row()
         if index == 0 and held is None:
             line.put(MARK, mark, role, True)
-        lines.append(line.put(TEXT, text, bold=True).strip())
-    below = area.high(area.rows - len(lines))
-    under = below.paragraph(rest, TEXT, rows=below.rows) if held is None else held_lines(held, below)
+        lines.append(line.put(TEXT, text, bold=index == 0).strip())
     return area.filled(lines + under)
 
 
@@ -50,17 +47,18 @@ def held_lines(held: str, area: Area) -> list[Strip]:
     return lines
 
 
-def _short_answer(result: Result, area: Area, shown: Area, held: str | None) -> Strip:
-    """The headline alone, for a screen with one row for the answer."""
+def _one_row(result: Result, area: Area, held: str | None) -> Strip:
+    """The first line alone, for a screen with one row for the answer."""
+    shown = area
     if held is None:
         mark, role = _judgement(result, area)
         line = area.row().put(MARK, mark, role, True)
     else:
+        shown = replace(area, look=area.look.grayed)
         line = area.row().put(MARK, area.look.mark("look here"), "fault", True).put(TEXT, HELD)
-    style = shown.look.style("text", bold=True)
     start = TEXT if held is None else TEXT + len(HELD)
-    (headline,) = area.wrapped(result.words.headline, start, 1)
-    return line.lay(start, headline, style).strip()
+    (first,) = area.wrapped(fitting(result.words.answer_forms[0], area.width - start), start, 1)
+    return line.lay(start, first, shown.look.style("text", bold=True)).strip()
 
 
 def _judgement(result: Result, area: Area) -> tuple[str, Role]:
@@ -73,32 +71,20 @@ def _judgement(result: Result, area: Area) -> tuple[str, Role]:
     return area.look.mark("works"), cast(Role, result.figures.pick.band)
 
 
-def _told(result: Result, area: Area) -> tuple[list[str], str]:
-    """The sentence that answers, wrapped, and what stands under it: the rest of the answer, and what to do.
-
-    Where not all of it fits, the rest goes first, sentence by sentence; then the short form takes its place.
-    """
-    words, to_do = result.words, _to_do(result)
-    whole = area.wrapped(words.answer, TEXT)
-    if len(whole) <= area.rows // 2:
-        return whole, "" if to_do in words.answer else to_do
-    first, *others = _BETWEEN_SENTENCES.split(words.answer)
-    answer = area.wrapped(first, TEXT)
-    room = area.rows - len(answer)
-    choices = [" ".join([*others, *([] if to_do in others else [to_do])]), " ".join(others)]
-    for count in range(len(others) - 1, 0, -1):
-        kept = others[:count]
-        choices.append(" ".join([*kept, *([] if to_do in kept else [to_do])]))
-    for text in choices if others else [to_do]:
-        if len(area.wrapped(text, TEXT)) <= room:
-            return answer, text
-    if others or room < 1:
-        answer = area.wrapped(words.headline, TEXT, max(area.rows - 1, 1))
-    return answer, to_do
+def _told(result: Result, area: Area, rows: int) -> list[str]:
+    """The lines of the answer, a row each, whole where they fit; rows that are over go to those that are longer."""
+    lines = result.words.answer_forms[:rows]
+    told = [[fitting(forms, area.width - TEXT)] for forms in lines]
+    for at, forms in enumerate(lines):
+        wrapped = area.wrapped(forms[0], TEXT)
+        if sum(map(len, told)) - len(told[at]) + len(wrapped) <= rows:
+            told[at] = wrapped
+    told += [[hint] for hint in (_hint(result),) if hint and sum(map(len, told)) < rows]
+    return [area.wrapped(text, TEXT, 1)[0] for block in told for text in block]
 
 
-def _to_do(result: Result) -> str:
-    """What to do next; with the key that does it, where that is to choose a size that works."""
+def _hint(result: Result) -> str:
+    """Where to go on; with the key that does it, where that is to choose a size that works."""
     figures = result.figures
     chosen, works = figures.row(figures.chosen), figures.recommended
     if chosen is not None and chosen.limits and works is not None and works != figures.chosen:

@@ -11,6 +11,8 @@ MOST_SIZES = 6
 TALL = 18  # lines from which answer and explanation get more than their least
 PICTURE = 10  # lines that a picture under the table wants
 LADDER = 12  # lines of the ladder where the curves stand under it
+WHOLE_ANSWER, NARROW_ANSWER = 4, 3
+NARROW_BELOW = 76
 MORE_WORDS = 3  # lines that the explanation gets beyond its labels before the pictures get more
 
 
@@ -34,11 +36,11 @@ class Layout:
 def layout_for(width: int, height: int, sizes: int, focused: bool) -> Layout:
     """The parts of a pane of that many cells; `focused` where the table has the keys and says more."""
     tall = height >= TALL + (EXTRA_ROWS if focused else 0)
-    answer = 1 if 60 <= width < 76 and not tall else 4 if width < 76 else 3 if tall else 2
+    answer = NARROW_ANSWER if 60 <= width < NARROW_BELOW and not tall else WHOLE_ANSWER
     table = header_rows(width) + min(sizes, MOST_SIZES)
     rest = max(height - 1 - answer, 0)
     left = rest - table
-    words = min(left, (5 if tall else 4) + (EXTRA_ROWS if focused else 0))
+    words = min(left, (5 if tall else 2) + (EXTRA_ROWS if focused else 0))
     under = left - words - 2 if tall else 0
     spread = min(max(under - LADDER, 0), MORE_WORDS)
     words, under = words + spread, under - spread

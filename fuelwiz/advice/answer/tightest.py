@@ -1,0 +1,96 @@
+"""Where a build is tightest: the second line of the answer."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from fuelwiz.advice.answer.lines import Forms, line
+from fuelwiz.advice.case_sentences import case_names, new_limits
+from fuelwiz.advice.cases import BY_CASE, when_in_own_case
+from fuelwiz.advice.phrases import least_spare, point_name
+from fuelwiz.advice.subject import Subject
+from fuelwiz.sizing.figures import StressFigures
+
+
+class _Place(NamedTuple):
+    margin: float
+    when: str
+    name: str
+
+
+def tightest(subject: Subject) -> Forms | None:
+    """Least to spare over today, the pull and the single bad days, then the days that fail; None without a pump."""
+    today = least_spare(subject, subject.pick)
+    if today is None:
+        return None
+    now = _Place(today[0], "today" if today[1] is None else point_name(subject, today[1]), "")
+    least = min((now, *_bad_days(subject)), key=lambda place: place.margin)
+    whole, short = _least(subject, least, now)
+    if not subject.figures.stress:
+        return line(f"{whole}.", f"{short}.")
+    fails = failing_days(subject)
+    others = [name for name in fails if name != least.name]
+    if least.margin < 0.0 and least.name in fails and not others:
+        return line(f"{whole}; the other bad days pass.", f"{whole}.", f"{short}.")
+    if not fails:
+        return line(f"{whole}; no bad day fails.", f"{short}; no bad day fails.", f"{short}.")
+    too = "Fails too" if least.margin < 0.0 and least.name in fails else "Fails"
+    return line(
+        f"{whole}. {too}: {', '.join(others)}.",
+        f"{whole}. {too}: {_counted(others)}.",
+        f"{short}. {too}: {_counted(others)}.",
+        f"{short}.",
+    )
+
+
+def _counted(names: list[str]) -> str:
+    return names[0] if len(names) == 1 else f"{len(names)} bad days"
+
+
+def _least(subject: Subject, least: _Place, now: _Place) -> tuple[str, str]:
+    numbers, reserve = subject.numbers, subject.session.goal.reserve
+    edges = (0.0, reserve) if least is now else (0.0,)
+    today = _share(subject, now.margin, (0.0, reserve))
+    if least is now:
+        if now.when != "today" and subject.pick.margin is not None:
+            whole = f"{now.when} ({_share(subject, subject.pick.margin, (0.0, reserve))} at the goal)"
+        else:
+            whole = now.when
+    else:
+        whole = f"{least.when} ({today} {now.when})"
+    if least.margin < 0.0:
+        missing = numbers.figure("percent", -least.margin, 0.0)
+        return f"Tightest: {missing} short {whole}", f"{missing} short {least.when}"
+    figure = numbers.figure("percent", least.margin, *edges)
+    return f"Least to spare: {figure} {whole}", f"Least to spare: {figure} {least.when}"
+
+
+def _share(subject: Subject, margin: float, edges: tuple[float, ...]) -> str:
+    return subject.numbers.figure("percent", margin, *edges)
+
+
+def _bad_days(subject: Subject) -> list[_Place]:
+    """The single bad days: the several at once stay out, they are no single day."""
+    together = subject.case("bad day")
+    return [
+        _Place(case.margin, case_when(subject, case), name)
+        for case, name in zip(subject.figures.stress, case_names(subject), strict=True)
+        if case is not together and case.margin is not None
+    ]
+
+
+def case_when(subject: Subject, case: StressFigures) -> str:
+    """A bad day as a time: "on low volts"; a case of the builder's own by its name."""
+    for standard in subject.standard_cases:
+        if standard is case:
+            return next(words.when for words in BY_CASE.values() if words.case == case.case)
+    return when_in_own_case(case.case)
+
+
+def failing_days(subject: Subject) -> list[str]:
+    """The names of the bad days that bring a limit which today has not, the several at once last."""
+    return [
+        name
+        for case, name in zip(subject.figures.stress, case_names(subject), strict=True)
+        if new_limits(subject, case)
+    ]

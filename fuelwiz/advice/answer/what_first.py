@@ -1,0 +1,140 @@
+"""What to do first: the third line of the answer."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fuelwiz.advice.answer.how_far import good_for_w
+from fuelwiz.advice.answer.lines import Forms, line
+from fuelwiz.advice.changes import change_noun
+from fuelwiz.advice.limits import cure, what_and_do
+from fuelwiz.advice.subject import Subject, listed
+from fuelwiz.sizing.figures import NextFigures
+from fuelwiz.sizing.slow_figures import ChangeFigures
+from fuelwiz.sizing.vocabulary import Change
+
+NO_PURCHASE: frozenset[Change] = frozenset(("lower base", "higher base", "clean", "cooler"))
+SEEN = 0.005
+"""A change of power under this share is not worth a figure."""
+WORTH_POWER = 0.02
+MAY_BE_NEEDLESS: tuple[Change, ...] = ("pump", "feed")
+
+
+def what_first(subject: Subject) -> Forms | None:
+    """The way out where something is wrong, else what the next goal takes, and what would be money for nothing."""
+    if not subject.has_runs:
+        return None
+    if not subject.has_pump:
+        return _without_a_pump(subject)
+    if subject.figures.verdict.limits:
+        return _way_out(subject)
+    return _for_the_next_goal(subject)
+
+
+def _without_a_pump(subject: Subject) -> Forms | None:
+    """Injectors to look for, and next year's pump: what one takes to the shop beside the first line."""
+    asked = []
+    injectors = subject.figures.injectors
+    if (
+        subject.session.injectors is None
+        and injectors is not None
+        and injectors.smallest_rating_m3_s is not None
+    ):
+        each = subject.numbers.figure("injector", injectors.smallest_rating_m3_s)
+        asked.append(f"Injectors: {injectors.count} of {each} or more.")
+    following = subject.figures.next
+    if following is not None:
+        asked.append(f"{_goal(subject, following)}: {_pump_wanted(subject, following)}.")
+    if not asked:
+        return None
+    return line(" ".join(asked), asked[-1], asked[0])
+
+
+def _goal(subject: Subject, following: NextFigures) -> str:
+    return f"For {subject.numbers.figure('power', following.crank_power_W)}"
+
+
+def _pump_wanted(subject: Subject, following: NextFigures) -> str:
+    flow = subject.numbers.figure("flow", following.target_flow_m3_s)
+    return f"a pump of {flow} at {subject.numbers.about('pressure', following.target_rise_Pa)}"
+
+
+def _way_out(subject: Subject) -> Forms:
+    figures = subject.figures
+    if not figures.changes:
+        what, do = what_and_do(subject, figures.verdict.limits[0])
+        sentence = do or what
+        shorter = sentence.partition(". ")[0].rstrip(".")
+        return line(sentence, f"{shorter}.", f"{shorter.partition(': ')[0].partition(', ')[0]}.")
+    if figures.way_out is None:
+        best = figures.changes[0]
+        helps = f"most helps: {change_noun(subject, best)}{_power(subject, best)}"
+        return line(
+            f"No one change cures it, nor three together; {helps}.", f"No few changes cure it; {helps}."
+        )
+    chosen = [change for change in figures.changes if change.change in figures.way_out]
+    return _steps(subject, chosen, not_needed(subject))
+
+
+def _steps(
+    subject: Subject, chosen: Sequence[ChangeFigures], needless: Sequence[str], goal: str = ""
+) -> Forms:
+    """The first change with what it buys, the others behind it, and what is not needed."""
+    first, *others = chosen
+    verb = "Do" if first.change in NO_PURCHASE else "Buy"
+    lead = f"{verb} first{goal}: {change_noun(subject, first)}"
+    buys = "" if goal else _power(subject, first)
+    then = f" Then {listed([change_noun(subject, change) for change in others])}." if others else ""
+    rest = f" Not needed: {', '.join(needless)}." if needless else ""
+    return line(
+        f"{lead}{buys}.{then}{rest}", f"{lead}{buys}.{then}", f"{lead}.{then}", f"{lead}{buys}.", f"{lead}."
+    )
+
+
+def _power(subject: Subject, change: ChangeFigures) -> str:
+    """How far the change takes the power, where it does: "(261 to 368 hp)"."""
+    today = good_for_w(subject)
+    if today is None or change.max_power_W <= today * (1.0 + SEEN):
+        return ""
+    goal = subject.figures.demand.crank_power_W
+    before = subject.numbers.number("power", today, goal)
+    return f" ({before} to {subject.numbers.figure('power', change.max_power_W, goal)})"
+
+
+def _for_the_next_goal(subject: Subject) -> Forms | None:
+    following, needless = subject.figures.next, not_needed(subject)
+    rest = f" Not needed: {', '.join(needless)}." if needless else ""
+    if following is None:
+        nothing = "Nothing to buy for this goal."
+        return line(f"{nothing}{rest}", nothing)
+    power = subject.numbers.figure("power", following.crank_power_W)
+    if following.works:
+        nothing = f"Nothing to buy, not for the next {power} either."
+        return line(f"{nothing}{rest}", nothing)
+    if following.way_out:
+        chosen = [change for change in following.changes if change.change in following.way_out]
+        return _steps(subject, chosen, needless, f" for {power}")
+    wanted = [_pump_wanted(subject, following)] if "pump" in following.limits else []
+    wanted += [cure(limit) for limit in following.limits if limit != "pump"]
+    needs = f"{_goal(subject, following)}: {listed(list(dict.fromkeys(wanted)))}."
+    return line(f"{needs}{rest}", needs, f"{_goal(subject, following)}: {wanted[0]}.")
+
+
+def not_needed(subject: Subject) -> list[str]:
+    """A second pump and a larger line, where they cure nothing today nor at the next goal and bring no power."""
+    today = good_for_w(subject)
+    if today is None:
+        return []
+    following = subject.figures.next
+    then = {} if following is None else {change.change: change for change in following.changes}
+    way_out = set(() if following is None else following.way_out or ()) | set(subject.figures.way_out or ())
+    found = {change.change: change for change in subject.figures.changes}
+    return [
+        change_noun(subject, found[name])
+        for name in MAY_BE_NEEDLESS
+        if name in found
+        and name not in way_out
+        and not found[name].cures
+        and not (name in then and then[name].cures)
+        and found[name].max_power_W < today * (1.0 + WORTH_POWER)
+    ]
