@@ -61,10 +61,9 @@ def texts(words_of: Result) -> list[str]:
     first = [words.first_limit] if words.first_limit is not None else []
     found = [finding.text for finding in words.findings]
     return [
-        words.answer,
-        words.headline,
-        words.to_do,
-        words.next_step,
+        *(form for forms in words.answer_forms for form in forms),
+        *([words.line_to_fit] if words.line_to_fit is not None else []),
+        *([words.next_step] if words.next_step else []),
         *explained,
         *words.stress,
         *words.case_names,

@@ -24,10 +24,10 @@ ROOM = Path(fuelwiz.advice.__file__).parent
 SPEAKING = (
     *sorted((ROOM / "findings").glob("*.py")),
     *sorted((ROOM / "limits").glob("*.py")),
+    *sorted((ROOM / "answer").glob("*.py")),
     *(
         ROOM / f"{name}.py"
         for name in (
-            "answer",
             "assumed",
             "case_sentences",
             "cases",
@@ -35,7 +35,8 @@ SPEAKING = (
             "first_limit",
             "next_goal",
             "phrases",
-            "short_forms",
+            "next_step",
+            "stages",
             "sizes",
         )
     ),
@@ -104,7 +105,7 @@ def test_each_sentence_is_made_in_a_scenario(path: Path) -> None:
 def test_the_lines_are_looked_at() -> None:
     """Were tracing off, or no file found, nothing above could fail."""
     found = {path.stem for path in SPEAKING if list(sentences(path))}
-    assert {"of_size", "of_build", "pump", "fuel", "lines", "answer", "cases", "short_forms"} <= found
+    assert {"of_size", "of_build", "pump", "fuel", "lines", "how_far", "cases", "what_first"} <= found
     assert len(lines_run()) > 400
 
 

@@ -18,7 +18,7 @@ from .desks import EXAMPLES, NB, empty, opened, told
 
 def sentence(desk: Desk) -> str:
     assert desk.result is not None
-    return desk.result.words.answer
+    return desk.result.words.answer[0]
 
 
 def test_the_answer_lives_from_the_first_answer_on(tmp_path: Path) -> None:

@@ -70,7 +70,7 @@ def test_a_save_writes_what_was_typed_and_what_the_program_says(tmp_path: Path) 
         "inputs": inputs_digest(validate(found)),
         "saved": datetime.date.today().isoformat(),
         "version": fuelwiz.__version__,
-        "answer": desk.result.words.answer.replace("\u00a0", " "),
+        "answer": desk.result.words.answer[0].replace("\u00a0", " "),
     }
 
 

@@ -201,4 +201,5 @@ def test_every_answer_stands_on_top() -> None:
         text_of(comparison([example("twins"), example("no-pump-yet")], 80), TextLook(width=400)).split()
     )
     for name in ("twins", "no-pump-yet"):
-        assert " ".join(example(name).result.words.answer.replace("\u00a0", " ").split()) in shown
+        for line in example(name).result.words.answer[:2]:
+            assert " ".join(line.replace("\u00a0", " ").split()) in shown

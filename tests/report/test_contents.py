@@ -216,7 +216,7 @@ def _saved(answer: str, inputs: str) -> str:
 def test_the_answer_of_the_last_save_where_something_has_changed() -> None:
     known = example("full-session")
     same = inputs_digest(known.session)
-    assert "Last save" not in _saved(known.words.answer, same)
+    assert "Last save" not in _saved(known.words.answer[0], same)
     changed = "You have changed the build since it was saved on 2026-05-14. Result at that time: other."
     assert changed in _saved("other.", "9f86d081884c7d65")
     assert "fuelwiz 0.3.0 gave another result at that time: other." in _saved("other.", same)

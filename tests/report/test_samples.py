@@ -106,7 +106,7 @@ def test_the_four_works_with_its_return_and_names_what_reaches_its_limit_first()
 def test_the_twins_hold_at_full_power_and_not_at_idle() -> None:
     one = known("strip-twins")
     assert one.figures.verdict.limits == ("return",)
-    assert one.words.answer.startswith("Full power is fine")
+    assert one.words.answer[0].startswith("Full power is fine")
 
 
 def test_the_methanol_line_is_plainly_too_small() -> None:
@@ -121,5 +121,5 @@ def test_without_a_pump_it_says_which_to_look_for() -> None:
     one = known("winter-project")
     assert one.figures.verdict.works is None
     # 108 gal/h and 15 % on top, at 43.5 + 22 psi and what line and filter lose.
-    assert "124\u00a0gal/h" in one.words.answer
+    assert "124\u00a0gal/h" in one.words.answer[0]
     assert plain_result(one)["pump_target"]["flow_m3_s"] / GALLON_M3 * 3600 == pytest.approx(124, rel=0.01)

@@ -129,7 +129,8 @@ def test_everything_that_is_said_is_in_it(name: str) -> None:
     told = " ".join(text_of(sheet_of(known), TextLook(width=4000)).replace("\u00a0", " ").split())
     words = known.words
     for text in (
-        words.answer,
+        *words.answer,
+        words.line_to_fit or "",
         *(finding.text for finding in words.findings),
         *words.stress,
         *words.next_goal,

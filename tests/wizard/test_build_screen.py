@@ -34,7 +34,7 @@ WRONG = {
 async def test_all_that_is_in_sight_fits(tmp_path: Path, size: tuple[int, int], name: str) -> None:
     async with at_build(copy_of(name, tmp_path), size) as keys:
         words = keys.desk.result.words
-        answers = [flat([text])[:30] for text in (words.headline, words.answer)]
+        answers = [flat([text])[:30] for text in words.answer_forms[0]]
         for step in STEPS:
             await keys.press("ctrl+g", str((STEPS.index(step) + 1) % 10))
             assert keys.form.place.step == step.id

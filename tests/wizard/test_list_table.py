@@ -60,7 +60,7 @@ def test_columns_never_touch(width: int) -> None:
         fuel="methanol",
         line="3/8 in",
         spare="\u2212100",
-        answer=".",
+        answer=(".",),
     )
     (_, line) = table_lines(builds, TODAY, Area(Look(), width, 2))
     cells = line.text.split()
