@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+import time
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from types import MappingProxyType
 
@@ -18,7 +19,7 @@ from fuelwiz.desk.refusals import Refusal, of_fault
 from fuelwiz.desk.state import State
 from fuelwiz.errors import Fault
 from fuelwiz.session import FieldSpec, Session
-from fuelwiz.sizing import first_figures, with_slower_parts
+from fuelwiz.sizing import Figures, first_figures, in_steps, with_slower_parts
 from fuelwiz.units import UnitSystem
 
 
@@ -26,17 +27,20 @@ class Calculation:
     """The result of the build as far as it is valid, and why the rest is refused.
 
     `is_loaded` tells whether the values have been read at all: the first time loads the units. `is_complete`
-    tells whether the result has the parts that take longer.
+    tells whether the result has the parts that take longer, `is_filled_in` whether it also has those that `fill_in`
+    adds a little at a time.
     """
 
     def __init__(self) -> None:
         self.session: Session | None = None
         self.result: Result | None = None
         self.is_complete = False
+        self.is_filled_in = False
         self.is_loaded = False
         self.refusals: Mapping[str, Refusal] = MappingProxyType({})
         self._last_valid = LastValid(None, None, ())
         self._inputs: tuple[Plain | None, str] = (None, "")
+        self._filling: Iterator[Figures] | None = None
 
     @property
     def plain(self) -> Plain | None:
@@ -62,7 +66,8 @@ class Calculation:
             self._inputs = (self.plain, name)
             self.session = self._last_valid.session
             self.result = None if self.session is None else result(self.session, first_figures(self.session))
-            self.is_complete = False
+            self.is_complete = self.is_filled_in = False
+            self._filling = None
         return state
 
     def finish(self) -> None:
@@ -70,6 +75,29 @@ class Calculation:
         if self.session is not None and self.result is not None and not self.is_complete:
             self.result = result(self.session, with_slower_parts(self.session, self.result.figures))
             self.is_complete = True
+
+    def fill_in(self, seconds: float) -> bool:
+        """Goes on with what changes buy and how sure it all is; true where the result has more than before.
+
+        Args:
+            seconds: after which it stops, in the middle of the work; what is typed meanwhile drops it.
+        """
+        if self.session is None or self.result is None or self.is_filled_in:
+            return False
+        self.finish()
+        if self._filling is None:
+            self._filling = in_steps(self.session, self.result.figures)
+        before = figures = self.result.figures
+        until = time.perf_counter() + seconds
+        while time.perf_counter() < until:
+            found = next(self._filling, None)
+            if found is None:
+                self.is_filled_in, self._filling = True, None
+                break
+            figures = found
+        if figures is not before:
+            self.result = result(self.session, figures)
+        return figures is not before or self.is_filled_in
 
 
 def _refusals(state: State, faults: Iterable[Fault], system: UnitSystem) -> dict[str, Refusal]:

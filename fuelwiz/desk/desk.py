@@ -159,6 +159,11 @@ class Desk:
         return self._calculation.is_complete
 
     @property
+    def filled_in(self) -> bool:
+        """Whether the result has all that there is, what `fill_in` adds among it."""
+        return self._calculation.is_filled_in
+
+    @property
     def refused(self) -> Mapping[str, str]:
         """What is refused or wanting, by path, in whole sentences."""
         return {path: refusal.why for path, refusal in self._calculation.refusals.items()}
@@ -246,6 +251,10 @@ class Desk:
     def finish(self) -> None:
         """Adds the stress cases and the next goal to the result; for when typing pauses."""
         self._calculation.finish()
+
+    def fill_in(self, seconds: float) -> bool:
+        """Goes on with what changes buy and how sure it all is, so long; true where the result has more of it."""
+        return self._calculation.fill_in(seconds)
 
     def step_state(self, step: str) -> StepState:
         """How a step stands."""

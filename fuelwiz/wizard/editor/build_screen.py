@@ -36,6 +36,8 @@ from fuelwiz.wizard.prompt import Prompt
 from fuelwiz.wizard.screen_layout import PAGES, SMALLEST, Box, ScreenLayout, layout_for
 
 PAUSE_S = 0.2  # of typing, before the slower parts of the answer are calculated
+SLICE_S = 0.006  # of what comes after those, between two looks at the keys
+BREATH_S = 0.002  # from one such slice to the next
 KEEP_S = 0.6  # after a change, before the draft is written
 TOO_SMALL = "Needs"
 
@@ -251,6 +253,8 @@ class BuildScreen(Screen[None]):
             self._early_keys.append(event)
             return
         key, character = event.key, event.character if event.is_printable else None
+        if self._pause is not None:
+            self._typing_pauses()
         self.message = ""
         if self.prompt is not None:
             asked = self.prompt
@@ -327,6 +331,18 @@ class BuildScreen(Screen[None]):
         if not self.desk.complete:
             self.desk.finish()
             self.show_answer()
+        self._fill_in_soon()
+
+    def _fill_in_soon(self) -> None:
+        if self.desk.result is not None and not self.desk.filled_in:
+            self._pause = self.set_timer(BREATH_S, self._fill_in)
+
+    def _fill_in(self) -> None:
+        """A slice of what takes longest; a key that comes first puts it off, what is typed drops it."""
+        self._pause = None
+        if self.desk.fill_in(SLICE_S):
+            self.show_answer()
+        self._fill_in_soon()
 
     def keep(self) -> None:
         """Write the draft now; a folder that cannot be written is reported once and stops nothing."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
@@ -145,7 +146,7 @@ class SaveDialog:
         from fuelwiz.report import write_report
 
         desk = self.host.desk
-        desk.finish()
+        desk.fill_in(math.inf)
         assert desk.result is not None
         try:
             path = write_report(desk.result, desk.folder / name)
