@@ -8,6 +8,12 @@ from fuelwiz.terminal.marks import MARKS
 
 Mark = Literal["easy", "good", "brisk", "fast", "too fast", "yes", "no", "stop", "warning", "note"]
 
+PathPart = Literal[
+    "tank", "strainer", "pump", "filter", "run", "part", "rail", "injectors", "regulator", "other"
+]
+PathPlace = Literal["stop", "between", "branch"]
+"""Where a part stands: a stop on the way, between two stops, or where the way forks."""
+
 SYMBOLS: dict[Mark, str] = {mark: MARKS[mark][0] for mark in get_args(Mark)}
 UNKNOWN = MARKS["unknown"][0]
 
@@ -40,9 +46,10 @@ class Item(NamedTuple):
 
 
 class Listing(NamedTuple):
-    """A list."""
+    """A list; with `boxes` each entry can be ticked off."""
 
     items: tuple[Item, ...]
+    boxes: bool = False
 
 
 class Pairs(NamedTuple):
@@ -97,7 +104,38 @@ class Table(NamedTuple):
     own: int | None = None
 
 
-Block = Heading | Paragraph | Listing | Pairs | Table
+class PathLine(NamedTuple):
+    """One part of the fuel's way: its name, what was given of it, and what comes out there at the goal.
+
+    `mark` stands where a part limits, `assumed` where nothing was given, `gap` where a question waits for its answer.
+    """
+
+    part: PathPart
+    name: str
+    given: str = ""
+    speed: str = ""
+    comes_out: str = ""
+    place: PathPlace = "between"
+    mark: Mark | None = None
+    assumed: bool = False
+    gap: bool = False
+
+    @property
+    def told(self) -> str:
+        """What was given, with a word before it where it is assumed, a sign where it is a gap."""
+        if self.gap:
+            return f"{SYMBOLS['note']} {self.given}".strip()
+        return f"assumed: {self.given}" if self.assumed and self.given else self.given
+
+
+class FuelPath(NamedTuple):
+    """The fuel's way down the page, one part a line; in one sentence what there is to see."""
+
+    lines: tuple[PathLine, ...]
+    sentence: str = ""
+
+
+Block = Heading | Paragraph | Listing | Pairs | Table | FuelPath
 
 
 class Sheet(NamedTuple):

@@ -9,6 +9,7 @@ from fuelwiz.advice.blocks import (
     SYMBOLS,
     Block,
     Cell,
+    FuelPath,
     Heading,
     Item,
     Listing,
@@ -18,7 +19,9 @@ from fuelwiz.advice.blocks import (
     Sheet,
     Table,
 )
+from fuelwiz.report.path_text import path_lines
 
+NEW_LINE, CODE_WIDTH = "\n", 78
 STYLE = """
 :root { color-scheme: light; }
 body { font: 11pt/1.4 system-ui, sans-serif; color: #1c1c1c; background: #fff; }
@@ -82,6 +85,8 @@ def _lines(block: Block) -> Iterator[str]:
             yield "</dl>"
         case Table():
             yield from _table(block)
+        case FuelPath():
+            yield f"<pre>{escape(NEW_LINE.join(path_lines(block, CODE_WIDTH, str)))}</pre>"
 
 
 def _listing(block: Listing) -> Iterator[str]:

@@ -9,6 +9,7 @@ from fuelwiz.advice.blocks import (
     SYMBOLS,
     Block,
     Cell,
+    FuelPath,
     Heading,
     Item,
     Listing,
@@ -18,6 +19,10 @@ from fuelwiz.advice.blocks import (
     Table,
 )
 from fuelwiz.advice.numbers import NO_BREAK
+from fuelwiz.report.path_text import path_lines
+from fuelwiz.terminal.folding import in_ascii
+
+CODE_WIDTH = 78
 
 _SIGNS = re.compile(r"[\\`*_\[\]<>|~&$#]")
 _LINE_START = re.compile(r"^(\d*)([-+=.)])(?=\s|$|[-=])")
@@ -45,13 +50,16 @@ def _lines(block: Block) -> Iterator[str]:
         case Paragraph():
             yield _paragraph(block)
         case Listing():
-            yield from (f"- {_item(item)}" for item in block.items)
+            start = "- [ ]" if block.boxes else "-"
+            yield from (f"{start} {_item(item)}" for item in block.items)
         case Pairs():
             if block.title:
                 yield f"**{escaped(block.title)}**\n"
             yield from (f"- {escaped(label)}: {escaped(text)}" for label, text in block.rows)
         case Table():
             yield from _table(block)
+        case FuelPath():
+            yield from _path(block)
 
 
 def _paragraph(block: Paragraph) -> str:
@@ -65,6 +73,14 @@ def _item(item: Item) -> str:
     if item.mark is None or item.mark == "note":
         return escaped(item.labelled)
     return f"{escaped(SYMBOLS[item.mark])} {escaped(item.labelled)}"
+
+
+def _path(path: FuelPath) -> Iterator[str]:
+    """The way in a block of code, in signs that every forum has; a fence longer than any run of its sign inside."""
+    lines = path_lines(path, CODE_WIDTH, in_ascii)
+    longest = max((len(run) for line in lines for run in re.findall("`+", line)), default=0)
+    fence = "`" * max(3, longest + 1)
+    yield from (f"{fence}text", *lines, fence)
 
 
 def _table(table: Table) -> Iterator[str]:

@@ -4,12 +4,25 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.blocks import SYMBOLS, Block, Heading, Item, Listing, Pairs, Paragraph, Sheet, Table
+from fuelwiz.advice.blocks import (
+    SYMBOLS,
+    Block,
+    FuelPath,
+    Heading,
+    Item,
+    Listing,
+    Pairs,
+    Paragraph,
+    Sheet,
+    Table,
+)
+from fuelwiz.report.path_text import path_lines
 from fuelwiz.report.text_look import TextLook
 from fuelwiz.report.text_table import table_lines
 from fuelwiz.terminal.cells import pad, width_of, wrap_plain
 
 INDENT = 2
+BOX = "[ ]"
 WIDEST_LABEL = 22
 
 
@@ -32,11 +45,13 @@ def block_lines(block: Block, look: TextLook) -> Iterator[str]:
             yield from _paragraph(block, look)
         case Listing():
             for item in block.items:
-                yield from _item(item, look)
+                yield from _item(item, look, box=block.boxes)
         case Pairs():
             yield from _labelled(block, look)
         case Table():
             yield from table_lines(block, look)
+        case FuelPath():
+            yield from path_lines(block, look.width, look.fold)
 
 
 def _underlined(text: str, stroke: str, look: TextLook) -> Iterator[str]:
@@ -51,13 +66,14 @@ def _paragraph(block: Paragraph, look: TextLook) -> Iterator[str]:
             yield look.strong(line) if block.strong and line else line
 
 
-def _item(item: Item, look: TextLook) -> Iterator[str]:
-    """A list's entry: its mark, and text that hangs beside it."""
-    symbol = look.fold(SYMBOLS[item.mark] if item.mark else "-")
-    first, *rest = wrap_plain(look.fold(item.labelled), look.width - INDENT)
-    mark = look.marked(symbol, item.mark) if item.mark else symbol
-    yield f"{mark}{' ' * (INDENT - width_of(symbol))}{first}"
-    yield from (" " * INDENT + line for line in rest)
+def _item(item: Item, look: TextLook, *, box: bool) -> Iterator[str]:
+    """A list's entry: its box or its mark, and text that hangs beside it."""
+    symbol = BOX if box else look.fold(SYMBOLS[item.mark] if item.mark else "-")
+    indent = len(BOX) + 1 if box else INDENT
+    first, *rest = wrap_plain(look.fold(item.labelled), look.width - indent)
+    mark = look.marked(symbol, item.mark) if item.mark and not box else symbol
+    yield f"{mark}{' ' * (indent - width_of(symbol))}{first}"
+    yield from (" " * indent + line for line in rest)
 
 
 def _labelled(block: Pairs, look: TextLook) -> Iterator[str]:

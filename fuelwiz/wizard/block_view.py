@@ -7,7 +7,19 @@ from collections.abc import Iterable, Iterator
 from rich.cells import cell_len
 from textual.strip import Strip
 
-from fuelwiz.advice.blocks import SYMBOLS, Block, Heading, Item, Listing, Mark, Pairs, Paragraph, Table
+from fuelwiz.advice.blocks import (
+    SYMBOLS,
+    Block,
+    FuelPath,
+    Heading,
+    Item,
+    Listing,
+    Mark,
+    Pairs,
+    Paragraph,
+    Table,
+)
+from fuelwiz.report.path_text import path_lines
 from fuelwiz.report.table_layout import Line, framed_narrow
 from fuelwiz.report.text_look import ROLES
 from fuelwiz.terminal.palette import Role
@@ -49,6 +61,9 @@ def block_lines(block: Block, area: Area, *, one_line: bool = False) -> list[Str
             return _pairs_lines(block, area)
         case Table():
             return list(_table_lines(block, area, one_line))
+        case FuelPath():
+            drawn = path_lines(block, area.width - 1, area.look.fold)
+            return [area.row().put(1, line).strip() for line in drawn]
 
 
 def labelled_lines(label: str, texts: list[str], area: Area, role: Role = "muted") -> Iterator[Strip]:

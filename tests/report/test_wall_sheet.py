@@ -11,7 +11,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from markdown_it import MarkdownIt
 
-from fuelwiz.advice.blocks import Block, Heading, Listing, Pairs, Paragraph, Sheet, Table
+from fuelwiz.advice.blocks import Block, FuelPath, Heading, Listing, Pairs, Paragraph, Sheet, Table
 from fuelwiz.report.compose import sheet_of
 from fuelwiz.report.html import html_of
 from fuelwiz.report.markdown import escaped, markdown_of
@@ -89,6 +89,10 @@ def texts_of(block: Block) -> list[str]:
         case Table():
             return [column.head for column in block.columns] + [
                 cell.text for row in block.rows for cell in row
+            ]
+        case FuelPath():
+            return [
+                text for line in block.lines for text in (line.name, line.given, line.speed, line.comes_out)
             ]
 
 
