@@ -47,9 +47,9 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 def _run(arguments: list[str]) -> int:
     try:
+        # Collecting garbage would only slow the loading: a command lives for a moment, the wizard turns it on again.
+        gc.disable()
         if arguments and arguments[0] in COMMANDS:
-            # A command lives for a moment: collecting garbage would only slow the loading of what it needs.
-            gc.disable()
             return RUN[arguments[0]](command_parser(arguments[0]).parse_args(arguments[1:]))
         return _open_wizard(arguments)
     except SystemExit as leave:

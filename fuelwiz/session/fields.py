@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Any, ClassVar, get_args
@@ -15,6 +16,9 @@ from fuelwiz.session.scalars import Rejected
 from fuelwiz.session.spec import FieldSpec
 from fuelwiz.shown_units import SHOWN_UNITS
 from fuelwiz.unit_table import Kind
+
+# pydantic looks through all that is installed for plugins, which takes longer than to read a build; we use none.
+os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
 
 
 class Section(BaseModel):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import os
 from collections.abc import Callable, Sequence
 from contextlib import suppress
@@ -31,6 +32,14 @@ def _action_provider() -> type[Provider]:
     from fuelwiz.wizard.find_action import ActionProvider
 
     return ActionProvider
+
+LOADED_S = 2.0
+
+
+def _collect_from_here() -> None:
+    """Collect garbage from now on; what was loaded for the start stays, and is not looked through again."""
+    gc.freeze()
+    gc.enable()
 
 
 class FuelwizApp(DrawingApp, inherit_bindings=False):
@@ -87,6 +96,7 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
         """Open the build that was asked for, else the list."""
         self.app_resume_signal.subscribe(self, lambda _: self.redraw())
         self.set_interval(CHECK_EVERY_S, self._check_terminal)
+        self.set_timer(LOADED_S, _collect_from_here)
         if self.first_path is None:
             self.show_list()
         else:
