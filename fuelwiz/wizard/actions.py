@@ -1,4 +1,4 @@
-"""What can be done, once: footer, key page and command palette all read this list."""
+"""What can be done, once: footer, key page and finder all read this list."""
 
 from __future__ import annotations
 
@@ -81,7 +81,7 @@ BUILD = (
     Action(
         "quit", ("ctrl+q", "ctrl+c"), "q", "leave", "leave the program (asks if there are unsaved changes)"
     ),
-    Action("palette", ("ctrl+p",), "k", "find", "find an action by a few letters of it"),
+    Action("find", ("ctrl+p",), "k", "find", "find a question or a key by words of it"),
     Action("keys", ("ctrl+g", "f9"), "", "all keys", "all keys: then press a letter"),
 )
 

@@ -21,17 +21,11 @@ from fuelwiz.wizard.loading import LoadingScreen
 from fuelwiz.wizard.look import Look, look_of
 
 if TYPE_CHECKING:
-    from textual.command import Provider
-
     from fuelwiz.desk.desk import Desk
     from fuelwiz.units import UnitSystem
+    from fuelwiz.wizard.form.finding import Findable
     from fuelwiz.wizard.program import Program
 
-
-def _action_provider() -> type[Provider]:
-    from fuelwiz.wizard.find_action import ActionProvider
-
-    return ActionProvider
 
 LOADED_S = 2.0
 
@@ -46,9 +40,7 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
     """Shows one screen at a time; takes no key itself."""
 
     CSS_PATH = Path(__file__).with_name("wizard.tcss")
-    ENABLE_COMMAND_PALETTE = True
-    COMMAND_PALETTE_BINDING = "ctrl+p"
-    COMMANDS = {_action_provider}  # noqa: RUF012
+    ENABLE_COMMAND_PALETTE = False
     BINDINGS = []  # noqa: RUF012  every key is a screen's own
 
     def __init__(self, folder: Path, path: Path | None = None, *, look: Look | None = None) -> None:
@@ -105,9 +97,11 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
     def _check_terminal(self) -> None:
         self.check_terminal()
 
-    def palette(self) -> None:
-        """Find an action by a few letters of it."""
-        self.action_command_palette()
+    def find(self, findable: Sequence[Findable], take: Callable[[Findable], None]) -> None:
+        """Find a question or an action by words of it."""
+        from fuelwiz.wizard.find_screen import FindScreen
+
+        self.push_screen(FindScreen(findable, take))
 
     def show_list(self) -> None:
         """The list of past builds."""

@@ -13,6 +13,7 @@ from fuelwiz.wizard.look import Look
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
+    from fuelwiz.wizard.form.finding import Findable
 
 
 class Program(Protocol):
@@ -49,8 +50,8 @@ class Program(Protocol):
     def use_mouse(self, wanted: bool) -> None:
         """Have the mouse reported, or leave it to the terminal's own selection."""
 
-    def palette(self) -> None:
-        """Find an action by a few letters of it."""
+    def find(self, findable: Sequence[Findable], take: Callable[[Findable], None]) -> None:
+        """Find one of these by words of it, and take it."""
 
     def hold_frames(self) -> None:
         """Send the terminal nothing until `show_frames`."""

@@ -7,11 +7,16 @@ from collections.abc import Callable
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.session import leaf_paths
 from fuelwiz.sizing.vocabulary import is_fixed
+from fuelwiz.wizard.actions import BUILD
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
+from fuelwiz.wizard.form.finding import Findable, questions_of
 from fuelwiz.wizard.live.rule import READ, VIEWS
 from fuelwiz.wizard.prompt import Prompt
+
+NOT_FOUND = ("next", "previous", "size", "keys", "find")
+"""Actions that are no use from the finder."""
 
 
 class BuildActions:
@@ -40,7 +45,7 @@ class BuildActions:
             "words": self.words,
             "builds": self.builds,
             "quit": saving.leave_program,
-            "palette": self.palette,
+            "find": self.find,
             "keys": self.keys,
         }
         self.directed: dict[str, Callable[[str], None]] = {
@@ -180,9 +185,22 @@ class BuildActions:
         else:
             self.saving.leave_for_list()
 
-    def palette(self) -> None:
-        """Find an action by a few letters of it."""
-        self.host.program.palette()
+    def find(self) -> None:
+        """Find a question or an action by words of it."""
+        actions = [
+            Findable("action", action.id, action.text, action.shown_key, (action.say, action.text))
+            for action in BUILD
+            if action.id not in NOT_FOUND
+        ]
+        self.host.program.find([*questions_of(self.host.desk), *actions], self._take_found)
+
+    def _take_found(self, hit: Findable) -> None:
+        if hit.kind == "question":
+            self.host.to_mode("form")
+            self.host.form.go_to_question(hit.id)
+        else:
+            self.do(hit.id)
+        self.host.show_all()
 
     def keys(self) -> None:
         """The page of all keys."""

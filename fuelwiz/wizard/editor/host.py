@@ -38,6 +38,9 @@ class Host(Protocol):
     def shows_sizes(self) -> bool:
         """Whether the live pane shows sizes to choose from."""
 
+    def show_all(self) -> None:
+        """Paint what differs from what stands there."""
+
     def say(self, text: str) -> None:
         """Show a sentence in the footer until the next key."""
 

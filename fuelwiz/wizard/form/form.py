@@ -7,7 +7,7 @@ from typing import Literal
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.steps import step_of
-from fuelwiz.questions.catalogue import STEPS, Choice, Question
+from fuelwiz.questions.catalogue import STEPS, Choice, Question, catalogue
 from fuelwiz.session import field_at
 from fuelwiz.wizard.form.form_rows import (
     AnyRow,
@@ -79,6 +79,18 @@ class Form:
                 self.focus_on(*place)
                 return
         self.go_to_step(step_of(path))
+
+    def go_to_question(self, key: str) -> None:
+        """Show a question of a step, its further ones too where it is among them."""
+        step = catalogue()[key].step
+        for more in (False, True):
+            self.place = Place(step, more=more)
+            self.rebuild()
+            row = self.pointer.first_row_of(key)
+            if row is not None:
+                self.focus_on(row)
+                return
+        self.go_to_step(step)
 
     def rebuild(self) -> None:
         """Lay the rows out anew after a change; the pointer stays at its path where that is still asked."""

@@ -11,6 +11,7 @@ from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.questions.catalogue import Question, catalogue, step_questions
 from fuelwiz.session import field_at
 from fuelwiz.terms import FITTINGS
+from fuelwiz.units import UnitSystem
 from fuelwiz.wizard.form.asked import is_asked, is_run_by_run
 from fuelwiz.wizard.form.form_rows import (
     HEADS,
@@ -68,11 +69,7 @@ def rows_of(desk: Desk, place: Place, typed_in: str) -> list[AnyRow]:
     """The rows to show at a place, in the order of asking; the question that is being typed in stays among them."""
     if place.in_entry:
         return list(_entry_rows(desk, place))
-    asked = [
-        q
-        for q in step_questions(place.step, desk.system)
-        if _is_of_step(q) and (q.key == typed_in or is_asked(desk, q.key))
-    ]
+    asked = asked_in_step(desk, place.step, desk.system, typed_in)
     at_once = sorted((q for q in asked if _at_once(desk, q)), key=lambda q: q.key != "feed.run")
     further = [q for q in asked if not _at_once(desk, q)]
     rows = [row for q in at_once for row in _rows_of_question(desk, q)]
@@ -86,6 +83,15 @@ def rows_of(desk: Desk, place: Place, typed_in: str) -> list[AnyRow]:
     if place.more:
         rows += [row for q in further for row in _rows_of_question(desk, q)]
     return rows
+
+
+def asked_in_step(desk: Desk, step: str, system: UnitSystem, typed_in: str = "") -> list[Question]:
+    """The questions of a step that the build is asked, behind *more* too; never those inside an entry of a list."""
+    return [
+        q
+        for q in step_questions(step, system)
+        if _is_of_step(q) and (q.key == typed_in or is_asked(desk, q.key))
+    ]
 
 
 def _at_once(desk: Desk, question: Question) -> bool:

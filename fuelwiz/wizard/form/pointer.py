@@ -55,6 +55,11 @@ class Pointer:
                 return i, paths.index(path)
         return None
 
+    def first_row_of(self, key: str) -> int | None:
+        """The first row that asks a question and takes focus; None where none does."""
+        asking = (i for i, row in enumerate(self.rows) if row.question.key == key and takes_focus(row))
+        return next((i for i in asking if not _shows_more(self.rows[i])), None)
+
     def put(self, row: int, cell: int = 0) -> None:
         """Put the pointer on a row and a cell of it, as far as there are any."""
         self.at = min(max(row, 0), len(self.rows) - 1)
@@ -95,3 +100,7 @@ class Pointer:
         return next(
             (i for i in below if self.rows[i].question.key != key and takes_focus(self.rows[i])), None
         )
+
+
+def _shows_more(row: AnyRow) -> bool:
+    return isinstance(row, DoRow) and row.act == "more"

@@ -1,0 +1,112 @@
+"""The page that finds questions and actions by a few words of them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from typing import cast
+
+from textual.app import ComposeResult
+from textual.events import Key, Paste
+from textual.screen import Screen
+from textual.strip import Strip
+
+from fuelwiz.wizard.actions import Action
+from fuelwiz.wizard.chrome import footer_line
+from fuelwiz.wizard.form.finding import Findable, found
+from fuelwiz.wizard.line_edit import LineEdit
+from fuelwiz.wizard.paint import Area, clip
+from fuelwiz.wizard.painted import LinesView
+from fuelwiz.wizard.program import Program
+
+GO = Action("go", ("enter",), "", "go there", "")
+MOVE = Action("move", ("up", "down"), "", "and Down choose", "")
+BACK = Action("back", ("escape",), "", "back", "")
+ABOVE, BELOW = 2, 1
+NOTHING = "No question and no key has all of these words. Try one of them alone."
+
+
+class FindScreen(Screen[None]):
+    """Stands on top of a build until something is chosen, or Esc."""
+
+    def __init__(self, findable: Sequence[Findable], take: Callable[[Findable], None]) -> None:
+        super().__init__()
+        self._findable = findable
+        self._take = take
+        self._at = 0
+        self.editor = LineEdit()
+        self.hits = list(findable)
+
+    def compose(self) -> ComposeResult:
+        """One painted part, as large as the screen."""
+        yield LinesView(cast("Program", self.app).look, "find", self._lines)
+
+    def on_mount(self) -> None:
+        """The ground of the theme lies under everything."""
+        self.styles.background = cast("Program", self.app).look.screen_background
+        view = self.query_one(LinesView)
+        view.styles.width = view.styles.height = "100%"
+
+    def _lines(self, area: Area) -> list[Strip]:
+        room = max(area.width - 12, 8)
+        top = area.row("bar").put(1, "Find", "focus", True)
+        lines = [
+            top.put(7, "[").put_field(8, min(room, 40), self.editor).put(0, "]").strip(),
+            area.row().strip(),
+        ]
+        rows = max(area.rows - ABOVE - BELOW, 1)
+        first = min(max(self._at - rows + 1, 0), max(len(self.hits) - rows, 0))
+        for index, hit in enumerate(self.hits[first : first + rows], first):
+            lines.append(self._hit(hit, area, index == self._at))
+        if not self.hits:
+            lines += area.paragraph(NOTHING, 3)
+        lines = area.high(area.rows - BELOW).filled(lines)
+        return [*lines, footer_line([GO, MOVE], BACK, area)]
+
+    def _hit(self, hit: Findable, area: Area, is_at: bool) -> Strip:
+        line = area.row("row" if is_at else "background")
+        line.put(1, area.look.mark("pointer") if is_at else " ", "focus", True)
+        more = area.look.fold("…")
+        room = area.width - len(hit.beside) - 6
+        line.put(3, clip(area.look.fold(hit.text), room, more), bold=is_at)
+        return line.put_right(area.width - 1, hit.beside, "muted").strip()
+
+    def on_key(self, event: Key) -> None:
+        """Every key: it moves, types, takes, or goes back."""
+        event.stop()
+        event.prevent_default()
+        page = max(self.size.height - ABOVE - BELOW - 1, 1)
+        moves = {"up": -1, "down": 1, "pageup": -page, "pagedown": page}
+        if event.key in ("escape", "ctrl+p", "ctrl+q", "ctrl+c"):
+            self.app.pop_screen()
+        elif event.key == "enter":
+            self._go()
+        elif event.key in moves:
+            self._at = min(max(self._at + moves[event.key], 0), max(len(self.hits) - 1, 0))
+        else:
+            self._typed(self.editor.key(event.key), event.character if event.is_printable else None)
+        self.repaint()
+
+    def on_paste(self, event: Paste) -> None:
+        """Pasted text goes into the field."""
+        event.stop()
+        self._typed(None, "".join(sign for sign in event.text if sign.isprintable()))
+        self.repaint()
+
+    def _typed(self, edited: LineEdit | None, signs: str | None) -> None:
+        edited = self.editor.insert(signs) if edited is None and signs else edited
+        if edited is None:
+            return
+        if edited.text != self.editor.text:
+            self.hits, self._at = found(self._findable, edited.text), 0
+        self.editor = edited
+
+    def _go(self) -> None:
+        if self.hits:
+            hit = self.hits[self._at]
+            self.app.pop_screen()
+            self._take(hit)
+
+    def repaint(self) -> None:
+        """Paint what differs from what stands there."""
+        if self.is_mounted and self.is_current:
+            self.query_one(LinesView).repaint()

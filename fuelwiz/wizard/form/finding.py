@@ -1,0 +1,73 @@
+"""What can be found by typing words of it: the questions that a build is asked, behind *more* too, and actions."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import Literal
+
+from fuelwiz.desk.desk import Desk
+from fuelwiz.questions.catalogue import STEPS, Question
+from fuelwiz.wizard.form.plan import asked_in_step
+
+Kind = Literal["question", "action"]
+
+_WORD = re.compile(r"[^\W_]+")
+LABEL, NAME, WHY, PAGE = range(4)
+"""Where a word was found, the best place first."""
+
+
+@dataclass(frozen=True, slots=True)
+class Findable:
+    """One thing to find: what it is called, what stands beside it, and the texts that it is found by."""
+
+    kind: Kind
+    id: str
+    text: str
+    beside: str
+    texts: tuple[str, ...]
+
+
+def questions_of(desk: Desk) -> list[Findable]:
+    """Every question that the build is asked, step by step."""
+    return [
+        _question(question, step.name)
+        for step in STEPS
+        for question in asked_in_step(desk, step.id, desk.system)
+    ]
+
+
+def _question(question: Question, step: str) -> Findable:
+    page = question.help
+    choices = " ".join(choice.say for choice in question.choices)
+    return Findable(
+        "question",
+        question.key,
+        question.label,
+        f"{step}, more" if question.more else step,
+        (
+            question.label,
+            f"{question.noun} {choices} {question.key}",
+            question.why,
+            f"{page.what} {page.why}",
+        ),
+    )
+
+
+def found(findable: Iterable[Findable], typed: str) -> list[Findable]:
+    """Those that have every word typed, or a word that begins so; the best first, else in their own order."""
+    wanted = [word.lower() for word in _WORD.findall(typed)]
+    ranked = [(rank, one) for one in findable if (rank := _rank(one.texts, wanted)) is not None]
+    return [one for _, one in sorted(ranked, key=lambda pair: pair[0])]
+
+
+def _rank(texts: Sequence[str], wanted: Sequence[str]) -> int | None:
+    """How far down the texts one has to read to have met every word; None where one is not met."""
+    missing = set(wanted)
+    for rank, text in enumerate(texts):
+        words = [word.lower() for word in _WORD.findall(text)]
+        missing = {word for word in missing if not any(known.startswith(word) for known in words)}
+        if not missing:
+            return rank
+    return None

@@ -1,0 +1,92 @@
+"""The finder: questions by their words, behind *more* too, and actions; painted as the rest is."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from fuelwiz.desk import Desk
+from fuelwiz.wizard.actions import BUILD
+from fuelwiz.wizard.find_screen import FindScreen
+from fuelwiz.wizard.form.finding import found, questions_of
+from fuelwiz.wizard.look import Look
+
+from .keyboard import Keyboard, at_build, copy_of
+
+NAME = "hill-climb-six"
+
+
+async def _typed(keys: Keyboard, text: str) -> FindScreen:
+    await keys.press("ctrl+p")
+    screen = keys.pilot.app.screen
+    assert isinstance(screen, FindScreen)
+    await keys.press(*text)
+    return screen
+
+
+@pytest.mark.parametrize(
+    ("words", "key"),
+    [
+        ("amps", "pump.current"),
+        ("current", "pump.current"),
+        ("altitude", "pressure.altitude"),
+        ("reid", "fuel.reid_pressure"),
+        ("wanted power", "goal.power"),
+    ],
+)
+async def test_a_question_is_found_by_its_words_and_gone_to(tmp_path: Path, words: str, key: str) -> None:
+    async with at_build(copy_of(NAME, tmp_path), (80, 24)) as keys:
+        screen = await _typed(keys, words)
+        at = next(i for i, hit in enumerate(screen.hits) if hit.id == key)
+        assert at < 3, [hit.id for hit in screen.hits]
+        await keys.press(*["down"] * at, "enter")
+        assert keys.form.question.key == key
+
+
+async def test_an_action_is_found_and_done(tmp_path: Path) -> None:
+    async with at_build(copy_of(NAME, tmp_path), (80, 24)) as keys:
+        await _typed(keys, "all keys")
+        await keys.press("escape")
+        assert keys.screen.mode == "form"
+        screen = await _typed(keys, "size table")
+        assert screen.hits[0].id == "table"
+        await keys.press("enter")
+        assert keys.screen.mode == "table"
+
+
+async def test_what_is_not_there_is_said_and_enter_does_nothing(tmp_path: Path) -> None:
+    async with at_build(copy_of(NAME, tmp_path), (80, 24)) as keys:
+        before = keys.form.path
+        screen = await _typed(keys, "qqqq")
+        assert not screen.hits
+        await keys.press("enter", "escape")
+        assert keys.form.path == before
+
+
+def test_every_question_asked_is_found_by_its_label_and_its_key(tmp_path: Path) -> None:
+    desk = Desk.open(copy_of(NAME, tmp_path))
+    desk.update()
+    findable = questions_of(desk)
+    assert len(findable) > 40
+    for one in findable:
+        assert one in found(findable, one.text)
+        assert one in found(findable, one.id)
+
+
+@pytest.mark.parametrize("look", [Look(unicode=False, colors="none"), Look(colors="16")])
+async def test_it_is_drawn_as_the_rest_is(tmp_path: Path, look: Look) -> None:
+    async with at_build(copy_of(NAME, tmp_path), (60, 20), look=look) as keys:
+        screen = await _typed(keys, "p")
+        for y in range(20):
+            strip = screen.query_one("#find").render_line(y)
+            assert strip.cell_length == 60
+            for text, style, _ in strip:
+                assert look.unicode or text.isascii()
+                assert style is None or (style.color is None and style.bgcolor is None)
+
+
+def test_no_action_stands_in_the_finder_that_is_not_one() -> None:
+    from fuelwiz.wizard.editor.build_actions import NOT_FOUND
+
+    assert set(NOT_FOUND) <= {action.id for action in BUILD}
