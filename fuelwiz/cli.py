@@ -138,6 +138,22 @@ def _schema(_asked: argparse.Namespace) -> int:
     return FINE
 
 
+def _log(asked: argparse.Namespace) -> int:
+    from fuelwiz.advice.subject import Subject
+    from fuelwiz.document.file import load
+    from fuelwiz.measured.log.place import log_path
+    from fuelwiz.measured.log.run import read_log
+    from fuelwiz.report.log_form import log_in_format
+    from fuelwiz.sizing import quick_figures
+
+    path = Path(asked.file)
+    _, session = load(path)
+    figures = quick_figures(session)
+    log = read_log(log_path(path, session, asked.csv), session, figures)
+    _say(log_in_format(Subject(session, figures), log, asked.format))
+    return FINE
+
+
 def _completion(asked: argparse.Namespace) -> int:
     from fuelwiz.completion import script
 
@@ -149,6 +165,7 @@ RUN = {
     "report": _report,
     "check": _check,
     "compare": _compare,
+    "log": _log,
     "schema": _schema,
     "completion": _completion,
 }
@@ -163,7 +180,11 @@ def _judged(path: Path, *, in_full: bool = False) -> Told:
 
     document, session = load(path)
     figures = assess(session) if in_full else quick_figures(session)
-    return Told(str(path), document.plain, result(session, figures))
+    if not in_full:
+        return Told(str(path), document.plain, result(session, figures))
+    from fuelwiz.measured import measured
+
+    return Told(str(path), document.plain, result(session, figures, measured(session, figures)))
 
 
 def _say(text: str) -> None:

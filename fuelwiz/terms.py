@@ -57,6 +57,7 @@ KEYS = {
     "pump": "pump",
     "pump.kind": "kind of pump",
     "pump.curve.voltage": "voltage of the pump's curve",
+    "pump.health": "flow of the pump over its sheet",
     "pump.volts": "voltage at the pump",
     "feed.run": "feed line",
     "feed.run.hose": "kind of hose",

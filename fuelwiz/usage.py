@@ -10,6 +10,7 @@ from fuelwiz import __version__
 
 BAD_USAGE = 2
 FORMATS = ("text", "markdown", "html", "json")
+LOG_FORMATS = ("text", "json")
 SHELLS = ("bash", "zsh", "fish")
 
 ABOUT = "Sizes the fuel system of a fuel-injected car, from the tank to the injectors."
@@ -55,6 +56,14 @@ def _files(parser: Parser) -> None:
     parser.add_argument("file", metavar="FILE", nargs="+", help="files of builds")
 
 
+def _log(parser: Parser) -> None:
+    parser.add_argument("file", metavar="FILE", help="a session file")
+    parser.add_argument(
+        "csv", metavar="CSV", nargs="?", help="the log; else the one that the session file names under [log]"
+    )
+    parser.add_argument("--format", choices=LOG_FORMATS, default="text", help="text unless said otherwise")
+
+
 def _shell(parser: Parser) -> None:
     parser.add_argument("shell", choices=SHELLS, help="your shell")
 
@@ -74,6 +83,11 @@ COMMANDS = {
         "Put builds side by side: what differs, and which one is better.",
         "fuelwiz compare before.toml after.toml",
         _files,
+    ),
+    "log": Command(
+        "Hold a logged run against a build: pump, regulator, wires, fuel use.",
+        "fuelwiz log builds/coupe.toml pull-may.csv",
+        _log,
     ),
     "schema": Command(
         "Print the JSON Schema of a build's file, for editors that check.",

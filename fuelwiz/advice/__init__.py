@@ -14,15 +14,16 @@ from fuelwiz.advice.next_step import next_step
 from fuelwiz.advice.result import Explanation, Finding, Result, Words
 from fuelwiz.advice.sizes import explanation
 from fuelwiz.advice.subject import Subject
+from fuelwiz.measured.figures import Measured
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures
 
 __all__ = ["Explanation", "Finding", "Result", "Words", "result"]
 
 
-def result(session: Session, figures: Figures) -> Result:
+def result(session: Session, figures: Figures, measured: Measured | None = None) -> Result:
     """The figures of a session together with everything that is said about them."""
-    subject = Subject(session, figures)
+    subject = Subject(session, figures, measured)
     remarks = remarks_on(subject)
     lines = answer_lines(subject)
     words = Words(
@@ -40,4 +41,4 @@ def result(session: Session, figures: Figures) -> Result:
         findings=tuple(remark.finding for remark in remarks),
         cautions=cautions(subject),
     )
-    return Result(session, figures, words)
+    return Result(session, figures, words, measured)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from fuelwiz.measured.figures import Measured
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures
 
@@ -67,8 +68,9 @@ class Words:
 
 @dataclass(frozen=True, slots=True)
 class Result:
-    """One session, its figures and its words."""
+    """One session, its figures and its words; what was measured of it, where that was asked for."""
 
     session: Session
     figures: Figures
     words: Words
+    measured: Measured | None = None

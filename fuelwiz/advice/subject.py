@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from functools import cached_property
 
 from fuelwiz.advice.numbers import Numbers
+from fuelwiz.measured.figures import Measured
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures, SizeFigures, StressFigures
 from fuelwiz.sizing.vocabulary import BUILD_LIMITS, LINE_LIMITS, Case, Limit, is_fixed
@@ -14,10 +15,11 @@ from fuelwiz.terms import fuel_name
 
 @dataclass(frozen=True)
 class Subject:
-    """A session and its figures, asked in the trade's words."""
+    """A session, its figures and what was measured of it, asked in the trade's words."""
 
     session: Session
     figures: Figures
+    measured: Measured | None = None
 
     @cached_property
     def numbers(self) -> Numbers:

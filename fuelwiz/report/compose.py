@@ -12,6 +12,7 @@ from fuelwiz.advice.sections.closing import assumed, cautions, on_the_car, said_
 from fuelwiz.advice.sections.gauge import gauge_pressures
 from fuelwiz.advice.sections.injectors import injectors
 from fuelwiz.advice.sections.inlet import before_the_pump
+from fuelwiz.advice.sections.measured import measured
 from fuelwiz.advice.sections.opening import opening
 from fuelwiz.advice.sections.parts import parts_and_lengths
 from fuelwiz.advice.sections.pressure import fuel_and_rail, ladder
@@ -36,6 +37,7 @@ SECTIONS: tuple[Section, ...] = (
     next_goal,
     findings,
     gauge_pressures,
+    measured,
     pump_to_look_for,
     before_the_pump,
     return_line,
@@ -51,6 +53,6 @@ SECTIONS: tuple[Section, ...] = (
 
 def sheet_of(result: Result) -> Sheet:
     """The sheet of one build."""
-    build = Subject(result.session, result.figures)
+    build = Subject(result.session, result.figures, result.measured)
     blocks = (block for section in SECTIONS for block in section(build, result.words))
     return Sheet(result.session.name or UNNAMED, tuple(blocks))

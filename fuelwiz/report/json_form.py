@@ -30,14 +30,14 @@ def json_text(result: Result, *, ascii_only: bool = False) -> str:
 
 def plain_result(result: Result) -> Plain:
     """The result as plain dictionaries, lists, numbers and texts; what is not known is None."""
-    figures: Plain = _plain(asdict(result.figures))
+    figures: Plain = plain_value(asdict(result.figures))
     words = result.words
     for row, explanation in zip(figures["sizes"], words.explanations, strict=True):
-        row["explanation"] = _plain(asdict(explanation))
+        row["explanation"] = plain_value(asdict(explanation))
     for ceiling in figures["ceilings"]:
         del ceiling["run"]  # which run of the feed is meant is for words
     fit = () if words.line_to_fit is None else (words.line_to_fit,)
-    figures["verdict"]["answer"] = _plain((*words.answer, *fit))
+    figures["verdict"]["answer"] = plain_value((*words.answer, *fit))
     figures["stress"] = _with_words(figures["stress"], words.stress)
     figures["changes"] = _with_words(figures["changes"], words.changes)
     if figures["next"] is not None:
@@ -47,15 +47,22 @@ def plain_result(result: Result) -> Plain:
         "name": result.session.name,
         "version": __version__,
         **{key: value for key, value in figures.items() if key not in BEHIND_THE_WORDS},
-        "findings": [_plain(asdict(finding)) for finding in words.findings],
-        "cautions": _plain(words.cautions),
+        "findings": [plain_value(asdict(finding)) for finding in words.findings],
+        "cautions": plain_value(words.cautions),
         **{key: figures[key] for key in BEHIND_THE_WORDS},
+        "bench": _bench(result),
     }
+
+
+def _bench(result: Result) -> Plain | None:
+    """What the bench tests come to, None without any."""
+    bench = None if result.measured is None else result.measured.bench
+    return None if bench is None else plain_value(asdict(bench))
 
 
 def _with_words(listed: list[Plain], words: tuple[str, ...]) -> list[Plain]:
     """Stress cases or changes, each with its words behind its name."""
-    return [_with_what(one, _plain(what)) for one, what in zip(listed, words, strict=True)]
+    return [_with_what(one, plain_value(what)) for one, what in zip(listed, words, strict=True)]
 
 
 def _with_what(listed: Plain, what: str) -> Plain:
@@ -63,12 +70,12 @@ def _with_what(listed: Plain, what: str) -> Plain:
     return dict((name, ("what", what), *figures))
 
 
-def _plain(value: Any) -> Any:
+def plain_value(value: Any) -> Any:
     """A value as JSON has it: no tuples, no number without an end, and blanks that a search finds."""
     if isinstance(value, dict):
-        return {key: _plain(item) for key, item in value.items()}
+        return {key: plain_value(item) for key, item in value.items()}
     if isinstance(value, list | tuple):
-        return [_plain(item) for item in value]
+        return [plain_value(item) for item in value]
     if isinstance(value, float) and not isfinite(value):
         return None
     return value.replace(NO_BREAK, " ") if isinstance(value, str) else value

@@ -1,0 +1,176 @@
+"""A logged run in words: what it shows of the pumps, the regulator, the wires and the fuel use, never more than that."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import assert_never
+
+from fuelwiz.advice.blocks import (
+    Block,
+    Cell,
+    Column,
+    Heading,
+    Item,
+    Listing,
+    Pairs,
+    Paragraph,
+    Sheet,
+    Table,
+    row,
+)
+from fuelwiz.advice.proposal_words import proposal_text
+from fuelwiz.advice.subject import Subject
+from fuelwiz.measured.figures import Bin, LogFigures, PumpKnown, Shown, Signature
+from fuelwiz.printable import clean
+
+SIGNATURES: dict[Signature, str] = {
+    "falls with flow": (
+        "the pressure across the injectors falls as the engine takes more, at the same boost: the pump or its volts"
+        " are at their limit. The mixture goes lean there: less boost until it is cured."
+    ),
+    "falls with its square": (
+        "the rail falls with the square of the flow behind the regulator at the tank: hose, fittings or filter lose"
+        " more than the build has them."
+    ),
+    "high at idle": (
+        "with little fuel taken the rail stands higher than the regulator is set: the return or the regulator is too"
+        " small for what the pump sends round."
+    ),
+    "falls later": (
+        "the pressure falls from pull to pull: look for heat, fuel that boils at the pump's inlet, or a tank that"
+        " runs low."
+    ),
+    "set low": "the rail is short from the first sample on: the regulator is set lower than the build has it.",
+    "slope": "the rail rises less than the manifold: the regulator's hose leaks or is pinched.",
+}
+NO_MORE = (
+    "No more is known from this log: while the pressure holds, the pump could do this and might do more."
+)
+
+
+def log_sheet(subject: Subject, log: LogFigures) -> Sheet:
+    """The sheet of a logged run."""
+    return Sheet(f"Log of a run: {subject.session.name or 'build'}", tuple(_blocks(subject, log)))
+
+
+def _blocks(subject: Subject, log: LogFigures) -> Iterator[Block]:
+    yield Paragraph(pump_sentence(subject, log.pump), strong=True)
+    yield (
+        Listing(tuple(_marked(shown) for shown in log.signatures))
+        if log.signatures
+        else Paragraph("Nothing in it points at a part that is not as it should be.")
+    )
+    yield from _bins(subject, log.bins)
+    yield Heading("Found")
+    yield Pairs(tuple(_found(subject, log)))
+    if log.proposals:
+        yield Heading("Proposed by what was measured")
+        yield Listing(tuple(Item(proposal_text(subject, proposal)) for proposal in log.proposals))
+        yield Paragraph("Take one at a time, and look at what it changes before the next.")
+    yield from _how_it_was_read(subject, log)
+
+
+def pump_sentence(subject: Subject, pump: PumpKnown) -> str:
+    """What the log tells of the pumps, in a sentence."""
+    if pump.factor is None or pump.tolerance is None:
+        return "This log says nothing of the pump: the build has no pump or no feed line to hold it against."
+    share = subject.numbers.figure("percent", pump.factor)
+    match pump.known:
+        case "factor":
+            within = subject.numbers.figure("percent", pump.tolerance)
+            return f"The pump sends {share} of what the build has it, give or take {within}: its pressure sagged."
+        case "at least":
+            return f"The pump sends at least {share} of what the build has it. {NO_MORE}"
+        case "nothing":
+            return "This log says nothing of the pump."
+        case _:
+            assert_never(pump.known)
+
+
+def signature_text(shown: Shown) -> str:
+    """A signature and when it is first seen, in a sentence."""
+    sentence = SIGNATURES[shown.name]
+    return f"From {shown.first_s:.1f} s: {sentence}"
+
+
+def _marked(shown: Shown) -> Item:
+    return Item(signature_text(shown), "stop" if shown.name == "falls with flow" else "warning")
+
+
+def _bins(subject: Subject, bins: tuple[Bin, ...]) -> Iterator[Block]:
+    if not bins:
+        return
+    numbers = subject.numbers
+    yield Heading("By engine speed")
+    columns = (
+        Column("Engine speed", "rpm", whole=True, short="rpm"),
+        Column("Boost", numbers.unit("pressure"), figures=True, rank=2),
+        Column("Wanted", numbers.unit("pressure"), figures=True),
+        Column("Across injectors", numbers.unit("pressure"), figures=True, short="Across"),
+        Column("Flow", numbers.unit("flow"), figures=True),
+        Column("Pump could", numbers.unit("flow"), figures=True, rank=1),
+        Column("Sags"),
+    )
+    yield Table(columns, tuple(_bin_row(subject, one) for one in bins))
+
+
+def _bin_row(subject: Subject, one: Bin) -> tuple[Cell, ...]:
+    numbers = subject.numbers
+    return row(
+        "a pull"
+        if one.rpm_low is None or one.rpm_high is None
+        else f"{one.rpm_low:.0f} to {one.rpm_high:.0f}",
+        numbers.number("pressure", one.boost_Pa),
+        numbers.number("pressure", one.target_Pa),
+        numbers.number("pressure", one.injector_Pa),
+        numbers.number("flow", one.flow_m3_s),
+        None if one.capacity_m3_s is None else numbers.number("flow", one.capacity_m3_s),
+        Cell("sags", "no") if one.sags else Cell("holds", "yes"),
+    )
+
+
+def _found(subject: Subject, log: LogFigures) -> Iterator[tuple[str, str]]:
+    slope = log.regulator_slope
+    yield (
+        "regulator",
+        "not told" if slope is None else f"the rail rises {slope:.2f} for each 1 of the manifold",
+    )
+    bsfc = log.bsfc_kg_J
+    whose = "by the flow column" if log.metered else "injectors' rating and fuel use together"
+    yield "fuel use", "not told" if bsfc is None else f"{subject.numbers.figure('bsfc', bsfc)}, {whose}"
+    ohm = log.wiring_ohm
+    yield (
+        "wires",
+        "not told" if ohm is None else f"{1000 * ohm:.0f} milliohm in the loop, plugs and relay included",
+    )
+
+
+def _how_it_was_read(subject: Subject, log: LogFigures) -> Iterator[Block]:
+    yield Heading("How it was read")
+    numbers = subject.numbers
+    skipped = f", {log.skipped} could not be read" if log.skipped else ""
+    rail = numbers.figure("pressure", log.zero.rail_Pa)
+    manifold = numbers.figure("pressure", log.zero.manifold_Pa)
+    zeroed = log.zero.rail_Pa != 0 or log.zero.manifold_Pa != 0
+    zero = (
+        f"taken off with the engine stopped: rail {rail}, manifold {manifold}"
+        if zeroed
+        else "no samples with it off"
+    )
+    yield Pairs(
+        (
+            ("rows", f"{log.rows}{skipped}"),
+            ("full load", f"{log.samples} samples in {_pulls(len(log.pulls))}"),
+            ("sensors", zero),
+            *((one.key.replace("_", " "), _column(one.head, one.unit, one.guessed)) for one in log.columns),
+        )
+    )
+
+
+def _pulls(count: int) -> str:
+    return "1 pull" if count == 1 else f"{count} pulls"
+
+
+def _column(head: str, unit: str, guessed: bool) -> str:
+    said = clean(head) if not unit or unit in head else f"{clean(head)}, {clean(unit)}"
+    return f"{said} (guessed from its head)" if guessed else said
