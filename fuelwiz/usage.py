@@ -85,7 +85,7 @@ COMMANDS = {
         _files,
     ),
     "log": Command(
-        "Hold a logged run against a build: pump, regulator, wires, fuel use.",
+        "Hold a logged run against a build: pump, regulator, fuel use.",
         "fuelwiz log builds/coupe.toml pull-may.csv",
         _log,
     ),

@@ -53,22 +53,23 @@ def accepted(plain: Plain, proposals: Iterable[Proposal]) -> Plain:
     return changed
 
 
-def comment_of(proposal: Proposal, path: str, plain: Plain) -> str:
+def comment_of(proposal: Proposal, path: str, plain: Plain, today: str) -> str:
     """The comment beside a value that was taken: what measured it, when, and what stood there before."""
     before = value_at(plain, key_path_of(path))
-    day = f", {proposal.date}" if proposal.date else ""
+    day = f", {proposal.date or today}"
     was = (
         f"; was {as_text(before)}" if isinstance(before, str) and before != values_of(proposal)[path] else ""
     )
     return f"{MARK} {proposal.reason}{day}{was}"
 
 
-def accept(text: str, proposals: Iterable[Proposal]) -> str:
+def accept(text: str, proposals: Iterable[Proposal], today: str) -> str:
     """The text of a session file with proposals taken, each with a comment that says what measured it.
 
     Args:
         text: what stands in the file; its comments, order and spellings survive.
         proposals: those that the builder takes.
+        today: the day of one whose measurement has none, such as "2026-05-14".
 
     Returns:
         The new text; the comment of an earlier measurement of the same key gives way to the new one.
@@ -77,6 +78,6 @@ def accept(text: str, proposals: Iterable[Proposal]) -> str:
         plain = tomllib.loads(text.removeprefix(BYTE_ORDER_MARK))
         text = merge(text, accepted(plain, [proposal]))
         for path in values_of(proposal):
-            comment = comment_of(proposal, path, plain)
+            comment = comment_of(proposal, path, plain, today)
             text = with_comment(text, key_path_of(path), comment, takes_place_of=MARK)
     return text

@@ -19,7 +19,7 @@ TOP = """
 format name version fuel demand pressure sizes recommended line_to_fit comfortable chosen verdict pump_target
 pump return_line inlet wiring injectors heat surge ceilings next pull stress spread changes
 way_out assumed findings cautions
-gauge wire_choices injector_choices one_volt
+gauge wire_choices injector_choices one_volt bench
 """
 INSIDE = {
     "fuel": "density_kg_m3 viscosity_m2_s lhv_J_kg stoich vapour_pressure_Pa",
