@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from fuelwiz.desk.desk import Desk, diff
+from fuelwiz.desk.change_words import diff
+from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import DraftError, NoSuchField, SaveRefused
 from fuelwiz.desk.field_text import FieldText
 

@@ -33,7 +33,6 @@ from fuelwiz.desk.storage import (
 )
 from fuelwiz.desk.undo import UndoHistory
 from fuelwiz.desk.view import View
-from fuelwiz.document.changes import Change, changes
 from fuelwiz.file_limits import UNNAMED
 from fuelwiz.printable import clean
 from fuelwiz.session import Session
@@ -55,7 +54,7 @@ class Desk:
         self.origin: Desk | None = None
         self._state = state
         self._saved = state if saved is None else saved
-        self._storage = storage
+        self.storage = storage
         self._calculation = Calculation()
         self._history = UndoHistory()
         self._progress = Progress(state.plain)
@@ -86,7 +85,7 @@ class Desk:
 
     def what_if(self) -> Desk:
         """A scratch copy to try things on; it has no file and keeps no draft until it is saved under a name."""
-        snapshot = FileSnapshot(self._storage.snapshot.text)
+        snapshot = FileSnapshot(self.storage.snapshot.text)
         copy = Desk(self._state, Storage(self.folder, snapshot=snapshot, is_scratch=True))
         copy.origin = self
         copy._progress.seen = set(self._progress.seen)
@@ -109,19 +108,14 @@ class Desk:
         return self.path.name.removesuffix(".toml") if self.path is not None else UNNAMED
 
     @property
-    def storage(self) -> Storage:
-        """Where the build is kept, and who holds it."""
-        return self._storage
-
-    @property
     def folder(self) -> Path:
         """Where the build is kept, or will be."""
-        return self._storage.folder
+        return self.storage.folder
 
     @property
     def path(self) -> Path | None:
         """The build's file; None for one that was never saved."""
-        return self._storage.path
+        return self.storage.path
 
     @property
     def dirty(self) -> bool:
@@ -285,7 +279,7 @@ class Desk:
             raise SaveRefused("name", "Not saved: enter a name first.")
         self.finish()
         result = refuse_unfinished(self._calculation.refusals, self.result)
-        return Save(self._storage, target, self._storage.text_of(self.plain, result), self._state, overwrite)
+        return Save(self.storage, target, self.storage.text_of(self.plain, result), self._state, overwrite)
 
     def prepared_as(self, name: str, *, overwrite: bool = False) -> Save:
         """The same under a name, in a file called after it."""
@@ -293,7 +287,7 @@ class Desk:
         target = self.folder / file_name(name)
         refuse_unfinished(self._calculation.refusals, self.result)
         if not overwrite:
-            self._storage.refuse_to_overwrite(target)
+            self.storage.refuse_to_overwrite(target)
         if self._state.plain.get("name") != name:
             self._change("name", self._state.with_value("name", name))
         return self.prepared(target, overwrite=overwrite)
@@ -311,15 +305,15 @@ class Desk:
         Raises:
             OutputError: it cannot be written.
         """
-        with self._storage.turn:
+        with self.storage.turn:
             if not self.dirty:
                 self.discard_draft()
                 return None
-            return self._storage.write_draft(self._state, frozenset(self._progress.seen))
+            return self.storage.write_draft(self._state, frozenset(self._progress.seen))
 
     def discard_draft(self) -> None:
         """Deletes the draft that was written here, or come back to."""
-        self._storage.discard_draft()
+        self.storage.discard_draft()
 
     def _steps_to_look_at(self) -> frozenset[str]:
         return steps_to_look_at(self._calculation.refusals, self.result)
@@ -349,8 +343,3 @@ class Desk:
             self._history.record(path, self._state)
         self._state, self._typing = state, typing
         self.update()
-
-
-def diff(before: Desk, after: Desk) -> tuple[Change, ...]:
-    """What two builds say differently, key by key."""
-    return changes(before.plain, after.plain, into_absent=True)

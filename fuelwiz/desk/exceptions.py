@@ -6,7 +6,7 @@ from typing import Literal
 
 from fuelwiz.errors import FuelwizError
 
-Reason = Literal["refused", "name", "exists", "changed", "owner"]
+Reason = Literal["refused", "name", "exists", "changed", "owner", "held"]
 
 
 class NoSuchField(FuelwizError):  # noqa: N818  named for what it says

@@ -32,7 +32,7 @@ from fuelwiz.printable import NO_BREAK, clean
 from fuelwiz.session import inputs_digest
 from fuelwiz.store.drafts import Draft, OwnDraft, build_of, read_draft, remove_abandoned
 from fuelwiz.store.history import changed_outside, keep
-from fuelwiz.store.lock import Lock, alone_in, take
+from fuelwiz.store.lock import Lock, alone_in, owner_of, take
 from fuelwiz.store.sitting import Sitting
 
 _FIRST_LINE = "format = 1\n"
@@ -63,7 +63,8 @@ class Saved:
 class Storage:
     """The file of a build as it was last seen, and the place of its draft; a scratch copy has neither.
 
-    `sitting` is who works at it, `lock` what holds the file for it, `came_from` the draft that it goes on with.
+    `sitting` is who works at it, `lock` what holds the file for it, `goes_on_beside` whether it works in a file that
+    another holds by its own choice, `came_from` the draft that it goes on with.
     Drafts and saves may be written by another thread, each in its `turn`.
     """
 
@@ -75,6 +76,7 @@ class Storage:
     sitting: Sitting = field(default_factory=Sitting.new)
     lock: Lock | None = None
     turn: threading.RLock = field(default_factory=threading.RLock)
+    goes_on_beside: bool = False
     _own_draft: OwnDraft | None = None
     _refused: str | None = None
 
@@ -110,6 +112,9 @@ class Storage:
                 f"{clean(target.name)} was changed outside this program since you opened it. Overwrite it?"
             )
             raise SaveRefused("changed", words, differences=found)
+        owner = owner_of(target) if self.lock is None and not self.goes_on_beside else None
+        if owner is not None:
+            raise SaveRefused("held", f"{clean(target.name)} is open {owner.words}. Save it all the same?")
         lost = changed_by_a_save(target)
         if lost is not None:
             raise SaveRefused("owner", f"{clean(target.name)}: a save changes its {lost}. Save it?")

@@ -17,7 +17,7 @@ from fuelwiz.printable import clean
 from fuelwiz.store.drafts import SUFFIX, build_name, changed_ns, pending_drafts, read_draft
 from fuelwiz.terms import fuel_name_as_typed
 
-DAMAGED = "a draft that is damaged: Del puts it in the bin"
+DAMAGED = "is a damaged draft: what is whole of it can be read in an editor"
 LEFT_OVER = "left over from a write that was cut short, and may not be removed here"
 
 _LONG_KEY = re.compile(r"(?<![\w\"'-])(?:[\w\"'-]++[ \t]*+\.[ \t]*+){8}")

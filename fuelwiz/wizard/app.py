@@ -7,7 +7,7 @@ import os
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeVar
 
 from textual.driver import Driver
 from textual.events import Key, Paste
@@ -23,8 +23,11 @@ from fuelwiz.wizard.look import Look, look_of
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
     from fuelwiz.units import UnitSystem
+    from fuelwiz.wizard.editor.host import Host
     from fuelwiz.wizard.form.finding import Findable
     from fuelwiz.wizard.program import Program
+
+T = TypeVar("T")
 
 
 LOADED_S = 2.0
@@ -120,11 +123,10 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
         """A build that is on a desk already."""
         from fuelwiz.wizard.editor.build_screen import BuildScreen
 
-        self._show(BuildScreen(desk))
+        self._show(BuildScreen(desk, at_first=self._first_question(desk, offers_draft=False)))
 
     def _open(self, path: Path, keys: Sequence[Key | Paste]) -> None:
         from fuelwiz.desk.desk import Desk
-        from fuelwiz.store.drafts import abandoned_draft
         from fuelwiz.wizard.editor.build_screen import BuildScreen
 
         try:
@@ -133,7 +135,18 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
             self.message = str(error)
             self.show_list()
             return
-        self._show(BuildScreen(desk, keys=keys, draft=abandoned_draft(path)))
+        self._show(BuildScreen(desk, keys=keys, at_first=self._first_question(desk, offers_draft=True)))
+
+    def _first_question(self, desk: Desk, *, offers_draft: bool) -> Callable[[Host], None] | None:
+        """What is asked once the build stands there: it is open elsewhere, or a draft of it was left."""
+        from fuelwiz.store.drafts import abandoned_draft
+        from fuelwiz.wizard.editor.open_dialog import OpenDialog
+
+        owner = desk.storage.hold()
+        if owner is not None:
+            return lambda host: OpenDialog(host).tell_owner(owner)
+        draft = abandoned_draft(desk.path) if offers_draft and desk.path is not None else None
+        return None if draft is None else lambda host: OpenDialog(host).offer_draft(draft)
 
     def new_build(self) -> None:
         """An empty build."""
@@ -162,6 +175,20 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
         from fuelwiz.wizard.words_screen import WordsScreen
 
         self.push_screen(WordsScreen(system))
+
+    def show_differences(self, differences: Sequence[str]) -> None:
+        """What somebody else changed in a file, on top of what is shown."""
+        from fuelwiz.wizard.editor.differences_screen import DifferencesScreen
+
+        self.push_screen(DifferencesScreen(differences))
+
+    def off_the_keys(
+        self, run: Callable[[], T], done: Callable[[T | FuelwizError], object], patience_s: float
+    ) -> bool:
+        """Do something with the disk beside the keys; whether it is done already."""
+        from fuelwiz.wizard.disk import off_the_keys
+
+        return off_the_keys(self, run, done, patience_s)
 
     def compare(self, paths: Sequence[Path]) -> None:
         """Builds side by side."""

@@ -4,16 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Protocol
+from typing import TYPE_CHECKING, Protocol, TypeVar
 
 from textual.screen import Screen
 
+from fuelwiz.errors import FuelwizError
 from fuelwiz.units import UnitSystem
 from fuelwiz.wizard.look import Look
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
     from fuelwiz.wizard.form.finding import Findable
+
+T = TypeVar("T")
 
 
 class Program(Protocol):
@@ -64,6 +67,14 @@ class Program(Protocol):
 
     def once_displayed(self, then: Callable[[], None]) -> None:
         """Call something when the next frame is on its way."""
+
+    def show_differences(self, differences: Sequence[str]) -> None:
+        """Show what somebody else changed in a file, on top of a screen."""
+
+    def off_the_keys(
+        self, run: Callable[[], T], done: Callable[[T | FuelwizError], object], patience_s: float
+    ) -> bool:
+        """Do something with the disk beside the keys; whether it is done already."""
 
     def leave(self, status: int = 0) -> None:
         """End the program."""

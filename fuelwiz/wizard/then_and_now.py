@@ -10,7 +10,8 @@ from rich.cells import cell_len
 from textual.strip import Strip
 
 from fuelwiz.advice.blocks import UNKNOWN
-from fuelwiz.desk.desk import Desk, diff
+from fuelwiz.desk.change_words import diff
+from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.field_text import one_line
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of

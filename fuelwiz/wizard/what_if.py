@@ -72,10 +72,10 @@ class WhatIfDialog(SaveDialog):
         self._scratch = screen
         self.kept = "nothing saved"
 
-    def keep_draft(self) -> None:
+    def keep_draft(self, then: FollowUp | None = None) -> None:
         """A scratch copy has no draft; one that was saved is a build like any other."""
         if self._scratch.desk.path is not None:
-            super().keep_draft()
+            super().keep_draft(then)
 
     def save_as(self, then: FollowUp | None = None) -> None:
         """Keep it under a name that is asked for."""

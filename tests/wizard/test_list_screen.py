@@ -366,7 +366,16 @@ async def test_drafts_are_offered(builds: Path) -> None:
         '{"draft": 1, "plain": {"format": 1, "name": "Kit car", "goal": {"power": "300 hp"}}}'
     )
     draft = builds / ".twins.toml.draft"
-    draft.write_text("not a draft")
+    draft.write_text(
+        '{"draft": 1, "plain": {"format": 1, "goal": {"power": "300 hp"}}, "seen": "' + "x" * 600_000 + '"}'
+    )
+    (builds / ".half.toml.draft").write_text("not a draft")
+    async with at_list(builds) as reader:
+        damaged = [entry for entry in reader.screen.builds.entries if entry.is_draft and entry.fault]
+        assert {entry.path.name for entry in damaged} == {".half.toml.draft", ".twins.toml.draft"}
+    draft.write_text('{"draft": 1, "plain": {"format": 1, "name": "Twins", "goal": {"power": "300 hp"}}}')
+    (builds / ".half.toml.draft").unlink()
+    os.utime(draft, (1, 1))  # older than any file, by a clock that jumped
     async with at_list(builds) as reader:
         assert reader.pointed.startswith("Kit car draft")
         await reader.press("r")
@@ -377,8 +386,10 @@ async def test_drafts_are_offered(builds: Path) -> None:
         assert "draft" in reader.pointed
         await reader.press("enter")
         assert reader.footer.startswith("d opens the draft")
+        draft.write_text("not a draft any more")
         await reader.press("d")
         assert "draft" in reader.footer and reader.app.called == []
+        draft.write_text('{"draft": 1, "plain": {"format": 1, "name": "Twins", "goal": {"power": "310 hp"}}}')
         await reader.press("enter", "s")
         assert reader.app.called == [("open", builds / "twins.toml")]
 

@@ -8,7 +8,7 @@ from pathlib import Path
 from fuelwiz.errors import FuelwizError
 from fuelwiz.store import folder as files
 from fuelwiz.store.build_file import BuildFile
-from fuelwiz.store.drafts import draft_of
+from fuelwiz.store.drafts import abandoned_draft
 from fuelwiz.wizard.build_list.first_time import CHOICES
 from fuelwiz.wizard.build_list.list_page import ListPage
 from fuelwiz.wizard.build_list.list_state import BuildList
@@ -83,8 +83,8 @@ class ListActions:
             self._say(f"{entry.file_name} cannot be opened until that is fixed.")
         elif entry.is_draft:
             self._open_draft(entry.path)
-        elif entry.has_draft:
-            self._offer_draft(entry)
+        elif entry.has_draft and (draft := abandoned_draft(entry.path)) is not None:
+            self._offer_draft(entry, draft)
         else:
             program.open_build(entry.path)
 
@@ -93,12 +93,12 @@ class ListActions:
         self.read()
         return self.builds.entry or entry
 
-    def _offer_draft(self, entry: BuildFile) -> None:
-        """Ask whether to go on with a draft that is newer than the saved build."""
+    def _offer_draft(self, entry: BuildFile, draft: Path) -> None:
+        """Ask whether to go on with a draft that says something else than the saved build."""
 
         def answered(letter: str) -> None:
             if letter == "d":
-                self._open_draft(draft_of(entry.path))
+                self._open_draft(draft)
             else:
                 self.program.open_build(entry.path)
 

@@ -12,6 +12,7 @@ from textual.screen import Screen
 from textual.timer import Timer
 from textual.worker import Worker, WorkerState
 
+from fuelwiz.errors import FuelwizError
 from fuelwiz.store.build_file import BuildFile
 from fuelwiz.wizard.actions import LIST, by_key, by_letter
 from fuelwiz.wizard.build_list.first_time import CHOICES
@@ -27,6 +28,8 @@ from fuelwiz.wizard.program import Program
 
 PAUSE_S = 0.15  # without a key, before a build is calculated
 NEXT_S = 0.05  # between one and the next
+AT_ONCE = 25  # builds that are read at one stroke beside the keys
+FILL_PAUSE_S = 0.01
 
 
 class BuildListScreen(Screen[None]):
@@ -43,6 +46,7 @@ class BuildListScreen(Screen[None]):
         self.page = ListPage(BuildList(folder, judged=self.known))
         self.actions = ListActions(self.page, self.program)
         self._pause: Timer | None = None
+        self._is_filling = False
         self._job: Worker[Judged] | None = None
 
     @property
@@ -93,6 +97,7 @@ class BuildListScreen(Screen[None]):
         if self.is_mounted:
             self.query_one(LinesView).repaint()
             self._calculate_after(PAUSE_S)
+            self._fill()
 
     def on_key(self, event: Key) -> None:
         """Every key, once: to the prompt, to the filter, or to an action."""
@@ -224,6 +229,26 @@ class BuildListScreen(Screen[None]):
     def _table_rows(self) -> int:
         """How many builds show at once."""
         return max(heights(self._area.rows).table - 1, 1)
+
+    def _fill(self) -> None:
+        """Read the next builds of a long list beside the keys."""
+        builds, found = self.builds, self.builds.listing
+        names = builds.unread(AT_ONCE)
+        if self._is_filling or not names or found is None or not self.is_mounted:
+            return
+        self._is_filling = True
+
+        def filled(read: list[BuildFile] | FuelwizError) -> None:
+            self._is_filling = False
+            if isinstance(read, FuelwizError) or self.builds is not builds or builds.listing is not found:
+                self._fill()
+                return
+            builds.fill(read)
+            if self.is_mounted:
+                self.query_one(LinesView).repaint()
+                self.set_timer(FILL_PAUSE_S, self._fill)
+
+        self.program.off_the_keys(lambda: list(map(found.read, names)), filled, 0.0)
 
     def _calculate_after(self, seconds: float) -> None:
         """Calculate the next build once no key has come for that long."""

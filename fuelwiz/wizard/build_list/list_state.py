@@ -4,14 +4,19 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from datetime import date, datetime
+from itertools import islice
 from pathlib import Path
 
 from fuelwiz.store.build_file import BuildFile
-from fuelwiz.store.folder import entries, unsaved
+from fuelwiz.store.drafts import build_name
+from fuelwiz.store.folder import Listing, listing
 from fuelwiz.wizard.build_list.judged import Judged
 from fuelwiz.wizard.line_edit import LineEdit
 
 Key = tuple[Path, int]
+
+FIRST = 40
+"""How many builds are read before the list is shown: more than a screen has rows."""
 
 
 @dataclass(slots=True)
@@ -29,21 +34,48 @@ class BuildList:
     marked: list[Path] = field(default_factory=list)
     needle: LineEdit = field(default_factory=LineEdit)
     typing: bool = False
+    listing: Listing | None = None
+    _shown: tuple[object, list[BuildFile]] = (None, [])
+    _learned: int = 0
 
     def read(self) -> None:
         """Read the folder anew; the pointer stays on its build, marks stay where the build is still there.
+
+        Of a long list the first builds are read; the others are names until they are filled in.
 
         Raises:
             SessionError: the folder cannot be read.
         """
         on = self.entry
-        self.entries = []
-        self.entries = [*unsaved(self.folder), *entries(self.folder)]
+        before, self.entries = self.entries, []
+        found = self.listing = listing(self.folder)
+        drafted = set(map(build_name, found.names_of_drafts))
+        known = {
+            (entry.path, entry.changed): entry for entry in before if entry.is_read and not entry.has_draft
+        }
+        builds = [
+            known.get((entry.path, entry.changed), entry) if entry.path.name not in drafted else entry
+            for entry in found.builds
+        ]
+        self.entries = [*found.drafts, *builds]
+        self.fill([found.read(entry) for entry in self.unread(FIRST)])
         there = {entry.path for entry in self.entries}
         self.marked = [path for path in self.marked if path in there]
         if on is not None:
             self.point_at(on.path)
         self.move(0)
+
+    def unread(self, most: int) -> list[BuildFile]:
+        """The first builds that are no more than names so far."""
+        return list(islice((entry for entry in self.entries if not entry.is_read), most))
+
+    def fill(self, read: list[BuildFile]) -> None:
+        """Put in what files say that were names so far; the pointer stays on its build."""
+        on = self.entry
+        by_path = {entry.path: entry for entry in read}
+        self.entries = [by_path.get(entry.path, entry) for entry in self.entries]
+        if on is not None and self.needle.text:
+            self.point_at(on.path)
 
     @property
     def rows(self) -> list[BuildFile]:
@@ -51,7 +83,12 @@ class BuildList:
         words = self.needle.text.casefold().split()
         if not words:
             return self.entries
-        return [entry for entry in self.entries if all(word in self._text(entry) for word in words)]
+        asked_for = (words, id(self.entries), len(self.entries), self._learned)
+        if self._shown[0] != asked_for:
+            texts = [(entry, self._text(entry)) for entry in self.entries]
+            rows = [entry for entry, text in texts if all(word in text for word in words)]
+            self._shown = (asked_for, rows)
+        return self._shown[1]
 
     @property
     def has_new_row(self) -> bool:
@@ -72,6 +109,7 @@ class BuildList:
         """Keep what a build comes to."""
         on = self.entry
         self.judged[entry.path, entry.changed] = judged
+        self._learned += 1
         if on is not None and self.needle.text:
             self.point_at(on.path)
 
@@ -128,7 +166,10 @@ class BuildList:
         here = [self.entry] if self.entry is not None else []
         seen = [rows[at] for at in self.window(height) if at < len(rows)]
         wanted = [*here, *seen, *self.entries]
-        return next((entry for entry in wanted if not entry.fault and self.known(entry) is None), None)
+        unknown = (
+            entry for entry in wanted if entry.is_read and not entry.fault and self.known(entry) is None
+        )
+        return next(unknown, None)
 
     def _text(self, entry: BuildFile) -> str:
         """What the filter looks through: name, file, fuel, line and verdict."""

@@ -92,7 +92,7 @@ def _change(entry: BuildFile, known: Judged | None, today: date) -> str:
     if entry.is_draft:
         return "Never saved: this is a draft. Enter opens it."
     if entry.has_draft:
-        return "There is a newer draft: Enter offers it."
+        return "A draft was left: Enter offers it."
     if known is not None and known.by_hand and entry.record is not None:
         return f"Changed by hand since it was saved{_on(entry.record)}."
     if known is not None and known.change:

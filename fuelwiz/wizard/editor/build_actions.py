@@ -10,6 +10,7 @@ from fuelwiz.sizing.vocabulary import is_fixed
 from fuelwiz.wizard.actions import BUILD
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
+from fuelwiz.wizard.editor.report_dialog import ReportDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
 from fuelwiz.wizard.form.finding import Findable, questions_of
 from fuelwiz.wizard.live.rule import READ, VIEWS
@@ -35,7 +36,7 @@ class BuildActions:
             "table": self.table,
             "save": self.save,
             "save_as": self.save_as,
-            "write": saving.write_report,
+            "write": ReportDialog(host).write_report,
             "points": points.open_here,
             "undo": self.undo,
             "redo": self.redo,

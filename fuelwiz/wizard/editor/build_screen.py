@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from pathlib import Path
+from collections.abc import Callable, Sequence
 from typing import cast
 
 from textual.app import ComposeResult
@@ -22,7 +21,7 @@ from fuelwiz.wizard.editor.build_actions import BuildActions
 from fuelwiz.wizard.editor.form_view import FormView
 from fuelwiz.wizard.editor.frame import headline, offered_actions, step_marks
 from fuelwiz.wizard.editor.help_view import HelpView
-from fuelwiz.wizard.editor.host import Mode
+from fuelwiz.wizard.editor.host import Host, Mode
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
@@ -53,7 +52,7 @@ class BuildScreen(Screen[None]):
         *,
         step: str | None = None,
         keys: Sequence[Key | Paste] = (),
-        draft: Path | None = None,
+        at_first: Callable[[Host], None] | None = None,
     ) -> None:
         super().__init__()
         self.desk = desk
@@ -69,7 +68,7 @@ class BuildScreen(Screen[None]):
         self._step = step
         self._early_keys = list(keys)
         self.is_ready = False
-        self._draft = draft
+        self._at_first = at_first
         self._layout: ScreenLayout | None = None
         self._pause: Timer | None = None
         self._keep: Timer | None = None
@@ -110,11 +109,15 @@ class BuildScreen(Screen[None]):
         self.is_ready = True
         self._laid_out()
         self._typing_pauses()
-        if self._draft is not None:
-            self.saving.offer_draft(self._draft)
+        if self._at_first is not None:
+            self._at_first(self)
         for event in self._early_keys:
             event.prevent_default(False)  # it was held back; else nobody would be given it again
             self.post_message(event)
+
+    def on_unmount(self) -> None:
+        """Whoever opens the build from here on need not be told of this one."""
+        self.desk.storage.release()
 
     def on_resize(self, event: Resize) -> None:
         """Lay everything out for the new size."""
@@ -353,7 +356,6 @@ class BuildScreen(Screen[None]):
             self.desk.discard_draft()
             return
         self.saving.keep_draft()
-        cast("LinesView", self.query_one("#top")).repaint()
 
     @property
     def points_view(self) -> PointsView:

@@ -1,22 +1,22 @@
-"""Saving a build, keeping its draft, writing its report, and leaving it: what is asked and what is answered."""
+"""Saving a build, keeping its draft, and leaving it: what is asked and what is answered."""
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 
-from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import SaveRefused
-from fuelwiz.desk.storage import Saved
+from fuelwiz.desk.storage import Save, Saved
 from fuelwiz.errors import FuelwizError
-from fuelwiz.store.folder import file_name
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.prompt import Prompt
 
 FollowUp = Callable[[], None]
+
+SAVE_PATIENCE_S, DRAFT_PATIENCE_S = 0.1, 0.02
+"""How long keys wait for a quick disk."""
 
 
 class SaveDialog:
@@ -30,6 +30,8 @@ class SaveDialog:
         self.kept = ""
         self._name = ""
         self._then: FollowUp | None = None
+        self._after: FollowUp | None = None
+        self._is_saving = self._is_keeping = self._again = False
 
     def save(self, then: FollowUp | None = None) -> None:
         """Save under the build's file, asking for a name where it has none; `then` follows once it is saved."""
@@ -37,7 +39,7 @@ class SaveDialog:
             self.save_as(then)
             return
         self._then, self._name = then, ""
-        self._try(self.host.desk.save)
+        self._try(self.host.desk.prepared)
 
     def save_as(self, then: FollowUp | None = None) -> None:
         """Save under a name that is asked for."""
@@ -50,60 +52,91 @@ class SaveDialog:
 
     def _save_under(self, name: str) -> None:
         self._name = name
-        self._try(lambda: self.host.desk.save_as(name))
+        self._try(lambda: self.host.desk.prepared_as(name))
 
-    def _try(self, save: Callable[[], Saved]) -> None:
-        """Save, and say how it went; where a file stands in the way, ask."""
+    def _try(self, prepare: Callable[[], Save]) -> None:
+        """Save beside the keys, and say how it went; where a file stands in the way, ask."""
+        if self._is_saving:
+            self.host.say("The last save is still on its way to the disk.")
+            return
         try:
-            saved = save()
+            save = prepare()
         except SaveRefused as refused:
             self._refused(refused)
             return
         except FuelwizError as error:
             self.host.say(str(error))
             return
+        self._is_saving = True
+        if not self.host.program.off_the_keys(save.written, self._written, SAVE_PATIENCE_S):
+            self.host.say("Saving ...")
+
+    def _written(self, save: Save | FuelwizError) -> None:
+        """A save has come back from the disk."""
+        self._is_saving = False
+        if isinstance(save, SaveRefused):
+            self._refused(save)
+        elif isinstance(save, FuelwizError):
+            self.host.say(str(save))
+        else:
+            self._saved(self.host.desk.saved(save))
+        self.host.show_all()
+
+    def _saved(self, saved: Saved) -> None:
         self.kept = f"saved {datetime.now():%H:%M}"
         self.host.say(f"Saved: {saved.path.name}. {saved.left_out or ''}".rstrip())
-        if self._then is not None:
+        if self.host.desk.dirty:
+            self.host.changed()  # told while the disk was waited for
+        elif self._then is not None:
             self._then()
 
     def _refused(self, refused: SaveRefused) -> None:
         if refused.path:
             self.host.form.go_to_path(refused.path)
-        if refused.reason in ("exists", "changed"):
-            question = f"{refused} y overwrites, Esc cancels"
-            self.host.ask(Prompt(question, self._overwrite, letters="y"))
-        else:
+        if refused.reason in ("refused", "name"):
             self.host.say(str(refused))
+            return
+        verb = "overwrites" if refused.reason in ("exists", "changed") else "saves"
+        shows = "v shows the changes, " if refused.reason == "changed" else ""
+        question = f"{refused} {shows}y {verb}, Esc cancels"
+        letters = "yv" if shows else "y"
+        self.host.ask(Prompt(question, lambda letter: self._overwrite(letter, refused), letters=letters))
 
-    def _overwrite(self, letter: str) -> None:
+    def _overwrite(self, letter: str, refused: SaveRefused) -> None:
         desk = self.host.desk
-        if self._name:
-            self._try(lambda: desk.save_as(self._name, overwrite=True))
+        if letter == "v":
+            self.host.program.show_differences(refused.differences)
+            self._refused(refused)  # asked again, behind what is shown
+        elif self._name:
+            self._try(lambda: desk.prepared_as(self._name, overwrite=True))
         else:
-            self._try(lambda: desk.save(overwrite=True))
+            self._try(lambda: desk.prepared(overwrite=True))
 
-    def keep_draft(self) -> None:
-        """Write the draft; says once where that is not possible."""
-        try:
-            self.host.desk.write_draft()
-        except FuelwizError as error:
+    def keep_draft(self, then: FollowUp | None = None) -> None:
+        """Write the draft beside the keys; `then` follows once it is kept. Says so where it is not."""
+        self._after = then or self._after
+        if self._is_keeping:
+            self._again = True
+            return
+        self._is_keeping = True
+        self.host.program.off_the_keys(self.host.desk.write_draft, self._draft_written, DRAFT_PATIENCE_S)
+
+    def _draft_written(self, place: Path | FuelwizError | None) -> None:
+        """A draft has come back from the disk."""
+        self._is_keeping = False
+        if self._again:
+            self._again = False
+            self.keep_draft()
+            return
+        then, self._after = self._after, None
+        if isinstance(place, FuelwizError):
             self.kept = "draft not kept"
-            self.host.say(f"The draft cannot be saved: {error}")
+            self.host.say(f"The draft cannot be saved: {getattr(place, 'why', place)}")
         else:
             self.kept = f"draft kept {datetime.now():%H:%M}"
-
-    def offer_draft(self, path: Path) -> None:
-        """A draft was kept that is newer than the file: offer to go on with it."""
-
-        def answered(letter: str) -> None:
-            try:
-                self.host.program.show_build(Desk.from_draft(path))
-            except FuelwizError as error:
-                self.host.say(str(error))
-
-        question = "There is a newer draft: d opens it, Esc stays with the saved file"
-        self.host.ask(Prompt(question, answered, letters="d"))
+            if then is not None:
+                then()
+        self.host.show_all()
 
     def leave_for_list(self) -> None:
         """Back to the past builds."""
@@ -115,12 +148,18 @@ class SaveDialog:
 
     def _leave(self, go: FollowUp) -> None:
         """Leave the build; unsaved changes are asked about."""
-        if not self.host.desk.dirty:
-            go()
-            return
 
+        def leave() -> None:
+            self.host.desk.storage.release()
+            go()
+
+        if not self.host.desk.dirty:
+            leave()
+            return
         self.host.ask(
-            Prompt(self.leave_question, lambda letter: self._leave_by(letter, go), letters=self.leave_letters)
+            Prompt(
+                self.leave_question, lambda letter: self._leave_by(letter, leave), letters=self.leave_letters
+            )
         )
 
     def _leave_by(self, letter: str, go: FollowUp) -> None:
@@ -128,29 +167,6 @@ class SaveDialog:
             self.host.desk.discard_draft()
             go()
         elif letter == "k":
-            self.keep_draft()
-            go()
+            self.keep_draft(go)
         else:
             self.save(go)
-
-    def write_report(self) -> None:
-        """Write the report of the build to a text file whose name is asked for."""
-        desk = self.host.desk
-        if desk.result is None:
-            self.host.say("There is no report to write yet: the power is missing.")
-            return
-        name = f"{file_name(desk.name).removesuffix('.toml')}-report.txt"
-        self.host.ask(Prompt("Write the report to:", self._write_to, editor=LineEdit.at_end(name)))
-
-    def _write_to(self, name: str) -> None:
-        from fuelwiz.report import write_report
-
-        desk = self.host.desk
-        desk.fill_in(math.inf)
-        assert desk.result is not None
-        try:
-            path = write_report(desk.result, desk.folder / name)
-        except FuelwizError as error:
-            self.host.say(str(error))
-        else:
-            self.host.say(f"Written: {path}")
