@@ -80,7 +80,8 @@ def _report(asked: argparse.Namespace) -> int:
     from fuelwiz.report.output import in_format, write_file
 
     path = Path(asked.file)
-    text = in_format(_judged(path, in_full=True).result, asked.format, to_file=asked.output is not None)
+    result = _judged(path, in_full=True).result
+    text = in_format(result, asked.format, to_file=asked.output is not None, whole=asked.all)
     if asked.output is None:
         _say(text)
     else:

@@ -49,6 +49,7 @@ class Command(NamedTuple):
 def _report(parser: Parser) -> None:
     parser.add_argument("file", metavar="FILE", help="a build's file")
     parser.add_argument("--format", choices=FORMATS, default="text", help="text by default")
+    parser.add_argument("--all", action="store_true", help="everything, not one page (text and Markdown)")
     parser.add_argument("--output", metavar="PATH", help="write to this file instead of the screen")
 
 
@@ -70,12 +71,12 @@ def _shell(parser: Parser) -> None:
 
 COMMANDS = {
     "report": Command(
-        "Print the full report on a build, or write it to a file.",
+        "Print the report on a build on one page (--all: everything), or write it to a file.",
         "fuelwiz report builds/coupe.toml --format html --output report.html",
         _report,
     ),
     "check": Command(
-        "Print one line per build; the exit status says whether all work.",
+        "Print two lines per build; the exit status says whether all work.",
         "fuelwiz check builds/*.toml",
         _files,
     ),

@@ -28,6 +28,11 @@ def values_assumed(left_out: Sequence[Assumption]) -> list[str]:
     return [item.key for item in left_out if not item.is_section]
 
 
+def by_effect(left_out: Sequence[Assumption]) -> list[Assumption]:
+    """What was left out, what moves the result most first; what is not known to move it last, as it stood."""
+    return sorted(left_out, key=lambda item: -1.0 if item.effect is None else -1.0 - item.effect)
+
+
 def count_in_words(left_out: Sequence[Assumption]) -> str:
     """How much was left out, without a full stop: "8 values assumed, 4 sections left out"."""
     values = len(values_assumed(left_out))
@@ -38,6 +43,9 @@ def count_in_words(left_out: Sequence[Assumption]) -> str:
 
 def matters_most(left_out: Sequence[Assumption]) -> str | None:
     """The assumed value that moves the result most, by its key; None where none is assumed."""
+    known = [item for item in by_effect(left_out) if item.effect and not item.is_section]
+    if known:
+        return known[0].key
     keys = [
         item.key for item in left_out if not item.is_section and (item.key, item.value) not in MOVES_NOTHING
     ]

@@ -139,10 +139,11 @@ Block = Heading | Paragraph | Listing | Pairs | Table | FuelPath
 
 
 class Sheet(NamedTuple):
-    """A title and what stands under it."""
+    """A title and what stands under it; `compact` where it is to take one page."""
 
     title: str
     blocks: tuple[Block, ...]
+    compact: bool = False
 
 
 def row(*fields: str | Cell | None) -> tuple[Cell, ...]:

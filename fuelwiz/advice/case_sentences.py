@@ -54,17 +54,18 @@ def _standard(subject: Subject, case: StressFigures, name: Case) -> str:
 
 def _sentence(subject: Subject, case: StressFigures, changes: str, pump_cure: str) -> str:
     happens, cures = [], []
-    if not case.limits:
-        happens.append(f"still works, {_spare(subject, case)}")
-    elif case.limits[0] == "pump":
+    fresh = [limit for limit in case.limits if limit in new_limits(subject, case)]
+    if not fresh:
+        still = "nothing more fails" if case.limits else "still works"
+        happens.append(f"{still}, {_spare(subject, case)}")
+    elif fresh[0] == "pump":
         happens.append(_pump_short(subject, case))
         cures.append(pump_cure)
     else:
-        first = case.limits[0]
-        known = ", as today" if first in subject.figures.verdict.limits else ""
-        happens.append(f"{short_why(subject, first)}{known}; {_spare(subject, case)}")
-        cures.append(cure(first))
-    if case.vapour_margin_Pa is not None and case.vapour_margin_Pa < vapour_need(subject):
+        happens.append(f"{short_why(subject, fresh[0])}; {_spare(subject, case)}")
+        cures.append(cure(fresh[0]))
+    boils_today = "vapour" in subject.figures.verdict.limits
+    if not boils_today and case.vapour_margin_Pa is not None and case.vapour_margin_Pa < vapour_need(subject):
         happens.append(vapour_phrase(subject, case.vapour_margin_Pa))
         helps = cooler_inlet(subject).rstrip(".")
         cures.append(f"{helps[:1].lower()}{helps[1:]}")

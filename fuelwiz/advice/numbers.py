@@ -13,7 +13,7 @@ from fuelwiz.units import UnitSystem, from_si, to_si
 
 Role = Literal[
     "power", "flow", "air", "injector", "pressure", "velocity", "percent", "bore", "length", "altitude",
-    "temperature", "warming", "volts", "amps", "bsfc", "seconds",
+    "temperature", "warming", "volts", "amps", "bsfc", "seconds", "volume",
 ]  # fmt: skip
 
 MINUS = "\u2212"
@@ -50,6 +50,7 @@ _UNITS: dict[Role, tuple[str, str]] = {
     "amps": SHOWN_UNITS["current"],
     "bsfc": SHOWN_UNITS["bsfc"],
     "seconds": ("s", "s"),
+    "volume": SHOWN_UNITS["volume"],
 }
 _PLACES: dict[Role, tuple[int, int]] = {
     "pressure": (1, 2),
@@ -59,6 +60,7 @@ _PLACES: dict[Role, tuple[int, int]] = {
     "volts": (1, 1),
     "amps": (1, 1),
     "bsfc": (3, 0),
+    "volume": (1, 0),
 }
 """Decimals, US and metric, of the roles that are not shown whole."""
 _NOT_CONVERTED: tuple[Role, ...] = ("percent", "warming", "volts", "amps", "seconds")
@@ -153,6 +155,11 @@ class Numbers:
             shown_system(session.show_units, session.show_power),
             1.0 - session.goal.driveline_loss if wheels else 1.0,
         )
+
+    @property
+    def other(self) -> Numbers:
+        """The same figures in the other system of units."""
+        return Numbers(other_system(self.system), self.power_share)
 
     def unit(self, role: Role) -> str:
         """The unit of a role, as it heads a column."""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.advice.blocks import UNKNOWN
+from fuelwiz.advice.numbers import NO_BREAK, Role
 from fuelwiz.advice.row import LOSS, SPARE, VELOCITY
 from fuelwiz.advice.subject import Subject
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
@@ -105,6 +106,16 @@ def least_spare(subject: Subject, row: SizeFigures) -> tuple[float, int | None] 
     if row.least is not None:
         return row.least.margin, row.least.at
     return None if row.margin is None else (row.margin, None)
+
+
+def both_units(subject: Subject, role: Role, value: float) -> str:
+    """A figure in both unit systems, as shops quote either: "62 gal/h (235 L/h)"."""
+    return f"{subject.numbers.figure(role, value)} ({subject.numbers.other.figure(role, value)})"
+
+
+def clock(seconds: float) -> str:
+    """A time as one says it: whole minutes from two up, else seconds."""
+    return f"{seconds / 60.0:.0f}{NO_BREAK}min" if seconds >= 120.0 else f"{seconds:.0f}{NO_BREAK}s"
 
 
 def vapour_need(subject: Subject) -> float:

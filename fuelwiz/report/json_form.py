@@ -15,7 +15,7 @@ Plain = dict[str, Any]
 
 # Scripts hold on to the order of the keys, and these came after the words.
 IN_THE_WORDS = "rated_flow_m3_s"
-BEHIND_THE_WORDS = ("gauge", "wire_choices", "injector_choices", "one_volt")
+BEHIND_THE_WORDS = ("gauge", "wire_choices", "injector_choices", "one_volt", "path", "return_check")
 
 
 def json_text(result: Result, *, ascii_only: bool = False) -> str:

@@ -18,12 +18,13 @@ from fuelwiz.terminal.folding import in_ascii
 ENDINGS = {".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".json": "json"}
 
 
-def in_format(result: Result, form: str, *, to_file: bool) -> str:
+def in_format(result: Result, form: str, *, to_file: bool, whole: bool = False) -> str:
     """The report of a build as text, Markdown, HTML or JSON, in the signs that its place can hold.
 
     Args:
         result: figures and words.
         form: "text", "markdown", "html" or "json".
+        whole: whether text and Markdown hold everything in place of one page.
         to_file: whether it goes to a file, which is UTF-8, 80 columns wide, and has no colours.
     """
     anything = to_file or speaks_utf8(sys.stdout)
@@ -31,9 +32,9 @@ def in_format(result: Result, form: str, *, to_file: bool) -> str:
         from fuelwiz.report.json_form import json_text
 
         return json_text(result, ascii_only=not anything)
-    from fuelwiz.report.compose import sheet_of
+    from fuelwiz.report.compose import page_of, sheet_of
 
-    sheet = sheet_of(result)
+    sheet = sheet_of(result) if whole or form == "html" else page_of(result)
     if form == "html":
         from fuelwiz.report.html import html_of
 

@@ -28,12 +28,33 @@ WIDEST_LABEL = 22
 
 def text_of(sheet: Sheet, look: TextLook) -> str:
     """The sheet in lines of `look.width` columns at most; ends with a line end."""
+    if sheet.compact:
+        return _page(sheet, look)
     lines = [*_underlined(sheet.title, "=", look)]
     for before, block in zip((None, *sheet.blocks), sheet.blocks, strict=False):
         if not isinstance(before, Heading):
             lines.append("")
         lines += block_lines(block, look)
     return "\n".join(line.rstrip() for line in lines) + "\n"
+
+
+def _page(sheet: Sheet, look: TextLook) -> str:
+    """The same in few lines: a heading and its rule take one, and only the opening is set off."""
+    lines = [*_underlined(sheet.title, "=", look)]
+    for block in sheet.blocks:
+        if isinstance(block, Heading):
+            lines.append(_ruled(block.text, look))
+        elif isinstance(block, Table):
+            lines += table_lines(block, look, ruled=False)
+        else:
+            lines += block_lines(block, look)
+    return "\n".join(line.rstrip() for line in lines) + "\n"
+
+
+def _ruled(text: str, look: TextLook) -> str:
+    """A heading with its rule behind it."""
+    title = f"{look.fold(text)} "
+    return look.strong(title) + look.fold("─") * max(0, look.width - width_of(title))
 
 
 def block_lines(block: Block, look: TextLook) -> Iterator[str]:

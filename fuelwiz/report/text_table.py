@@ -10,11 +10,12 @@ from fuelwiz.report.text_look import TextLook
 from fuelwiz.terminal.cells import width_of
 
 
-def table_lines(table: Table, look: TextLook) -> Iterator[str]:
-    """The head, a line under it, and the rows."""
+def table_lines(table: Table, look: TextLook, *, ruled: bool = True) -> Iterator[str]:
+    """The head, a line under it where it is to be ruled off, and the rows."""
     frame = framed(table, look.width, look.fold)
     yield from (_line(pieces, look) for pieces in frame.head_lines())
-    yield look.fold("─") * frame.width
+    if ruled:
+        yield look.fold("─") * frame.width
     for row in table.rows:
         yield from (_line(pieces, look) for pieces in frame.row_lines(row))
 

@@ -17,6 +17,7 @@ from fuelwiz.sizing.gauge import gauge_readings
 from fuelwiz.sizing.next_goal import next_figures
 from fuelwiz.sizing.one_volt import one_volt
 from fuelwiz.sizing.part_figures import HardestPoint, PumpTarget
+from fuelwiz.sizing.path import path_parts, return_check
 from fuelwiz.sizing.picked import Picked
 from fuelwiz.sizing.pulls import pull_figures
 from fuelwiz.sizing.size_rows import least, size_row, sized_systems
@@ -78,6 +79,7 @@ def first_figures(session: Session) -> Figures:
         gauge=(),
         wire_choices=verdict.wire_choices,
         injector_choices=injector_choices(session, verdict.injectors),
+        path=path_parts(sized),
     )
 
 
@@ -93,6 +95,7 @@ def with_slower_parts(session: Session, first: Figures) -> Figures:
         next=next_figures(system, pick, return_pick),
         stress=() if system.pumps is None else stress(system, pick, return_pick),
         one_volt=None if system.pumps is None else one_volt(system, pick),
+        return_check=return_check(today.sized),
     )
 
 

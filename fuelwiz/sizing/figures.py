@@ -11,8 +11,10 @@ from fuelwiz.sizing.part_figures import (
     InjectorFigures,
     InletFigures,
     OneVolt,
+    PathPart,
     PumpFigures,
     PumpTarget,
+    ReturnCheck,
     ReturnFigures,
     SurgeFigures,
     WireChoice,
@@ -247,6 +249,8 @@ class Figures:
     wire_choices: tuple[WireChoice, ...]
     injector_choices: tuple[InjectorChoice, ...]
     one_volt: OneVolt | None = None
+    path: tuple[PathPart, ...] = ()
+    return_check: ReturnCheck | None = None
 
     def row(self, size: str | None) -> SizeFigures | None:
         """The figures of one candidate, None where no row has that size."""

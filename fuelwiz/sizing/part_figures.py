@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from fuelwiz.sizing.vocabulary import Band, GaugeState, is_fixed
+from fuelwiz.sizing.vocabulary import Band, GaugeState, PathKind, is_fixed
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +50,26 @@ class PumpFigures:
     dead_head_Pa: float | None
     lowest_rating_Pa: float | None
     stages: tuple[Stage, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PathPart:
+    """A part on the fuel's way at the goal; `number` is its place in the session, the velocity that of a run."""
+
+    kind: PathKind
+    number: int
+    velocity_m_s: float | None
+    loss_Pa: float
+
+
+@dataclass(frozen=True, slots=True)
+class ReturnCheck:
+    """What comes out of the return with the engine off: so many pumps, their volts, the pressure that is held."""
+
+    pressure_Pa: float
+    volts_V: float
+    pumps: int
+    flow_m3_s: float
 
 
 @dataclass(frozen=True, slots=True)

@@ -77,6 +77,9 @@ Change = Literal[
 
 FlowRegime = Literal["laminar", "transitional", "turbulent"]
 
+PathKind = Literal["strainer", "suction", "filter", "run", "part"]
+"""What lies on the fuel's way from the tank to the rail, beside the pump."""
+
 GaugeState = Literal["hose off", "idle", "full power"]
 
 SIZE_LIMITS: tuple[SizeLimit, ...] = get_args(SizeLimit)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
+from fuelwiz.advice.limits import short_why
 from fuelwiz.advice.result import Severity, Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, capitalized
@@ -29,6 +30,9 @@ def bad_days(subject: Subject, words: Words) -> Iterator[Block]:
         Column("Works", whole=True),
         Column("What happens"),
     )
+    today = [short_why(subject, limit) for limit in subject.figures.verdict.limits]
+    if today:
+        yield Paragraph(f"Wrong today already, so not said again below: {'; '.join(today)}.")
     texts = zip(cases, words.case_names, words.stress, strict=True)
     rows = (_case_row(subject, case, name, what) for case, name, what in texts)
     yield Table(columns, tuple(rows))

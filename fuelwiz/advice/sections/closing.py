@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.assumed import count_in_words
+from fuelwiz.advice.assumed import by_effect, count_in_words
 from fuelwiz.advice.blocks import Block, Column, Heading, Item, Listing, Pairs, Paragraph, Table, row
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Words
@@ -39,12 +39,25 @@ def assumed(subject: Subject, _words: Words) -> Iterator[Block]:
         yield Paragraph("Nothing: you answered everything that matters.")
         return
     yield Paragraph(f"{capitalized(count_in_words(taken))}.")
-    columns = (Column("Answer"), Column("Assumed"), Column("Key in the file", whole=True))
-    rows = (row(key_in_words(item.key), _value(subject, item), item.key) for item in taken)
+    columns = (
+        Column("Answer"),
+        Column("Assumed"),
+        Column("Moves spare by", "points", figures=True, rank=1),
+        Column("Key in the file", whole=True),
+    )
+    rows = (
+        row(
+            key_in_words(item.key),
+            taken_value(subject, item),
+            None if item.effect is None else subject.numbers.number("percent", item.effect),
+            item.key,
+        )
+        for item in by_effect(taken)
+    )
     yield Table(columns, tuple(rows))
 
 
-def _value(subject: Subject, item: Assumption) -> str:
+def taken_value(subject: Subject, item: Assumption) -> str:
     """What is taken for a key, as people say it."""
     words = VALUES.get(item.key.rpartition(".")[2], {})
     return words.get(item.value) or subject.numbers.typed(item.value)

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.cautions import GAUGE
+from fuelwiz.advice.phrases import both_units
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known
 from fuelwiz.advice.subject import Subject
@@ -46,7 +47,20 @@ def gauge_pressures(subject: Subject, _words: Words) -> Iterator[Block]:
         yield Paragraph(
             f"At full power the rail should be at {wanted}: the pump is too small, so the mixture goes lean."
         )
-    yield Paragraph(GAUGE)
+    yield from _return_check(subject)
+    yield Paragraph(GAUGE, quiet=True)
+
+
+def _return_check(subject: Subject) -> Iterator[Block]:
+    """What comes back with the engine off: the quickest check of pump, wiring and regulator there is."""
+    check, numbers = subject.figures.return_check, subject.numbers
+    if check is None:
+        return
+    pumps = "pump" if check.pumps == 1 else f"{check.pumps} pumps"
+    yield Paragraph(
+        f"Engine off, {pumps} on at {numbers.figure('volts', check.volts_V)}, rail at"
+        f" {numbers.figure('pressure', check.pressure_Pa)}: {both_units(subject, 'flow', check.flow_m3_s)} come back."
+    )
 
 
 def _shown(subject: Subject, pressure_pa: float | None) -> str | None:

@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Heading, Pairs
-from fuelwiz.advice.numbers import NO_BREAK
-from fuelwiz.advice.phrases import vapour_need
+from fuelwiz.advice.phrases import clock, vapour_need
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known
 from fuelwiz.advice.subject import Subject
@@ -42,12 +41,7 @@ def _lasts(subject: Subject) -> Iterator[tuple[str, str]]:
     heat = subject.figures.heat
     if heat is not None:
         power = subject.numbers.figure("power", subject.figures.demand.crank_power_W)
-        yield "tank lasts", f"{minutes(heat.lasts_s)} at {power}"
-
-
-def minutes(seconds: float) -> str:
-    """A time as one says it: whole minutes from two up, else seconds."""
-    return f"{seconds / 60:.0f}{NO_BREAK}min" if seconds >= 120.0 else f"{seconds:.0f}{NO_BREAK}s"
+        yield "tank lasts", f"{clock(heat.lasts_s)} at {power}"
 
 
 def _warming(subject: Subject) -> str:

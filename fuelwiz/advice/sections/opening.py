@@ -18,10 +18,15 @@ SITS = {
 
 
 def opening(subject: Subject, words: Words) -> Iterator[Block]:
-    """The build in a line, its notes, the answer, and the next thing to do."""
+    """The build in a line, its notes, and the answer."""
     yield Paragraph(build_in_a_line(subject))
     if subject.session.notes.strip():
         yield Paragraph(subject.session.notes.strip())
+    yield from answer(words)
+
+
+def answer(words: Words) -> Iterator[Block]:
+    """The lines of the answer, the first to be read first, and the line to fit under them."""
     first, *others = words.answer
     yield Paragraph(first, strong=True)
     under = [*others, *([words.line_to_fit] if words.line_to_fit else [])]

@@ -1,0 +1,109 @@
+"""The sections of one page: what a builder would write on a single sheet; the whole has more of each."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from fuelwiz.advice.assumed import by_effect, count_in_words
+from fuelwiz.advice.blocks import Block, Heading, Item, Listing, Pairs, Paragraph, Table
+from fuelwiz.advice.case_sentences import new_limits
+from fuelwiz.advice.cautions import page_cautions
+from fuelwiz.advice.result import Words
+from fuelwiz.advice.sections import bad_days, ceilings, closing, gauge, opening, sizes
+from fuelwiz.advice.sections.unknown import not_known_sentence
+from fuelwiz.advice.subject import Subject, capitalized
+from fuelwiz.terms import key_in_words
+
+
+def ceilings_in_brief(subject: Subject, words: Words) -> Iterator[Block]:
+    """The power that each part alone is good for, a line for those that are solved and one for rules of thumb."""
+    yield Heading(ceilings.NAME)
+    groups = ceilings.ceiling_groups(subject)
+    if words.first_limit is None or not groups:
+        yield Paragraph(ceilings.ceilings_unknown(subject))
+        return
+    unit = subject.numbers.unit("power")
+    rows = []
+    for group in groups:
+        parts = [
+            f"{ceilings.ceiling_name(subject, item)} {ceilings.ceiling_figure(subject, item)}"
+            for item in group.ceilings
+        ]
+        rows.append((f"{group.title.lower()}, {unit}", ", ".join(parts)))
+    yield Pairs(tuple(rows))
+
+
+def three_sizes(subject: Subject, _words: Words) -> Iterator[Block]:
+    """The line to fit and its neighbors, and the chosen one."""
+    yield Heading(sizes.NAME)
+    table = sizes.size_table(subject)
+    figures = subject.figures
+    middle = subject.line or subject.pick
+    beside = {row.size for step in (-1, 1) if (row := subject.neighbour(middle, step)) is not None}
+    wanted = {middle.size, *beside, figures.chosen, figures.verdict.size}
+    shown = [at for at, row in enumerate(figures.sizes) if row.size in wanted]
+    own = None if table.own is None else shown.index(table.own)
+    yield Table(table.columns, tuple(table.rows[at] for at in shown), own)
+
+
+def opening_in_brief(subject: Subject, words: Words) -> Iterator[Block]:
+    """The build in a line, and the answer; its notes are of any length."""
+    yield Paragraph(opening.build_in_a_line(subject))
+    yield from opening.answer(words)
+
+
+def gauges_in_brief(subject: Subject, words: Words) -> Iterator[Block]:
+    """What gauges show, and what comes out of the return; the caution stands at the foot of the page."""
+    for block in gauge.gauge_pressures(subject, words):
+        if not (isinstance(block, Paragraph) and block.quiet):
+            yield block
+
+
+def days_in_brief(subject: Subject, words: Words) -> Iterator[Block]:
+    """The bad days that pass in one line, those that fail in a row each."""
+    yield Heading(bad_days.NAME)
+    cases = subject.figures.stress
+    if not cases:
+        yield Paragraph(not_known_sentence(subject, "line", "pump"))
+        return
+    passing, items = [], []
+    for case, name, what in zip(cases, words.case_names, words.stress, strict=True):
+        if new_limits(subject, case):
+            happens = what.partition(" What helps")[0].partition(": ")[2]
+            items.append(Item(happens, "no", capitalized(name)))
+        else:
+            spare = "" if case.margin is None else f" {subject.numbers.figure('percent', case.margin, 0.0)}"
+            passing.append(f"{name}{spare}")
+    if passing:
+        items.insert(0, Item(f"{', '.join(passing)}.", "yes", "Pass, with to spare"))
+    yield Listing(tuple(items))
+
+
+def assumed_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
+    """What was left out, by what each moves."""
+    yield Heading(closing.ASSUMED)
+    taken = subject.figures.assumed
+    if not taken:
+        yield Paragraph("Nothing: you answered everything that matters.")
+        return
+    moving, others = [], []
+    for item in by_effect(taken):
+        name = key_in_words(item.key)
+        if item.effect is None or item.effect < SEEN:
+            others.append(name)
+        else:
+            points = subject.numbers.number("percent", item.effect)
+            moving.append(f"{name} {closing.taken_value(subject, item)} ({points})")
+    points = f" Points of spare that each can move: {', '.join(moving)}." if moving else ""
+    behind = f" {'Others' if moving else 'They are'}: {', '.join(dict.fromkeys(others))}." if others else ""
+    yield Paragraph(f"{capitalized(count_in_words(taken))}.{points}{behind}")
+
+
+SEEN = 0.005
+"""An effect under half a point of spare is not worth a figure."""
+
+
+def cautions_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
+    """The gravest cautions in five lines."""
+    yield Heading(closing.CAUTIONS)
+    yield Listing(tuple(Item(text) for text in page_cautions(subject)))

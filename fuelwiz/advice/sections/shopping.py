@@ -1,0 +1,235 @@
+"""What to buy: a list to take to a shop, today's and the next goal's, without what is on the car already."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import NamedTuple
+
+from fuelwiz.advice.answer.what_first import not_needed
+from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Paragraph, Table, row
+from fuelwiz.advice.cautions import alcohol_may_be_in
+from fuelwiz.advice.phrases import both_units
+from fuelwiz.advice.result import Words
+from fuelwiz.advice.sections.path import OPEN_ENDS, run_name
+from fuelwiz.advice.sections.unknown import not_known_sentence
+from fuelwiz.advice.subject import Subject, listed
+from fuelwiz.session import Run
+from fuelwiz.sizing.thresholds import RATED_AT_PA
+from fuelwiz.sizing.vocabulary import Change
+from fuelwiz.terms import FITTINGS
+
+NAME = "What to buy"
+BY_CHANGE: dict[Change, str] = {
+    "pump": "pump",
+    "injectors": "injectors",
+    "feed": "feed line",
+    "return": "return line",
+    "regulator": "regulator",
+    "wire": "wire",
+    "filters": "filter",
+}
+"""The row of the list that a change buys."""
+HAS: dict[str, str] = {"line": "feed line", "return_line": "return line"}
+"""What is on the car by the file's word, where the list says it otherwise."""
+
+
+class Purchase(NamedTuple):
+    """One row: the part, what it must be for this goal, and for the next."""
+
+    part: str
+    today: str
+    then: str = ""
+
+
+def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
+    """The list in the order of what to do first, then what is on the car and what is not needed."""
+    yield Heading(NAME)
+    if not subject.has_runs:
+        yield Paragraph(not_known_sentence(subject, "line"))
+        return
+    following = subject.figures.next
+    columns = [Column("Part", whole=True), Column("This goal")]
+    if following is not None:
+        columns.append(Column(f"Next, {subject.numbers.figure('power', following.crank_power_W)}"))
+    rows = [
+        item for item in _in_order(subject, list(purchases(subject))) if item.part not in on_the_car(subject)
+    ]
+    yield Table(tuple(columns), tuple(_row(item, with_next=following is not None) for item in rows))
+    rest = []
+    if on_the_car(subject):
+        rest.append(f"On the car already: {listed(sorted(on_the_car(subject)))}.")
+    needless = not_needed(subject)
+    if needless:
+        rest.append(f"Do not buy: {listed(needless)}.")
+    if rest:
+        yield Paragraph(" ".join(rest))
+
+
+def _row(item: Purchase, *, with_next: bool) -> tuple[Cell, ...]:
+    return row(item.part, item.today, item.then) if with_next else row(item.part, item.today)
+
+
+def on_the_car(subject: Subject) -> set[str]:
+    """What the builder ticked as fitted, as the list calls it."""
+    return {HAS.get(name, name.replace("_", " ")) for name in subject.session.fitted.has}
+
+
+def _in_order(subject: Subject, rows: list[Purchase]) -> list[Purchase]:
+    """What the way out names first, the rest as one meets it on the fuel's way."""
+    first = [BY_CHANGE[change] for change in subject.figures.way_out or () if change in BY_CHANGE]
+    return sorted(rows, key=lambda item: item.part not in first)
+
+
+def purchases(subject: Subject) -> Iterator[Purchase]:
+    """Every row, from the tank to the rail and back."""
+    yield from _pump(subject)
+    yield from _strainer_and_filter(subject)
+    yield from _feed(subject)
+    yield from _regulator_and_return(subject)
+    yield from _injectors(subject)
+    yield from _electrics(subject)
+    yield from _safety(subject)
+
+
+def _pump(subject: Subject) -> Iterator[Purchase]:
+    target, following = subject.figures.pump_target, subject.figures.next
+    assert target is not None
+    hardest = target.hardest
+    flow, rise = target.flow_m3_s, target.rise_Pa
+    if hardest is not None and hardest.at is not None:
+        flow, rise = hardest.flow_m3_s, hardest.rise_Pa
+    at = "at the volts it really gets"
+    volts = subject.pick.pump_volts_V
+    if volts is not None:
+        at = f"at {subject.numbers.figure('volts', volts)}"
+    then = ""
+    if following is not None:
+        then = _flow_at(subject, following.target_flow_m3_s, following.target_rise_Pa)
+    yield Purchase("pump", f"{_flow_at(subject, flow, rise)}, {at}", then)
+    pump = subject.session.pump
+    if pump is not None and pump.count > 1 and pump.arrangement == "parallel":
+        yield Purchase("check valves", f"{pump.count}, one a pump")
+
+
+def _flow_at(subject: Subject, flow_m3_s: float, rise_pa: float) -> str:
+    return f"{both_units(subject, 'flow', flow_m3_s)} at {both_units(subject, 'pressure', rise_pa)}"
+
+
+def _through(subject: Subject) -> float:
+    """What filter and strainer have to carry: all that the pumps give where the regulator sits at the rail."""
+    capacity = subject.pick.capacity_m3_s
+    return capacity if subject.at_rail and capacity is not None else subject.figures.demand.target_flow_m3_s
+
+
+def _then(subject: Subject) -> float | None:
+    following = subject.figures.next
+    return None if following is None else following.target_flow_m3_s / subject.figures.demand.target_flow_m3_s
+
+
+def _strainer_and_filter(subject: Subject) -> Iterator[Purchase]:
+    flow, ratio = _through(subject), _then(subject)
+    least = max(flow, subject.figures.demand.target_flow_m3_s)
+    later = (
+        ""
+        if ratio is None
+        else _at_least(subject, max(least, ratio * subject.figures.demand.target_flow_m3_s))
+    )
+    inlet, pump = subject.session.inlet, subject.session.pump
+    each = 1 if pump is None or pump.arrangement == "series" else pump.count
+    if inlet is None or inlet.strainer is not None:
+        strainer = None if inlet is None else inlet.strainer
+        share = least if strainer is not None and strainer.carries == "all" else least / each
+        many = " each" if share < least else ""
+        yield Purchase("strainer", f"{_at_least(subject, share)}{many}")
+    yield Purchase("filter", f"{_at_least(subject, least)}, 10 micron", later)
+
+
+def _at_least(subject: Subject, flow_m3_s: float) -> str:
+    return f"for {subject.numbers.figure('flow', flow_m3_s)} or more"
+
+
+def _feed(subject: Subject) -> Iterator[Purchase]:
+    figures, following = subject.figures, subject.figures.next
+    size = figures.chosen or figures.line_to_fit or figures.verdict.size
+    row_of = figures.row(figures.chosen)
+    if row_of is not None and row_of.limits and figures.line_to_fit is not None:
+        size = figures.line_to_fit
+    then = "" if following is None or following.recommended is None else following.recommended
+    yield Purchase("feed line", "; ".join(_hoses(subject, subject.session.feed.run, size)), then)
+
+
+def _hoses(subject: Subject, runs: Sequence[Run], size: str) -> Iterator[str]:
+    """Hose by size and kind: its length in all, and its ends."""
+    kinds: dict[str, list[Run]] = {}
+    for run in runs:
+        kinds.setdefault(run_name(subject, run, size), []).append(run)
+    for name, same in kinds.items():
+        length = subject.numbers.limit("length", sum(run.length * run.side_by_side for run in same))
+        ends: dict[str, int] = {}
+        for run in same:
+            for kind, count in run.fittings.items():
+                if count and kind not in OPEN_ENDS:
+                    ends[FITTINGS[kind]] = ends.get(FITTINGS[kind], 0) + count * run.side_by_side
+        told = ", ".join(f"{count} {kind}" for kind, count in ends.items())
+        yield f"{name} {length}{f', ends: {told}' if told else ''}"
+
+
+def _regulator_and_return(subject: Subject) -> Iterator[Purchase]:
+    session, line, numbers = subject.session, subject.figures.return_line, subject.numbers
+    if session.pressure.regulator == "none":
+        return
+    base = numbers.figure("pressure", session.pressure.base)
+    hose = ", manifold hose" if session.pressure.reference == "manifold" else ""
+    wanted = f"{base}{hose}"
+    if line is not None:
+        flow = numbers.figure("flow", line.flow_m3_s)
+        least = numbers.figure("pressure", max(0.0, 0.25 * subject.figures.pressure.idle_rail_Pa))
+        wanted = f"{wanted}; {least} or less wide open at {flow}"
+    yield Purchase("regulator", wanted)
+    if session.return_line is not None and session.return_line.run:
+        size = "" if line is None else (line.smallest_at_ease or line.size)
+        if line is not None and line.at_ease:
+            size = line.size
+        yield Purchase("return line", "; ".join(_hoses(subject, session.return_line.run, size)))
+
+
+def _injectors(subject: Subject) -> Iterator[Purchase]:
+    figures, given, ratio = subject.figures.injectors, subject.session.injectors, _then(subject)
+    if figures is None or figures.smallest_rating_m3_s is None:
+        return
+    at = subject.numbers.figure("pressure", RATED_AT_PA if given is None else given.rated_pressure)
+    each = subject.numbers.figure("injector", figures.smallest_rating_m3_s)
+    then = (
+        ""
+        if ratio is None
+        else f"{subject.numbers.figure('injector', ratio * figures.smallest_rating_m3_s)} or more"
+    )
+    yield Purchase("injectors", f"{figures.count} of {each} or more, rated at {at}", then)
+
+
+def _electrics(subject: Subject) -> Iterator[Purchase]:
+    figures, given, numbers = subject.figures.wiring, subject.session.wiring, subject.numbers
+    if figures is None or given is None:
+        yield Purchase(
+            "relay, fuse", "one a circuit; wire and fuse by the pump's current; and a crash cut-off"
+        )
+        return
+    if given.length is not None and figures.smallest_wire is not None:
+        length = numbers.limit("length", given.length)
+        yield Purchase("wire", f"{figures.smallest_wire} or thicker, {length} each way")
+    if figures.fuse_A is not None:
+        fuse = numbers.limit("amps", figures.fuse_A)
+        yield Purchase("relay, fuse", f"{fuse} fuse, relay for more, one a circuit; crash cut-off")
+
+
+def _safety(subject: Subject) -> Iterator[Purchase]:
+    pump = subject.figures.pump
+    alcohol = ", and for alcohol" if alcohol_may_be_in(subject) else ""
+    if pump is None or pump.dead_head_Pa is None:
+        rise = subject.figures.pump_target
+        if rise is None:
+            return
+        yield Purchase("ratings", f"above what the pump makes with the line blocked{alcohol}")
+        return
+    most = both_units(subject, "pressure", pump.dead_head_Pa)
+    yield Purchase("ratings", f"above {most}{alcohol}")
