@@ -66,16 +66,16 @@ def with_lines(faults: tuple[Fault, ...], text: str) -> tuple[Fault, ...]:
     return tuple(replace(fault, line=line_of(lines, fault.key)) for fault in faults)
 
 
-def read(path: Path) -> Document:
-    """A session file, parsed but not yet judged.
+def read(path: Path, called: str = Session.called) -> Document:
+    """A session file, or one that is `called` otherwise, parsed but not yet judged.
 
     Raises:
         SessionError: the file cannot be opened, is too large, nested too deep, no TOML, or of a newer format.
     """
-    text = _text(path)
+    text = _text(path, called)
     content = text.removeprefix(BYTE_ORDER_MARK)
     if not content.strip():
-        _refuse(path, "is empty: a session file begins with format = 1")
+        _refuse(path, f"is empty: a {called} begins with format = 1")
     levels = deepest(content)
     if levels > MOST_LEVELS:
         _refuse(path, f"is nested {levels} deep; the limit is {MOST_LEVELS}")
@@ -90,7 +90,7 @@ def _refuse(path: Path, words: str, line: int | None = None) -> NoReturn:
     raise SessionError(clean(str(path)), (Fault("", words, line),))
 
 
-def _text(path: Path) -> str:
+def _text(path: Path, called: str) -> str:
     """The text of a file; no byte of it is changed but the encoding."""
     try:
         content = read_whole(path, MOST_BYTES)
@@ -99,11 +99,11 @@ def _text(path: Path) -> str:
     except PermissionError:
         _refuse(path, "may not be read: permission denied")
     except IsADirectoryError:
-        _refuse(path, "is a folder, not a session file")
+        _refuse(path, f"is a folder, not a {called}")
     except NotPlain:
         _refuse(path, "is not a plain file")
     except TooLarge:
-        _refuse(path, f"is larger than {MOST_BYTES // 1024} KiB, which no session file is")
+        _refuse(path, f"is larger than {MOST_BYTES // 1024} KiB, which no {called} is")
     except (OSError, ValueError) as error:
         _refuse(path, f"cannot be read: {reason(error)}")
     try:

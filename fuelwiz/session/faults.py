@@ -72,6 +72,10 @@ def _wanted(spec: FieldSpec, root: type[Section]) -> str:
         return f"wants {' or '.join(quoted(word) for word in spec.choices)}"
     if spec.type == "points":
         return "wants one point or more, such as [" + ", ".join(_row(row) for row in spec.example) + "]"
+    if spec.type == "size":
+        return f'wants a size such as "{spec.example}"'
+    if spec.type == "wire":
+        return f'wants a wire such as "{spec.example}"'
     if spec.kind is not None:
         return f'wants {units.describe(spec.kind)} such as "{spec.example}"'
     return 'wants keys by their path, such as { "fuel.temperature" = "55 degC" }'

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, ClassVar, get_args
 
 from pydantic import BaseModel, ConfigDict, Field, GetCoreSchemaHandler
@@ -205,6 +205,11 @@ _SIZE = FieldSpec(
     parts=(bore(example="8 mm").spec,),
 )
 SIZE = Leaf(_SIZE)
+
+
+def needed(leaf: Leaf) -> Leaf:
+    """The same key where it has to be there."""
+    return Leaf(replace(leaf.spec, required=True))
 
 
 def sizes(fallback: list[str]) -> Leaf:

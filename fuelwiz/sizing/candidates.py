@@ -9,6 +9,8 @@ from fuelwiz.session import Feed, Run, Size, bore_of_m
 from fuelwiz.sizing.vocabulary import FIXED
 
 SAME_BORE = 1e-9
+FIXED_LINE = (None,)
+"""The rows of a line whose every run keeps a bore of its own."""
 
 
 def nominal_bore_m(size: Size) -> float | None:
@@ -42,7 +44,7 @@ def candidates(sizes: Sequence[Size], chosen: Size | None, runs: Sequence[Run]) 
     Where no run follows there is one row, None.
     """
     first = next((run for run in runs if follows(run)), None)
-    return (None,) if first is None else candidates_in_hose(sizes, chosen, first.hose, first.wall)
+    return FIXED_LINE if first is None else candidates_in_hose(sizes, chosen, first.hose, first.wall)
 
 
 def candidates_in_hose(

@@ -102,8 +102,15 @@ class Return:
 
     def holds(self, candidate: Size | None) -> bool:
         """Whether the regulator can hold the idle pressure with that candidate, where no more is asked."""
-        needed = self._back_pressure_at(self._runs(candidate))(self.set_flow_m3_s)
-        return needed <= self.sized.system.pressure.idle_rail_Pa
+        return self._needed_pa(candidate) <= self.sized.system.pressure.idle_rail_Pa
+
+    def at_ease(self, candidate: Size | None) -> bool:
+        """Whether it holds with that candidate and much to spare."""
+        return self._needed_pa(candidate) <= AT_EASE_SHARE * self.sized.system.pressure.idle_rail_Pa
+
+    def _needed_pa(self, candidate: Size | None) -> float:
+        """What a candidate needs ahead of the regulator at the set idle pressure."""
+        return self._back_pressure_at(self._runs(candidate))(self.set_flow_m3_s)
 
     def own_pick_holds(self) -> bool:
         """The same with the size that would be judged: the chosen one, else any that holds."""

@@ -28,7 +28,7 @@ from fuelwiz.sizing.thresholds import (
     WEAK_SUPPLY_V,
     WORN,
 )
-from fuelwiz.sizing.verdict import ReturnPick, judge, with_vapour
+from fuelwiz.sizing.verdict import Judgement, ReturnPick, judge, with_vapour
 from fuelwiz.sizing.vocabulary import Case
 
 NEAR = 1e-9
@@ -44,20 +44,19 @@ def stress(
     for name, session in (*built_in_cases(system.session), *own_cases(system.session)):
         free = changed(session, "goal", reserve=0.0)
         judgement = judge(FuelSystem(free, fuel_given_at_k=given_at), pick, return_pick)
-        vapour = judgement.vapour_margin_pa
-        if name == "hot fuel" and vapour is not None and today is not None:
-            vapour = min(vapour, today)
-        limits = with_vapour(judgement.limits, vapour)
-        cases.append(
-            StressFigures(
-                case=name,
-                margin=judgement.margin,
-                vapour_margin_Pa=vapour,
-                works=not limits,
-                limits=limits,
-            )
-        )
+        cases.append(in_case(name, judgement, today))
     return tuple(cases)
+
+
+def in_case(name: str, judgement: Judgement, vapour_today_pa: float | None) -> StressFigures:
+    """What a judgement without a reserve comes to on a bad day; hot fuel is never taken as further from boiling."""
+    vapour = judgement.vapour_margin_pa
+    if name == "hot fuel" and vapour is not None and vapour_today_pa is not None:
+        vapour = min(vapour, vapour_today_pa)
+    limits = with_vapour(judgement.limits, vapour)
+    return StressFigures(
+        case=name, margin=judgement.margin, vapour_margin_Pa=vapour, works=not limits, limits=limits
+    )
 
 
 def built_in_cases(session: Session) -> Iterator[tuple[Case, Session]]:

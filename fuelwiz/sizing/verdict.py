@@ -239,11 +239,17 @@ def judge(system: FuelSystem, pick: Size | None, return_pick: ReturnPick | None)
 
 def judge_sized(sized: SizedSystem, return_pick: ReturnPick | None) -> Judgement:
     """The same of a build that is at its pick of feed."""
+    return judgement_of(BuildVerdict(sized), return_pick)
+
+
+def judgement_of(verdict: BuildVerdict, return_pick: ReturnPick | None) -> Judgement:
+    """The same of a build of which something is known already."""
+    sized = verdict.sized
     found = least(sized)
     return Judgement(
         None if found is None else found.margin,
         sized.vapour_margin_pa,
-        (*limits_at_any_point(sized), *BuildVerdict(sized).limits(return_pick)),
+        (*limits_at_any_point(sized), *verdict.limits(return_pick)),
     )
 
 

@@ -1,0 +1,1 @@
+"""A parts file of the builder's own, and which sets of its parts would do."""

@@ -1,0 +1,78 @@
+"""What a search comes to, as figures, named as the JSON result is."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+from fuelwiz.sizing.vocabulary import Limit
+
+Label = Literal[
+    "cheapest",
+    "keeps the pump",
+    "least current",
+    "lightest",
+    "most to spare",
+    "carries the next goal",
+]
+"""Why a set is shown, in the order in which sets are."""
+
+WhyFailed = Limit | Literal["alcohol"]
+
+
+@dataclass(frozen=True, slots=True)
+class ToBuy:
+    """One line of what is to be bought: a number of pieces, or meters; None for a price that nobody knows."""
+
+    what: str
+    quantity: float
+    unit: Literal["each", "m"]
+    price: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Tightest:
+    """The bad day with the least margin."""
+
+    case: str
+    margin: float
+
+
+@dataclass(frozen=True, slots=True)
+class OptionRow:
+    """One set that would do."""
+
+    labels: tuple[Label, ...]
+    pump: str
+    count: int
+    base_Pa: float
+    size: str
+    return_size: str | None
+    wire: str | None
+    injectors_rated_m3_s: float | None
+    price: float | None
+    unpriced: tuple[str, ...]
+    weight_kg: float | None
+    current_A: float | None
+    margin: float | None
+    tightest: Tightest | None
+    next_works: bool | None
+    buy: tuple[ToBuy, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Failed:
+    """How many sets failed by a limit."""
+
+    limit: WhyFailed
+    sets: int
+
+
+@dataclass(frozen=True, slots=True)
+class OptionsFigures:
+    """How many sets there are and how many would do, those to look at, and why the others failed."""
+
+    tried: int
+    works: int
+    rows: tuple[OptionRow, ...]
+    failed: tuple[Failed, ...]
