@@ -42,6 +42,7 @@ LOADS_NONE_OF = {
     "fuelwiz.document": {"pint", "scipy", "textual", "rich", "tomlkit"},
     "fuelwiz.store": SLOW | {"pydantic"},
     "fuelwiz.sizing": {"pint", "scipy", "textual", "rich", "tomlkit"},
+    "fuelwiz.options": {"pint", "scipy", "textual", "rich", "tomlkit"},
     "fuelwiz.advice": {"pint", "scipy", "textual", "rich", "tomlkit"},
     "fuelwiz.questions": {"pint", "scipy", "textual", "rich", "tomlkit"},
     "fuelwiz.report": SCREEN | {"scipy"},
