@@ -214,7 +214,7 @@ def test_no_change_is_one_that_the_car_has(power: float, boost: float, ethanol: 
     assert ("return" in names) is (figures.return_line.size != figures.return_line.sizes[-1].size)
     for found in figures.changes:
         if found.rated_flow_m3_s is not None:
-            assert found.rated_flow_m3_s > session_of(plain).injectors.rated_flow  # type: ignore[union-attr]
+            assert found.rated_flow_m3_s > session_of(plain).injectors.rated_flow
 
 
 def names_of(name: str, **changes: Any) -> set[Change]:

@@ -65,7 +65,7 @@ def test_a_margin_that_is_linear_in_one_input() -> None:
     assert spread.margin.middle == pytest.approx(today, abs=1e-3)
     assert spread.margin.high == pytest.approx(margin(FIVE), abs=1e-3)
     driveline = input_of(spread, "driveline")
-    assert (driveline.low, driveline.high) == (pytest.approx(margin(-2)), pytest.approx(margin(2)))
+    assert (driveline.low, driveline.high) == pytest.approx((margin(-2), margin(2)))
 
 
 def test_the_share_of_the_draws_that_fall_short_in_closed_form() -> None:
@@ -207,7 +207,7 @@ def test_each_key_of_a_tolerance_is_that_of_its_input(name: str) -> None:
     text, wanted = SAID.get(name, ("7 %", 0.07))
     session = validate(build("street-turbo", {f"tolerance.{name}": text}), "a build")
     known = {one.input: one.widest for one in tolerances(Picked.today(session, quick_figures(session)).sized)}
-    assert known[name] == pytest.approx(wanted)  # type: ignore[index]
+    assert known[name] == pytest.approx(wanted)
     usual = validate(build("street-turbo"), "a build")
     before = {one.input: one.widest for one in tolerances(Picked.today(usual, quick_figures(usual)).sized)}
     assert {other for other in before if before[other] != known[other]} == {name}
