@@ -43,6 +43,7 @@ LOADS_NONE_OF = {
     "fuelwiz.store": SLOW | {"pydantic"},
     "fuelwiz.sizing": {"pint", "scipy", "textual", "rich", "tomlkit"},
     "fuelwiz.options": {"pint", "scipy", "textual", "rich", "tomlkit"},
+    "fuelwiz.measured": {"pint", "scipy", "textual", "rich", "tomlkit"},
     "fuelwiz.advice": {"pint", "scipy", "textual", "rich", "tomlkit"},
     "fuelwiz.questions": {"pint", "scipy", "textual", "rich", "tomlkit"},
     "fuelwiz.report": SCREEN | {"scipy"},

@@ -36,13 +36,14 @@ def table_of_keys() -> list[str]:
 
 def _is_as_in_the_feed(path: str, cells: dict[str, tuple[str, str]]) -> bool:
     feed = next((path.replace(own, of_feed) for own, of_feed in LIKE.items() if path.startswith(own)), None)
-    return feed is not None and cells[path] == cells[feed]
+    return feed is not None and cells[path] == cells.get(feed)
 
 
 def _rows(table: dict[str, Any], above: str) -> Iterator[tuple[str, str, str]]:
     needed = table.get("required", [])
     for key, found in table["properties"].items():
         inner = found.get("items", found)
+        inner = next((one for one in found.get("anyOf", ()) if "properties" in one), inner)
         if "properties" in inner and "straight" not in inner["properties"]:
             yield from _rows(inner, f"{above}{key}.")
         else:

@@ -9,6 +9,7 @@ from fuelwiz.measured.figures import BenchFigures, BenchTest, Expected, Proposal
 from fuelwiz.measured.model import Model
 from fuelwiz.measured.proposals import percent
 from fuelwiz.measured.statistics import median, weighted_mean
+from fuelwiz.measured.thresholds import CANS, LEAST_TOLERANCE, LONG_ENOUGH_S, ODD
 from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.fuel import PSI_PA
 from fuelwiz.session import Bench, Rejected, field_at, read
@@ -19,12 +20,6 @@ MARKS_OF_A_CAN = 0.02
 WATCH_S = 0.5
 GAUGE_PA = PSI_PA
 METER_V = 0.1
-LEAST_TOLERANCE = 0.015
-ODD = 2.0
-"""A test further off the median than so many times its own tolerance is odd."""
-WORTH_MOST_WITHIN_V = 0.7
-LONG_ENOUGH_S = 40.0
-CANS = {"us": ((1.0, "gal"), (2.0, "gal"), (5.0, "gal")), "metric": ((4.0, "l"), (10.0, "l"), (20.0, "l"))}
 
 
 def bench_figures(model: Model) -> BenchFigures | None:

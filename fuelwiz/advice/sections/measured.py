@@ -8,8 +8,8 @@ from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, P
 from fuelwiz.advice.proposal_words import proposal_text
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.subject import Subject
-from fuelwiz.measured.bench import CANS, WORTH_MOST_WITHIN_V
 from fuelwiz.measured.figures import BenchFigures, BenchTest, Expected, GaugeCause, GaugeDifference, GaugeItem
+from fuelwiz.measured.thresholds import CANS, WORTH_MOST_WITHIN_V
 from fuelwiz.session import Bench
 from fuelwiz.units import from_si
 
