@@ -12,7 +12,7 @@ from fuelwiz.advice.sections.closing import assumed, cautions, on_the_car, said_
 from fuelwiz.advice.sections.gauge import gauge_pressures
 from fuelwiz.advice.sections.injectors import injectors
 from fuelwiz.advice.sections.inlet import before_the_pump
-from fuelwiz.advice.sections.measured import measured
+from fuelwiz.advice.sections.measured import measured, measured_in_brief
 from fuelwiz.advice.sections.opening import opening
 from fuelwiz.advice.sections.page import (
     assumed_in_brief,
@@ -70,6 +70,7 @@ PAGE: tuple[Section, ...] = (
     ceilings_in_brief,
     three_sizes,
     gauges_in_brief,
+    measured_in_brief,
     shopping,
     days_in_brief,
     assumed_in_brief,

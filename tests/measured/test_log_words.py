@@ -78,6 +78,11 @@ def test_the_report_says_what_was_measured_and_how_to_do_it_safely(
         merge("format = 1\n", {**plain(Car()), "bench": [test], "gauge": [gauge]}), encoding="utf-8"
     )
     assert main(["report", str(build)]) == 0
+    page = " ".join(capsys.readouterr().out.split())
+    assert "On the bench the pump sends 83 %" in page
+    assert "Tested: 2026-05-14" in page
+    assert "on 2026-05-20: 40.0 psi where 43.5 psi is expected: the regulator is set low" in page
+    assert main(["report", str(build), "--all"]) == 0
     text = " ".join(capsys.readouterr().out.split())
     for said in (
         "On the bench the pump sends 83 %",

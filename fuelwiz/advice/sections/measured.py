@@ -61,6 +61,34 @@ def measured(subject: Subject, _words: Words) -> Iterator[Block]:
         yield from _expected(subject, found.expected)
 
 
+def measured_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
+    """What was measured and when, in a few lines; nothing where nothing was."""
+    found = subject.measured
+    if found is None or (found.bench is None and not found.gauge):
+        return
+    yield Heading("Measured")
+    items = []
+    if found.bench is not None:
+        days = sorted(test.date for test in subject.session.bench if test.date)
+        when = f" Tested: {', '.join(dict.fromkeys(days))}." if days else ""
+        items.append(Item(f"{bench_verdict(subject, found.bench)}{when}"))
+    items += [_in_brief(subject, difference) for difference in found.gauge]
+    yield Listing(tuple(items))
+
+
+def _in_brief(subject: Subject, difference: GaugeDifference) -> Item:
+    item, cause = difference.item, difference.cause
+    read = _reading(subject, item, difference.read)
+    day = subject.session.gauge[difference.reading].date
+    start = f"{ITEMS[item]}{f' on {day}' if day else ''}: {read}"
+    if difference.predicted is None or cause is None:
+        return Item(f"{start}.")
+    if cause == "as expected":
+        return Item(f"{start}, as expected.", "yes")
+    wanted = _reading(subject, item, difference.predicted)
+    return Item(f"{start} where {wanted} is expected: {CAUSES[cause]}.", "warning")
+
+
 def _bench(subject: Subject, bench: BenchFigures) -> Iterator[Block]:
     numbers = subject.numbers
     yield Heading("Bench tests")
