@@ -65,8 +65,15 @@ def _open_wizard(arguments: list[str]) -> int:
         hint = f"; did you mean `fuelwiz {command}`?" if command else ""
         parser.error(f"don't understand {' '.join(over)}{hint}")
     if not (sys.stdin and sys.stdin.isatty() and sys.stdout and sys.stdout.isatty()):
-        _complain("the wizard needs a terminal; `fuelwiz report FILE` works without one")
+        _complain(
+            "the wizard needs a terminal; `fuelwiz ask FILE` and `fuelwiz report FILE` work without one"
+        )
         return BAD
+    if os.environ.get("TERM") == "dumb":
+        _say(
+            "This terminal (TERM=dumb) only prints, so the questions come line by line, as `fuelwiz ask` has them.\n"
+        )
+        return _ask(asked)
     from fuelwiz.wizard.app import run
 
     folder = asked.sessions or os.environ.get("FUELWIZ_SESSIONS")
@@ -162,7 +169,15 @@ def _completion(asked: argparse.Namespace) -> int:
     return FINE
 
 
+def _ask(asked: argparse.Namespace) -> int:
+    from fuelwiz.ask.run import ask
+
+    folder = asked.sessions or os.environ.get("FUELWIZ_SESSIONS")
+    return ask(Path(asked.file) if asked.file else None, Path(folder) if folder else None)
+
+
 RUN = {
+    "ask": _ask,
     "report": _report,
     "check": _check,
     "compare": _compare,

@@ -69,7 +69,19 @@ def _shell(parser: Parser) -> None:
     parser.add_argument("shell", choices=SHELLS, help="your shell")
 
 
+def _asked(parser: Parser) -> None:
+    parser.add_argument(
+        "file", metavar="FILE", nargs="?", help="a build to open or to start; without one, a new build"
+    )
+    parser.add_argument("--sessions", metavar="DIR", help="the folder of your builds, as for fuelwiz itself")
+
+
 COMMANDS = {
+    "ask": Command(
+        "Ask the same questions line by line, for screen readers and pipes.",
+        "fuelwiz ask builds/coupe.toml",
+        _asked,
+    ),
     "report": Command(
         "Print the report on a build on one page (--all: everything), or write it to a file.",
         "fuelwiz report builds/coupe.toml --format html --output report.html",

@@ -27,7 +27,7 @@ def in_format(result: Result, form: str, *, to_file: bool, whole: bool = False) 
         whole: whether text and Markdown hold everything in place of one page.
         to_file: whether it goes to a file, which is UTF-8, 80 columns wide, and has no colours.
     """
-    anything = to_file or speaks_utf8(sys.stdout)
+    anything = to_file or speaks_utf8(sys.stdout, os.environ)
     if form == "json":
         from fuelwiz.report.json_form import json_text
 
@@ -74,7 +74,7 @@ def said_in_two_lines(result: Result) -> tuple[str, ...]:
 def shown(line: str) -> str:
     """A line that is safe on standard output, in the signs that it can hold."""
     plain = clean(line).replace(NO_BREAK, " ")
-    return plain if speaks_utf8(sys.stdout) else in_ascii(plain)
+    return plain if speaks_utf8(sys.stdout, os.environ) else in_ascii(plain)
 
 
 def write_file(text: str, path: Path, *, never: Path | None = None) -> None:

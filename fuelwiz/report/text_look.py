@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from fuelwiz.advice.blocks import Mark
-from fuelwiz.terminal.environment import Colors, colors_of, is_simple, is_utf8
+from fuelwiz.terminal.environment import Colors, colors_of, is_simple, is_utf8, locale_speaks_utf8
 from fuelwiz.terminal.folding import in_ascii
 from fuelwiz.terminal.palette import CHIPS, DARK, Role, cube_cell
 
@@ -70,20 +70,24 @@ def text_look_of(stream: Stream | None, environ: Mapping[str, str], columns: int
 
     Args:
         stream: where the text goes; None where there is none.
-        environ: NO_COLOR, TERM and COLORTERM say what a terminal can do.
+        environ: NO_COLOR, TERM, COLORTERM and the locale say what a terminal can do.
         columns: of the terminal, where the text is to fill it.
     """
     on_terminal = stream is not None and stream.isatty()
     return TextLook(
         width=max(NARROWEST, columns) if on_terminal and columns else WIDTH,
-        unicode=speaks_utf8(stream) and not (on_terminal and is_simple(environ)),
+        unicode=speaks_utf8(stream, environ) and not (on_terminal and is_simple(environ)),
         colors=colors_of(environ) if on_terminal else "none",
     )
 
 
-def speaks_utf8(stream: Stream | None) -> bool:
-    """Whether an output can hold every sign."""
-    return stream is not None and is_utf8(stream.encoding)
+def speaks_utf8(stream: Stream | None, environ: Mapping[str, str]) -> bool:
+    """Whether an output can hold every sign, and whoever reads it can show them.
+
+    In a C locale Python writes UTF-8 all the same (PEP 538, PEP 540); what it was told itself does count.
+    """
+    told = environ.get("PYTHONUTF8") == "1" or is_utf8(environ.get("PYTHONIOENCODING", "").partition(":")[0])
+    return stream is not None and is_utf8(stream.encoding) and (told or locale_speaks_utf8(environ))
 
 
 def _painted(text: str, inks: tuple[int, int]) -> str:

@@ -1,0 +1,200 @@
+"""One build told line by line, at the same desk as the wizard's: each line answers a question, or is a command."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Literal
+
+from fuelwiz.ask.wording import (
+    COMMANDS,
+    answer_lines,
+    help_lines,
+    picked,
+    question_line,
+    step_line,
+    why_lines,
+)
+from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.exceptions import SaveRefused
+from fuelwiz.errors import FuelwizError
+from fuelwiz.questions.catalogue import STEPS
+from fuelwiz.wizard.form.form import Form
+from fuelwiz.wizard.form.form_rows import ChoiceRow, DoRow, ItemRow
+
+Say = Callable[[str], None]
+Next = Literal["stay", "on", "end"]
+
+LONGEST_LINE = 4000
+LAST = "That was the last question. /save NAME keeps it, /skip STEP goes back to a step, an empty line ends."
+
+
+class Conversation:
+    """Asks, takes a line, says what came of it; `over` once the last empty line or /quit has come."""
+
+    def __init__(self, desk: Desk, say: Say) -> None:
+        self.desk = desk
+        self.say = say
+        self.over = False
+        self.form = Form(desk)
+        self._past_the_end = False
+        self._commands: dict[str, Callable[[str], None]] = {
+            "help": lambda _: self._say_all(help_lines(self.form.question)),
+            "why": lambda _: self._say_all(why_lines(self.form.question)),
+            "back": lambda _: self._back(),
+            "more": lambda _: self._more(),
+            "skip": self._skip,
+            "answer": lambda _: self.say_answer(whole=True),
+            "save": self._save,
+            "quit": lambda _: self._quit(),
+        }
+
+    def begin(self) -> None:
+        """Say how it goes, and ask the first question."""
+        self.say(COMMANDS)
+        self._begin_step()
+
+    def take(self, line: str) -> None:
+        """A line that was typed."""
+        text = line.strip()[:LONGEST_LINE]
+        word, _, rest = text.partition(" ")
+        if word.startswith("/"):
+            command = self._commands.get(word[1:].lower())
+            if command is None:
+                self.say(f"There is no {word}. {COMMANDS}")
+            else:
+                command(rest.strip())
+        elif self._past_the_end:
+            self._quit() if not text else self.say(LAST)
+        else:
+            self._answer(text)
+        if not self.over:
+            self._ask()
+
+    def say_answer(self, *, whole: bool) -> None:
+        """What the build comes to."""
+        if whole and self.desk.result is not None:
+            self.desk.finish()
+        self._say_all(answer_lines(self.desk, whole=whole))
+
+    def _say_all(self, lines: list[str]) -> None:
+        for line in lines:
+            self.say(line)
+
+    def _answer(self, text: str) -> None:
+        row = self.form.row
+        if isinstance(row, DoRow | ItemRow):
+            if text.lower() in ("y", "yes") and self.form.key("enter", None) != "changes":
+                return
+            self._on()
+        elif not text:
+            self._on()
+        elif text == "?":
+            self.form.unsure()
+            self.say(self.form.note)
+            self._answered()
+        elif self._told(text):
+            self._answered()
+
+    def _told(self, text: str) -> bool:
+        """Hand a line to the desk; whether it was taken. What is refused is said, and stands."""
+        form = self.form
+        is_choice = isinstance(form.row, ChoiceRow)
+        choice = picked(form.question, text, by_number=is_choice)
+        if choice is not None:
+            self.desk.choose(form.path, choice.value)
+            if choice.note:
+                self.say(f"{choice.say}: {choice.note}")
+        elif is_choice:
+            self.say(f"{text} is none of the answers.")
+            return False
+        else:
+            self.desk.type(form.path, text)
+        form.rebuild()
+        refused = self.desk.refused.get(form.path)
+        if refused:
+            self.say(f"Not taken: {refused}")
+        return not refused
+
+    def _answered(self) -> None:
+        self.say_answer(whole=False)
+        self._on()
+
+    def _on(self) -> None:
+        """To the next question: a row that only shows more is passed over, an entry that is told is closed."""
+        form = self.form
+        form.focus_on(form.pointer.at, form.pointer.cell)  # so that the editor has what stands
+        stays = isinstance(form.row, DoRow | ItemRow) or form.path in self.desk.refused
+        reaction = form.move(1) if stays else form.key("enter", None)
+        while reaction != "next_step" and isinstance(form.row, DoRow) and form.row.act != "add":
+            if form.row.act == "close":
+                form.close_entry()
+            reaction = form.move(1)
+        if reaction == "next_step":
+            self._next_step()
+
+    def _next_step(self) -> None:
+        if self.form.place.in_entry:
+            self.form.close_entry()
+            self._on()
+        elif self.form.step_number + 1 < len(STEPS):
+            self.form.go_to_step(STEPS[self.form.step_number + 1].id)
+            self.say(step_line(self.form))
+        else:
+            self._past_the_end = True
+            self.say_answer(whole=True)
+
+    def _begin_step(self) -> None:
+        self.say(step_line(self.form))
+        self._ask()
+
+    def _ask(self) -> None:
+        self.say(LAST if self._past_the_end else question_line(self.form))
+
+    def _back(self) -> None:
+        at = self.form.pointer.at, self.form.pointer.cell
+        self._past_the_end = False
+        self.form.move(-1)
+        if (self.form.pointer.at, self.form.pointer.cell) == at and self.form.step_number:
+            self.form.go_to_step(STEPS[self.form.step_number - 1].id)
+            self.say(step_line(self.form))
+
+    def _more(self) -> None:
+        rows = self.form.pointer.rows
+        if not any(isinstance(row, DoRow) and row.act == "more" for row in rows):
+            self.say("There is no more to ask here.")
+        elif self.form.place.more:
+            self.say("The further questions of this step are asked already.")
+        else:
+            self.form.toggle_more()
+
+    def _skip(self, name: str) -> None:
+        number = self.form.step_number + 1
+        if name:
+            fitting = [
+                i
+                for i, step in enumerate(STEPS)
+                if name == str(i + 1) or step.name.lower().startswith(name.lower()) or step.id == name.lower()
+            ]
+            if not fitting:
+                self.say(f"There is no step {name}: there are {', '.join(step.name for step in STEPS)}.")
+                return
+            number = fitting[0]
+        self._past_the_end = number >= len(STEPS)
+        if not self._past_the_end:
+            self.form.go_to_step(STEPS[number].id)
+            self.say(step_line(self.form))
+
+    def _save(self, name: str) -> None:
+        try:
+            saved = self.desk.save_as(name) if name else self.desk.save()
+        except SaveRefused as refused:
+            self.say(str(refused))
+            if refused.path and refused.reason not in ("exists", "changed", "owner"):
+                self.form.go_to_path(refused.path)
+        except FuelwizError as error:
+            self.say(str(error))
+        else:
+            self.say(f"Saved: {saved.path}. {saved.left_out or ''}".rstrip())
+
+    def _quit(self) -> None:
+        self.over = True

@@ -1,0 +1,90 @@
+"""A conversation on standard input and output, until one or the other ends."""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Mapping
+from pathlib import Path
+
+from fuelwiz.ask.conversation import LONGEST_LINE, Conversation
+from fuelwiz.desk.desk import Desk
+from fuelwiz.errors import FuelwizError
+from fuelwiz.report.output import shown
+from fuelwiz.store.drafts import abandoned_draft
+from fuelwiz.store.folder import sessions_folder
+
+PROMPT = "> "
+
+
+def ask(path: Path | None, sessions: Path | None, environ: Mapping[str, str] = os.environ) -> int:
+    """Ask for a build until the input ends; the exit status.
+
+    Raises:
+        SessionError: the file cannot be read.
+    """
+    desk = Desk.open(path) if path is not None else Desk.new(sessions_folder(sessions, environ))
+    other = desk.storage.hold()
+    if other is not None:
+        say(f"{desk.name} is open elsewhere: {other.user} on {other.host}, since {other.since}. Not opened.")
+        return 2
+    try:
+        return _talk(_draft_or(desk), is_typed=sys.stdin.isatty())
+    finally:
+        desk.storage.release()
+
+
+def say(text: str) -> None:
+    """Say a line at once; each line of a longer text by itself."""
+    for line in text.splitlines():
+        sys.stdout.write(f"{shown(line)}\n")
+    sys.stdout.flush()
+
+
+def _draft_or(desk: Desk) -> Desk:
+    """The build, or its draft where one is there and whoever types wants to go on with it."""
+    place = abandoned_draft(desk.path) if desk.path is not None else None
+    if place is None:
+        return desk
+    if not sys.stdin.isatty():
+        say("A draft of this build is there; it is left alone, as these lines come from no keyboard.")
+        return desk
+    say("A draft of this build is there that says more than its file. y goes on with it.")
+    return Desk.from_draft(place) if (_line(is_typed=True) or "").strip().lower() in ("y", "yes") else desk
+
+
+def _talk(desk: Desk, *, is_typed: bool) -> int:
+    desk.update()
+    conversation = Conversation(desk, say)
+    try:
+        conversation.begin()
+        while not conversation.over:
+            line = _line(is_typed=is_typed)
+            if line is None:
+                break
+            conversation.take(line)
+            _keep(desk)
+    finally:
+        kept = _keep(desk)
+    conversation.say_answer(whole=True)
+    if kept is not None:
+        say(f"Not saved: kept as a draft, {kept}.")
+    return 0
+
+
+def _line(*, is_typed: bool) -> str | None:
+    """The next line; None at the end of the input."""
+    if is_typed:
+        sys.stdout.write(PROMPT)
+        sys.stdout.flush()
+    content = sys.stdin.buffer.readline(4 * LONGEST_LINE)
+    return content.decode("utf-8", errors="replace") if content else None
+
+
+def _keep(desk: Desk) -> Path | None:
+    """Keep the draft; a folder that cannot be written is said and stops nothing."""
+    try:
+        return desk.write_draft()
+    except FuelwizError as error:
+        say(f"The draft cannot be kept: {error}")
+        return None

@@ -1,0 +1,95 @@
+"""What a line says of a question, of its help, and of the answer."""
+
+from __future__ import annotations
+
+from fuelwiz.desk.desk import Desk
+from fuelwiz.questions.catalogue import STEPS, Choice, Question
+from fuelwiz.terminal.marks import MARKS
+from fuelwiz.wizard.form.form import Form
+from fuelwiz.wizard.form.form_rows import CellsRow, ChoiceRow, DoRow, ItemRow, cells_of
+
+COMMANDS = (
+    "An empty line goes on, ? takes the usual value. /help, /why, /back, /more, /skip STEP, /answer,"
+    " /save NAME and /quit do what they say."
+)
+_PARTS = ("what", "why", "rule", "usual", "wrong", "unsure", "units", "source")
+
+
+def step_line(form: Form) -> str:
+    """Which step begins."""
+    return f"Step {form.step_number + 1} of {len(STEPS)}: {STEPS[form.step_number].name}."
+
+
+def question_line(form: Form) -> str:
+    """The question under the pointer, what stands, and what may be picked."""
+    row, question = form.row, form.question
+    if isinstance(row, DoRow):
+        return f"{row.text.removeprefix('+ ').capitalize()}? y does it."
+    if isinstance(row, ItemRow):
+        return f"{', '.join(part for part in row.columns if part)}. y opens it."
+    field = form.desk.text_in_field(form.path)
+    label = question.label
+    if isinstance(row, CellsRow):
+        label = _cell_label(form, row)
+    unit = field.unit or (row.unit if isinstance(row, CellsRow) else "")
+    asked = f"{label}, {unit}" if unit else label
+    stands = _stands(question, field.text)
+    said = (
+        f"{asked}: {stands}{' assumed' if field.assumed and stands else ''}" if stands else f"{asked}: empty"
+    )
+    offered = _offered(question) if isinstance(row, ChoiceRow) or question.choices else ""
+    return f"{said}. {offered}".strip()
+
+
+def _cell_label(form: Form, row: CellsRow) -> str:
+    """A cell by what its row is about, its number, and its own name."""
+    cell = cells_of(row)[form.pointer.cell]
+    if cell.name:
+        return f"{form.question.label}, {cell.name}"
+    *_, number, column = cell.path.split(".")
+    what = row.label or ("pressure" if column == "0" else "value")
+    return f"{what}, point {int(number) + 1}" if number.isdigit() else what
+
+
+def _stands(question: Question, text: str) -> str:
+    choice = next((one for one in question.choices if one.value == text), None)
+    return choice.say if choice is not None else text
+
+
+def _offered(question: Question) -> str:
+    picks = ", ".join(f"{number} {choice.say}" for number, choice in enumerate(question.choices, 1))
+    return f"One of: {picks}."
+
+
+def picked(question: Question, typed: str, *, by_number: bool) -> Choice | None:
+    """The answer that a line picks: by its number, its words, or the words that it alone begins with."""
+    choices, wanted = question.choices, typed.strip().lower()
+    if by_number and wanted.isdigit() and 1 <= int(wanted) <= len(choices):
+        return choices[int(wanted) - 1]
+    exact = [one for one in choices if wanted in (one.say.lower(), one.value.lower())]
+    begun = [one for one in choices if one.say.lower().startswith(wanted)]
+    fitting = exact or begun
+    return fitting[0] if len(fitting) == 1 or exact else None
+
+
+def why_lines(question: Question) -> list[str]:
+    """Why it is asked, and what is usual."""
+    return [question.why, *([f"Usual: {question.usual}."] if question.usual else [])]
+
+
+def help_lines(question: Question) -> list[str]:
+    """The page on a question, a line a part."""
+    page = question.help
+    return [text for part in _PARTS if (text := getattr(page, part))]
+
+
+def answer_lines(desk: Desk, *, whole: bool) -> list[str]:
+    """The answer as far as there is one: its first line, or all of it and what to do next."""
+    if desk.result is None:
+        return ["Type the power that you want: the answer starts with it."]
+    words = desk.result.words
+    held = [desk.held] if desk.held else []
+    works = desk.result.figures.verdict.works
+    mark = "" if works is None else f"{MARKS['works' if works else 'stop'][0]} "
+    first = f"{mark}{words.answer[0]}"
+    return [*held, first, *(words.answer[1:] if whole else ())]

@@ -1,0 +1,186 @@
+"""Line by line: the same questions, refusals and answer as at the wizard's desk."""
+
+from __future__ import annotations
+
+import json
+import os
+import pty
+import select
+import subprocess
+import sys
+import tomllib
+from pathlib import Path
+
+import pytest
+
+from fuelwiz.ask.conversation import Conversation
+from fuelwiz.desk import Desk
+from fuelwiz.questions.catalogue import STEPS, step_questions
+
+
+def told(desk: Desk, *lines: str) -> list[str]:
+    """What is said from the first question on."""
+    said: list[str] = []
+    conversation = Conversation(desk, said.append)
+    conversation.begin()
+    for line in lines:
+        conversation.take(line)
+    return said
+
+
+def new(tmp_path: Path) -> Desk:
+    desk = Desk.new(tmp_path)
+    desk.update()
+    return desk
+
+
+def asked_at_once(tmp_path: Path, *lines: str) -> str:
+    return told(new(tmp_path), *lines)[-1]
+
+
+def test_power_is_taken_and_answered_in_a_line(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    said = told(desk, "", "600")
+    assert desk.plain["goal"]["power"] == "600 hp"
+    assert desk.result is not None
+    assert any(desk.result.words.answer[0] in line for line in said)
+
+
+def test_what_is_refused_is_said_and_asked_again(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    said = told(desk, "", "6oo")
+    assert said[-2] == f"Not taken: {desk.refused['goal.power']}"
+    assert said[-1].startswith("Power wanted")
+    assert "goal" not in desk.plain
+
+
+def test_an_empty_line_gets_past_what_is_refused(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    said = told(desk, "", "6oo", "")
+    assert not said[-1].startswith("Power wanted")
+
+
+@pytest.mark.parametrize("pick", ["2", "wheels", "whe"])
+def test_a_choice_is_picked_by_number_words_or_their_beginning(tmp_path: Path, pick: str) -> None:
+    desk = new(tmp_path)
+    told(desk, "", "600", pick)
+    assert desk.plain["goal"]["power_at"] == "wheels"
+
+
+def test_no_answer_is_picked_by_a_word_that_is_none(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    said = told(desk, "", "600", "flywheel")
+    assert "is none of the answers" in said[-2]
+    assert "power_at" not in desk.plain["goal"]
+
+
+def test_not_sure_says_what_is_taken_and_goes_on(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    said = told(desk, "/skip lines", "?")
+    assert any("is taken" in line for line in said[-3:])
+    assert desk.text_in_field("feed.length").assumed
+
+
+def test_help_and_why_are_those_of_the_question(tmp_path: Path) -> None:
+    question = next(q for q in step_questions("goal") if q.key == "goal.power")
+    said = told(new(tmp_path), "", "/why", "/help")
+    assert question.why in said
+    assert question.help.what in said
+    assert question.help.unsure in said
+
+
+def test_back_more_and_skip_go_where_they_say(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    assert told(desk, "", "/back")[-1].startswith("Units")
+    assert told(desk, "/skip fuel", "/back")[-2].startswith("Step 1 of")
+    for step in STEPS:
+        assert any(step.name in line for line in told(desk, f"/skip {step.name}")[-2:])
+    assert "There is no step" in told(desk, "/skip kitchen")[-2]
+    hidden = [q.label for q in step_questions("goal") if q.more]
+    assert any(told(desk, "/more")[-1].startswith(label) for label in hidden)
+
+
+def test_empty_lines_lead_through_every_step_to_the_end(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    said = told(desk, "", "600", *[""] * 150)
+    assert [line for line in said if line.startswith("Step ")] == [
+        f"Step {number} of {len(STEPS)}: {step.name}." for number, step in enumerate(STEPS, 1)
+    ]
+    assert desk.plain == {"format": 1, "goal": {"power": "600 hp"}}, "an empty line tells nothing"
+
+
+def test_a_pumps_points_are_told_one_after_the_other(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    told(desk, "", "600", "/skip pump", "its curve", "", "40", "97", "80", "68", "", "/skip lines")
+    assert desk.plain["pump"]["curve"][0]["points"] == [["40 psi", "97 gal/h"], ["80 psi", "68 gal/h"]]
+
+
+def test_an_unknown_command_is_said(tmp_path: Path) -> None:
+    assert any("There is no /dance" in line for line in told(new(tmp_path), "/dance"))
+
+
+def test_saved_under_a_name_and_never_over_another(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    told(desk, "", "600", "/save first one")
+    (file,) = tmp_path.glob("*.toml")
+    assert tomllib.loads(file.read_text(encoding="utf-8"))["goal"]["power"] == "600 hp"
+    other = new(tmp_path)
+    said = told(other, "", "700", "/save first one")
+    assert "already exists" in said[-2]
+    assert tomllib.loads(file.read_text(encoding="utf-8"))["goal"]["power"] == "600 hp"
+
+
+def through_a_pipe(file: Path, lines: str, **environ: str) -> subprocess.CompletedProcess[bytes]:
+    return subprocess.run(
+        [sys.executable, "-m", "fuelwiz", "ask", str(file)],
+        input=lines.encode(), capture_output=True, timeout=60, check=False, cwd=file.parent,
+        env={"PATH": os.environ["PATH"], "HOME": str(file.parent), "LANG": "C.UTF-8", **environ},
+    )  # fmt: skip
+
+
+def test_through_a_pipe_a_draft_is_kept_and_the_answer_printed(tmp_path: Path) -> None:
+    file = tmp_path / "piped.toml"
+    done = through_a_pipe(file, "\n600\n")
+    assert done.returncode == 0, done.stderr
+    assert b"\x1b" not in done.stdout
+    assert b"kept as a draft" in done.stdout
+    (draft,) = tmp_path.glob(".*.draft")
+    assert Desk.from_draft(draft).plain["goal"]["power"] == "600 hp"
+    assert not file.exists()
+
+
+def test_what_is_saved_through_a_pipe_is_what_report_says(tmp_path: Path) -> None:
+    file = tmp_path / "piped.toml"
+    done = through_a_pipe(file, "\n600\n/skip lines\n14 ft\n/save\n")
+    report = subprocess.run(
+        [sys.executable, "-m", "fuelwiz", "report", str(file), "--format", "json"],
+        capture_output=True, text=True, timeout=60, check=True,
+    )  # fmt: skip
+    answer = json.loads(report.stdout)["verdict"]["answer"]
+    said = done.stdout.decode().replace("\N{NO-BREAK SPACE}", " ")
+    assert answer[0].replace("\N{NO-BREAK SPACE}", " ") in said
+    assert not list(tmp_path.glob(".*.draft"))
+
+
+def test_in_a_c_locale_every_line_is_ascii(tmp_path: Path) -> None:
+    done = through_a_pipe(tmp_path / "c.toml", "\n600\n/skip fuel\n/help\n", LANG="C")
+    assert done.stdout.isascii()
+
+
+def test_a_terminal_that_only_prints_is_asked_line_by_line(tmp_path: Path) -> None:
+    pid, fd = pty.fork()
+    if pid == 0:
+        os.chdir(tmp_path)
+        os.environ["TERM"] = "dumb"
+        os.execv(sys.executable, [sys.executable, "-m", "fuelwiz", "dumb.toml"])
+    os.write(fd, b"/quit\n")
+    seen = b""
+    while select.select([fd], [], [], 20)[0]:
+        try:
+            chunk = os.read(fd, 65536)
+        except OSError:
+            break
+        seen += chunk
+    assert os.waitstatus_to_exitcode(os.waitpid(pid, 0)[1]) == 0
+    assert b"line by line" in seen
+    assert b"\x1b" not in seen
