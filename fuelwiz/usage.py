@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from typing import NamedTuple, NoReturn
 
 from fuelwiz import __version__
@@ -19,6 +19,13 @@ EXAMPLES = """\
   fuelwiz builds/coupe.toml      opens that build, or starts it
   fuelwiz ./report               opens a file named like a command
   fuelwiz report builds/coupe.toml"""
+ENVIRONMENT = {
+    "FUELWIZ_SESSIONS": "the folder of your builds",
+    "FUELWIZ_BACKGROUND": "light or dark; else COLORFGBG, else the terminal is asked",
+    "NO_COLOR": "no color anywhere",
+    "LC_ALL, LC_CTYPE, LANG": "where they are not UTF-8, all is ASCII",
+    "TERM": "dumb: questions come line by line, as from `fuelwiz ask`",
+}
 CARE = """\
 Gallons are US gallons. Fuel under pressure burns people and cars: this is an
 aid to design, not an approval: makers' ratings, local codes, your sanctioning
@@ -114,14 +121,19 @@ COMMANDS = {
 }
 
 
+def _table(rows: Mapping[str, str], width: int) -> str:
+    return "\n".join(f"  {name:<{width}}{text}" for name, text in rows.items())
+
+
 def wizard_parser() -> Parser:
     """The parser of `fuelwiz` without a command."""
-    rows = "\n".join(f"  {name:<12}{command.about}" for name, command in COMMANDS.items())
+    rows = _table({name: command.about for name, command in COMMANDS.items()}, 12)
+    environment = f"environment:\n{_table(ENVIRONMENT, 24)}"
     parser = Parser(
         prog="fuelwiz",
         usage="fuelwiz [--sessions DIR] [--mouse | --no-mouse] [FILE]\n       fuelwiz COMMAND ...",
         description=ABOUT,
-        epilog=f"commands:\n{rows}\n\nexamples:\n{EXAMPLES}\n\n{CARE}",
+        epilog=f"commands:\n{rows}\n\nexamples:\n{EXAMPLES}\n\n{environment}\n\n{CARE}",
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     opens = "a build to open or to start; without one, your list of builds"

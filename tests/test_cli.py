@@ -195,7 +195,7 @@ def test_every_command_has_help_with_an_example(capsys: pytest.CaptureFixture[st
     assert main(["--help"]) == 0
     out = capsys.readouterr().out
     assert all(f"  {name} " in out for name in COMMANDS) and "fuelwiz ./report" in out and "US gallons" in out
-    assert "ask" not in COMMANDS and max(map(len, out.splitlines())) <= 80
+    assert max(map(len, out.splitlines())) <= 80
 
 
 def test_the_examples_of_the_help_can_be_parsed() -> None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import sys
 from dataclasses import asdict
 
@@ -19,7 +20,7 @@ from fuelwiz.report.text_look import speaks_utf8
 def log_in_format(subject: Subject, log: LogFigures, form: str) -> str:
     """A logged run as "text" or "json", in the signs that standard output can hold."""
     if form == "json":
-        ascii_only = not speaks_utf8(sys.stdout)
+        ascii_only = not speaks_utf8(sys.stdout, os.environ)
         return json.dumps(plain_log(log), indent=1, allow_nan=False, ensure_ascii=ascii_only) + "\n"
     return text_of(log_sheet(subject, log), stdout_look())
 

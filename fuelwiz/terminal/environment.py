@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Literal
 
@@ -29,6 +30,30 @@ def is_light(environ: Mapping[str, str]) -> bool:
     if asked in ("light", "dark"):
         return asked == "light"
     return environ.get("COLORFGBG", "").rpartition(";")[2] in ("7", "15")
+
+
+BACKGROUND_QUERY = "\x1b]11;?\x1b\\"
+"""Asks a terminal for the color of its background: XTerm Control Sequences, "OSC Ps ; Pt", Ps = 11."""
+_BACKGROUND = re.compile(r"\x1b\]11;rgba?:([0-9a-f]{1,4})/([0-9a-f]{1,4})/([0-9a-f]{1,4})", re.IGNORECASE)
+
+
+def background_is_worth_asking(environ: Mapping[str, str]) -> bool:
+    """Whether the color of its background matters, and nothing says it yet."""
+    told = environ.get("FUELWIZ_BACKGROUND", "").strip().lower() in ("light", "dark")
+    return colors_of(environ) == "256" and not told and not environ.get("COLORFGBG")
+
+
+def light_in_answer(text: str) -> bool | None:
+    """Whether a terminal's answer tells of a light background; None where the text is no such answer.
+
+    >>> light_in_answer("\x1b]11;rgb:ffff/ffff/dddd\x07")
+    True
+    """
+    found = _BACKGROUND.match(text)
+    if found is None:
+        return None
+    red, green, blue = (int(part, 16) / (16 ** len(part) - 1) for part in found.groups())
+    return bool(0.2126 * red + 0.7152 * green + 0.0722 * blue > 0.5)  # ITU-R BT.709-6, 3.2: luma
 
 
 def takes_mouse(environ: Mapping[str, str]) -> bool:

@@ -29,6 +29,7 @@ _ANSWER_CUT_SHORT = re.compile(
     "\x1b(?:[\\]PX^_](?=[0-9+$!>|]|\\Z)[^\x07\x1b]{0,4096}\x1b?|\\[[?>=]?[0-9;:$]{0,64}|O)?\\Z"
 )
 _IN_BAND_SIZE = "\x1b[48;"
+_COLOR = "\x1b]1"
 _ALT_KEY = re.compile("\x1b(?![\\[O\x1b])[^\x00-\x1f]|\x1bO(?![A-Za-z0-9])")
 _SEQUENCE = re.compile("\x1b(?:\\[[0-?]*[ -/]*[@-~]|O[ -~]|.)?", re.DOTALL)
 _PLAIN = re.compile("[^\x00-\x08\x0b\x0c\x0e-\x1f\x7f]+")
@@ -46,6 +47,16 @@ class Pasted:
     """Text that came as a whole."""
 
     text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Answered:
+    """What the terminal answered when it was asked for a color."""
+
+    text: str
+
+
+Piece = Keys | Pasted | Answered
 
 
 @dataclass(slots=True)
@@ -70,7 +81,7 @@ class KeyboardInput:
         """Whether a paste has begun and not ended."""
         return self._paste is not None
 
-    def take(self, content: bytes) -> Iterator[Keys | Pasted]:
+    def take(self, content: bytes) -> Iterator[Piece]:
         """What the bytes complete; what they only begin is held back."""
         content = _OLD_MOUSE.sub(b"", self._bytes + content)
         cut = _OLD_MOUSE_CUT_SHORT.search(content)
@@ -78,7 +89,7 @@ class KeyboardInput:
         self._text += self._decoder.decode(content[: cut.start()] if cut else content)
         yield from self._parted()
 
-    def nothing_came(self) -> Iterator[Keys | Pasted]:
+    def nothing_came(self) -> Iterator[Piece]:
         """What was held back, once nothing more came for a while: a lone Esc is a key, half an answer is none."""
         held, self._text = self._text + (_ESC if self._bytes == _ESC.encode() else ""), ""
         self._bytes = b""
@@ -90,7 +101,7 @@ class KeyboardInput:
         elif held:
             yield Keys(held)
 
-    def _parted(self) -> Iterator[Keys | Pasted]:
+    def _parted(self) -> Iterator[Piece]:
         while self._text:
             if self._paste is not None:
                 if not self._ends_paste():
@@ -131,8 +142,9 @@ class KeyboardInput:
             yield Pasted(_without_sequences(text))
 
 
-def _typed(text: str) -> Iterator[Keys | Pasted]:
+def _typed(text: str) -> Iterator[Piece]:
     """Keys without the terminal's late answers and without letters that came with Alt; bursts are pasted."""
+    yield from (Answered(answer) for answer in _ANSWER.findall(text) if answer.startswith(_COLOR))
     text = _ANSWER.sub(lambda answer: answer[0] if answer[0].startswith(_IN_BAND_SIZE) else "", text)
     text = _ALT_KEY.sub("", text)
     at = 0

@@ -6,6 +6,7 @@ import gc
 import os
 from collections.abc import Callable, Sequence
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
@@ -15,10 +16,13 @@ from textual.filter import LineFilter
 from textual.screen import Screen
 
 from fuelwiz.errors import FuelwizError
+from fuelwiz.terminal.environment import light_in_answer
+from fuelwiz.wizard.background import Background
 from fuelwiz.wizard.drawing import DrawingApp
 from fuelwiz.wizard.leaving import CHECK_EVERY_S, guarded_run
 from fuelwiz.wizard.loading import LoadingScreen
 from fuelwiz.wizard.look import Look, look_of
+from fuelwiz.wizard.painted import Painted
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
@@ -65,6 +69,18 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
         from fuelwiz.wizard.terminal_driver import TerminalDriver
 
         return TerminalDriver
+
+    def on_background(self, event: Background) -> None:
+        """The terminal says what color its background has: all that shows is painted for it."""
+        light = light_in_answer(event.answer)
+        if light is None or light == self.look.light:
+            return
+        self.look = replace(self.look, light=light)
+        for screen in self.screen_stack:
+            if screen.id != "_default":
+                screen.styles.background = self.look.screen_background
+            for part in screen.query(Painted):
+                part.take_look(self.look)
 
     def use_mouse(self, wanted: bool) -> None:
         """Have the mouse reported to the screen in front, or leave it to the terminal."""

@@ -42,6 +42,12 @@ class Painted(Widget):
             return self._lines[y]
         return Strip.blank(self.size.width, self.look.style("text"))
 
+    def take_look(self, look: Look) -> None:
+        """Draw for another background."""
+        self.look = look
+        self._painted_size = None
+        self.refresh()
+
     def on_resize(self, event: Resize) -> None:
         """Paint anew at the new size."""
         self._paint_at_size()

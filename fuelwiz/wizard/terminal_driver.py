@@ -14,7 +14,9 @@ from textual._xterm_parser import XTermParser
 from textual.drivers.linux_driver import LinuxDriver
 from textual.message import Message
 
-from fuelwiz.terminal.keyboard_input import BURST, MOST_PASTED, KeyboardInput, Keys, Pasted
+from fuelwiz.terminal.environment import BACKGROUND_QUERY, background_is_worth_asking
+from fuelwiz.terminal.keyboard_input import BURST, MOST_PASTED, Answered, KeyboardInput, Pasted, Piece
+from fuelwiz.wizard.background import Background
 
 AT_ONCE = 4096
 LOOK_EVERY_S = 0.1
@@ -35,8 +37,17 @@ class TerminalDriver(LinuxDriver):
     def __init__(self, app: Any, **options: Any) -> None:
         super().__init__(app, **options)
         self._reports_mouse = False
+        self._has_asked = False
         if self._file is None or not self._file.isatty():
             self._file = sys.__stdout__
+
+    def start_application_mode(self) -> None:
+        """Take the terminal, and ask it once for its background where nothing else tells; nobody waits for it."""
+        super().start_application_mode()  # type: ignore[no-untyped-call]
+        if not self._has_asked and background_is_worth_asking(os.environ):
+            self._has_asked = True
+            self.write(BACKGROUND_QUERY)
+            self.flush()
 
     def use_mouse(self, wanted: bool) -> None:
         """Have the mouse reported, or leave it to the terminal's own selection."""
@@ -94,8 +105,11 @@ class TerminalDriver(LinuxDriver):
         except OSError:
             return b""
 
-    def _hand_on(self, pieces: Iterable[Keys | Pasted], sequences: Sequences) -> None:
+    def _hand_on(self, pieces: Iterable[Piece], sequences: Sequences) -> None:
         for piece in pieces:
+            if isinstance(piece, Answered):
+                self.process_message(Background(piece.text))
+                continue
             if isinstance(piece, Pasted):
                 self.process_message(events.Paste(piece.text))
                 continue

@@ -197,7 +197,24 @@ def test_colours_are_those_of_the_terminal(environ: dict[str, str], colours: str
 def test_signs_are_those_of_the_encoding(
     encoding: str | None, terminal: bool, term: str, unicode: bool
 ) -> None:
-    assert text_look_of(Output(encoding, terminal), {"TERM": term}).unicode is unicode
+    environ = {"TERM": term, "LANG": "en_US.UTF-8"}
+    assert text_look_of(Output(encoding, terminal), environ).unicode is unicode
+
+
+@pytest.mark.parametrize(
+    ("environ", "unicode"),
+    [
+        ({}, False),
+        ({"LANG": "C", "LC_CTYPE": "C.UTF-8"}, False),  # the second is Python's own doing
+        ({"LANG": "en_US.ISO-8859-1"}, False),
+        ({"LANG": "C", "LC_ALL": "de_DE.utf8"}, True),
+        ({"LANG": "C", "PYTHONUTF8": "1"}, True),
+        ({"LANG": "C", "PYTHONIOENCODING": "utf-8:replace"}, True),
+    ],
+)
+def test_signs_are_those_of_the_locale(environ: dict[str, str], unicode: bool) -> None:
+    for terminal in (True, False):
+        assert text_look_of(Output("utf-8", terminal), {"TERM": "xterm", **environ}).unicode is unicode
 
 
 @pytest.mark.parametrize(("columns", "width"), [(None, 80), (120, 120), (60, 60), (1, 40)])
