@@ -22,6 +22,7 @@ from fuelwiz.wizard.drawing import DrawingApp
 from fuelwiz.wizard.leaving import CHECK_EVERY_S, guarded_run
 from fuelwiz.wizard.loading import LoadingScreen
 from fuelwiz.wizard.look import Look, look_of
+from fuelwiz.wizard.own_keys import KeyTable, keys_file, read_keys
 from fuelwiz.wizard.painted import Painted
 
 if TYPE_CHECKING:
@@ -50,14 +51,22 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
     ENABLE_COMMAND_PALETTE = False
     BINDINGS = []  # noqa: RUF012  every key is a screen's own
 
-    def __init__(self, folder: Path, path: Path | None = None, *, look: Look | None = None) -> None:
+    def __init__(
+        self,
+        folder: Path,
+        path: Path | None = None,
+        *,
+        look: Look | None = None,
+        keys: KeyTable | None = None,
+    ) -> None:
         self.look = look or look_of(os.environ)
         super().__init__(ansi_color=self.look.colors != "256")
         self.animation_level = "none"
         self.folder = folder
         self.first_path = path
         self.check_terminal: Callable[[], None] = lambda: None
-        self.message = ""
+        self.keys = keys or KeyTable()
+        self.message = " ".join(self.keys.faults)
         self.crash: Exception | None = None
         self.title = "fuelwiz"
 
@@ -239,7 +248,7 @@ def run(path: Path | None, sessions: Path | None, mouse: bool = True) -> int:
     """Run the wizard until it is left; its exit status."""
     from fuelwiz.store.folder import sessions_folder
 
-    app = FuelwizApp(sessions_folder(sessions, os.environ), path)
+    app = FuelwizApp(sessions_folder(sessions, os.environ), path, keys=read_keys(keys_file()))
     return guarded_run(app, mouse=mouse)
 
 

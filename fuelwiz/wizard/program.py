@@ -11,6 +11,7 @@ from textual.screen import Screen
 from fuelwiz.errors import FuelwizError
 from fuelwiz.units import UnitSystem
 from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.own_keys import KeyTable
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
@@ -23,6 +24,7 @@ class Program(Protocol):
     """The ways from one screen to another; the screens know each other through it alone."""
 
     look: Look
+    keys: KeyTable
     folder: Path
     message: str
 

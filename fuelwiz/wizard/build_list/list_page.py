@@ -34,6 +34,7 @@ class ListPage:
     scrolled: int = 0
     message: str = ""
     prompt: Prompt | None = None
+    actions: tuple[Action, ...] = LIST
 
     @property
     def is_empty(self) -> bool:
@@ -68,7 +69,7 @@ def page_lines(page: ListPage, today: date, area: Area) -> list[Strip]:
 
 def _body(page: ListPage, today: date, area: Area) -> list[Strip]:
     if page.mode == "keys":
-        return keys_page(LIST, area)
+        return keys_page(page.actions, area)
     if page.mode == "help":
         return help_lines(page.scrolled, area)
     title = _title(page.builds, area)
@@ -140,7 +141,7 @@ def _rule(builds: BuildList, height: int, area: Area) -> Strip:
 def _footer(page: ListPage, area: Area) -> Strip:
     if page.prompt is not None:
         return page.prompt.line(area)
-    return footer_line(_offered(page), by_id(LIST, "keys"), area, page.message)
+    return footer_line(_offered(page), by_id(page.actions, "keys"), area, page.message)
 
 
 def _offered(page: ListPage) -> list[Action]:
@@ -149,19 +150,19 @@ def _offered(page: ListPage) -> list[Action]:
         return [Action("close", ("escape",), "", "close", "")]
     if page.is_empty:
         choose = Action("choose", ("up",), "", "and Down choose", "")
-        return [Action("go", ("enter",), "", "go", ""), choose, *_named("new", "file", "help", "quit")]
+        return [Action("go", ("enter",), "", "go", ""), choose, *_named(page, "new", "file", "help", "quit")]
     if page.builds.typing:
         ends = Action("ends", ("enter",), "", "keep it", "")
         return [ends, Action("clear", ("escape",), "", "show all", "")]
     if page.builds.entry is None:
         return [
             Action("go", ("enter",), "", "new build", ""),
-            *_named("sample", "filter", "restore", "folder"),
+            *_named(page, "sample", "filter", "restore", "folder"),
         ]
     if len(page.builds.marked) > 1:
-        return _named("compare", "mark", "open", "new")
-    return _named("open", "new", "copy", "rename", "delete", "mark", "filter", "folder", "help", "quit")
+        return _named(page, "compare", "mark", "open", "new")
+    return _named(page, "open", "new", "copy", "rename", "delete", "mark", "filter", "folder", "help", "quit")
 
 
-def _named(*names: str) -> list[Action]:
-    return [by_id(LIST, name) for name in names]
+def _named(page: ListPage, *names: str) -> list[Action]:
+    return [by_id(page.actions, name) for name in names]

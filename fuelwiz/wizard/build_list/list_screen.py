@@ -14,7 +14,7 @@ from textual.worker import Worker, WorkerState
 
 from fuelwiz.errors import FuelwizError
 from fuelwiz.store.build_file import BuildFile
-from fuelwiz.wizard.actions import LIST, by_key, by_letter
+from fuelwiz.wizard.actions import by_key, by_letter
 from fuelwiz.wizard.build_list.first_time import CHOICES
 from fuelwiz.wizard.build_list.judged import Judged, judge
 from fuelwiz.wizard.build_list.list_actions import ListActions
@@ -43,7 +43,7 @@ class BuildListScreen(Screen[None]):
 
     def __init__(self, folder: Path) -> None:
         super().__init__()
-        self.page = ListPage(BuildList(folder, judged=self.known))
+        self.page = ListPage(BuildList(folder, judged=self.known), actions=self.program.keys.list)
         self.actions = ListActions(self.page, self.program)
         self._pause: Timer | None = None
         self._is_filling = False
@@ -124,14 +124,14 @@ class BuildListScreen(Screen[None]):
             self.show()
 
     def _do(self, key: str) -> None:
-        action = by_key(LIST, key)
+        action = by_key(self.page.actions, key)
         if action is not None:
             self.actions.do(action.id)
 
     def _letter(self, key: str, character: str | None) -> None:
         """On the page of all keys one letter does it, and so do the keys themselves; Esc closes the page."""
         self.page.mode = "list"
-        action = by_letter(LIST, character or "") or by_key(LIST, key)
+        action = by_letter(self.page.actions, character or "") or by_key(self.page.actions, key)
         if action is not None and key not in ("escape", "ctrl+g", "f9"):
             self.actions.do(action.id)
 

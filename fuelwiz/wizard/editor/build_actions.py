@@ -7,7 +7,6 @@ from collections.abc import Callable
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.session import leaf_paths
 from fuelwiz.sizing.vocabulary import is_fixed
-from fuelwiz.wizard.actions import BUILD
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.report_dialog import ReportDialog
@@ -190,7 +189,7 @@ class BuildActions:
         """Find a question or an action by words of it."""
         actions = [
             Findable("action", action.id, action.text, action.shown_key, (action.say, action.text))
-            for action in BUILD
+            for action in self.host.program.keys.build
             if action.id not in NOT_FOUND
         ]
         self.host.program.find([*questions_of(self.host.desk), *actions], self._take_found)

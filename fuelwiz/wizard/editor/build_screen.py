@@ -15,7 +15,7 @@ from textual.widget import Widget
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.plots import Plots
 from fuelwiz.questions.catalogue import STEPS
-from fuelwiz.wizard.actions import BUILD, Action, by_id, by_key, by_letter
+from fuelwiz.wizard.actions import Action, by_id, by_key, by_letter
 from fuelwiz.wizard.chrome import Headline, footer_line, keys_page, steps_column, steps_row, top_line
 from fuelwiz.wizard.editor.build_actions import BuildActions
 from fuelwiz.wizard.editor.form_view import FormView
@@ -90,7 +90,7 @@ class BuildScreen(Screen[None]):
         yield FormView(look, self.form)
         yield HelpView(look)
         yield LivePane(look, Plots(), id="live")
-        yield LinesView(look, "sheet", lambda area: keys_page(BUILD, area))
+        yield LinesView(look, "sheet", lambda area: keys_page(self.program.keys.build, area))
         yield PointsView(look)
         yield LinesView(look, "strip", self.strip_lines)
         yield LinesView(look, "footer", self._footer)
@@ -109,6 +109,9 @@ class BuildScreen(Screen[None]):
         self.is_ready = True
         self._laid_out()
         self._typing_pauses()
+        if self.program.message:
+            self.say(self.program.message)
+            self.program.message = ""
         if self._at_first is not None:
             self._at_first(self)
         for event in self._early_keys:
@@ -207,13 +210,15 @@ class BuildScreen(Screen[None]):
         return []
 
     def _footer(self, area: Area) -> list[Strip]:
+        if area.rows > 1:  # the window is too small for anything else
+            return area.paragraph(self.message, 0)
         if self.prompt is not None:
             return [self.prompt.line(area)]
-        return [footer_line(self.offered(), by_id(BUILD, "keys"), area, self.message)]
+        return [footer_line(self.offered(), by_id(self.program.keys.build, "keys"), area, self.message)]
 
     def offered(self) -> list[Action]:
         """The actions that matter now, the one thing to do first."""
-        return offered_actions(self.mode, self.form)
+        return offered_actions(self.mode, self.form, self.program.keys.build)
 
     def say(self, text: str) -> None:
         """A sentence in the footer until the next key."""
@@ -280,7 +285,8 @@ class BuildScreen(Screen[None]):
             if number < len(STEPS):
                 self.form.go_to_step(STEPS[number].id)
             return
-        action = by_letter(BUILD, character or "") or by_key(BUILD, key)
+        actions = self.program.keys.build
+        action = by_letter(actions, character or "") or by_key(actions, key)
         if (
             action is not None and action.id not in ("keys", "next", "previous", "builds")
         ) or character == "b":
@@ -290,7 +296,7 @@ class BuildScreen(Screen[None]):
         if key == "question_mark" and self.mode != "table" and self.form.asks_text():
             action = None
         else:
-            action = by_key(BUILD, key)
+            action = by_key(self.program.keys.build, key)
         if self.mode == "table":
             if not self.actions.table_key(key) and action is not None:
                 self.actions.do(action.id, key)

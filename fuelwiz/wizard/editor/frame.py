@@ -8,7 +8,7 @@ from fuelwiz.printable import NO_BREAK
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.terms import INDUCTIONS, fuel_name_as_typed
 from fuelwiz.units import UnitSystem
-from fuelwiz.wizard.actions import BUILD, Action, by_id
+from fuelwiz.wizard.actions import Action, by_id
 from fuelwiz.wizard.chrome import Headline, StepMark
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import DoRow, ItemRow
@@ -19,12 +19,12 @@ _UNITS: dict[UnitSystem, str] = {
     "metric": "metric",
     "metric_hp": "metric, hp",
 }
-_IN_MODE = {
+_IN_MODE: dict[str, tuple[Action | str, ...]] = {
     "table": (
         Action("choose", ("enter",), "", "choose it", ""),
-        by_id(BUILD, "table"),
-        by_id(BUILD, "view"),
-        by_id(BUILD, "save"),
+        "table",
+        "view",
+        "save",
     ),
     "help": (
         Action("close", ("f1",), "", "close", ""),
@@ -65,10 +65,10 @@ def step_marks(desk: Desk) -> list[StepMark]:
     return [StepMark(step.name, step.short, desk.step_state(step.id)) for step in STEPS]
 
 
-def offered_actions(mode: str, form: Form) -> list[Action]:
+def offered_actions(mode: str, form: Form, actions: tuple[Action, ...]) -> list[Action]:
     """The actions for what has the keys."""
     if mode in _IN_MODE:
-        return list(_IN_MODE[mode])
+        return [one if isinstance(one, Action) else by_id(actions, one) for one in _IN_MODE[mode]]
     row = form.row
     first_word = "open" if isinstance(row, ItemRow) else "go" if isinstance(row, DoRow) else "next"
     start = [Action("enter", ("enter",), "", first_word, "")]
@@ -77,4 +77,4 @@ def offered_actions(mode: str, form: Form) -> list[Action]:
     names = ["unsure", "help", "size", "view", "next_step", "table", "save"]
     if form.takes_points():
         names.insert(0, "points")
-    return start + [by_id(BUILD, name) for name in names]
+    return start + [by_id(actions, name) for name in names]
