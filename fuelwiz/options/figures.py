@@ -69,6 +69,22 @@ class Failed:
 
 
 @dataclass(frozen=True, slots=True)
+class Missing:
+    """The one part that would let a set in: a size, a wire, a rating, or a flow at a pressure.
+
+    Of a pump: how many of it, and what each gives across which pressure. Of a regulator: what it loses at a flow.
+    """
+
+    part: Literal["injectors", "return", "regulator", "wire", "feed", "pump"]
+    size: str | None = None
+    wire: str | None = None
+    rated_m3_s: float | None = None
+    count: int | None = None
+    flow_m3_s: float | None = None
+    pressure_Pa: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class OptionsFigures:
     """How many sets there are and how many would do, those to look at, and why the others failed."""
 
@@ -76,3 +92,4 @@ class OptionsFigures:
     works: int
     rows: tuple[OptionRow, ...]
     failed: tuple[Failed, ...]
+    missing: Missing | None = None

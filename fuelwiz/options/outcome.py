@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from fuelwiz.options.figures import Failed, Label, OptionRow, OptionsFigures, Tightest, ToBuy, WhyFailed
 from fuelwiz.options.front import Found, Hit
+from fuelwiz.options.missing import missing
 from fuelwiz.options.prices import wire_text
 from fuelwiz.options.search import Search
 from fuelwiz.options.set_of_parts import PartSet
@@ -99,4 +100,12 @@ def in_steps(search: Search) -> Iterator[Progress]:
 def options(search: Search) -> OptionsFigures:
     """What a search comes to."""
     *_, progress = in_steps(search)
-    return progress.figures()
+    return with_what_is_missing(progress)
+
+
+def with_what_is_missing(progress: Progress) -> OptionsFigures:
+    """The figures of a search that is done; where no set would do, with the one part that would let one in."""
+    figures = progress.figures()
+    if figures.works:
+        return figures
+    return replace(figures, missing=missing(progress.search, progress.failed.keys()))
