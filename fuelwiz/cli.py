@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from fuelwiz.report.differences import Told
 
 FINE, NOT_KNOWN_TO_WORK, BAD = 0, 1, 2
+NEXT_GOAL, BAD_DAYS = "at the next goal", "on every bad day"
 PIPE_CLOSED, INTERRUPTED = 141, 130
 
 
@@ -137,13 +138,32 @@ def _compare(asked: argparse.Namespace) -> int:
     return FINE
 
 
-def _schema(_asked: argparse.Namespace) -> int:
+def _schema(asked: argparse.Namespace) -> int:
     import json
 
+    from fuelwiz.options.parts_check import parts_schema
     from fuelwiz.session import schema
 
-    _say(json.dumps(schema(), indent=2) + "\n")
+    _say(json.dumps(parts_schema() if asked.parts else schema(), indent=2) + "\n")
     return FINE
+
+
+def _options(asked: argparse.Namespace) -> int:
+    from fuelwiz.advice.subject import Subject
+    from fuelwiz.document.file import load
+    from fuelwiz.options.outcome import options
+    from fuelwiz.options.parts_check import load_parts
+    from fuelwiz.options.search import Asked, Search
+    from fuelwiz.report.options_form import options_in_format
+    from fuelwiz.sizing import quick_figures
+
+    _, session = load(Path(asked.file))
+    parts = load_parts(Path(asked.parts))
+    figures = quick_figures(session)
+    found = options(Search(session, parts, figures, Asked(asked.next, asked.bad_day)))
+    besides = [words for said, words in ((asked.next, NEXT_GOAL), (asked.bad_day, BAD_DAYS)) if said]
+    _say(options_in_format(Subject(session, figures), found, besides, parts.currency, asked.format))
+    return FINE if found.works else NOT_KNOWN_TO_WORK
 
 
 def _log(asked: argparse.Namespace) -> int:
@@ -182,6 +202,7 @@ RUN = {
     "check": _check,
     "compare": _compare,
     "log": _log,
+    "options": _options,
     "schema": _schema,
     "completion": _completion,
 }

@@ -32,7 +32,8 @@ aid to design, not an approval: makers' ratings, local codes, your sanctioning
 body and qualified people come first.
 
 Exit status: 0 fine; 1 `check` found a build that does not work or has no pump
-yet; 2 bad usage, bad input, or an output that cannot be written."""
+yet, or `options` no set; 2 bad usage, bad input, or an output that cannot be
+written."""
 
 
 class Parser(argparse.ArgumentParser):
@@ -72,6 +73,18 @@ def _log(parser: Parser) -> None:
     parser.add_argument("--format", choices=LOG_FORMATS, default="text", help="text unless said otherwise")
 
 
+def _options(parser: Parser) -> None:
+    parser.add_argument("file", metavar="FILE", help="a build's file")
+    parser.add_argument("--parts", metavar="PARTS", required=True, help="a parts file")
+    parser.add_argument("--next", action="store_true", help="a set has to carry the next goal too")
+    parser.add_argument("--bad-day", action="store_true", help="a set has to pass on every bad day too")
+    parser.add_argument("--format", choices=LOG_FORMATS, default="text", help="text by default")
+
+
+def _schema(parser: Parser) -> None:
+    parser.add_argument("--parts", action="store_true", help="the schema of a parts file instead")
+
+
 def _shell(parser: Parser) -> None:
     parser.add_argument("shell", choices=SHELLS, help="your shell")
 
@@ -109,9 +122,15 @@ COMMANDS = {
         "fuelwiz log builds/coupe.toml pull-may.csv",
         _log,
     ),
+    "options": Command(
+        "Print which sets of parts, of a file of your own with prices, would do.",
+        "fuelwiz options builds/coupe.toml --parts parts/shop.toml --bad-day",
+        _options,
+    ),
     "schema": Command(
         "Print the JSON Schema of a build's file, for editors that check.",
         "fuelwiz schema > build.schema.json",
+        _schema,
     ),
     "completion": Command(
         "Print a script that makes the Tab key complete commands.",

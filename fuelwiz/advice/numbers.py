@@ -13,7 +13,7 @@ from fuelwiz.units import UnitSystem, from_si, to_si
 
 Role = Literal[
     "power", "flow", "air", "injector", "pressure", "velocity", "percent", "bore", "length", "altitude",
-    "temperature", "warming", "volts", "amps", "bsfc", "seconds", "volume",
+    "temperature", "warming", "volts", "amps", "bsfc", "seconds", "weight", "volume",
 ]  # fmt: skip
 
 MINUS = "\u2212"
@@ -50,6 +50,7 @@ _UNITS: dict[Role, tuple[str, str]] = {
     "amps": SHOWN_UNITS["current"],
     "bsfc": SHOWN_UNITS["bsfc"],
     "seconds": ("s", "s"),
+    "weight": SHOWN_UNITS["mass"],
     "volume": SHOWN_UNITS["volume"],
 }
 _PLACES: dict[Role, tuple[int, int]] = {
@@ -59,6 +60,7 @@ _PLACES: dict[Role, tuple[int, int]] = {
     "length": (1, 1),
     "volts": (1, 1),
     "amps": (1, 1),
+    "weight": (1, 1),
     "bsfc": (3, 0),
     "volume": (1, 0),
 }

@@ -40,7 +40,7 @@ class Tightest:
 
 @dataclass(frozen=True, slots=True)
 class OptionRow:
-    """One set that would do."""
+    """One set that would do; `alcohol_unknown` where nobody says that its pump may carry the fuel."""
 
     labels: tuple[Label, ...]
     pump: str
@@ -58,6 +58,7 @@ class OptionRow:
     tightest: Tightest | None
     next_works: bool | None
     buy: tuple[ToBuy, ...]
+    alcohol_unknown: bool
 
 
 @dataclass(frozen=True, slots=True)

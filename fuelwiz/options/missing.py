@@ -118,7 +118,8 @@ def _regulator(search: Search) -> Added:
 
 def _best_regulator(parts: Parts, line: ReturnLine) -> tuple[float, float]:
     """Rated flow and loss of the regulator at hand that loses least."""
-    at_hand = [(each.rated_flow, each.rated_loss) for each in (*parts.regulator, line.regulator)]
+    at_hand = [(each.rated_flow, each.rated_loss) for each in parts.regulator]
+    at_hand.append((line.regulator.rated_flow, line.regulator.rated_loss))
     return min(at_hand, key=lambda rated: rated[1] / rated[0] ** 2)
 
 

@@ -189,7 +189,7 @@ class Prices:
         yield Line(name, length, "m", None if each is None else each * length, priced)
         if ends:
             end = None if offer is None else offer.end
-            yield Line(f"ends for {name}", ends, "each", None if end is None else ends * end, priced)
+            yield Line(f"end for {name}", ends, "each", None if end is None else ends * end, priced)
 
     def _wire_lines(self, parts: PartSet, fuse_A: float | None) -> Iterator[Line]:
         wiring, car, area = self._session.wiring, self.on_the_car, parts.wire_m2
