@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import os
 import sys
 from collections.abc import Sequence
 from dataclasses import asdict
@@ -29,7 +30,7 @@ def options_in_format(
         form: "text" or "json".
     """
     if form == "json":
-        ascii_only = not speaks_utf8(sys.stdout)
+        ascii_only = not speaks_utf8(sys.stdout, os.environ)
         return (
             json.dumps(plain_value(asdict(figures)), indent=1, allow_nan=False, ensure_ascii=ascii_only)
             + "\n"
