@@ -26,6 +26,7 @@ class Car:
     factor: float = 1.0  # of the pump, over its sheet
     base: float = 43.5  # what the regulator is really set to
     slope: float = 1.0  # of the rail over the manifold
+    boost_slope: float = 1.0  # what is left of the slope in boost alone: a hose that opens only when pushed
     creep: float = 0.0  # what a return that is too small holds the rail up to at least, at little flow
     loss: float = 3.0  # of the feed at 100 gal/h, over the square of the flow
     ohm: float = 0.05  # of the loop
@@ -56,7 +57,7 @@ class Car:
 
     def rail(self, boost: float, duty: float, factor: float) -> float:
         """What the rail holds: the regulator's pressure, or where pump and injectors agree below it."""
-        wanted = self.base + self.slope * boost
+        wanted = self.base + self.slope * boost * (self.boost_slope if boost > 2 else 1.0)
         if self._kept(wanted, boost, duty, factor):
             if self.at_tank:
                 return self._behind_the_feed(wanted, boost, duty)

@@ -8,6 +8,7 @@ import pytest
 
 from fuelwiz.cli import main
 from fuelwiz.document.merge import merge
+from fuelwiz.measured.log import table
 
 from .cars import Car, Logger, plain, write_log
 
@@ -103,3 +104,13 @@ def test_columns_by_name_with_their_units(build: Path, tmp_path: Path) -> None:
     )
     build.write_text(build.read_text(encoding="utf-8") + "\n" + columns, encoding="utf-8")
     assert main(["log", str(build)]) == 0
+
+
+def test_more_rows_than_are_read_end_in_a_sentence(
+    build: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(table, "MOST_ROWS", 30)
+    log = tmp_path / "pull.csv"
+    log.write_text(HEADS + ROWS, encoding="utf-8")
+    assert main(["log", str(build), str(log)]) == 2
+    assert "more than 30 rows" in capsys.readouterr().err

@@ -73,6 +73,7 @@ def test_a_weak_pump_is_found(logger: Logger) -> None:
 SOUND_PUMPS: dict[str, Callable[[float], Car]] = {
     "set low": lambda share: Car(base=43.5 * (0.95 - 0.15 * share)),
     "leaking hose": lambda share: Car(slope=0.95 - 0.25 * share),
+    "hose that leaks in boost alone": lambda share: Car(boost_slope=0.9 - 0.25 * share),
     "both": lambda share: Car(base=40.0, slope=0.95 - 0.15 * share),
     "return too small": lambda share: Car(creep=43 + 8 * share),
     "line that loses more, at the tank": lambda share: Car(at_tank=True, loss=3 + 9 * share),
