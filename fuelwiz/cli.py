@@ -15,7 +15,10 @@ from fuelwiz.errors import FuelwizError, OutputError, SessionError
 from fuelwiz.usage import COMMANDS, command_parser, meant, wizard_parser
 
 if TYPE_CHECKING:
+    from fuelwiz.advice.result import Result
     from fuelwiz.report.differences import Told
+    from fuelwiz.report.output import PlotOf
+    from fuelwiz.sizing.figures import Plot
 
 FINE, NOT_KNOWN_TO_WORK, BAD = 0, 1, 2
 NEXT_GOAL, BAD_DAYS = "at the next goal", "on every bad day"
@@ -89,11 +92,38 @@ def _report(asked: argparse.Namespace) -> int:
 
     path = Path(asked.file)
     result = _judged(path, in_full=True).result
-    text = in_format(result, asked.format, to_file=asked.output is not None, whole=asked.all)
+    plot_of = _plot_of(result)
+    if asked.open:
+        return _open_page(in_format(result, "html", to_file=True, plot_of=plot_of))
+    text = in_format(result, asked.format, to_file=asked.output is not None, whole=asked.all, plot_of=plot_of)
     if asked.output is None:
         _say(text)
     else:
         write_file(text, Path(asked.output), never=path)
+    return FINE
+
+
+def _plot_of(result: Result) -> PlotOf:
+    """Pump against system of a result, worked out where a picture asks for it."""
+
+    def plot_of(size: str) -> Plot | None:
+        from fuelwiz.sizing.plot import plot_around
+
+        return plot_around(result.session, size)
+
+    return plot_of
+
+
+def _open_page(text: str) -> int:
+    """Show a page in the browser; where there is none, say where it is."""
+    from fuelwiz.report.open_page import opened, private_page
+    from fuelwiz.report.output import shown
+
+    path = private_page(text)
+    if opened(path, os.environ, sys.platform):
+        _say(shown(f"Opened in the browser: {path}") + "\n")
+    else:
+        _say(shown(f"There is no browser here. The page is in {path}") + "\n")
     return FINE
 
 

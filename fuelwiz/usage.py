@@ -58,7 +58,9 @@ def _report(parser: Parser) -> None:
     parser.add_argument("file", metavar="FILE", help="a build's file")
     parser.add_argument("--format", choices=FORMATS, default="text", help="text by default")
     parser.add_argument("--all", action="store_true", help="everything, not one page (text and Markdown)")
-    parser.add_argument("--output", metavar="PATH", help="write to this file instead of the screen")
+    place = parser.add_mutually_exclusive_group()
+    place.add_argument("--output", metavar="PATH", help="write to this file instead of the screen")
+    place.add_argument("--open", action="store_true", help="show it as a page in the browser")
 
 
 def _files(parser: Parser) -> None:

@@ -97,11 +97,15 @@ class Cell(NamedTuple):
 
 
 class Table(NamedTuple):
-    """Rows under columns, as many cells in each row; `own` is the row of what the builder has or chose."""
+    """Rows under columns, as many cells in each row; `own` is the row of what the builder has or chose.
+
+    With `boxes` each row is something to tick off, where it is drawn on a page.
+    """
 
     columns: tuple[Column, ...]
     rows: tuple[tuple[Cell, ...], ...]
     own: int | None = None
+    boxes: bool = False
 
 
 class PathLine(NamedTuple):

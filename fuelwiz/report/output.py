@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import shutil
 import sys
+from collections.abc import Callable
 from pathlib import Path
 
 from fuelwiz.advice.numbers import NO_BREAK
@@ -13,33 +14,41 @@ from fuelwiz.errors import OutputError
 from fuelwiz.files import reason, write_atomically
 from fuelwiz.printable import clean
 from fuelwiz.report.text_look import WIDTH, TextLook, speaks_utf8, text_look_of
+from fuelwiz.sizing.figures import Plot
 from fuelwiz.terminal.folding import in_ascii
 
 ENDINGS = {".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".json": "json"}
 
 
-def in_format(result: Result, form: str, *, to_file: bool, whole: bool = False) -> str:
+PlotOf = Callable[[str], Plot | None]
+"""Gives pump against system around a size, when a picture asks."""
+
+
+def in_format(
+    result: Result, form: str, *, to_file: bool, whole: bool = False, plot_of: PlotOf | None = None
+) -> str:
     """The report of a build as text, Markdown, HTML or JSON, in the signs that its place can hold.
 
     Args:
         result: figures and words.
         form: "text", "markdown", "html" or "json".
         whole: whether text and Markdown hold everything in place of one page.
-        to_file: whether it goes to a file, which is UTF-8, 80 columns wide, and has no colours.
+        to_file: whether it goes to a file, which is UTF-8, 80 columns wide, and has no colors.
+        plot_of: for the picture of pump against system, which HTML has where it is given.
     """
     anything = to_file or speaks_utf8(sys.stdout, os.environ)
     if form == "json":
         from fuelwiz.report.json_form import json_text
 
         return json_text(result, ascii_only=not anything)
+    if form == "html":
+        from fuelwiz.report.page import html_page
+
+        page = html_page(result, plot_of)
+        return page if anything else page.encode("ascii", "xmlcharrefreplace").decode("ascii")
     from fuelwiz.report.compose import page_of, sheet_of
 
-    sheet = sheet_of(result) if whole or form == "html" else page_of(result)
-    if form == "html":
-        from fuelwiz.report.html import html_of
-
-        page = html_of(sheet)
-        return page if anything else page.encode("ascii", "xmlcharrefreplace").decode("ascii")
+    sheet = sheet_of(result) if whole else page_of(result)
     if form == "markdown":
         from fuelwiz.report.markdown import markdown_of
 
@@ -50,13 +59,19 @@ def in_format(result: Result, form: str, *, to_file: bool, whole: bool = False) 
     return text_of(sheet, TextLook() if to_file else stdout_look())
 
 
-def write_report(result: Result, path: Path) -> Path:
+def write_report(result: Result, path: Path, plot_of: PlotOf | None = None) -> Path:
     """Write the report of a build in the form that the file's ending asks for, else as text.
+
+    Args:
+        result: figures and words.
+        path: the file.
+        plot_of: for the picture of pump against system, which HTML has where it is given.
 
     Raises:
         OutputError: the file cannot be written.
     """
-    write_file(in_format(result, ENDINGS.get(path.suffix.lower(), "text"), to_file=True), path)
+    form = ENDINGS.get(path.suffix.lower(), "text")
+    write_file(in_format(result, form, to_file=True, plot_of=plot_of), path)
     return path
 
 

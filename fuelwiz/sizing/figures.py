@@ -267,7 +267,8 @@ class Plot:
     """Pump against system, made when a picture asks and no part of the result.
 
     Rising flows in m3/s, and pascals across the pumps at each; below 0 where they send no such flow;
-    `crossing` is the flow and the pressure where the pumps meet the highlighted size.
+    `crossing` is the flow and the pressure where the pumps meet the highlighted size, `pull` what each further point of
+    full power asks for through it. By either law of volts alone where the kind of pump is not known.
     """
 
     flows: tuple[float, ...]
@@ -275,3 +276,6 @@ class Plot:
     systems: dict[str, tuple[float, ...]]
     goal_flow: float
     crossing: tuple[float, float] | None
+    pull: tuple[tuple[float, float], ...] = ()
+    by_turbine: tuple[float, ...] | None = None
+    by_displacement: tuple[float, ...] | None = None

@@ -13,9 +13,9 @@ from fuelwiz.errors import SessionError
 from fuelwiz.report.compare import comparison
 from fuelwiz.report.compose import sheet_of
 from fuelwiz.report.differences import Told
-from fuelwiz.report.html import html_of
 from fuelwiz.report.json_form import json_text
 from fuelwiz.report.markdown import markdown_of
+from fuelwiz.report.page import html_of
 from fuelwiz.report.text import text_of
 from fuelwiz.report.text_look import TextLook
 

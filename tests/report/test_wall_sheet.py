@@ -13,8 +13,9 @@ from markdown_it import MarkdownIt
 
 from fuelwiz.advice.blocks import Block, FuelPath, Heading, Listing, Pairs, Paragraph, Sheet, Table
 from fuelwiz.report.compose import sheet_of
-from fuelwiz.report.html import html_of
 from fuelwiz.report.markdown import escaped, markdown_of
+from fuelwiz.report.page import html_of
+from fuelwiz.terminal.folding import in_ascii
 
 from .builds import NAMES, example, plain, result_of
 
@@ -58,6 +59,10 @@ class Page(HTMLParser):
         self.attributes += attrs
         if tag not in VOID:
             self.open.append(tag)
+
+    def handle_startendtag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self.tags.append(tag)
+        self.attributes += attrs
 
     def handle_endtag(self, tag: str) -> None:
         assert self.open and self.open.pop() == tag
@@ -128,8 +133,12 @@ def test_html_says_all_that_the_sheet_says(name: str) -> None:
 def test_markdown_says_all_that_the_sheet_says(name: str) -> None:
     sheet = sheet_of(example(name))
     page = read_markdown(markdown_of(sheet))
-    for text in all_texts(sheet):
+    for text in all_texts(Sheet(sheet.title, tuple(b for b in sheet.blocks if not isinstance(b, FuelPath)))):
         assert drawn_together(text) in page.text
+    words = page.text.split()
+    for block in sheet.blocks:
+        for text in texts_of(block) if isinstance(block, FuelPath) else ():
+            assert set(drawn_together(in_ascii(text)).split()) <= set(words)
     assert page.tags.count("table") == sum(isinstance(block, Table) for block in sheet.blocks)
     assert page.tags.count("h2") == sum(isinstance(block, Heading) for block in sheet.blocks)
 

@@ -1,4 +1,4 @@
-"""What a command loads: neither Textual nor SciPy, Rich only for colour, pint never."""
+"""What a command loads: neither Textual nor SciPy, Rich only for color, Jinja only for a page, pint never."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ import pytest
 from .builds import EXAMPLES
 
 BUILD = str(EXAMPLES / "full-session.toml")
-HEAVY = ("textual", "rich", "scipy", "numpy", "pint", "tomlkit", "fluids", "pydantic")
+HEAVY = ("textual", "rich", "scipy", "numpy", "pint", "tomlkit", "fluids", "pydantic", "jinja2")
 CODE = """
 import io, sys
 from fuelwiz.cli import main
@@ -30,9 +30,13 @@ def loaded(arguments: list[str]) -> set[str]:
     return set(last[1:])
 
 
-@pytest.mark.parametrize("form", ["text", "markdown", "html", "json"])
+@pytest.mark.parametrize("form", ["text", "markdown", "json"])
 def test_a_report_loads_what_it_needs(form: str) -> None:
     assert loaded(["report", BUILD, "--format", form]) == {"fluids", "pydantic"}
+
+
+def test_a_page_alone_loads_the_templates() -> None:
+    assert loaded(["report", BUILD, "--format", "html"]) == {"fluids", "pydantic", "jinja2"}
 
 
 @pytest.mark.parametrize("arguments", [["check", BUILD], ["compare", BUILD, BUILD]])

@@ -12,6 +12,7 @@ from fuelwiz.advice.sections.unknown import not_known
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.vocabulary import GaugeState
 
+NAME = "Gauge pressures"
 STATES: dict[GaugeState, str] = {
     "hose off": "idling, vacuum hose off and plugged",
     "idle": "idling",
@@ -28,7 +29,7 @@ def gauge_pressures(subject: Subject, _words: Words) -> Iterator[Block]:
         Column("Behind the pump", unit, figures=True),
     )
     readings = subject.figures.gauge
-    yield Heading("Gauge pressures")
+    yield Heading(NAME)
     yield Table(
         columns,
         tuple(

@@ -5,7 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Literal, NamedTuple
 
-from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Paragraph, Table, row
+from fuelwiz.advice.blocks import Block, FuelPath, Heading, Paragraph, PathPlace
+from fuelwiz.advice.blocks import PathLine as PathStop
+from fuelwiz.advice.blocks import PathPart as PathSign
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.phrases import clock
 from fuelwiz.advice.result import Words
@@ -39,38 +41,45 @@ class PathLine(NamedTuple):
     assumed: bool = False
     gap: bool = False
 
-    @property
-    def label(self) -> str:
-        """The name behind its stem."""
-        return f"{self.stem}{NO_BREAK}{self.name}" if self.stem else self.name
-
 
 def path(subject: Subject, _words: Words) -> Iterator[Block]:
-    """The way at the pick as a table."""
+    """The way at the pick."""
     yield Heading(NAME)
     if not subject.has_runs:
         yield Paragraph(not_known_sentence(subject, "line"))
         return
-    yield path_table(subject, path_lines(subject, subject.pick, subject.figures.path))
+    lines = path_lines(subject, subject.pick, subject.figures.path)
+    yield FuelPath(tuple(_drawn(subject, line) for line in lines))
 
 
-def path_table(subject: Subject, lines: Sequence[PathLine]) -> Table:
-    """The lines under their heads; what limits is marked."""
-    columns = (
-        Column("From the tank", whole=True),
-        Column("What is there"),
-        Column(subject.numbers.unit("velocity"), figures=True, rank=1),
-        Column("At the goal"),
+PLACES: dict[Stem, PathPlace] = {"": "stop", "│": "between", "├": "branch"}
+SIGNS: dict[str, PathSign] = {
+    "tank": "tank",
+    "surge pot": "tank",
+    "strainer": "strainer",
+    "pump": "pump",
+    "filter": "filter",
+    "rail": "rail",
+    "injectors": "injectors",
+    "regulator": "regulator",
+}
+"""The sign of what is no run, by its name."""
+
+
+def _drawn(subject: Subject, line: PathLine) -> PathStop:
+    """A line as it is drawn; its velocity with the unit, as no head stands above it."""
+    speed = f"{line.velocity}{NO_BREAK}{subject.numbers.unit('velocity')}" if line.velocity else ""
+    return PathStop(
+        part=SIGNS.get(line.name, "run"),
+        name=line.name,
+        given=line.given,
+        speed=speed,
+        comes_out=line.at_the_goal,
+        place=PLACES[line.stem],
+        mark="no" if line.limits else None,
+        assumed=line.assumed,
+        gap=line.gap,
     )
-    rows = (
-        row(line.label, _given(line), line.velocity, Cell(line.at_the_goal, "no" if line.limits else None))
-        for line in lines
-    )
-    return Table(columns, tuple(rows))
-
-
-def _given(line: PathLine) -> str:
-    return f"{line.given} (assumed)" if line.assumed else line.given
 
 
 def path_lines(subject: Subject, size: SizeFigures, parts: Sequence[PathPart]) -> tuple[PathLine, ...]:
@@ -90,7 +99,7 @@ def path_lines(subject: Subject, size: SizeFigures, parts: Sequence[PathPart]) -
 
 
 def _gap(stem: Stem, name: str, what: str) -> PathLine:
-    return PathLine(stem, name, f"· not given yet: {what}", gap=True)
+    return PathLine(stem, name, f"not given yet: {what}", gap=True)
 
 
 def _tank(subject: Subject) -> PathLine:

@@ -149,6 +149,21 @@ def curves_unknown(subject: Subject) -> str:
     return not_known_sentence(subject, "line", "pump")
 
 
+def curves_marks(subject: Subject, *, pull: bool, laws: bool) -> str:
+    """What else is marked in the picture: points of the pull, and each law of volts where the kind is not known."""
+    told = "The dots are the points of the pull." if pull else ""
+    pump = subject.figures.pump
+    if laws and pump is not None:
+        turbine, displacement = pump.capacity_turbine_m3_s, pump.capacity_displacement_m3_s
+        if turbine is not None and displacement is not None:
+            goal = subject.figures.demand.volume_flow_m3_s
+            lower = subject.numbers.number("flow", turbine, goal)
+            other = subject.numbers.figure("flow", displacement, goal)
+            kinds = f"as a turbine they would meet at {lower}, as a displacement pump at {other}"
+            told += f" The kind of pump is not known: {kinds}; the lower counts."
+    return told.strip()
+
+
 def curves_sentence(subject: Subject, size: str, crossing: tuple[float, float] | None, mark: str) -> str:
     """Where the pump's curve meets what a size asks of it.
 

@@ -11,13 +11,15 @@ from fuelwiz.advice.result import Words
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import PullFigures
 
+NAME = "Pull"
+
 
 def pull(subject: Subject, _words: Words) -> Iterator[Block]:
     """A row for each point; nothing without points."""
     points, numbers = subject.figures.pull, subject.numbers
     if not points:
         return
-    yield Heading("Pull")
+    yield Heading(NAME)
     columns = (
         Column("Speed", "rpm", figures=True),
         Column("Power", numbers.unit("power"), figures=True),

@@ -54,7 +54,8 @@ def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
     rows = [
         item for item in _in_order(subject, list(purchases(subject))) if item.part not in on_the_car(subject)
     ]
-    yield Table(tuple(columns), tuple(_row(item, with_next=following is not None) for item in rows))
+    shown = tuple(_row(item, with_next=following is not None) for item in rows)
+    yield Table(tuple(columns), shown, boxes=True)
     rest = []
     if on_the_car(subject):
         rest.append(f"On the car already: {listed(sorted(on_the_car(subject)))}.")

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 import os
+from functools import partial
 from pathlib import Path
 
 from fuelwiz.errors import FuelwizError
@@ -37,13 +38,14 @@ class ReportDialog:
             self._write(path)
 
     def _write(self, path: Path) -> None:
+        from fuelwiz.desk.plots import Plots
         from fuelwiz.report import write_report
 
         desk = self.host.desk
         desk.fill_in(math.inf)
         assert desk.result is not None
         try:
-            write_report(desk.result, path)
+            write_report(desk.result, path, partial(Plots(), desk.result))
         except FuelwizError as error:
             self.host.say(str(error))
         else:
