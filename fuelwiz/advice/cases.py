@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.sizing import thresholds
+from fuelwiz.sizing.blends import other_blends
 from fuelwiz.sizing.vocabulary import Case
 
 
@@ -51,12 +52,17 @@ def _worn_pump(subject: Subject) -> str:
     return f"A worn pump, {subject.numbers.limit('percent', 1.0 - thresholds.WORN)} less flow"
 
 
-def _ethanol(step: Callable[[], float]) -> Callable[[Subject], str]:
-    def changes(subject: Subject) -> str:
-        share = min(1.0, max(0.0, subject.session.fuel.ethanol + step()))
-        return f"Ethanol at {subject.numbers.limit('percent', share)}"
+def _ethanol(subject: Subject, at: int) -> str:
+    share = other_blends(subject.session.fuel.ethanol)[at]
+    return f"Ethanol at {subject.numbers.limit('percent', share)}"
 
-    return changes
+
+def _more_ethanol(subject: Subject) -> str:
+    return _ethanol(subject, 0)
+
+
+def _less_ethanol(subject: Subject) -> str:
+    return _ethanol(subject, 1)
 
 
 def _altitude(subject: Subject) -> str:
@@ -94,12 +100,10 @@ CASES = (
         "more ethanol",
         "more ethanol",
         "with more ethanol",
-        _ethanol(lambda: thresholds.OTHER_ETHANOL),
+        _more_ethanol,
         "a bigger pump, or less power on that fuel",
     ),
-    CaseWords(
-        "less ethanol", "less ethanol", "with less ethanol", _ethanol(lambda: -thresholds.OTHER_ETHANOL)
-    ),
+    CaseWords("less ethanol", "less ethanol", "with less ethanol", _less_ethanol),
     CaseWords("altitude", "altitude", "at altitude", _altitude),
     CaseWords(
         "one pump dead",

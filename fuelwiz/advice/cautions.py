@@ -42,30 +42,6 @@ def cautions(subject: Subject) -> tuple[str, ...]:
     )
 
 
-def page_cautions(subject: Subject) -> tuple[str, ...]:
-    """The gravest of them, in five lines of a page; the whole list says more."""
-    return (
-        "Relieve the pressure before you open a line or fit a gauge; never block one.",
-        "Cold engine, fresh air, a fuel-rated extinguisher at hand; ground the tank.",
-        _fuel_on_the_page(subject),
-        "An aid to design, not an approval: makers' ratings, local codes, the sanctioning body and licensed practice"
-        " come first.",
-    )
-
-
-def _fuel_on_the_page(subject: Subject) -> str:
-    match subject.session.fuel.kind:
-        case "methanol":
-            return "Methanol: its flame is invisible; poisonous, also through the skin."
-        case "own":
-            return "If it holds methanol: an invisible flame, poisonous also through the skin."
-        case "blend":
-            what = "alcohol, " if alcohol_may_be_in(subject) else ""
-            return f"Hose, ends, seals and filter must be rated for {what}pressure and heat."
-        case _:
-            assert_never(subject.session.fuel.kind)
-
-
 def alcohol_may_be_in(subject: Subject) -> bool:
     """Whether the fuel holds more alcohol than ordinary pump fuel, or may: a fuel of the builder's own."""
     fuel = subject.session.fuel

@@ -60,10 +60,8 @@ def volt_moves(subject: Subject) -> str | None:
     return f"a volt less takes {turbine} of its flow here if it is a turbine, {displacement} if a displacement pump"
 
 
-def point_name(subject: Subject, at: int | None) -> str:
-    """A point of full power in a sentence: "at 4500 rpm", else by its power; the goal without a number."""
-    if at is None:
-        return "at the goal"
+def point_name(subject: Subject, at: int) -> str:
+    """A point of full power in a sentence: "at 4500 rpm", else by its power."""
     point = subject.figures.pull[at]
     if point.rpm is not None:
         return f"at {point.rpm} rpm"
@@ -83,16 +81,21 @@ def kept_run_name(subject: Subject) -> str:
     return f"{name}, kept at {run.size.text}," if run.size is not None else name
 
 
+def kept_loss_pa(subject: Subject) -> float:
+    """What the runs of a size of their own lose at the goal; 0 without any."""
+    runs = subject.session.feed.run
+    return sum(
+        part.loss_Pa
+        for part in subject.figures.path
+        if part.kind == "run" and (runs[part.number].size is not None or runs[part.number].bore is not None)
+    )
+
+
 def kept_run_chokes(subject: Subject, row: SizeFigures) -> bool:
     """Whether the runs that keep a size of their own lose more than those that follow the size."""
-    if row.fixed or row.ladder is None or row.line_loss_Pa is None:
+    if row.fixed or row.line_loss_Pa is None:
         return False
-    if not any(run.size is not None or run.bore is not None for run in subject.session.feed.run):
-        return False
-    ladder = row.ladder
-    followers = row.line_loss_Pa
-    kept = ladder.friction_Pa + ladder.fittings_Pa + ladder.rise_Pa - followers
-    return kept > max(followers, 0.0)
+    return kept_loss_pa(subject) > max(row.line_loss_Pa, 0.0)
 
 
 def dead_head_guessed(subject: Subject) -> bool:

@@ -9,18 +9,14 @@ from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.fuel import blend, blend_reid_pa
 from fuelwiz.physics.inlet import atmosphere_pa
 from fuelwiz.session import Fuel, Pump, Session, Size
+from fuelwiz.sizing.blends import other_blends
 from fuelwiz.sizing.figures import StressFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.thresholds import (
     CLOGGED,
-    FLEX_FUEL_AT_MOST,
-    FLEX_FUEL_FROM,
-    FLEX_FUEL_TO,
     HIGH_ALTITUDE_M,
     HOT_FUEL_K,
-    LOW_BLENDS_TO,
-    OTHER_ETHANOL,
     SPIKE_PA,
     SUMMER_REID,
     SUMMER_REID_UP_TO,
@@ -87,15 +83,6 @@ def one_pump_dead(session: Session, pump: Pump) -> Session:
     """One pump fewer, at idle too if all ran."""
     left = pump.count - 1
     return changed(session, "pump", count=left, running_at_idle=min(pump.running_at_idle, left))
-
-
-def other_blends(ethanol: float) -> tuple[float, float]:
-    """What pumps sell as the same fuel with more and with less ethanol (ASTM D4814 and D5798)."""
-    if ethanol <= LOW_BLENDS_TO + NEAR:
-        return max(ethanol, LOW_BLENDS_TO), 0.0
-    if FLEX_FUEL_FROM - NEAR <= ethanol <= FLEX_FUEL_TO + NEAR:
-        return max(ethanol, FLEX_FUEL_AT_MOST), min(ethanol, FLEX_FUEL_FROM)
-    return min(1.0, ethanol + OTHER_ETHANOL), max(0.0, ethanol - OTHER_ETHANOL)
 
 
 def own_cases(session: Session) -> Iterator[tuple[str, Session]]:

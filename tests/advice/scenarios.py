@@ -42,7 +42,21 @@ CURVE_12V = [{"voltage": "12 V", "points": [["40 psi", "112 gal/h"], ["87 psi", 
 SHORT_CURVE = [{"points": [["30 psi", "118 gal/h"], ["58 psi", "100 gal/h"]]}]
 FLAT_CURVE = [{"points": [["30 psi", "118 gal/h"], ["100 psi", "118 gal/h"]]}]
 OWN_CASE = {"name": "mine", "change": {"fuel.temperature": "55 degC", "pressure.boost": "25 psi"}}
+TWO_SHEETS = [
+    {"voltage": "12 V", "points": [["40 psi", "102 gal/h"], ["87 psi", "64 gal/h"]]},
+    {"voltage": "14 V", "points": [["40 psi", "122 gal/h"], ["87 psi", "84 gal/h"]]},
+]
+THIRSTY = [["40 psi", "150 A"], ["80 psi", "190 A"]]
+HEAVY = {"supply": "13.8 V", "wire": "8 AWG", "length": "14 ft"}
 WIRED = {"supply": "13.8 V", "wire": "12 AWG", "length": "14 ft"}
+
+HARD_PULL = {
+    "goal__power": "200 hp",
+    "goal__reserve": "0 %",
+    "feed__chosen": "-4",
+    "pull": [{"rpm": 5000, "power": "400 hp", "boost": "20 psi"}],
+}
+GOOD_REGULATOR = {"return_line__regulator": {"rated_flow": "100 gal/h", "rated_loss": "0.5 psi"}}
 
 # severity, what it is about, words that must be in it
 REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
@@ -64,7 +78,7 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
         ("warning", "pump.relief", "never falls to zero"),
     ),
     "near boiling": (
-        ("hill-climb-coupe", {"fuel__temperature": "57 degC"}),
+        ("hill-climb-coupe", {"fuel__temperature": "61 degC"}),
         ("warning", "inlet", "above boiling"),
     ),
     "boils when hot": (
@@ -76,7 +90,15 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
         ("warning", "pressure.regulator", "Rail pressure drops"),
     ),
     "back pressure": (
-        ("hill-climb-coupe", {"return_line__run__0__length": "30 ft", "pressure__idle_vacuum": "14 psi"}),
+        (
+            "hill-climb-coupe",
+            {
+                "return_line__run__0__length": "40 ft",
+                "return_line__chosen": "-6",
+                "return_line__regulator": {"rated_flow": "100 gal/h", "rated_loss": "1 psi"},
+                "pressure__idle_vacuum": "14 psi",
+            },
+        ),
         ("warning", "return_line", "of rail pressure"),
     ),
     "low volts": (("hill-climb-coupe", {"pump__volts": "12.7 V"}), ("warning", "pump.volts", "12.7 V")),
@@ -90,7 +112,7 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
     ),
     "little pressure left": (
         ("hill-climb-coupe", {"pressure__reference": "atmosphere"}),
-        ("warning", "pressure.reference", "54 % of the base"),
+        ("warning", "pressure.reference", "they flow 26 % less"),
     ),
     "loss, not velocity": (("twins", {}), ("warning", "feed.run", "Velocity is good, but")),
     "velocity, not loss": (
@@ -114,7 +136,10 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
         ("warning", "feed.run.hose", "1 of 2 runs"),
     ),
     "tank warms": (
-        ("twins", {"tank": {"volume": "20 l", "fill": "25 %"}}),
+        (
+            "twins",
+            {"goal__power": "150 hp", "pump__count": 5, "tank": {"volume": "40 l", "fill": "100 %"}},
+        ),
         ("warning", "tank.volume", "heat up by"),
     ),
     "bigger than needed": (
@@ -144,11 +169,94 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
     "no return": (("hill-climb-six", {}), ("note", "return_line", "not known")),
     "no injectors": (("hill-climb-six", {}), ("note", "injectors", "not known")),
     "no wiring": (("hill-climb-six", {}), ("note", "wiring", "not checked")),
-    "no ratings": (("hill-climb-coupe", {}), ("note", "feed.run.pressure_rating", "147.2 psi")),
+    "no ratings": (
+        ("hill-climb-coupe", {}),
+        ("warning", "feed.run.pressure_rating", "a guess beyond the pump's"),
+    ),
     "volts assumed": (
         ("hill-climb-coupe", {"pump__volts": None}),
         ("note", "pump.volts", "13.0 V at the pump is assumed"),
     ),
+    "kind not known": (
+        ("hill-climb-coupe", {"pump__kind": None, "pump__volts": "12.6 V"}),
+        ("note", "pump.kind", "a turbine would give"),
+    ),
+    "kind does not matter": (
+        ("hill-climb-coupe", {"pump__kind": None, "pump__curve": TWO_SHEETS}),
+        ("note", "pump.kind", "either kind gives the same"),
+    ),
+    "weeps early": (
+        ("hill-climb-coupe", {"pump__relief": "72 psi", "goal__power": "350 hp"}),
+        ("warning", "pump.relief", "such valves weep early"),
+    ),
+    "supply is lost": (
+        (
+            "hill-climb-coupe",
+            {"pump__volts": None, "pump__current": THIRSTY, "wiring": {**WIRED, "wire": "24 AWG"}},
+        ),
+        ("warning", "wiring.length", "loses all"),
+    ),
+    "wire not given": (
+        ("hill-climb-coupe", {"pump__volts": None, "wiring": {"supply": "13.8 V", "length": "14 ft"}}),
+        ("warning", "wiring.wire", "its size is not given"),
+    ),
+    "boost from nowhere": (
+        ("hill-climb-coupe", {"engine__induction": "none"}),
+        ("warning", "engine.induction", "nothing that makes it"),
+    ),
+    "no manifold hose at the tank": (
+        (
+            "mild",
+            {
+                "engine__induction": "supercharger",
+                "pressure__boost": "8 psi",
+                "pressure__reference": "atmosphere",
+            },
+        ),
+        ("warning", "pressure.reference", "a regulator on the rail"),
+    ),
+    "rubber and alcohol": (
+        ("hill-climb-coupe", {"feed__run__0__hose": "rubber"}),
+        ("warning", "feed.run.hose", "not made for that"),
+    ),
+    "beyond the possible": (
+        ("hill-climb-coupe", {"feed__run__0__bore": "1 mm", "feed__run__0__length": "300 ft"}),
+        ("warning", "feed.run", "no pump makes that"),
+    ),
+    "below a vacuum": (
+        ("hill-climb-coupe", {"inlet__strainer": {"rated_flow": "5 gal/h", "rated_loss": "10 psi"}}),
+        ("warning", "inlet", "below a perfect vacuum"),
+    ),
+    "a part that costs most": (
+        (
+            "hill-climb-coupe",
+            {
+                "goal__power": "350 hp",
+                "feed__part": [{"what": "old check valve", "rated_flow": "60 gal/h", "rated_loss": "10 psi"}],
+            },
+        ),
+        ("warning", "feed.run", "the old check valve"),
+    ),
+    "a nameless part that costs most": (
+        (
+            "hill-climb-coupe",
+            {"goal__power": "350 hp", "feed__part": [{"rated_flow": "60 gal/h", "rated_loss": "10 psi"}]},
+        ),
+        ("warning", "feed.run", "the other parts"),
+    ),
+    "stages": (
+        ("twins", {"pump__running_at_idle": 1}),
+        ("note", "pump.running_at_idle", "Switch the second on at"),
+    ),
+    "all pumps on": (
+        ("twins", {"pump__running_at_idle": 1, "return_line__chosen": "-4"}),
+        ("warning", "pump.running_at_idle", "With all 2 pumps on"),
+    ),
+    "all pumps together": (
+        ("twins", {"pump__current": [["40 psi", "9 A"], ["80 psi", "15 A"]], "wiring": HEAVY}),
+        ("note", "wiring", "All pumps together draw"),
+    ),
+    "injectors to look for": (("hill-climb-six", {}), ("note", "injectors", "Look for 6 of")),
     "not covered": (("hill-climb-coupe", {}), ("note", "pump.place", "direct injection")),
     "bad days": (("hill-climb-coupe", {}), ("warning", "stress", "low volts and several at once")),
     "relay and fuse": (("hill-climb-coupe", {"wiring": WIRED}), ("note", "wiring", "relay and a")),
@@ -160,8 +268,6 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
 
 GOAL_ON_E85 = {"fuel__ethanol": "85 %"}
 PRESSED = {**GOAL_ON_E85, "pressure__base": "43.5 psi", "pressure__boost": "0 psi"}
-THIRSTY = [["40 psi", "150 A"], ["80 psi", "190 A"]]
-HEAVY = {"supply": "13.8 V", "wire": "8 AWG", "length": "14 ft"}
 SOUND = {"goal__power": "350 hp", "feed__chosen": "-8", "pump__volts": None, "wiring": HEAVY}
 SMALL_POT = {"volume": "2 l", "lift_flow": "40 gal/h", "return_to": "tank"}
 
@@ -172,6 +278,114 @@ OTHERS: dict[str, Scenario] = {
         {"pump__volts": None, "wiring": {**HEAVY, "connections": "0.6 V"}},
     ),
     "wire too long": ("hill-climb-coupe", {"pump__volts": None, "wiring": {**WIRED, "length": "40 ft"}}),
+    "lift pump short of the reserve": (
+        "hill-climb-coupe",
+        {"surge": {"volume": "2 l", "lift_flow": "82 gal/h"}},
+    ),
+    "a rating and no end of the curve": (
+        "hill-climb-coupe",
+        {"pump__curve": FLAT_CURVE, "feed__filter__0__pressure_rating": "200 psi"},
+    ),
+    "a kept run that chokes a sagging rail": (
+        "mild",
+        {
+            "feed__run": [
+                {"what": "old pipe", "hose": "tube", "size": "-4", "length": "40 ft"},
+                {"length": "2 ft"},
+            ]
+        },
+    ),
+    "a pull harder than the goal": ("hill-climb-coupe", HARD_PULL),
+    "a pull harder than the goal, regulator at the tank": (
+        "mild",
+        {
+            "pull": [{"power": "900 hp", "boost": "20 psi"}],
+            "feed__run__0__length": "60 ft",
+            "feed__chosen": "-6",
+        },
+    ),
+    "a pull that opens the relief": (
+        "hill-climb-coupe",
+        {"pump__relief": "78 psi", "goal__power": "300 hp", "pull": [{"power": "300 hp", "boost": "36 psi"}]},
+    ),
+    "a pull without a speed": ("hill-climb-coupe", {"pull": [{"power": "900 hp", "boost": "20 psi"}]}),
+    "a pull that asks less": ("hill-climb-coupe", {"pull": [{"power": "200 hp", "boost": "5 psi"}]}),
+    "injectors short at a point": (
+        "hill-climb-coupe",
+        {
+            "goal__power": "300 hp",
+            "pull": [{"power": "640 hp", "boost": "20 psi"}],
+            "injectors__rated_flow": "900 cc/min",
+        },
+    ),
+    "a pot's pump near boiling": (
+        "hill-climb-coupe",
+        {"fuel__temperature": "75 degC", "pump__place": "surge", "surge": {"volume": "2 l"}},
+    ),
+    "two pumps where one does": (
+        "twins",
+        {"goal__power": "500 hp", "pump__running_at_idle": 1, "return_line__chosen": None},
+    ),
+    "a rail that one pump never holds": (
+        "twins",
+        {
+            "pump__running_at_idle": 1,
+            "pump__curve": [
+                {"voltage": "13.5 V", "points": [["20 psi", "100 gal/h"], ["40 psi", "10 gal/h"]]}
+            ],
+        },
+    ),
+    "a small return with a good regulator": ("twins", {**GOOD_REGULATOR, "return_line__chosen": "-4"}),
+    "a small return with a good regulator, all on": (
+        "twins",
+        {**GOOD_REGULATOR, "return_line__chosen": "-6", "pump__running_at_idle": 1},
+    ),
+    "the largest return is not at ease": (
+        "twins",
+        {
+            **GOOD_REGULATOR,
+            "return_line__chosen": None,
+            "return_line__sizes": ["-6"],
+            "pressure__idle_vacuum": "0 psi",
+        },
+    ),
+    "a volt by a known kind": ("hill-climb-coupe", {"pump__kind": "turbine"}),
+    "the line on the car is fast": (
+        "hill-climb-coupe",
+        {"feed__run__0__size": "-6", "goal__power": "640 hp", "goal__reserve": "0 %"},
+    ),
+    "goal far beyond any change": ("hill-climb-coupe", {"goal__power": "4000 hp"}),
+    "too fast at a point with less boost": (
+        "hill-climb-coupe",
+        {
+            "goal__power": "200 hp",
+            "feed__chosen": "-4",
+            "pressure__boost": "60 psi",
+            "pull": [{"power": "100 hp", "boost": "0 psi"}],
+        },
+    ),
+    "the one return just holds": (
+        "twins",
+        {
+            "return_line__regulator": {"rated_flow": "100 gal/h", "rated_loss": "3 psi"},
+            "return_line__chosen": None,
+            "return_line__sizes": ["-6"],
+        },
+    ),
+    "one line, too fast": (
+        "hill-climb-coupe",
+        {"feed__run__0__size": "-4", "goal__power": "300 hp", "pull": []},
+    ),
+    "too fast and barely enough": ("hill-climb-six", {"feed__chosen": "-4", "goal__power": "590 hp"}),
+    "a kept run that eats the pump": (
+        "hill-climb-six",
+        {
+            "feed__chosen": "-10",
+            "feed__run__0__size": "-6",
+            "feed__run__0__length": "40 ft",
+            "goal__power": "720 hp",
+        },
+    ),
     "E30": ("hill-climb-coupe", {"fuel__ethanol": "30 %"}),
     "a filter that loses most": (
         "hill-climb-coupe",

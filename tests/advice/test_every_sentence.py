@@ -14,7 +14,8 @@ from typing import Any
 import pytest
 
 import fuelwiz.advice
-from fuelwiz.advice import result
+from fuelwiz.advice import Result, result
+from fuelwiz.sizing import Figures, in_steps
 from fuelwiz.sizing.vocabulary import CASES, LIMITS
 
 from .builds import NAMES, independent
@@ -64,6 +65,24 @@ def sentences(path: Path) -> Iterator[ast.stmt]:
                 yield statement
 
 
+IN_FULL = (
+    "limit: velocity",
+    "limit: return",
+    "goal far beyond any change",
+    "sound but for the next goal",
+    "two pumps where one does",
+    "too fast and barely enough",
+)
+"""Scenarios that are solved with spread and changes too, which take hundreds of solutions."""
+
+
+def _in_full(one: Result) -> Iterator[Figures]:
+    """The figures as they fill up: those with changes, and the last."""
+    steps = list(in_steps(one.session, one.figures))
+    yield next((step for step in steps if step.changes), steps[-1])
+    yield steps[-1]
+
+
 @cache
 def lines_run() -> frozenset[Place]:
     """The lines of the words that are run when every scenario is put into words."""
@@ -79,10 +98,11 @@ def lines_run() -> frozenset[Place]:
 
     results = [*(made(name) for name in ALL), *(independent(name) for name in NAMES)]
     at_first = [replace(one, figures=replace(one.figures, stress=())) for one in results]
+    at_last = [replace(one, figures=last) for one in map(made, IN_FULL) for last in _in_full(one)]
     before = sys.gettrace()
     sys.settrace(trace)
     try:
-        for one in (*results, *at_first):
+        for one in (*results, *at_first, *at_last):
             result(one.session, one.figures)
     finally:
         sys.settrace(before)

@@ -126,8 +126,8 @@ def test_cautions_of_alcohol_only_with_alcohol() -> None:
     "words",
     [
         "Relieve the pressure", "rated temperature", "No soft line", "same thread form", "relay and a fuse",
-        "crash", "engine stops", "oil or rail pressure", "ground straps", "licensed practice", "ventilated", "extinguisher",
-        "Vent the tank",
+        "crash", "engine stops", "oil or rail pressure", "ground straps", "ventilated", "extinguisher",
+        "Vent the tank", "licensed practice",
         "parts makers' ratings", "local codes", "sanctioning", "qualified people", "not an approval",
     ],
 )  # fmt: skip

@@ -10,7 +10,7 @@ import pytest
 
 from fuelwiz.advice import result
 from fuelwiz.advice.findings import fuel as fuel_findings
-from fuelwiz.physics import circuit, demand, heat, inlet, pump, wire
+from fuelwiz.physics import circuit, curve, demand, heat, inlet, wire
 from fuelwiz.physics.fuel import PSI_PA
 from fuelwiz.sizing import thresholds
 
@@ -25,7 +25,8 @@ RULES: list[Rule] = [
     (thresholds, "SPIKE_PA", 5 * PSI_PA, "remark: E85", "Boost 3 psi higher", "Boost 5 psi higher"),
     (thresholds, "WORN", 0.75, "remark: E85", "10 % less flow", "25 % less flow"),
     (thresholds, "CLOGGED", 3, "remark: E85", "clogged twice as much", "clogged 3 times as much"),
-    (thresholds, "OTHER_ETHANOL", 0.05, "remark: E85", "Ethanol at 70 %", "Ethanol at 80 %"),
+    (thresholds, "OTHER_ETHANOL", 0.05, "E30", "Ethanol at 45 %", "Ethanol at 35 %"),
+    (thresholds, "FLEX_FUEL_FROM", 0.6, "remark: E85", "Ethanol at 51 %", "Ethanol at 60 %"),
     (thresholds, "HIGH_ALTITUDE_M", 3000.0, "remark: E85", "At 6600 ft", "At 9800 ft"),
     (thresholds, "MOST_SAG", 0.01, "limit: sag", "(limit 2.9)", "(limit 0.6)"),
     (
@@ -42,24 +43,44 @@ RULES: list[Rule] = [
     (heat, "MOST_RISE_K_PER_H", 30.0, "remark: tank warms", "above 45 °F", "above 54 °F"),
     (
         inlet,
-        "LEAST_VAPOUR_MARGIN_PA",
-        {"tank": 0.0, "surge": 0.0, "outside": 30e3},
+        "LOW_VAPOUR_MARGIN_PA",
+        {"tank": 15e3, "surge": 15e3, "outside": 30e3},
         "remark: near boiling",
-        "keep 2.9 psi or more",
-        "keep 4.4 psi or more",
+        "keep 1.5 psi or more",
+        "keep 2.2 psi or more",
     ),
     (
-        pump,
+        curve,
         "ONE_POINT_SLOPE",
         0.02 / PSI_PA,
         "remark: one point",
         "costs 1 % of its flow",
         "costs 2 % of its flow",
     ),
+    (
+        thresholds,
+        "LITTLE_BEFORE_RELIEF_PA",
+        12 * PSI_PA,
+        "remark: weeps early",
+        "Keep 10 psi away",
+        "Keep 12 psi away",
+    ),
+    (
+        thresholds,
+        "RATED_AT_PA",
+        4e5,
+        "remark: injectors to look for",
+        "rated at 43.5 psi",
+        "rated at 58.0 psi",
+    ),
     (fuel_findings, "E85_SOLD", (0.6, 0.9), "remark: E85", "may hold 51 to 83 %", "may hold 60 to 90 %"),
 ]
 # What no sentence gives in figures: they decide what is computed or said at all.
-NOT_SAID = {"WORTH_MARGIN", "USUAL_SUPPLY_V", "PSI_PA"}
+NOT_SAID = {
+    "WORTH_MARGIN", "USUAL_SUPPLY_V", "PSI_PA", "COSTS_THE_PUMP", "CREEP_CALLED_OUT_PA", "DUTY_LIMIT", "COOLER_K",
+    "FLEX_FUEL_AT_MOST", "FLEX_FUEL_TO", "LOW_BLENDS_TO", "SUMMER_REID", "SUMMER_REID_UP_TO", "LOWER_ABOVE_PA",
+    "HIGHER_BELOW_PA", "LOWER_BASE_PA", "HIGHER_BASE_PA",
+}  # fmt: skip
 
 
 def changed(patch: pytest.MonkeyPatch, home: ModuleType, name: str, value: Any) -> None:

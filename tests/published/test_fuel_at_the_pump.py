@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from fuelwiz.session import validate
-from fuelwiz.sizing.stress import other_blends, summer_fuel
+from fuelwiz.sizing.blends import other_blends
+from fuelwiz.sizing.stress import summer_fuel
 
 
 @pytest.mark.parametrize(

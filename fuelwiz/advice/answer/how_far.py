@@ -97,10 +97,11 @@ def culprit(subject: Subject, first: Ceiling) -> str:
     if first.part != "pump":
         return part_name(subject, first)
     if "relief" in limits:
-        return "the pump's relief valve"
+        return "the relief valve"
+    if "kept run" in limits or kept_run_chokes(subject, subject.pick):
+        return kept_run_name(subject).rstrip(",")
     if "sag" in limits:
-        chokes = kept_run_chokes(subject, subject.pick)
-        return kept_run_name(subject).rstrip(",") if chokes else "the feed line"
+        return "the feed line"
     return part_name(subject, first)
 
 
@@ -112,7 +113,7 @@ def _good_for(subject: Subject, first: Ceiling) -> tuple[str, ...]:
     good, goal = _wanted(subject, first)
     limit = _is_the_limit(subject, first)
     whole = f"Good for {good} of the {goal} wanted: {limit}"
-    return f"{whole}{_guess(subject, first)}.", f"{whole}.", f"Good for {good}: {limit}."
+    return f"{whole}{_guess(subject, first)}.", f"{whole}.", f"Good for {good}: {limit}.", f"Good for {good}."
 
 
 def _short(subject: Subject, first: Ceiling) -> Forms | None:
@@ -126,7 +127,12 @@ def _short(subject: Subject, first: Ceiling) -> Forms | None:
         numbers.figure("power", goal_w, first.max_power_W),
     )
     whole = f"Short: {good} of the {goal} wanted; {limit}"
-    return line(f"{whole}{_guess(subject, first)}.", f"{whole}.", f"Short: {good} of {goal}; {limit}.")
+    return line(
+        f"{whole}{_guess(subject, first)}.",
+        f"{whole}.",
+        f"Short: {good} of {goal}; {limit}.",
+        f"Short: {good} of {goal}.",
+    )
 
 
 def _short_at_a_point(subject: Subject) -> Forms | None:
@@ -165,13 +171,17 @@ def _short_of_fuel_there(subject: Subject, margin: float, at: int) -> Forms:
 
 def _short_of_the_reserve(subject: Subject, first: Ceiling) -> Forms | None:
     found, row = least_spare(subject, subject.pick), subject.pick
-    if "pump" not in row.limits or found is None or set(LINE_LIMITS).intersection(row.limits):
+    others = {*LINE_LIMITS, "kept run"}
+    if "pump" not in row.limits or found is None or others.intersection(subject.figures.verdict.limits):
         return None
     margin, at = found
     spare, wanted = subject.numbers.pair("percent", margin, subject.session.goal.reserve)
     if at is not None:
         there = point_name(subject, at)
-        return line(f"Short of your reserve {there}: {spare} to spare there, you want {wanted}.")
+        return line(
+            f"Short of your reserve {there}: {spare} to spare there, you want {wanted}.",
+            f"Short of reserve {there}: {spare}, you want {wanted}.",
+        )
     numbers, goal = subject.numbers, subject.figures.demand.crank_power_W
     good = numbers.number("power", first.max_power_W, goal)
     of = numbers.figure("power", goal, first.max_power_W)
@@ -198,12 +208,14 @@ def _but(subject: Subject, first: Ceiling) -> Forms:
         return line(
             f"Good for {good} of the {goal} wanted, but {whole}.",
             f"Good for {good}, but {why}.",
-            f"No: {why}.",
+            f"No: {short_why(subject, limit)}.",
         )
     if limit == "kept run":
         why = f"{kept_run_name(subject).rstrip(',')} is too small"
     return line(
-        f"Good for {good} of the {goal} wanted, but {why}.", f"Good for {good}, but {why}.", f"No: {why}."
+        f"Good for {good} of the {goal} wanted, but {why}.",
+        f"Good for {good}, but {why}.",
+        f"No: {short_why(subject, limit)}.",
     )
 
 
@@ -216,8 +228,7 @@ def _your(subject: Subject, row: SizeFigures) -> str:
 def return_fault(subject: Subject) -> str:
     """What of the return does not let the regulator hold: the regulator itself, or its line."""
     back = subject.figures.return_line
-    if back is None or back.back_pressure_Pa <= 0.0:
-        return "the return is too small"
+    assert back is not None
     if back.regulator_loss_Pa > MOST_OF_BACK_PRESSURE * back.back_pressure_Pa:
         return "the regulator is too small for the return flow"
     name = "return" if back.fixed else f"{back.size} return"

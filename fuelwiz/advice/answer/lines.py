@@ -12,11 +12,12 @@ Forms = tuple[str, ...]
 
 def line(*forms: str) -> Forms:
     """A line from its forms, the fullest first; where none is short enough, a last one that is cut between words."""
-    different = tuple(dict.fromkeys(forms))
-    if len(different[-1]) <= SHORT_COLUMNS:
-        return different
-    cut = different[-1][: SHORT_COLUMNS - 1].rpartition(" ")[0].rstrip(",;:")
-    return (*different, f"{cut}…")
+    shorter = [forms[0]]
+    shorter += [form for at, form in enumerate(forms) if at and len(form) < min(map(len, forms[:at]))]
+    if len(shorter[-1]) <= SHORT_COLUMNS:
+        return tuple(shorter)
+    cut = shorter[-1][: SHORT_COLUMNS - 1].rpartition(" ")[0].rstrip(",;:")
+    return (*shorter, f"{cut}…")
 
 
 def fitting(forms: Sequence[str], columns: int) -> str:

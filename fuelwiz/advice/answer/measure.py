@@ -12,7 +12,6 @@ from fuelwiz.sizing.slow_figures import InputFigures, LimitShare, SpreadFigures
 from fuelwiz.terms import key_in_words
 
 WORTH_SAYING = 0.02
-SURE = 0.999
 TENTHS = 10
 
 
@@ -57,10 +56,6 @@ def nine_in_ten(subject: Subject, spread: SpreadFigures) -> str:
 
 def in_words(share: float) -> str:
     """A share as a fraction: "1 in 4", "9 in 10", never a bare percentage."""
-    if share >= SURE:
-        return "nearly always"
-    if share <= 0.0:
-        return "never"
     if share < 1.0 / TENTHS:
         return f"1 in {round(1.0 / share)}"
     parts = [

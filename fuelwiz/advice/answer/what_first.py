@@ -65,7 +65,7 @@ def _way_out(subject: Subject) -> Forms:
         what, do = what_and_do(subject, figures.verdict.limits[0])
         sentence = do or what
         shorter = sentence.partition(". ")[0].rstrip(".")
-        return line(sentence, f"{shorter}.", f"{shorter.partition(': ')[0].partition(', ')[0]}.")
+        return line(sentence, f"{shorter}.", f"Needed: {cure(figures.verdict.limits[0])}.")
     if figures.way_out is None:
         best = figures.changes[0]
         helps = f"most helps: {change_noun(subject, best)}{_power(subject, best)}"

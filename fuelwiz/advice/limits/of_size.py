@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fuelwiz.advice.limits.record import SizeLimitWords, WhatAndDo
 from fuelwiz.advice.phrases import (
+    kept_loss_pa,
     kept_run_chokes,
     kept_run_name,
     least_spare,
@@ -111,6 +112,9 @@ def _pump_too_small(subject: Subject, row: SizeFigures) -> WhatAndDo:
         if kept_run_chokes(subject, row):
             return what, _larger_line(subject, row)
         return what, "Fit a larger line first: this one loses too much."
+    if kept_run_chokes(subject, row):
+        lost = subject.numbers.figure("pressure", kept_loss_pa(subject))
+        return what, f"Change {kept_run_name(subject).rstrip(',')}, first: it loses {lost}."
     if row.pump_volts_V is not None and row.pump_volts_V < ASSUMED_VOLTS:
         return what, f"Check the wiring first: the pump gets {volts_seen(subject, row)}."
     if subject.volts_assumed:

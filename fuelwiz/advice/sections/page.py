@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import assert_never
 
 from fuelwiz.advice.assumed import by_effect, count_in_words
 from fuelwiz.advice.blocks import Block, Heading, Item, Listing, Pairs, Paragraph, Table
 from fuelwiz.advice.case_sentences import new_limits
-from fuelwiz.advice.cautions import page_cautions
+from fuelwiz.advice.cautions import alcohol_may_be_in
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections import bad_days, ceilings, closing, gauge, opening, sizes
 from fuelwiz.advice.sections.unknown import not_known_sentence
@@ -107,3 +108,27 @@ def cautions_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
     """The gravest cautions in five lines."""
     yield Heading(closing.CAUTIONS)
     yield Listing(tuple(Item(text) for text in page_cautions(subject)))
+
+
+def page_cautions(subject: Subject) -> tuple[str, ...]:
+    """The gravest of them, in five lines of a page; the whole list says more."""
+    return (
+        "Relieve the pressure before you open a line or fit a gauge; never block one.",
+        "Cold engine, fresh air, a fuel-rated extinguisher at hand; ground the tank.",
+        _fuel_on_the_page(subject),
+        "An aid to design, not an approval: makers' ratings, local codes, the sanctioning body and licensed practice"
+        " come first.",
+    )
+
+
+def _fuel_on_the_page(subject: Subject) -> str:
+    match subject.session.fuel.kind:
+        case "methanol":
+            return "Methanol: its flame is invisible; poisonous, also through the skin."
+        case "own":
+            return "If it holds methanol: an invisible flame, poisonous also through the skin."
+        case "blend":
+            what = "alcohol, " if alcohol_may_be_in(subject) else ""
+            return f"Hose, ends, seals and filter must be rated for {what}pressure and heat."
+        case _:
+            assert_never(subject.session.fuel.kind)

@@ -34,7 +34,8 @@ def pull(subject: Subject, _words: Words) -> Iterator[Block]:
     yield Table(columns, tuple(_row(subject, point) for point in points), own)
     if least is not None:
         spare = numbers.figure("percent", least.margin, 0.0, subject.session.goal.reserve)
-        yield Paragraph(f"Tightest {point_name(subject, least.at)}: {spare} to spare.")
+        where = "at the goal" if least.at is None else point_name(subject, least.at)
+        yield Paragraph(f"Tightest {where}: {spare} to spare.")
 
 
 def _row(subject: Subject, point: PullFigures) -> tuple[Cell, ...]:

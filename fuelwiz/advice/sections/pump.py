@@ -38,9 +38,9 @@ def _hardest(subject: Subject) -> Iterator[Block]:
     target = subject.figures.pump_target
     if target is None or target.hardest is None or target.hardest.at is None:
         return
-    numbers, hardest = subject.numbers, target.hardest
+    numbers, hardest, at = subject.numbers, target.hardest, target.hardest.at
     flow, rise = numbers.figure("flow", hardest.flow_m3_s), numbers.figure("pressure", hardest.rise_Pa)
-    yield Paragraph(f"{capitalized(point_name(subject, hardest.at))} it is {flow} at {rise}: that asks most.")
+    yield Paragraph(f"{capitalized(point_name(subject, at))} it is {flow} at {rise}: that asks most.")
 
 
 def _pump_given(subject: Subject) -> Iterator[tuple[str, str]]:
