@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from fuelwiz.report.output import PlotOf
     from fuelwiz.sizing.figures import Plot
 
+STANDARD_INPUT = "-"
 FINE, NOT_KNOWN_TO_WORK, BAD = 0, 1, 2
 NEXT_GOAL, BAD_DAYS = "at the next goal", "on every bad day"
 PIPE_CLOSED, INTERRUPTED = 141, 130
@@ -241,17 +242,27 @@ RUN = {
 def _judged(path: Path, *, in_full: bool = False) -> Told:
     """A session file, what it holds, and what it comes to; in full with what takes hundreds of solutions too."""
     from fuelwiz.advice import result
-    from fuelwiz.document.file import load
+    from fuelwiz.document.file import load, load_text
     from fuelwiz.report.differences import Told
     from fuelwiz.sizing import assess, quick_figures
 
-    document, session = load(path)
+    if str(path) == STANDARD_INPUT:
+        document, session = load_text(_standard_input(), "standard input")
+    else:
+        document, session = load(path)
     figures = assess(session) if in_full else quick_figures(session)
     if not in_full:
         return Told(str(path), document.plain, result(session, figures))
     from fuelwiz.measured import measured
 
     return Told(str(path), document.plain, result(session, figures, measured(session, figures)))
+
+
+def _standard_input() -> bytes:
+    """All that comes on standard input, and a byte more than a session file may have."""
+    from fuelwiz.file_limits import MOST_BYTES
+
+    return sys.stdin.buffer.read(MOST_BYTES + 1) if sys.stdin is not None else b""
 
 
 def _say(text: str) -> None:

@@ -21,11 +21,19 @@ EXAMPLES = """\
   fuelwiz report builds/coupe.toml"""
 ENVIRONMENT = {
     "FUELWIZ_SESSIONS": "the folder of your builds",
-    "FUELWIZ_BACKGROUND": "light or dark; else COLORFGBG, else the terminal is asked",
+    "FUELWIZ_BACKGROUND": "light or dark; else COLORFGBG; else the terminal",
     "NO_COLOR": "no color anywhere",
     "LC_ALL, LC_CTYPE, LANG": "where they are not UTF-8, all is ASCII",
-    "TERM": "dumb: questions come line by line, as from `fuelwiz ask`",
+    "TERM": "dumb: line by line, as `fuelwiz ask` is",
 }
+KEYS = """\
+keys of your own:
+  keys.toml in your configuration folder ($XDG_CONFIG_HOME/fuelwiz, else
+  ~/.config/fuelwiz; on a Mac ~/Library/Application Support/fuelwiz), such as
+    [build]
+    save = ["ctrl+s", "f10"]
+  with the words of the page of keys (Ctrl+G), _ for a blank; [list] for the
+  list of builds. What cannot be is said at the start, with its line."""
 CARE = """\
 Gallons are US gallons. Fuel under pressure burns people and cars: this is an
 aid to design, not an approval: makers' ratings, local codes, your sanctioning
@@ -55,7 +63,7 @@ class Command(NamedTuple):
 
 
 def _report(parser: Parser) -> None:
-    parser.add_argument("file", metavar="FILE", help="a build's file")
+    parser.add_argument("file", metavar="FILE", help="a build's file; - reads standard input")
     parser.add_argument("--format", choices=FORMATS, default="text", help="text by default")
     parser.add_argument("--all", action="store_true", help="everything, not one page (text and Markdown)")
     place = parser.add_mutually_exclusive_group()
@@ -105,7 +113,7 @@ COMMANDS = {
         _asked,
     ),
     "report": Command(
-        "Print the report on a build on one page (--all: everything), or write it to a file.",
+        "Print the report on a build, one page or --all, or write it to a file.",
         "fuelwiz report builds/coupe.toml --format html --output report.html",
         _report,
     ),
@@ -154,7 +162,7 @@ def wizard_parser() -> Parser:
         prog="fuelwiz",
         usage="fuelwiz [--sessions DIR] [--mouse | --no-mouse] [FILE]\n       fuelwiz COMMAND ...",
         description=ABOUT,
-        epilog=f"commands:\n{rows}\n\nexamples:\n{EXAMPLES}\n\n{environment}\n\n{CARE}",
+        epilog=f"commands:\n{rows}\n\nexamples:\n{EXAMPLES}\n\n{environment}\n\n{KEYS}\n\n{CARE}",
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     opens = "a build to open or to start; without one, your list of builds"

@@ -5,6 +5,8 @@ from __future__ import annotations
 import gc
 import json
 import os
+import subprocess
+import sys
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -274,3 +276,29 @@ def test_an_interrupt_leaves_quietly(
     monkeypatch.setattr(cli, "_judged", interrupted)
     assert main(["report", WORKS]) == 130
     assert capsys.readouterr() == ("", "")
+
+
+def test_a_report_reads_standard_input() -> None:
+    text = (EXAMPLES / "hill-climb-six.toml").read_text(encoding="utf-8")
+    command = [sys.executable, "-m", "fuelwiz", "report"]
+    piped = subprocess.run([*command, "-"], input=text, capture_output=True, text=True, check=True)
+    filed = subprocess.run(
+        [*command, str(EXAMPLES / "hill-climb-six.toml")], capture_output=True, text=True, check=True
+    )
+    assert piped.stdout == filed.stdout
+
+
+@pytest.mark.parametrize(
+    ("content", "words"),
+    [("format = 1\n", "`goal.power` is missing"), ("", "is empty"), ("x" * 70_000, "is larger than 64 KiB")],
+)
+def test_what_is_wrong_on_standard_input_is_said(content: str, words: str) -> None:
+    done = subprocess.run(
+        [sys.executable, "-m", "fuelwiz", "report", "-"],
+        input=content,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    assert done.returncode == 2
+    assert done.stderr.startswith("fuelwiz: standard input: ") and words in done.stderr

@@ -53,7 +53,16 @@ def load(path: Path) -> tuple[Document, Session]:
     Raises:
         SessionError: with every fault, and the line of each where it can be found.
     """
-    document = read(path)
+    return _judged(read(path))
+
+
+def load_text(content: bytes, called: str) -> tuple[Document, Session]:
+    """The same from what came another way than from a file; messages call it so."""
+    return _judged(_document(Path(called), content, Session.called))
+
+
+def _judged(document: Document) -> tuple[Document, Session]:
+    path = document.path
     try:
         return document, validate(document.plain, path.name.removesuffix(".toml"))
     except SessionError as error:
@@ -72,7 +81,12 @@ def read(path: Path, called: str = Session.called) -> Document:
     Raises:
         SessionError: the file cannot be opened, is too large, nested too deep, no TOML, or of a newer format.
     """
-    text = _text(path, called)
+    return _document(path, _content(path, called), called)
+
+
+def _document(path: Path, raw: bytes, called: str) -> Document:
+    """What a file holds, parsed."""
+    text = _text(path, raw, called)
     content = text.removeprefix(BYTE_ORDER_MARK)
     if not content.strip():
         _refuse(path, f"is empty: a {called} begins with format = 1")
@@ -90,10 +104,10 @@ def _refuse(path: Path, words: str, line: int | None = None) -> NoReturn:
     raise SessionError(clean(str(path)), (Fault("", words, line),))
 
 
-def _text(path: Path, called: str) -> str:
-    """The text of a file; no byte of it is changed but the encoding."""
+def _content(path: Path, called: str) -> bytes:
+    """What is in a file."""
     try:
-        content = read_whole(path, MOST_BYTES)
+        return read_whole(path, MOST_BYTES)
     except FileNotFoundError:
         _refuse(path, "there is no such file")
     except PermissionError:
@@ -106,6 +120,12 @@ def _text(path: Path, called: str) -> str:
         _refuse(path, f"is larger than {MOST_BYTES // 1024} KiB, which no {called} is")
     except (OSError, ValueError) as error:
         _refuse(path, f"cannot be read: {reason(error)}")
+
+
+def _text(path: Path, content: bytes, called: str) -> str:
+    """The text of a file; no byte of it is changed but the encoding."""
+    if len(content) > MOST_BYTES:
+        _refuse(path, f"is larger than {MOST_BYTES // 1024} KiB, which no {called} is")
     try:
         return content.decode("utf-8")
     except UnicodeDecodeError as error:
