@@ -151,7 +151,12 @@ COMMANDS = {
 
 
 def _table(rows: Mapping[str, str], width: int) -> str:
-    return "\n".join(f"  {name:<{width}}{text}" for name, text in rows.items())
+    """Names and what is said of them, within 80 columns."""
+    from textwrap import wrap
+
+    indent = " " * (width + 2)
+    lines = [wrap(f"  {name:<{width}}{text}", 79, subsequent_indent=indent) for name, text in rows.items()]
+    return "\n".join(line for wrapped in lines for line in wrapped)
 
 
 def wizard_parser() -> Parser:

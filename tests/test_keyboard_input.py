@@ -8,10 +8,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from fuelwiz.terminal.keyboard_input import BURST, MOST_PASTED, KeyboardInput, Keys, Pasted
+from fuelwiz.terminal.keyboard_input import BURST, MOST_PASTED, Answered, KeyboardInput, Keys, Pasted, Piece
 
 
-def taken(*chunks: bytes) -> list[Keys | Pasted]:
+def taken(*chunks: bytes) -> list[Piece]:
     """What comes of bytes that come one after another, and then of silence."""
     keyboard = KeyboardInput()
     pieces = [piece for chunk in chunks for piece in keyboard.take(chunk)]
@@ -105,3 +105,11 @@ def test_nothing_raises_and_nothing_is_made_up(chunks: list[bytes]) -> None:
 def test_what_is_typed_arrives(text: str, size: int) -> None:
     came = text.encode()
     assert typed(*(came[at : at + size] for at in range(0, len(came), size))) == text
+
+
+@pytest.mark.parametrize("end", [b"\x07", b"\x1b\\"])
+def test_the_color_of_a_background_is_an_answer_and_no_key(end: bytes) -> None:
+    answer = b"\x1b]11;rgb:ffff/ffff/ffff" + end
+    (piece,) = taken(answer)
+    assert piece == Answered(answer.decode())
+    assert typed(b"4" + answer + b"3") == "43"

@@ -9,7 +9,6 @@ from textual.app import ComposeResult
 from textual.events import Key, Paste, Resize
 from textual.screen import Screen
 from textual.strip import Strip
-from textual.timer import Timer
 from textual.widget import Widget
 
 from fuelwiz.desk.desk import Desk
@@ -22,6 +21,7 @@ from fuelwiz.wizard.editor.form_view import FormView
 from fuelwiz.wizard.editor.frame import headline, offered_actions, step_marks
 from fuelwiz.wizard.editor.help_view import HelpView
 from fuelwiz.wizard.editor.host import Host, Mode
+from fuelwiz.wizard.editor.pauses import Pauses
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
@@ -34,10 +34,6 @@ from fuelwiz.wizard.program import Program
 from fuelwiz.wizard.prompt import Prompt
 from fuelwiz.wizard.screen_layout import PAGES, SMALLEST, Box, ScreenLayout, layout_for
 
-PAUSE_S = 0.2  # of typing, before the slower parts of the answer are calculated
-SLICE_S = 0.006  # of what comes after those, between two looks at the keys
-BREATH_S = 0.002  # from one such slice to the next
-KEEP_S = 0.6  # after a change, before the draft is written
 TOO_SMALL = "Needs"
 
 
@@ -70,8 +66,7 @@ class BuildScreen(Screen[None]):
         self.is_ready = False
         self._at_first = at_first
         self._layout: ScreenLayout | None = None
-        self._pause: Timer | None = None
-        self._keep: Timer | None = None
+        self._pauses = Pauses(self)
 
     @property
     def program(self) -> Program:
@@ -108,10 +103,9 @@ class BuildScreen(Screen[None]):
             self.form.go_to_path(self.form.path)
         self.is_ready = True
         self._laid_out()
-        self._typing_pauses()
-        if self.program.message:
-            self.say(self.program.message)
-            self.program.message = ""
+        self._pauses.begin()
+        self.say(self.program.message)
+        self.program.message = ""
         if self._at_first is not None:
             self._at_first(self)
         for event in self._early_keys:
@@ -261,8 +255,7 @@ class BuildScreen(Screen[None]):
             self._early_keys.append(event)
             return
         key, character = event.key, event.character if event.is_printable else None
-        if self._pause is not None:
-            self._typing_pauses()
+        self._pauses.key_pressed()
         self.message = ""
         if self.prompt is not None:
             asked = self.prompt
@@ -287,10 +280,9 @@ class BuildScreen(Screen[None]):
             return
         actions = self.program.keys.build
         action = by_letter(actions, character or "") or by_key(actions, key)
-        if (
-            action is not None and action.id not in ("keys", "next", "previous", "builds")
-        ) or character == "b":
-            self.actions.do(action.id if action else "builds")
+        name = action.id if action else ""
+        if character == "b" or name not in ("", "keys", "next", "previous", "builds"):
+            self.actions.do(name or "builds")
 
     def _act_or_type(self, key: str, character: str | None) -> None:
         if key == "question_mark" and self.mode != "table" and self.form.asks_text():
@@ -326,42 +318,18 @@ class BuildScreen(Screen[None]):
 
     def changed(self) -> None:
         """Something was typed: keep it soon, and calculate the slower parts when typing pauses."""
-        self._typing_pauses()
-        if self._keep is None:
-            self._keep = self.set_timer(KEEP_S, self.keep)
-
-    def _typing_pauses(self) -> None:
-        if self._pause is not None:
-            self._pause.stop()
-        self._pause = self.set_timer(PAUSE_S, self._finish)
-
-    def _finish(self) -> None:
-        self._pause = None
-        if not self.desk.complete:
-            self.desk.finish()
-            self.show_answer()
-        self._fill_in_soon()
-
-    def _fill_in_soon(self) -> None:
-        if self.desk.result is not None and not self.desk.filled_in:
-            self._pause = self.set_timer(BREATH_S, self._fill_in)
-
-    def _fill_in(self) -> None:
-        """A slice of what takes longest; a key that comes first puts it off, what is typed drops it."""
-        self._pause = None
-        if self.desk.fill_in(SLICE_S):
-            self.show_answer()
-        self._fill_in_soon()
+        self._pauses.changed()
 
     def keep(self) -> None:
-        """Write the draft now; a folder that cannot be written is reported once and stops nothing."""
-        if self._keep is not None:
-            self._keep.stop()
-            self._keep = None
-        if not self.desk.dirty:  # saved meanwhile, or taken back
+        """Write the draft now."""
+        self._pauses.keep()
+
+    def keep_draft(self) -> None:
+        """Write the draft, or take it away where nothing is unsaved any more."""
+        if self.desk.dirty:
+            self.saving.keep_draft()
+        else:  # saved meanwhile, or taken back
             self.desk.discard_draft()
-            return
-        self.saving.keep_draft()
 
     @property
     def points_view(self) -> PointsView:
