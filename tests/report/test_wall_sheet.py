@@ -111,7 +111,8 @@ def read_markdown(source: str) -> Page:
     return Page(MarkdownIt("gfm-like", {"linkify": False}).render(source))
 
 
-def _with_name(text: str) -> dict[str, Any]:
+def with_name(text: str) -> dict[str, Any]:
+    """A build in which every name says that."""
     data = plain("full-session")
     data |= {"name": text[:200], "notes": text}
     data["pump"]["name"] = text[:200]
@@ -155,7 +156,7 @@ def test_html_stands_alone(name: str) -> None:
 
 @pytest.mark.parametrize("text", HOSTILE)
 def test_hostile_names_are_only_shown(text: str) -> None:
-    sheet = sheet_of(result_of(_with_name(text)))
+    sheet = sheet_of(result_of(with_name(text)))
     clean_tags = Page(html_of(sheet_of(example("full-session")))).tags
     page = Page(html_of(sheet))
     assert set(page.tags) <= {*clean_tags, "br"}

@@ -5,13 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from typing import NamedTuple
 
-from fuelwiz.advice.blocks import Block, FuelPath, Heading, Listing, Sheet, Table
+from fuelwiz.advice.blocks import Block, FuelPath, Heading, Listing, Paragraph, Sheet, Table
 from fuelwiz.advice.sections.closing import CAUTIONS
 from fuelwiz.advice.sections.gauge import NAME as GAUGE
 from fuelwiz.report.page.pictures import Picture
 
-TO_THE_WALL = (GAUGE, CAUTIONS)
-"""Sections on the first page by their name; the way and what to buy are known by their blocks."""
+NOTES = "Notes"
 
 
 class Part(NamedTuple):
@@ -34,14 +33,17 @@ class Page(NamedTuple):
     folded: tuple[Part, ...]
 
 
-def arranged(sheet: Sheet, pictures: Mapping[str, Picture]) -> Page:
-    """The sheet in the order of a page."""
-    opening, parts = _split(sheet.blocks)
+def arranged(sheet: Sheet, pictures: Mapping[str, Picture], notes: str = "") -> Page:
+    """The sheet in the order of a page; notes, which are of any length, are folded."""
+    opening, parts = _split(block for block in sheet.blocks if not notes or block != Paragraph(notes))
+    if notes:
+        parts.insert(0, Part(NOTES, (Paragraph(notes),)))
     pictured = [Part(name, _without(parts, name), picture) for name, picture in pictures.items()]
     others = [part for part in parts if part.heading not in pictures]
     ways = [part for part in others if any(isinstance(block, FuelPath) for block in part.blocks)]
     cautions = [part for part in others if part.heading == CAUTIONS]
-    beside = [part for part in others if part.heading == GAUGE or _can_be_ticked(part)]
+    beside = [part for part in others if _can_be_ticked(part)]
+    beside += [part for part in others if part.heading == GAUGE]
     placed = {part.heading for part in (*ways, *cautions, *beside)}
     folded = [part for part in others if part.heading not in placed]
     groups = (ways, beside, cautions, pictured, folded)

@@ -27,17 +27,19 @@ PlotOf = Callable[[str], Plot | None]
 def html_page(result: Result, plot_of: PlotOf | None = None) -> str:
     """The page of a build, with pictures; pump against system where `plot_of` gives its curves."""
     subject = Subject(result.session, result.figures, result.measured)
-    return html_of(sheet_of(result), pictures_of(subject, plot_of))
+    notes = result.session.notes.strip()
+    return html_of(sheet_of(result), pictures_of(subject, plot_of), notes)
 
 
-def html_of(sheet: Sheet, pictures: Mapping[str, Picture] | None = None) -> str:
+def html_of(sheet: Sheet, pictures: Mapping[str, Picture] | None = None, notes: str = "") -> str:
     """A sheet as a page without scripts and without anything from elsewhere; ends with a line end.
 
     Args:
         sheet: what there is to read.
         pictures: by the heading of their section; one without a section of its own makes one.
+        notes: the builder's, which are folded wherever the sheet has them.
     """
-    page = arranged(sheet, pictures or {})
+    page = arranged(sheet, pictures or {}, notes)
     return _environment().get_template("page.html.jinja").render(page=page) + "\n"
 
 
