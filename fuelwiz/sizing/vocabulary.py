@@ -92,6 +92,28 @@ CASES: tuple[Case, ...] = get_args(Case)
 INPUTS: tuple[Input, ...] = get_args(Input)
 CHANGES: tuple[Change, ...] = get_args(Change)
 
+INPUT_OF: dict[str, Input] = {
+    "goal.driveline_loss": "driveline",
+    "engine.bsfc": "fuel_use",
+    "fuel.ethanol": "ethanol",
+    "fuel.temperature": "temperature",
+    "fuel.reid_pressure": "vapour",
+    "pressure.base": "base",
+    "pressure.boost": "boost",
+    "pump.kind": "pump_kind",
+    "pump.volts": "voltage",
+    "feed.run.length": "length",
+    "feed.run.fittings": "fittings",
+    "feed.filter": "filters",
+    "feed.filter.rated_flow": "filters",
+    "feed.filter.rated_loss": "filters",
+    "inlet.strainer": "filters",
+    "inlet.strainer.rated_flow": "filters",
+    "inlet.strainer.rated_loss": "filters",
+    "return_line.regulator": "return_regulator",
+}
+"""The input that a key belongs to, the numbers of its lists left out; those that are not here belong to none."""
+
 FIXED = "fixed"
 """What the one row of a line is called where every run keeps a bore of its own."""
 
@@ -118,3 +140,8 @@ def regime_at(reynolds: float) -> FlowRegime:
 def is_fixed(size: str | None) -> bool:
     """Whether a row's name stands for a line whose every run keeps a bore of its own."""
     return size == FIXED
+
+
+def input_of(key: str) -> Input | None:
+    """The input that a key belongs to; None for one that belongs to none."""
+    return INPUT_OF.get(".".join(part for part in key.split(".") if not part.isdecimal()))

@@ -8,7 +8,7 @@ from functools import lru_cache
 from fuelwiz.printable import NO_BREAK
 
 _FOLDS: dict[int, int | str] = {
-    **str.maketrans("✓✗·•▸–—−─│┊└├█▒◆×÷‘’“”µμøØ", "+x.*>----|:++#=Xx/''\"\"uuoO"),
+    **str.maketrans("✓✗·•▸–—−─│┊└├█▒░◆×÷‘’“”µμøØ", "+x.*>----|:++#=.Xx/''\"\"uuoO"),
     **{ord("…"): "...", ord("≤"): "<=", ord("≥"): ">=", ord("→"): "->"},
     **{ord("ß"): "ss", ord("æ"): "ae", ord("Æ"): "AE"},
 }

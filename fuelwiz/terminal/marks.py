@@ -24,6 +24,7 @@ MARKS: dict[str, tuple[str, str]] = {
     "chosen": ("*", "*"),
     "bar": ("█", "#"),
     "could": ("▒", "="),
+    "track": ("░", "."),
     "goal": ("┊", ":"),
     "rule": ("─", "-"),
     "axis": ("│", "|"),

@@ -1,0 +1,135 @@
+"""What one change buys, a line each, and under them what the highlighted one is and does."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from rich.cells import cell_len
+from textual.strip import Strip
+
+from fuelwiz.advice.blocks import Column
+from fuelwiz.advice.sections.changes import (
+    HARDLY,
+    HELPS,
+    ChangeRow,
+    change_cells,
+    change_columns,
+    change_explained,
+    change_rows,
+    changes_unknown,
+    ways_out,
+)
+from fuelwiz.advice.subject import Subject
+from fuelwiz.terminal.palette import Ground
+from fuelwiz.wizard.block_view import labelled_lines
+from fuelwiz.wizard.paint import Area, Row, clip, put_works
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.result import Result
+    from fuelwiz.sizing.vocabulary import Change
+
+POINTER, WHAT = 1, 3
+GAP = 2
+WIDE_FROM = 76
+LEAST_EXPLAINED = 2  # lines that the highlighted change gets at least
+WORDS = 11
+TRY = ("try", "Enter tries it as a what-if")
+TRY_BEHIND_F6 = ("try", "F6, then Enter: as a what-if")
+
+
+@dataclass(frozen=True, slots=True)
+class _Columns:
+    """The heads of the figures, and the cell that each ends before."""
+
+    heads: tuple[str, ...]
+    ends: tuple[int, ...]
+
+    @property
+    def room(self) -> int:
+        """Cells for the name of a change."""
+        return self.ends[0] - cell_len(self.heads[0]) - GAP - WHAT
+
+
+def change_lines(result: Result, at: int, area: Area, focused: bool = False) -> list[Strip]:
+    """The changes in the area's rows, those around the highlighted one where not all fit."""
+    subject = Subject(result.session, result.figures)
+    rows = change_rows(subject)
+    if not rows:
+        return area.paragraph(changes_unknown(subject), rows=area.rows)
+    at = min(at, len(rows) - 1)
+    under = _explained(subject, rows[at], area, focused)
+    columns = _columns(change_columns(subject), area.width)
+    table, own = _table(subject, rows, at, columns, area, focused)
+    most = max(area.rows - min(len(under), LEAST_EXPLAINED), 1)
+    head, lines = table[0], _around(table[1:], own - 1, most - 1)
+    shown = [head, *lines]
+    if area.rows > len(shown) + len(under):
+        shown.append(area.row().strip())
+    return [*shown, *under][: area.rows]
+
+
+def offered_changes(result: Result) -> tuple[Change, ...]:
+    """The changes in the order of the lines."""
+    return tuple(row.change for row in change_rows(Subject(result.session, result.figures)))
+
+
+def _columns(columns: Sequence[Column], width: int) -> _Columns:
+    heads = [column.head if width >= WIDE_FROM else column.short or column.title for column in columns]
+    ends, end = [], width - 1
+    for head in reversed(heads):
+        ends.insert(0, end)
+        end -= max(cell_len(head), 5) + GAP
+    return _Columns(tuple(heads), tuple(ends))
+
+
+def _table(
+    subject: Subject, rows: Sequence[ChangeRow], at: int, columns: _Columns, area: Area, focused: bool
+) -> tuple[list[Strip], int]:
+    """The head, and the lines of the changes with those that hardly help under a title; where the own one stands."""
+    lines, own = [_head(rows, columns, area)], 1
+    for index, one in enumerate(rows):
+        if index > 0 and rows[index - 1].helps and not one.helps:
+            lines.append(area.row().put(WHAT, HARDLY, "muted").strip())
+        ground: Ground = "background" if index != at else "chosen" if focused else "row"
+        line = area.row(ground)
+        if index == at:
+            own = len(lines)
+            line.put(POINTER, area.look.mark("pointer"), "focus" if focused else "text", True)
+        lines.append(_line(subject, one, columns, line))
+    return lines, own
+
+
+def _head(rows: Sequence[ChangeRow], columns: _Columns, area: Area) -> Strip:
+    head = area.row().put(WHAT, HELPS if rows[0].helps else HARDLY, "muted")
+    for text, end in zip(columns.heads, columns.ends, strict=True):
+        head.put_right(end, text, "muted")
+    return head.strip()
+
+
+def _line(subject: Subject, one: ChangeRow, columns: _Columns, line: Row) -> Strip:
+    strong = line.ground != "background"
+    what = one.what if cell_len(line.look.fold(one.what)) <= columns.room else one.short
+    line.put(WHAT, clip(line.look.fold(what), columns.room, line.look.fold("…")), bold=strong)
+    cells = change_cells(subject, one)
+    for text, end in zip(cells[:2], columns.ends[:2], strict=True):
+        line.put_right(end, text or line.look.mark("unknown"), bold=strong)
+    for text, end in zip(cells[2:], columns.ends[2:], strict=True):
+        put_works(line, end, text, strong)
+    return line.strip()
+
+
+def _around(lines: list[Strip], own: int, most: int) -> list[Strip]:
+    first = max(min(own - most // 2, len(lines) - most), 0)
+    return lines[first : first + max(most, 0)]
+
+
+def _explained(subject: Subject, one: ChangeRow, area: Area, focused: bool) -> list[Strip]:
+    """What the highlighted change is and does, how to try it, and the way out."""
+    explained = change_explained(subject, one.change)
+    pairs: Iterable[tuple[str, str]] = (*explained, TRY if focused else TRY_BEHIND_F6, *ways_out(subject))
+    lines: list[Strip] = []
+    for label, text in pairs:
+        lines += labelled_lines(label, area.wrapped(text, WORDS), area)
+    return lines
