@@ -20,6 +20,7 @@ from fuelwiz.desk.state import State
 from fuelwiz.errors import Fault
 from fuelwiz.session import FieldSpec, Session
 from fuelwiz.sizing import Figures, first_figures, in_steps, with_slower_parts
+from fuelwiz.sizing.candidates import candidate_called
 from fuelwiz.units import UnitSystem
 
 
@@ -28,10 +29,11 @@ class Calculation:
 
     `is_loaded` tells whether the values have been read at all: the first time loads the units. `is_complete`
     tells whether the result has the parts that take longer, `is_filled_in` whether it also has those that `fill_in`
-    adds a little at a time.
+    adds a little at a time. A build that chooses no size is judged at `kept_size`, where that is given.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, kept_size: str | None = None) -> None:
+        self._kept_size = kept_size
         self.session: Session | None = None
         self.result: Result | None = None
         self.is_complete = False
@@ -64,11 +66,16 @@ class Calculation:
         self.refusals = _refusals(state, self._last_valid.faults, system)
         if self.result is None or self._inputs != (self.plain, name):
             self._inputs = (self.plain, name)
-            self.session = self._last_valid.session
+            self.session = _kept_at(self._kept_size, self._last_valid.session)
             self.result = None if self.session is None else result(self.session, first_figures(self.session))
             self.is_complete = self.is_filled_in = False
             self._filling = None
         return state
+
+    def keep_no_size(self) -> None:
+        """A build that chooses no size is judged at the best again, from the next update on."""
+        if self._kept_size is not None:
+            self._kept_size, self._inputs = None, (None, "")
 
     def finish(self) -> None:
         """Adds the stress cases and the next goal to the result."""
@@ -98,6 +105,16 @@ class Calculation:
         if figures is not before:
             self.result = result(self.session, figures)
         return figures is not before or self.is_filled_in
+
+
+def _kept_at(size: str | None, session: Session | None) -> Session | None:
+    """A build that chooses no size as if it chose that one, where it is among its candidates."""
+    if size is None or session is None or session.feed.chosen is not None:
+        return session
+    kept = candidate_called(session.feed, size)
+    if kept is None:
+        return session
+    return session.model_copy(update={"feed": session.feed.model_copy(update={"chosen": kept})})
 
 
 def _refusals(state: State, faults: Iterable[Fault], system: UnitSystem) -> dict[str, Refusal]:

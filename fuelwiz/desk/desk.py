@@ -84,10 +84,15 @@ class Desk:
         return desk
 
     def what_if(self) -> Desk:
-        """A scratch copy to try things on; it has no file and keeps no draft until it is saved under a name."""
+        """A scratch copy to try things on, at the size of line of today where none is chosen.
+
+        It has no file and keeps no draft until it is saved under a name; then it is a build like any other.
+        """
         snapshot = FileSnapshot(self.storage.snapshot.text)
         copy = Desk(self._state, Storage(self.folder, snapshot=snapshot, is_scratch=True))
         copy.origin = self
+        if self.result is not None and self.result.session.feed.run:
+            copy._calculation = Calculation(kept_size=self.result.figures.verdict.size)
         copy._progress.seen = set(self._progress.seen)
         copy.update()
         return copy
@@ -277,6 +282,8 @@ class Desk:
         refuse_unfinished(self._calculation.refusals, self.result)
         if target is None:
             raise SaveRefused("name", "Not saved: enter a name first.")
+        self._calculation.keep_no_size()
+        self.update()
         self.finish()
         result = refuse_unfinished(self._calculation.refusals, self.result)
         return Save(self.storage, target, self.storage.text_of(self.plain, result), self._state, overwrite)

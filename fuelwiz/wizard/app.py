@@ -27,6 +27,7 @@ from fuelwiz.wizard.painted import Painted
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
+    from fuelwiz.sizing.vocabulary import Change
     from fuelwiz.units import UnitSystem
     from fuelwiz.wizard.editor.host import Host
     from fuelwiz.wizard.form.finding import Findable
@@ -187,13 +188,13 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
 
         self._show(BuildScreen(sample_desk(self.folder)))
 
-    def try_what_if(self, screen: Screen[None]) -> None:
-        """A scratch copy of the build of a screen, on top of it."""
+    def try_what_if(self, screen: Screen[None], change: Change | None = None) -> None:
+        """A scratch copy of the build of a screen, on top of it, with a change made where one is given."""
         from fuelwiz.wizard.editor.build_screen import BuildScreen
         from fuelwiz.wizard.what_if import WhatIfScreen
 
         if isinstance(screen, BuildScreen):
-            self.push_screen(WhatIfScreen(screen.desk.what_if(), screen))
+            self.push_screen(WhatIfScreen(screen.desk.what_if(), screen, change))
 
     def show_words(self, system: UnitSystem) -> None:
         """The page of words, on top of what is shown."""

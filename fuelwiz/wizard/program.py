@@ -15,6 +15,7 @@ from fuelwiz.wizard.own_keys import KeyTable
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
+    from fuelwiz.sizing.vocabulary import Change
     from fuelwiz.wizard.form.finding import Findable
 
 T = TypeVar("T")
@@ -43,8 +44,8 @@ class Program(Protocol):
     def open_sample(self) -> None:
         """Open the guided sample."""
 
-    def try_what_if(self, screen: Screen[None]) -> None:
-        """Put a scratch copy of the build of a screen on top of it."""
+    def try_what_if(self, screen: Screen[None], change: Change | None = None) -> None:
+        """Put a scratch copy of the build of a screen on top of it, with a change made where one is given."""
 
     def show_words(self, system: UnitSystem) -> None:
         """Show the page of words on top of a screen, in the units of a build."""

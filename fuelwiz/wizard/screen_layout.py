@@ -44,6 +44,11 @@ class ScreenLayout:
     footer: Box
     steps_in_column: bool = False
 
+    @property
+    def is_stacked(self) -> bool:
+        """Whether the answer stands under the questions, and not beside them."""
+        return self.live.width == self.footer.width
+
     def hidden_by_help(self, mode: str) -> bool:
         """Whether the page on a question stands in place of the rows and the answer."""
         return mode == "help" and not self.help.is_shown

@@ -25,6 +25,7 @@ NOT_SHOWN = {"name", "notes"}
 # By what they are called in the comparison, and in this strip; the last ones go where room is short.
 SHOWN = (
     ("works", "works"),
+    ("what is wrong", "wrong"),
     ("spare", "spare"),
     ("velocity", "velocity"),
     ("line loss", "loss"),

@@ -8,6 +8,8 @@ from textual.strip import Strip
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import SaveRefused
+from fuelwiz.desk.making import make_change
+from fuelwiz.sizing.vocabulary import Change
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.chrome import Headline
 from fuelwiz.wizard.editor.build_screen import BuildScreen
@@ -16,6 +18,7 @@ from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView
 from fuelwiz.wizard.then_and_now import ROWS, then_and_now
 
+POWER = "goal.power"
 NESTED = "This is a what-if already: Esc keeps or drops it."
 
 
@@ -24,11 +27,15 @@ class WhatIfScreen(BuildScreen):
 
     strip_rows = ROWS
 
-    def __init__(self, desk: Desk, origin: BuildScreen) -> None:
-        super().__init__(desk, step=origin.form.place.step)
+    def __init__(self, desk: Desk, origin: BuildScreen, change: Change | None = None) -> None:
+        super().__init__(desk, step="goal")
         self.origin = origin
         self.view, self.highlighted = origin.view, origin.highlighted
-        self.form.go_to_path(origin.form.path)
+        offered_by = origin.desk.result
+        if change is None or offered_by is None:
+            self.form.go_to_path(POWER)
+        else:
+            self.form.go_to_path(make_change(desk, change, offered_by.figures))
 
     def save_dialog(self) -> SaveDialog:
         """What keeps or drops a scratch copy."""

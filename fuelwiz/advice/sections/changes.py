@@ -83,10 +83,15 @@ def _yes_or_no(works: bool | None) -> str | None:
 
 
 def change_rows(subject: Subject) -> tuple[ChangeRow, ...]:
-    """Every change that applies today or at the next goal: those that help first, each group as it was found."""
+    """Every change that applies today or at the next goal: those that help first.
+
+    Each group by what is cured on balance today, then at the next goal, then best first as it was found.
+    """
     today, then = _today(subject), _then(subject)
     names = [*today, *(name for name in then if name not in today)]
-    rows = [_row(subject, today.get(name), then.get(name)) for name in names]
+    found = [(today.get(name), then.get(name)) for name in names]
+    ranked = sorted(found, key=lambda pair: tuple(-_on_balance(one) for one in pair))
+    rows = [_row(subject, *pair) for pair in ranked]
     return tuple(sorted(rows, key=lambda one: not one.helps))
 
 
@@ -120,8 +125,9 @@ def _row(subject: Subject, today: ChangeFigures | None, then: ChangeFigures | No
     )
 
 
-def _on_balance(one: ChangeFigures) -> int:
-    return len(one.cures) - len(one.brings)
+def _on_balance(one: ChangeFigures | None) -> int:
+    """How many more limits go than come."""
+    return 0 if one is None else len(one.cures) - len(one.brings)
 
 
 def _helps(subject: Subject, one: ChangeFigures) -> bool:

@@ -21,12 +21,11 @@ MOST_LIMITS = 2
 THOUSAND = 1000
 
 _TOLERANCE: dict[Input, Role] = {
-    "temperature": "warming",
     "boost": "pressure",
     "base": "pressure",
     "voltage": "volts",
 }
-"""In what the tolerance of an input that is added is shown; of the others, in percent."""
+"""In what the tolerance of an input is shown where that is not in percent; that of temperature, whole."""
 
 
 class GuessRow(NamedTuple):
@@ -130,16 +129,17 @@ def _row(subject: Subject, one: InputFigures, assumed: bool) -> GuessRow:
 def _give(subject: Subject, one: InputFigures) -> str:
     if one.tolerance is None:
         return "either kind"
-    role = _TOLERANCE.get(one.input, "percent")
-    return subject.numbers.limit(role, one.tolerance)
+    if one.input == "temperature":
+        return subject.numbers.figure("warming", one.tolerance)
+    return subject.numbers.limit(_TOLERANCE.get(one.input, "percent"), one.tolerance)
 
 
 def _breaks(subject: Subject, one: InputFigures) -> str:
-    """Where it breaks: a share of today's as what is added to that, "−29 %"; any other with its unit."""
+    """Where it breaks: a share of today's as what is added to that, "−29 %"; any other with its unit alone."""
     assert one.breaks is not None
     value, above = break_value(subject, one)
     if " of " not in value:
-        return value
+        return value.partition(" at ")[0]
     share = one.breaks - 1.0
     shown = subject.numbers.figure("percent", abs(share), 0.0)
     return f"+{shown}" if above else f"{MINUS}{shown}"

@@ -12,7 +12,7 @@ from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.report_dialog import ReportDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
 from fuelwiz.wizard.form.finding import Findable, questions_of
-from fuelwiz.wizard.live.rule import READ, VIEWS
+from fuelwiz.wizard.live.rule import CHANGES, LETTERS, READ, next_view
 from fuelwiz.wizard.prompt import Prompt
 
 NOT_FOUND = ("next", "previous", "size", "keys", "find")
@@ -29,7 +29,6 @@ class BuildActions:
         self.handlers: dict[str, Callable[[], None]] = {
             "unsure": self.unsure,
             "help": self.help,
-            "view": self.next_view,
             "next_step": self.next_step,
             "previous_step": self.previous_step,
             "table": self.table,
@@ -52,6 +51,7 @@ class BuildActions:
             "next": self.next,
             "previous": self.previous,
             "size": self.size,
+            "view": self.change_view,
         }
         """The actions that look at which of their keys was pressed."""
 
@@ -89,9 +89,16 @@ class BuildActions:
         at = names.index(self.host.shown_size) + (-1 if key == "pageup" else 1)
         self.host.highlighted = names[min(max(at, 0), len(names) - 1)]
 
-    def next_view(self) -> None:
-        """Show the next view of the live pane."""
-        self.host.view = VIEWS[(VIEWS.index(self.host.view) + 1) % len(VIEWS)]
+    def change_view(self, key: str) -> None:
+        """Show the next view of the live pane; without its key, the one whose letter is pressed then."""
+        if key:
+            self.host.view = next_view(self.host.view)
+        else:
+            views = "  ".join(f"{letter} {name}" for letter, name in LETTERS.items())
+            self.host.ask(Prompt(views, self._show_view, letters="".join(LETTERS)))
+
+    def _show_view(self, letter: str) -> None:
+        self.host.view = LETTERS[letter]
 
     def next_step(self) -> None:
         """To the next step."""
@@ -115,10 +122,14 @@ class BuildActions:
         """What a key does in the table of sizes; false for one that is not the table's own."""
         if key in ("up", "down") and self.host.view in READ:
             self.host.scroll_live(1 if key == "down" else -1)
+        elif key in ("up", "down") and self.host.view == CHANGES:
+            self.host.highlight_change(1 if key == "down" else -1)
         elif key in ("up", "down"):
             self.size("pagedown" if key == "down" else "pageup")
         elif key == "enter":
-            if self.host.shows_sizes:
+            if self.host.view == CHANGES:
+                self.host.try_change()
+            elif self.host.shows_sizes:
                 self._choose_size()
         elif key in ("escape", "f6"):
             self.host.to_mode("form")

@@ -169,7 +169,8 @@ class BuildScreen(Screen[None]):
         """The live pane as the desk has it now."""
         live = self.query_one(LivePane)
         number, count = self.form.pointer.position()
-        live.notes = ("F5 next", f"question {number} of {count}")
+        live.notes = (f"question {number} of {count}",)
+        live.all_names = self._layout is not None and not self._layout.is_stacked
         live.table_focused = self.mode == "table"
         live.about = self.form.place.step
         live.show(
@@ -212,7 +213,7 @@ class BuildScreen(Screen[None]):
 
     def offered(self) -> list[Action]:
         """The actions that matter now, the one thing to do first."""
-        return offered_actions(self.mode, self.form, self.program.keys.build)
+        return offered_actions(self.mode, self.form, self.view, self.program.keys.build)
 
     def say(self, text: str) -> None:
         """A sentence in the footer until the next key."""
@@ -348,3 +349,13 @@ class BuildScreen(Screen[None]):
     def try_what_if(self) -> None:
         """Try changes on a scratch copy on top of this screen."""
         self.program.try_what_if(self)
+
+    def highlight_change(self, step: int) -> None:
+        """Highlight another of the changes that could be made."""
+        self.query_one(LivePane).highlight_change(step)
+
+    def try_change(self) -> None:
+        """Try the highlighted change on a scratch copy."""
+        change = self.query_one(LivePane).highlighted_change
+        if change is not None:
+            self.program.try_what_if(self, change)

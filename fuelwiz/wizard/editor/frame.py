@@ -12,6 +12,7 @@ from fuelwiz.wizard.actions import Action, by_id
 from fuelwiz.wizard.chrome import Headline, StepMark
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import DoRow, ItemRow
+from fuelwiz.wizard.live.rule import CHANGES, READ
 
 _UNITS: dict[UnitSystem, str] = {
     "us": "US units",
@@ -65,10 +66,16 @@ def step_marks(desk: Desk) -> list[StepMark]:
     return [StepMark(step.name, step.short, desk.step_state(step.id)) for step in STEPS]
 
 
-def offered_actions(mode: str, form: Form, actions: tuple[Action, ...]) -> list[Action]:
-    """The actions for what has the keys."""
+_READ_ON = Action("read", ("down", "up"), "", "and Up read on", "")
+_IN_VIEW = {CHANGES: Action("try", ("enter",), "", "try it", ""), **dict.fromkeys(READ, _READ_ON)}
+"""What the table's keys do in a view that shows in its place."""
+
+
+def offered_actions(mode: str, form: Form, view: str, actions: tuple[Action, ...]) -> list[Action]:
+    """The actions for what has the keys; in the table's place a view has its own first."""
     if mode in _IN_MODE:
-        return [one if isinstance(one, Action) else by_id(actions, one) for one in _IN_MODE[mode]]
+        offered = [one if isinstance(one, Action) else by_id(actions, one) for one in _IN_MODE[mode]]
+        return [_IN_VIEW.get(view, offered[0]), *offered[1:]] if mode == "table" else offered
     row = form.row
     first_word = "open" if isinstance(row, ItemRow) else "go" if isinstance(row, DoRow) else "next"
     start = [Action("enter", ("enter",), "", first_word, "")]

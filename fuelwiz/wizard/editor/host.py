@@ -61,3 +61,9 @@ class Host(Protocol):
 
     def try_what_if(self) -> None:
         """Try changes on a scratch copy."""
+
+    def highlight_change(self, step: int) -> None:
+        """Highlight another of the changes that could be made."""
+
+    def try_change(self) -> None:
+        """Try the highlighted change on a scratch copy."""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -24,6 +24,7 @@ from fuelwiz.advice.sections.changes import (
 from fuelwiz.advice.subject import Subject
 from fuelwiz.terminal.palette import Ground
 from fuelwiz.wizard.block_view import labelled_lines
+from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area, Row, clip, put_works
 
 if TYPE_CHECKING:
@@ -59,8 +60,8 @@ def change_lines(result: Result, at: int, area: Area, focused: bool = False) -> 
     if not rows:
         return area.paragraph(changes_unknown(subject), rows=area.rows)
     at = min(at, len(rows) - 1)
-    under = _explained(subject, rows[at], area, focused)
     columns = _columns(change_columns(subject), area.width)
+    under = _explained(subject, rows[at], columns, area, focused)
     table, own = _table(subject, rows, at, columns, area, focused)
     most = max(area.rows - min(len(under), LEAST_EXPLAINED), 1)
     head, lines = table[0], _around(table[1:], own - 1, most - 1)
@@ -77,7 +78,8 @@ def offered_changes(result: Result) -> tuple[Change, ...]:
 
 def _columns(columns: Sequence[Column], width: int) -> _Columns:
     heads = [column.head if width >= WIDE_FROM else column.short or column.title for column in columns]
-    ends, end = [], width - 1
+    ends: list[int] = []
+    end = width - 1
     for head in reversed(heads):
         ends.insert(0, end)
         end -= max(cell_len(head), 5) + GAP
@@ -110,7 +112,7 @@ def _head(rows: Sequence[ChangeRow], columns: _Columns, area: Area) -> Strip:
 
 def _line(subject: Subject, one: ChangeRow, columns: _Columns, line: Row) -> Strip:
     strong = line.ground != "background"
-    what = one.what if cell_len(line.look.fold(one.what)) <= columns.room else one.short
+    what = one.what if _fits(one, columns, line.look) else one.short
     line.put(WHAT, clip(line.look.fold(what), columns.room, line.look.fold("…")), bold=strong)
     cells = change_cells(subject, one)
     for text, end in zip(cells[:2], columns.ends[:2], strict=True):
@@ -120,15 +122,22 @@ def _line(subject: Subject, one: ChangeRow, columns: _Columns, line: Row) -> Str
     return line.strip()
 
 
+def _fits(one: ChangeRow, columns: _Columns, look: Look) -> bool:
+    """Whether the whole of what a change is stands in its line."""
+    return cell_len(look.fold(one.what)) <= columns.room
+
+
 def _around(lines: list[Strip], own: int, most: int) -> list[Strip]:
     first = max(min(own - most // 2, len(lines) - most), 0)
     return lines[first : first + max(most, 0)]
 
 
-def _explained(subject: Subject, one: ChangeRow, area: Area, focused: bool) -> list[Strip]:
-    """What the highlighted change is and does, how to try it, and the way out."""
-    explained = change_explained(subject, one.change)
-    pairs: Iterable[tuple[str, str]] = (*explained, TRY if focused else TRY_BEHIND_F6, *ways_out(subject))
+def _explained(subject: Subject, one: ChangeRow, columns: _Columns, area: Area, focused: bool) -> list[Strip]:
+    """What the highlighted change is, where its line has no room for it, and does; how to try it, and the way out."""
+    what, *does = change_explained(subject, one.change)
+    pairs = [*does, TRY if focused else TRY_BEHIND_F6, *ways_out(subject)]
+    if not _fits(one, columns, area.look):
+        pairs.insert(0, what)
     lines: list[Strip] = []
     for label, text in pairs:
         lines += labelled_lines(label, area.wrapped(text, WORDS), area)

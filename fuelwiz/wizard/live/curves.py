@@ -24,7 +24,9 @@ if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
 
 AXIS = 6  # cells of the pressures and their axis
-LEAST_ROWS = 10
+LEAST_ROWS = 7
+LEAST_HEIGHT = 5  # of the curves alone; under it the sentence gives way
+AXIS_ROWS = 2
 ROWS_A_TICK = 2
 NICE = (1.0, 2.0, 2.5, 5.0, 10.0)
 
@@ -59,13 +61,15 @@ def curve_lines(data: Plot | None, result: Result, highlighted: str, area: Area)
     if data is None or highlighted not in data.systems:
         return area.paragraph(curves_unknown(subject), rows=area.rows)
     if area.rows < LEAST_ROWS:
-        return area.paragraph(f"The curves need {LEAST_ROWS} rows: make the window taller.", rows=area.rows)
+        return area.paragraph(f"The curves need {LEAST_ROWS} rows: F6, or a taller window.", rows=area.rows)
     numbers = subject.numbers
     shown = _shown_in(data, numbers)
     sentence = area.paragraph(
         curves_sentence(subject, highlighted, data.crossing, area.look.mark("crossing"))
     )
-    height = area.rows - 2 - len(sentence)
+    if area.rows - AXIS_ROWS - len(sentence) < LEAST_HEIGHT:
+        sentence = []
+    height = area.rows - AXIS_ROWS - len(sentence)
     names = _neighbours(list(data.systems), highlighted)
     canvas = Canvas(area.look, area.width - AXIS - 2 - max(cell_len(name) for name in names), height)
     view = _view(shown, highlighted, names, height)

@@ -28,8 +28,8 @@ if TYPE_CHECKING:
 
 MARK, NAME = 1, 3
 GAP = 2
-LEAST_BAR, MOST_BAR = 8, 24
-LEAST_NAME = 18
+LEAST_BAR, WANTED_BAR, MOST_BAR = 8, 12, 24
+LEAST_NAME = 14
 WORD_FROM = 76  # cells from which "assumed" stands beside the give or take
 
 
@@ -82,7 +82,7 @@ def _columns(rows: Sequence[GuessRow], area: Area) -> _Columns:
     breaks = max([cell_len(area.look.fold(one.breaks)) for one in rows] + [len(_heads(area)[3])])
     fixed = NAME + gives + 2 * (figures + 1) + breaks + 3 * GAP + 1
     longest = max(cell_len(one.name) for one in rows)
-    name = min(longest, max(area.width - fixed - LEAST_BAR, LEAST_NAME))
+    name = min(longest, max(area.width - fixed - WANTED_BAR, LEAST_NAME))
     room = max(min(area.width - fixed - name, MOST_BAR), LEAST_BAR)
     low = NAME + name + GAP + gives + GAP + figures
     bar = low + 1

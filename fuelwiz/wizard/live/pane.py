@@ -9,13 +9,15 @@ from textual.strip import Strip
 
 from fuelwiz.wizard.live.answer import answer_lines, held_lines
 from fuelwiz.wizard.live.ceilings import ceiling_lines
+from fuelwiz.wizard.live.changes import change_lines, offered_changes
 from fuelwiz.wizard.live.curves import curve_lines
 from fuelwiz.wizard.live.explain import explanation_lines
+from fuelwiz.wizard.live.how_sure import sure_lines
 from fuelwiz.wizard.live.ladder import ladder_lines
 from fuelwiz.wizard.live.layout import Layout, layout_for
 from fuelwiz.wizard.live.parts import part_lines
 from fuelwiz.wizard.live.reading import read_lines
-from fuelwiz.wizard.live.rule import CEILINGS, CURVES, LADDER, SIZES, rule_line
+from fuelwiz.wizard.live.rule import CEILINGS, CHANGES, CURVES, HOW_SURE, LADDER, SIZES, rule_line
 from fuelwiz.wizard.live.sizes import size_lines
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
@@ -24,6 +26,7 @@ from fuelwiz.wizard.painted import Painted
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
     from fuelwiz.sizing.figures import Plot
+    from fuelwiz.sizing.vocabulary import Change
 
 CurveSource = Callable[["Result", str], "Plot | None"]
 NOTHING_YET = "Type the power that you want: the answer starts with it."
@@ -44,6 +47,8 @@ class LivePane(Painted):
         self.table_focused = False
         self.scrolled = 0
         self.about = ""
+        self.change = 0  # which of the changes is highlighted
+        self.all_names = False
         self.shows_sizes = False
         self._curves = curves
         self._result: Result | None = None
@@ -74,18 +79,35 @@ class LivePane(Painted):
         self.scrolled = max(self.scrolled + lines, 0)
         self.repaint()
 
+    @property
+    def highlighted_change(self) -> Change | None:
+        """The change that is highlighted among those that could be made."""
+        offered = () if self._result is None else offered_changes(self._result)
+        return offered[min(self.change, len(offered) - 1)] if offered else None
+
+    def highlight_change(self, step: int) -> None:
+        """Highlight a change further down, or up."""
+        offered = () if self._result is None else offered_changes(self._result)
+        self.change = min(max(self.change + step, 0), max(len(offered) - 1, 0))
+        self.repaint()
+
     def painted(self, area: Area) -> list[Strip]:
         """All lines of the view as it stands."""
-        rule = rule_line(self.view, self.notes, area)
+        rule = rule_line(self.view, self.notes, area, all_names=self.all_names)
         if self._result is None:
             told = held_lines(self._held, area) if self._held else area.paragraph(NOTHING_YET)
             return area.filled([rule, *told])
         result = self._result
-        layout = layout_for(area.width, area.rows, len(result.figures.sizes), self.table_focused)
+        layout = layout_for(area.width, area.rows, len(result.figures.sizes), self._sizes_focused)
         look = self.look.grayed if self._held is not None else self.look
         answer = answer_lines(result, area.high(layout.answer), self._held)
         body = self._body(result, layout, Area(look, area.width, layout.rest))
         return area.filled([rule, *answer, *body])
+
+    @property
+    def _sizes_focused(self) -> bool:
+        """Whether the keys go to the table of sizes, and not to the view beside it."""
+        return self.table_focused and self.view != CHANGES
 
     def _body(self, result: Result, layout: Layout, area: Area) -> list[Strip]:
         self.shows_sizes = self.view == SIZES or layout.table_stays
@@ -94,8 +116,10 @@ class LivePane(Painted):
         own = part_lines(self.about, result, area) if self.view == SIZES and not self.table_focused else None
         if own is not None and not layout.table_stays:
             return own
-        table = size_lines(result, self.highlighted, area.high(layout.table), self.table_focused)
-        words = explanation_lines(result, self.highlighted, area.high(layout.explanation), self.table_focused)
+        table = size_lines(result, self.highlighted, area.high(layout.table), self._sizes_focused)
+        words = explanation_lines(
+            result, self.highlighted, area.high(layout.explanation), self._sizes_focused
+        )
         blank = area.row().strip()
         lines = [*table, *[blank] * layout.gap, *area.high(layout.explanation).filled(words)]
         for name, rows in zip(self._pictures(layout), self._heights(layout), strict=True):
@@ -126,6 +150,10 @@ class LivePane(Painted):
             return curve_lines(data, result, self.highlighted, area)
         if view == CEILINGS:
             return ceiling_lines(result, area)
+        if view == CHANGES:
+            return change_lines(result, self.change, area, self.table_focused)
+        if view == HOW_SURE:
+            return self._scrolled(sure_lines(result, area), area)
         return self._scrolled(read_lines(view, result, area, whole=self.table_focused), area)
 
     def _scrolled(self, lines: list[Strip], area: Area) -> list[Strip]:

@@ -4,24 +4,47 @@ from __future__ import annotations
 
 from textual.strip import Strip
 
-from fuelwiz.advice.sections import bad_days, ceilings, pressure, sizes
+from fuelwiz.advice.sections import bad_days, ceilings, changes, how_sure, pressure, sizes
 from fuelwiz.wizard.paint import Area
 
-SIZES, LADDER, CURVES, CEILINGS, BAD_DAYS, FINDINGS = VIEWS = tuple(
+SIZES, CHANGES, HOW_SURE, BAD_DAYS, LADDER, CURVES, CEILINGS, FINDINGS = VIEWS = tuple(
     name.lower()
-    for name in (sizes.NAME, pressure.NAME, "curves", ceilings.NAME, bad_days.NAME, bad_days.FINDINGS)
+    for name in (
+        sizes.NAME,
+        changes.NAME,
+        how_sure.NAME,
+        bad_days.NAME,
+        pressure.NAME,
+        "curves",
+        ceilings.NAME,
+        bad_days.FINDINGS,
+    )
 )
-READ = (BAD_DAYS, FINDINGS)  # views that are read from top to bottom and may be longer than their room
+READ = (HOW_SURE, BAD_DAYS, FINDINGS)
+"""The views that are read from top to bottom and may be longer than their room."""
+
+LETTERS = dict(zip("swoblcef", VIEWS, strict=True))
+"""The views by the letter that shows each."""
 
 
-def rule_line(view: str, notes: tuple[str, ...], area: Area) -> Strip:
-    """The names of the views, the shown one in brackets; then as many notes as fit, the last one first."""
+def next_view(view: str) -> str:
+    """The view after that one, around again after the last."""
+    return VIEWS[(VIEWS.index(view) + 1) % len(VIEWS)]
+
+
+def rule_line(view: str, notes: tuple[str, ...], area: Area, *, all_names: bool = False) -> Strip:
+    """The shown view in brackets and which one F5 brings, or `all_names` where they fit; then notes, the last first."""
     line, dash = area.row(), area.look.mark("rule")
     line.put(0, dash, "muted")
+    room = area.width - 1
     names = [f"[{name}]" if name == view else f" {name} " for name in VIEWS]
-    for name, shown in zip(names, VIEWS, strict=True):
-        line.put(0, name, "text" if shown == view else "muted", shown == view)
-    room = area.width - 1 - sum(len(name) for name in names)
+    if not all_names or sum(map(len, names)) > room:
+        at = VIEWS.index(view) + 1
+        names = [f"[{view}]", f" {at} of {len(VIEWS)}, F5 {next_view(view)} "]
+    for name in names:
+        shown = name == f"[{view}]"
+        line.put(0, name, "text" if shown else "muted", shown)
+    room -= sum(map(len, names))
     tail = ""
     for note in reversed(notes):
         longer = f"{dash} {area.look.fold(note)} {tail}"
