@@ -20,7 +20,7 @@ from fuelwiz.desk.state import State
 from fuelwiz.errors import Fault
 from fuelwiz.session import FieldSpec, Session
 from fuelwiz.sizing import Figures, first_figures, in_steps, with_slower_parts
-from fuelwiz.sizing.candidates import candidate_called
+from fuelwiz.sizing.candidates import feed_candidates, spelled
 from fuelwiz.units import UnitSystem
 
 
@@ -111,7 +111,7 @@ def _kept_at(size: str | None, session: Session | None) -> Session | None:
     """A build that chooses no size as if it chose that one, where it is among its candidates."""
     if size is None or session is None or session.feed.chosen is not None:
         return session
-    kept = candidate_called(session.feed, size)
+    kept = next((row for row in feed_candidates(session.feed) if spelled(row) == size), None)
     if kept is None:
         return session
     return session.model_copy(update={"feed": session.feed.model_copy(update={"chosen": kept})})

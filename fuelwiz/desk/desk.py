@@ -84,10 +84,7 @@ class Desk:
         return desk
 
     def what_if(self) -> Desk:
-        """A scratch copy to try things on, at the size of line of today where none is chosen.
-
-        It has no file and keeps no draft until it is saved under a name; then it is a build like any other.
-        """
+        """A scratch copy to try things on, at today's size of line; it has no file or draft until it is saved."""
         snapshot = FileSnapshot(self.storage.snapshot.text)
         copy = Desk(self._state, Storage(self.folder, snapshot=snapshot, is_scratch=True))
         copy.origin = self

@@ -8,8 +8,10 @@ from fuelwiz.advice.blocks import Block, Sheet
 from fuelwiz.advice.result import Result, Words
 from fuelwiz.advice.sections.bad_days import bad_days, findings, next_goal
 from fuelwiz.advice.sections.ceilings import ceilings
+from fuelwiz.advice.sections.changes import changes
 from fuelwiz.advice.sections.closing import assumed, cautions, on_the_car, said_before
 from fuelwiz.advice.sections.gauge import gauge_pressures
+from fuelwiz.advice.sections.how_sure import how_sure
 from fuelwiz.advice.sections.injectors import injectors
 from fuelwiz.advice.sections.inlet import before_the_pump
 from fuelwiz.advice.sections.measured import measured, measured_in_brief
@@ -44,6 +46,8 @@ SECTIONS: tuple[Section, ...] = (
     fuel_and_rail,
     ladder,
     ceilings,
+    changes,
+    how_sure,
     pull,
     bad_days,
     next_goal,

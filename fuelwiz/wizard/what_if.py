@@ -41,7 +41,7 @@ class WhatIfScreen(BuildScreen):
         """What keeps or drops a scratch copy."""
         return WhatIfDialog(self)
 
-    def try_what_if(self) -> None:
+    def try_what_if(self, change: Change | None = None) -> None:
         """A scratch copy has no scratch copy of its own."""
         self.say(NESTED)
 

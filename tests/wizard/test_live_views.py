@@ -21,7 +21,7 @@ from fuelwiz.wizard.live.explain import explanation_lines
 from fuelwiz.wizard.live.ladder import ladder_lines
 from fuelwiz.wizard.live.parts import PARTS, part_lines
 from fuelwiz.wizard.live.reading import read_lines
-from fuelwiz.wizard.live.rule import BAD_DAYS, FINDINGS, VIEWS, rule_line
+from fuelwiz.wizard.live.rule import BAD_DAYS, FINDINGS, VIEWS, next_view, rule_line
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 
@@ -209,8 +209,9 @@ def test_the_mark_stands_where_the_axes_say() -> None:
     assert flow == pytest.approx(124.4, abs=1.5 * (most - least) / (right - left))  # and at 124 gal/h
 
 
-def test_curves_want_ten_rows_and_a_pump() -> None:
-    assert "10 rows" in text(drawn("curves", rows=9))[0]
+def test_curves_need_seven_rows_and_a_pump() -> None:
+    assert "7 rows" in text(drawn("curves", rows=6))[0]
+    assert "◆" in "".join(text(drawn("curves", rows=7)))
     assert "needs a pump" in text(drawn("curves", "no-pump-yet"))[0]
 
 
@@ -275,18 +276,28 @@ def test_findings_come_gravest_first_and_whole() -> None:
 @pytest.mark.parametrize("view", VIEWS)
 @pytest.mark.parametrize("width", [59, 60, 80, 109])
 def test_the_rule_brackets_the_view_that_shows(view: str, width: int) -> None:
-    line = rule_line(view, ("F5 next", "question 12 of 14"), Area(Look(), width, 1))
-    assert line.cell_length == width and re.findall(r"\[([\w ]+)\]", line.text) == [view]
-    assert all(name in line.text for name in VIEWS)
-    assert ("question 12 of 14" in line.text) == (width >= 80)
+    for all_names in (False, True):
+        line = rule_line(view, ("question 12 of 14",), Area(Look(), width, 1), all_names=all_names)
+        assert line.cell_length == width and re.findall(r"\[([\w ]+)\]", line.text) == [view]
+        if not all_names:
+            assert f"{VIEWS.index(view) + 1} of {len(VIEWS)}, F5 {next_view(view)} " in line.text
+            assert "question 12 of 14" in line.text
+        elif width >= 80:
+            assert all(name in line.text for name in VIEWS)
 
 
 def test_the_rule_is_that_of_the_wireframes() -> None:
-    rule = rule_line("sizes", ("F5 next", "question 1 of 5"), Area(Look(), 80, 1)).text
-    assert rule == "─[sizes] ladder  curves  ceilings  bad days  findings ─ question 1 of 5 ────────"
-    assert rule_line("sizes", (), Area(Look(), 59, 1)).text == (
-        "─[sizes] ladder  curves  ceilings  bad days  findings ─────"
-    )
+    rule = rule_line("sizes", ("question 1 of 5",), Area(Look(), 80, 1)).text
+    at = VIEWS.index("sizes") + 1
+    told = f"─[sizes] {at} of {len(VIEWS)}, F5 changes ─ question 1 of 5 "
+    assert rule == told + "─" * (80 - len(told))
+
+
+def test_the_views_go_round() -> None:
+    seen = [VIEWS[0]]
+    while (following := next_view(seen[-1])) != VIEWS[0]:
+        seen.append(following)
+    assert tuple(seen) == VIEWS
 
 
 LIVE = Path(__file__).parents[2] / "fuelwiz" / "wizard" / "live"
@@ -295,7 +306,9 @@ ABOUT_THE_SCREEN = {
     "more below: the arrows",
     "more below: F6, then the arrows",
     "F1 explains, ? puts in a sensible value",
-    " rows: make the window taller.",
+    " rows: F6, or a taller window.",
+    "Enter tries it as a what-if",
+    "F6, then Enter: as a what-if",
 }
 
 
@@ -316,9 +329,6 @@ def test_the_live_side_makes_no_sentence_but_about_keys_and_window() -> None:
 
 
 def test_the_sheet_and_the_live_side_call_a_view_by_one_name() -> None:
-    headings = {
-        block.text.lower()
-        for block in sheet_of(drawn_result("full-session")).blocks
-        if isinstance(block, Heading)
-    }
+    sheet = sheet_of(drawn_result("full-session"))
+    headings = {block.text.lower() for block in sheet.blocks if isinstance(block, Heading)}
     assert set(VIEWS) - headings == {"curves"}

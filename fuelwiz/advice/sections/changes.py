@@ -10,6 +10,7 @@ from fuelwiz.advice.answer.what_first import WORTH_POWER
 from fuelwiz.advice.blocks import Block, Column, Heading, Pairs, Paragraph, Table, row
 from fuelwiz.advice.changes import change_noun, change_words
 from fuelwiz.advice.guesses import keeps_up
+from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.sizing.slow_figures import ChangeFigures
@@ -34,7 +35,7 @@ class ChangeRow(NamedTuple):
     helps: bool
 
 
-def changes(subject: Subject) -> Iterator[Block]:
+def changes(subject: Subject, _words: Words) -> Iterator[Block]:
     """The way out, and each change with what it comes to."""
     yield Heading(NAME)
     rows = change_rows(subject)

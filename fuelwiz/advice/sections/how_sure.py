@@ -9,6 +9,7 @@ from fuelwiz.advice.answer.measure import WORTH_SAYING, in_words, nine_in_ten
 from fuelwiz.advice.blocks import Block, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.guesses import ADDED, GUESSES, break_value, keeps_up
 from fuelwiz.advice.numbers import MINUS, Role
+from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.changes import WORKED_OUT
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, capitalized
@@ -45,7 +46,7 @@ class GuessRow(NamedTuple):
     near: bool
 
 
-def how_sure(subject: Subject) -> Iterator[Block]:
+def how_sure(subject: Subject, _words: Words) -> Iterator[Block]:
     """The margin of nine in ten, what may go wrong, and every input with what it moves."""
     yield Heading(NAME)
     spread = subject.figures.spread

@@ -121,21 +121,26 @@ class BuildActions:
     def table_key(self, key: str) -> bool:
         """What a key does in the table of sizes; false for one that is not the table's own."""
         if key in ("up", "down") and self.host.view in READ:
-            self.host.scroll_live(1 if key == "down" else -1)
+            self.host.live.scroll_lines(1 if key == "down" else -1)
         elif key in ("up", "down") and self.host.view == CHANGES:
-            self.host.highlight_change(1 if key == "down" else -1)
+            self.host.live.highlight_change(1 if key == "down" else -1)
         elif key in ("up", "down"):
             self.size("pagedown" if key == "down" else "pageup")
         elif key == "enter":
             if self.host.view == CHANGES:
-                self.host.try_change()
-            elif self.host.shows_sizes:
+                self._try_change()
+            elif self.host.live.shows_sizes:
                 self._choose_size()
         elif key in ("escape", "f6"):
             self.host.to_mode("form")
         else:
             return False
         return True
+
+    def _try_change(self) -> None:
+        change = self.host.live.highlighted_change
+        if change is not None:
+            self.host.try_what_if(change)
 
     def _choose_size(self) -> None:
         size = self.host.shown_size

@@ -14,6 +14,7 @@ from textual.widget import Widget
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.plots import Plots
 from fuelwiz.questions.catalogue import STEPS
+from fuelwiz.sizing.vocabulary import Change
 from fuelwiz.wizard.actions import Action, by_id, by_key, by_letter
 from fuelwiz.wizard.chrome import Headline, footer_line, keys_page, steps_column, steps_row, top_line
 from fuelwiz.wizard.editor.build_actions import BuildActions
@@ -167,7 +168,7 @@ class BuildScreen(Screen[None]):
 
     def show_answer(self) -> None:
         """The live pane as the desk has it now."""
-        live = self.query_one(LivePane)
+        live = self.live
         number, count = self.form.pointer.position()
         live.notes = (f"question {number} of {count}",)
         live.all_names = self._layout is not None and not self._layout.is_stacked
@@ -338,24 +339,10 @@ class BuildScreen(Screen[None]):
         return self.query_one(PointsView)
 
     @property
-    def shows_sizes(self) -> bool:
-        """Whether the live pane shows sizes to choose from."""
-        return self.query_one(LivePane).shows_sizes
+    def live(self) -> LivePane:
+        """The answer and the view under it."""
+        return self.query_one(LivePane)
 
-    def scroll_live(self, lines: int) -> None:
-        """Scroll the live pane."""
-        self.query_one(LivePane).scroll_lines(lines)
-
-    def try_what_if(self) -> None:
-        """Try changes on a scratch copy on top of this screen."""
-        self.program.try_what_if(self)
-
-    def highlight_change(self, step: int) -> None:
-        """Highlight another of the changes that could be made."""
-        self.query_one(LivePane).highlight_change(step)
-
-    def try_change(self) -> None:
-        """Try the highlighted change on a scratch copy."""
-        change = self.query_one(LivePane).highlighted_change
-        if change is not None:
-            self.program.try_what_if(self, change)
+    def try_what_if(self, change: Change | None = None) -> None:
+        """Try changes on a scratch copy on top of this screen, one of them made already where it is given."""
+        self.program.try_what_if(self, change)

@@ -5,8 +5,10 @@ from __future__ import annotations
 from typing import Protocol
 
 from fuelwiz.desk.desk import Desk
+from fuelwiz.sizing.vocabulary import Change
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.form.form import Form, Reaction
+from fuelwiz.wizard.live.pane import LivePane
 from fuelwiz.wizard.program import Program
 from fuelwiz.wizard.prompt import Prompt
 
@@ -35,8 +37,8 @@ class Host(Protocol):
         """The size that is highlighted."""
 
     @property
-    def shows_sizes(self) -> bool:
-        """Whether the live pane shows sizes to choose from."""
+    def live(self) -> LivePane:
+        """The answer and the view under it."""
 
     def show_all(self) -> None:
         """Paint what differs from what stands there."""
@@ -56,14 +58,5 @@ class Host(Protocol):
     def changed(self) -> None:
         """Something of the build was changed."""
 
-    def scroll_live(self, lines: int) -> None:
-        """Scroll the live pane."""
-
-    def try_what_if(self) -> None:
-        """Try changes on a scratch copy."""
-
-    def highlight_change(self, step: int) -> None:
-        """Highlight another of the changes that could be made."""
-
-    def try_change(self) -> None:
-        """Try the highlighted change on a scratch copy."""
+    def try_what_if(self, change: Change | None = None) -> None:
+        """Try changes on a scratch copy, one of them made already where it is given."""
