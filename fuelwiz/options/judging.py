@@ -10,12 +10,20 @@ from fuelwiz.options.fitting import Situation, with_parts
 from fuelwiz.options.parts_file import InjectorsOnOffer, RegulatorOnOffer
 from fuelwiz.physics.wire import MOST_WIRE_LOSS_V, ampacity_A, loop_resistance_ohm
 from fuelwiz.session import Size
+from fuelwiz.sizing.electrics import working_circuit
 from fuelwiz.sizing.fuel_system import FuelSystem
+from fuelwiz.sizing.lines import FeedLine
+from fuelwiz.sizing.returns import LetsThrough
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.verdict import BuildVerdict
 
 ALIKE_FOR_EVERY_SET = ("fuel", "demand", "atmosphere_pa")
 """What of a build hangs on the day and the goal, and on no part of a set."""
+
+OF_THE_PUMP = ("one_pump", "suction")
+"""What hangs on the day, the pump and how many there are, and on nothing else of a set."""
+OF_PUMP_AND_WIRE = ("supply", "pumps", "pumps_at_most", "idle_pumps", "idle_pumps_at_most")
+"""What hangs on the wire besides."""
 
 Key = tuple[Any, ...]
 
@@ -25,7 +33,8 @@ class Workbench:
 
     def __init__(self) -> None:
         self._alike: dict[Key, dict[str, Any]] = {}
-        self._feeds: dict[Key, Any] = {}
+        self._feeds: dict[Key, FeedLine] = {}
+        self._returns: dict[Key, LetsThrough] = {}
 
     def lend(self, system: FuelSystem, day: Key) -> None:
         """Put what is known of a day into a build of that day."""
@@ -33,6 +42,13 @@ class Workbench:
         if known is None:
             known = self._alike[day] = {name: getattr(system, name) for name in ALIKE_FOR_EVERY_SET}
         system.__dict__.update(known)
+
+    def lets_through(self, verdict: BuildVerdict, day: Key) -> LetsThrough:
+        """What the return lets through on that day, behind one regulator."""
+        known = self._returns.get(day)
+        if known is None:
+            known = self._returns[day] = verdict.behind.lets_through
+        return known
 
     def sized(self, system: FuelSystem, size: Size | None, day: Key) -> SizedSystem:
         """A build at a size, with the feed line of that day and size."""
@@ -70,7 +86,12 @@ class Fitted:
         system = self._systems.get(key)
         if system is None:
             system = self._systems[key] = self._system(day, number, wire_m2)
-        return BuildVerdict(self._bench.sized(system, size, (day.when, day.name, number)))
+        at = day.when, day.name, number
+        verdict = BuildVerdict(self._bench.sized(system, size, at))
+        if verdict.behind.applies:
+            behind = *at, id(self._regulator), _place(system)
+            verdict.behind.__dict__["lets_through"] = self._bench.lets_through(verdict, behind)
+        return verdict
 
     def _system(self, day: Situation, number: int, wire_m2: float | None) -> FuelSystem:
         session = with_parts(
@@ -82,20 +103,22 @@ class Fitted:
         )
         system = FuelSystem(session, day.given_at_k)
         self._bench.lend(system, (day.when, day.name, number))
-        for name in ("one_pump", "suction"):
-            key = name, number
-            if key not in self._pumps:
-                self._pumps[key] = getattr(system, name)
-            system.__dict__[name] = self._pumps[key]
+        for names, hang_on in ((OF_THE_PUMP, ()), (OF_PUMP_AND_WIRE, (wire_m2,))):
+            key = number, *hang_on
+            known = self._pumps.get(key)
+            if known is None:
+                known = self._pumps[key] = {name: getattr(system, name) for name in names}
+            system.__dict__.update(known)
         return system
 
 
 def wire_does(verdict: BuildVerdict, area_m2: float) -> bool:
     """Whether a wire loses no more than 0.5 V in itself and carries the fuse; True where no current is known."""
-    circuit, wiring = verdict.circuit, verdict.sized.system.session.wiring
-    if circuit is None or wiring is None or wiring.length is None or circuit.current_A is None:
+    wiring, circuit = verdict.sized.system.session.wiring, working_circuit(verdict.sized)
+    if wiring is None or wiring.length is None or circuit is None:
         return True
-    if circuit.fuse_A is None or ampacity_A(area_m2) < circuit.fuse_A:
+    current, fuse = circuit
+    if fuse is None or ampacity_A(area_m2) < fuse:
         return False
     ohms = loop_resistance_ohm(
         area_m2=area_m2,
@@ -103,7 +126,7 @@ def wire_does(verdict: BuildVerdict, area_m2: float) -> bool:
         by_chassis=wiring.return_path == "chassis",
         temperature_k=wiring.temperature,
     )
-    return circuit.current_A * ohms <= MOST_WIRE_LOSS_V
+    return current * ohms <= MOST_WIRE_LOSS_V
 
 
 def return_pick(sizes: Sequence[Size | None], verdicts: Sequence[BuildVerdict]) -> Size | None:
@@ -116,6 +139,50 @@ def return_pick(sizes: Sequence[Size | None], verdicts: Sequence[BuildVerdict]) 
         if all(back.holds(size) for back in backs):
             return size
     return sizes[-1]
+
+
+def _place(system: FuelSystem) -> str | None:
+    pump = system.session.pump
+    return None if pump is None else pump.place
+
+
+class Wired:
+    """A set whose wire is being looked for; no build is made twice."""
+
+    def __init__(self, fitted: Fitted, size: Size | None, areas: Sequence[float | None]) -> None:
+        self._fitted, self._size, self._areas = fitted, size, areas
+        self._at = 0
+        self._known: dict[Key, BuildVerdict] = {}
+
+    @property
+    def area_m2(self) -> float | None:
+        """The wire that it has come to."""
+        return self._areas[self._at]
+
+    def at_the_first_wire_that_does(self, days: Sequence[Situation]) -> list[BuildVerdict]:
+        """The builds of some days with the first wire that does on all of them, the thickest where none does.
+
+        What did not do on fewer days is not tried again.
+        """
+        while True:
+            verdicts: list[BuildVerdict] = []
+            for number, day in enumerate(days):
+                verdict = self._verdict(day, number)
+                verdicts.append(verdict)
+                if len(self._areas) > 1 and not wire_does(verdict, self.area_m2 or 0.0):
+                    break
+            else:
+                return verdicts
+            if self._at == len(self._areas) - 1:
+                self._at = thickest(self._areas)
+                return [self._verdict(day, number) for number, day in enumerate(days)]
+            self._at = next_wire(self._areas, self._at, verdict)
+
+    def _verdict(self, day: Situation, number: int) -> BuildVerdict:
+        key = number, self._at
+        if key not in self._known:
+            self._known[key] = self._fitted.verdict(day, number, self._size, self.area_m2)
+        return self._known[key]
 
 
 def next_wire(areas: Sequence[float | None], at: int, verdict: BuildVerdict) -> int:

@@ -26,12 +26,13 @@ from fuelwiz.options.grid import (
     return_sizes,
     wires,
 )
-from fuelwiz.options.judging import Fitted, Key, Workbench, next_wire, return_pick, thickest, wire_does
+from fuelwiz.options.judging import Fitted, Key, Wired, Workbench, return_pick
 from fuelwiz.options.parts_file import InjectorsOnOffer, Parts
 from fuelwiz.options.prices import Prices, cost
 from fuelwiz.options.set_of_parts import GridSet, PartSet, Verdict
 from fuelwiz.session import Session, Size
 from fuelwiz.sizing.candidates import candidate_called
+from fuelwiz.sizing.electrics import working_circuit
 from fuelwiz.sizing.figures import Figures
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.injection import injectors_fail
@@ -188,13 +189,15 @@ class Search:
         areas: Sequence[float | None],
     ) -> Verdict:
         """One set: with the parts that do today; where it passes so, with those that do on every day that is asked."""
-        solved = self._solved(grid.size, fitted, days.all[:1], areas)
+        wired = Wired(fitted, grid.size, areas)
+        solved = self._solved(wired, days.all[:1])
         judged = [judgement_of(solved.verdicts[0], solved.return_pick)]
         if not judged[0].limits and days.asked > 1:
-            solved = self._solved(grid.size, fitted, days.all[: days.asked], areas)
+            solved = self._solved(wired, days.all[: days.asked])
             judged = [judgement_of(verdict, solved.return_pick) for verdict in solved.verdicts]
         limits = limits_of(days.all, judged)
         today = solved.verdicts[0].sized
+        circuit = working_circuit(today)
         return Verdict(
             parts=PartSet(
                 grid,
@@ -205,32 +208,17 @@ class Search:
             limits=limits,
             margin=judged[0].margin,
             current_A=all_pumps_A(today),
-            fuse_A=None if solved.verdicts[0].circuit is None else solved.verdicts[0].circuit.fuse_A,
+            fuse_A=None if circuit is None else circuit[1],
             next_works=None if limits else self._next_works(grid, fitted, days, solved),
         )
 
-    def _solved(
-        self, size: Size | None, fitted: Fitted, days: Sequence[Situation], areas: Sequence[float | None]
-    ) -> Solved:
+    def _solved(self, wired: Wired, days: Sequence[Situation]) -> Solved:
         """The first wire and the first return that do on every day; the thickest wire where none does."""
-        at = 0
-        while True:
-            verdicts: list[BuildVerdict] = []
-            for number, day in enumerate(days):
-                verdict = fitted.verdict(day, number, size, areas[at])
-                verdicts.append(verdict)
-                if at < len(areas) - 1 and not wire_does(verdict, areas[at] or 0.0):
-                    at = next_wire(areas, at, verdict)
-                    break
-            else:
-                break
-        if len(areas) > 1 and not all(wire_does(verdict, areas[at] or 0.0) for verdict in verdicts):
-            at = thickest(areas)
-            verdicts = [fitted.verdict(day, number, size, areas[at]) for number, day in enumerate(days)]
+        verdicts = wired.at_the_first_wire_that_does(days)
         pick = None
         if self._returns and verdicts[0].behind.applies:
             pick = ReturnPick(return_pick(self._returns, verdicts))
-        return Solved(pick, areas[at], verdicts)
+        return Solved(pick, wired.area_m2, verdicts)
 
     def tightest(self, parts: PartSet) -> Tightest | None:
         """The bad day with the least margin of a set; None where no bad day tells one."""

@@ -105,6 +105,15 @@ class PumpSet:
             return found
         return 0.0 if at_rest > relief else root(lambda flow: rise_at(flow) - relief, 0.0, found)
 
+    def sends_no_more_than(self, flow_m3_s: float, rise_at: Callable[[float], float]) -> bool:
+        """Whether that capacity is a flow in m3/s at most: one look in place of a working point."""
+        if self._volts_may_rise:
+            return self.capacity_m3_s(rise_at) <= flow_m3_s
+        rise = rise_at(flow_m3_s)
+        if self.relief_pa is not None and rise >= self.relief_pa:
+            return True
+        return self.flow_m3_s(rise) <= flow_m3_s or self.flow_m3_s(rise_at(0.0)) <= 0
+
     @once
     def _volts_may_rise(self) -> bool:
         """Whether a pump that works harder may draw less and so see more volts: then a flow may have two pressures."""

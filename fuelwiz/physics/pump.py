@@ -9,7 +9,7 @@ from itertools import pairwise
 from typing import Literal
 
 from fuelwiz.once import once
-from fuelwiz.physics.curve import Curve, Points, on_line
+from fuelwiz.physics.curve import Curve, Points
 
 Law = Literal["turbine", "displacement", "lower", "higher"]
 """How a sheet is carried to other volts; the last two are the lower and the higher of the first two."""
@@ -171,5 +171,9 @@ class Pump:
             return None
         if len(points) == 1:
             return points[0][1]
-        right = min(max(bisect.bisect_left(points, (pressure_pa, 0.0)), 1), len(points) - 1)
-        return max(0.0, on_line(points[right - 1], points[right], pressure_pa))
+        right = 1
+        if len(points) > 2:
+            right = min(max(bisect.bisect_left(points, (pressure_pa, 0.0)), 1), len(points) - 1)
+        (low, less), (high, more) = points[right - 1], points[right]
+        amps = less + (more - less) * (pressure_pa - low) / (high - low)
+        return amps if amps > 0.0 else 0.0

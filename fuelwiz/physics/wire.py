@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 from itertools import pairwise
 
 from fuelwiz.facts import table
@@ -109,6 +110,7 @@ def thicker_wire_m2(area_m2: float) -> float | None:
     return next((area for area in areas if area > area_m2 * (1 + SAME_AREA)), None)
 
 
+@lru_cache(maxsize=256)
 def ampacity_A(area_m2: float) -> float:
     """Ampacity in A in an engine space of wire with 105 degC insulation and an area in m2.
 

@@ -38,6 +38,17 @@ def fuse_fails(sized: SizedSystem) -> bool:
     return fuse is None or (wiring.wire is not None and fuse > ampacity_A(wiring.wire))
 
 
+def working_circuit(sized: SizedSystem) -> tuple[float, float | None] | None:
+    """Working current and fuse of the fullest circuit at capacity; None where no current is known."""
+    wiring, pumps = sized.system.session.wiring, sized.system.pumps
+    if wiring is None or pumps is None or not sized.system.solvable:
+        return None
+    one_pump = pumps.pump.current_A(sized.pressure_at_capacity_pa)
+    if one_pump is None:
+        return None
+    return pumps.on_fullest_circuit * one_pump, fuse_A(highest_working_a(sized, pumps, one_pump))
+
+
 def fullest_circuit(sized: SizedSystem) -> Circuit | None:
     """The circuit at capacity; None where no wiring is given or nothing can be solved."""
     system = sized.system

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from fuelwiz.once import once
 from fuelwiz.physics import line
@@ -120,8 +120,8 @@ class FeedLine:
     def _runs_at_flows(self) -> tuple[Callable[[float], float], ...]:
         """What each run loses, made ready for many flows."""
         return tuple(
-            line.loss_at_flows(run.line, density_kg_m3=self.density_kg_m3, viscosity_m2_s=self.viscosity_m2_s)
-            for run in self.runs
+            line.loss_at_flows(run, density_kg_m3=self.density_kg_m3, viscosity_m2_s=self.viscosity_m2_s)
+            for run in joined([run.line for run in self.runs])
         )
 
     @once
@@ -185,6 +185,22 @@ def feed_line(
         density_kg_m3=density_kg_m3,
         viscosity_m2_s=viscosity_m2_s,
     )
+
+
+def joined(runs: Sequence[line.Run]) -> list[line.Run]:
+    """Runs of one bore as one run: the same flow runs at the same velocity in each, so what they lose adds up."""
+    alike: dict[tuple[float, float, int], list[line.Run]] = {}
+    for run in runs:
+        alike.setdefault((run.bore_m, run.roughness_m, run.side_by_side), []).append(run)
+    return [
+        replace(
+            same[0],
+            length_m=sum(run.length_m for run in same),
+            loss_coefficient=sum(run.loss_coefficient for run in same),
+            rise_m=sum(run.rise_m for run in same),
+        )
+        for same in alike.values()
+    ]
 
 
 def filters_terms(filters: Sequence[Filter]) -> tuple[float, float]:

@@ -10,12 +10,42 @@ from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.fittings import part_loss_pa
 from fuelwiz.physics.line import Run, loss_at_flows, velocity_m_s
 from fuelwiz.physics.return_line import AT_EASE_SHARE, ReturnState, settle
+from fuelwiz.physics.roots import root
 from fuelwiz.session import ReturnLine, Size
 from fuelwiz.sizing.candidates import candidates, spelled
 from fuelwiz.sizing.lines import parts_term, plain_run
 from fuelwiz.sizing.part_figures import ReturnFigures, ReturnSize
-from fuelwiz.sizing.sized_system import SizedSystem
+from fuelwiz.sizing.sized_system import NO_FLOW_IS_SO_GREAT_M3_S, SizedSystem
 from fuelwiz.sizing.suction import pressure_on_the_return_pa
+
+SOME_FLOW_M3_S = 1e-4
+
+
+@dataclass(frozen=True)
+class LetsThrough:
+    """How much a return lets through at a pressure ahead of the regulator, each candidate solved once."""
+
+    back_pressure_at: Callable[[Size | None], Callable[[float], float]]
+
+    @once
+    def _known(self) -> dict[tuple[Size | None, float], float]:
+        return {}
+
+    def most_m3_s(self, candidate: Size | None, pressure_pa: float) -> float:
+        """The most that a candidate lets through at that pressure; below 0 where it takes more at no flow."""
+        key = candidate, pressure_pa
+        if key not in self._known:
+            self._known[key] = self._solved(candidate, pressure_pa)
+        return self._known[key]
+
+    def _solved(self, candidate: Size | None, pressure_pa: float) -> float:
+        needed_pa = self.back_pressure_at(candidate)
+        if needed_pa(0.0) > pressure_pa:
+            return -1.0
+        end = SOME_FLOW_M3_S
+        while needed_pa(end) <= pressure_pa and end < NO_FLOW_IS_SO_GREAT_M3_S:
+            end *= 2
+        return root(lambda flow: needed_pa(flow) - pressure_pa, 0.0, end)
 
 
 @dataclass(frozen=True)
@@ -102,15 +132,25 @@ class Return:
 
     def holds(self, candidate: Size | None) -> bool:
         """Whether the regulator can hold the idle pressure with that candidate, where no more is asked."""
-        return self._needed_pa(candidate) <= self.sized.system.pressure.idle_rail_Pa
+        return self._passes(candidate, self.sized.system.pressure.idle_rail_Pa)
 
     def at_ease(self, candidate: Size | None) -> bool:
         """Whether it holds with that candidate and much to spare."""
-        return self._needed_pa(candidate) <= AT_EASE_SHARE * self.sized.system.pressure.idle_rail_Pa
+        return self._passes(candidate, AT_EASE_SHARE * self.sized.system.pressure.idle_rail_Pa)
 
-    def _needed_pa(self, candidate: Size | None) -> float:
-        """What a candidate needs ahead of the regulator at the set idle pressure."""
-        return self._back_pressure_at(self._runs(candidate))(self.set_flow_m3_s)
+    @once
+    def lets_through(self) -> LetsThrough:
+        """What each candidate lets through, whatever the pumps."""
+        return LetsThrough(lambda candidate: self._back_pressure_at(self._runs(candidate)))
+
+    def _passes(self, candidate: Size | None, pressure_pa: float) -> bool:
+        """Whether what comes at the set idle pressure needs no more than a pressure ahead of the regulator."""
+        most, system = self.lets_through.most_m3_s(candidate, pressure_pa), self.sized.system
+        idle = system.pressure.idle_rail_Pa
+        return most >= 0 and self.pumps.sends_no_more_than(
+            most + system.idle_fuel_m3_s,
+            lambda flow: self.sized.rise_pa(flow, rail_pa=idle, pumps=self.pumps),
+        )
 
     def own_pick_holds(self) -> bool:
         """The same with the size that would be judged: the chosen one, else any that holds."""
