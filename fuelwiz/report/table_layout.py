@@ -105,10 +105,10 @@ class Frame:
         return [line.replace(NO_BREAK, " ") for line in wrap(text, width, 1, self.fold("…"))] or [""]
 
 
-def framed(table: Table, width: int, fold: Fold) -> Frame:
-    """The frame that fits: first the words give room, then the heads, then the gaps, at last everything."""
+def framed(table: Table, width: int, fold: Fold) -> Frame | None:
+    """The frame that fits: first the words give room, then the heads, then the gaps; None where none does."""
     frame, fits = _tried(table, width, fold, TRIES, COMFORTABLE)
-    return frame if fits else _squeezed(frame, width)
+    return frame if fits else None
 
 
 def framed_narrow(table: Table, width: int, fold: Fold) -> tuple[Frame, Table]:

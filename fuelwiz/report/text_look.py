@@ -70,12 +70,12 @@ def text_look_of(stream: Stream | None, environ: Mapping[str, str], columns: int
 
     Args:
         stream: where the text goes; None where there is none.
-        environ: NO_COLOR, TERM, COLORTERM and the locale say what a terminal can do.
-        columns: of the terminal, where the text is to fill it.
+        environ: says what a terminal can do, and by COLUMNS how wide a printer is.
+        columns: of the terminal or the printer, where the text is to fill it.
     """
     on_terminal = stream is not None and stream.isatty()
     return TextLook(
-        width=max(NARROWEST, columns) if on_terminal and columns else WIDTH,
+        width=max(NARROWEST, columns) if columns and (on_terminal or environ.get("COLUMNS")) else WIDTH,
         unicode=speaks_utf8(stream, environ) and not (on_terminal and is_simple(environ)),
         colors=colors_of(environ) if on_terminal else "none",
     )

@@ -47,7 +47,7 @@ def widest(text: str) -> int:
     return max(cell_len(line) for line in text.splitlines())
 
 
-@pytest.mark.parametrize("width", [44, 60, 80, 120])
+@pytest.mark.parametrize("width", [40, 60, 80, 120])
 @pytest.mark.parametrize("unicode", [True, False])
 @pytest.mark.parametrize("name", NAMES)
 def test_no_line_of_an_example_is_too_wide(name: str, unicode: bool, width: int) -> None:
@@ -230,3 +230,13 @@ def test_colour_changes_no_letter(name: str, colours: Any) -> None:
     coloured, bare = text_of(sheet, TextLook(colors=colours)), text_of(sheet, TextLook())
     assert ESCAPE.search(coloured) and not ESCAPE.search(bare)
     assert ESCAPE.sub("", coloured) == bare
+
+
+def test_a_printer_is_as_wide_as_it_says() -> None:
+    assert text_look_of(Output("utf-8", False), {"COLUMNS": "40"}, 40).width == 40
+    assert text_look_of(Output("utf-8", False), {}, 40).width == 80
+
+
+def test_where_columns_do_not_fit_each_row_stands_alone() -> None:
+    text = text_of(sheet_of(example("twins")), TextLook(width=40))
+    assert "Size -6\n  Bore, in        0.313\n  Velocity, ft/s  8.9\n" in text
