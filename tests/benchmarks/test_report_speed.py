@@ -59,6 +59,21 @@ def test_a_report_as_a_whole_process() -> None:
     print(f"report {ours * 1e3:.0f} ms, {YARDSTICK!r} {theirs * 1e3:.0f} ms: {ours / theirs:.2f} times")
 
 
+def test_a_page_beyond_the_start() -> None:
+    """At most 0.5 s: loading the templates, the curves and drawing, once the result is known."""
+    code = (
+        "import time; from pathlib import Path; from fuelwiz.cli import _judged, _plot_of\n"
+        f"result = _judged(Path({str(BUILD)!r}), in_full=True).result\n"
+        "start = time.perf_counter(); from fuelwiz.report.page import html_page\n"
+        "html_page(result, _plot_of(result)); print(time.perf_counter() - start)"
+    )
+    times = [
+        float(subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout)
+        for _ in range(ROUNDS)
+    ]
+    print(f"a page beyond the start {statistics.median(times) * 1e3:.0f} ms")
+
+
 def _seconds(command: list[str]) -> float:
     """How long a command takes that prints something or nothing, and succeeds."""
     start = time.perf_counter()
