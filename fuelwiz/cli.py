@@ -266,8 +266,10 @@ def _standard_input() -> bytes:
 
 
 def _say(text: str) -> None:
-    """Print on standard output, at once; nothing where there is none."""
+    """Print on standard output, at once."""
     if sys.stdout is None:
+        if text:
+            raise OutputError("there is no standard output to write to")
         return
     try:
         sys.stdout.write(text)

@@ -17,6 +17,7 @@ from fuelwiz.advice.blocks import (
     Table,
     row,
 )
+from fuelwiz.printable import shown_name
 from fuelwiz.report.differences import Told, differences
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 
@@ -61,7 +62,7 @@ def _names(builds: Sequence[Told]) -> list[str]:
     """What each build is called; its file is told too where two have one name."""
     names = [build.result.session.name or "unnamed" for build in builds]
     return [
-        f"{name} ({build.file})" if names.count(name) > 1 else name
+        f"{name} ({shown_name(build.file)})" if names.count(name) > 1 else name
         for name, build in zip(names, builds, strict=True)
     ]
 

@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import shutil
 import sys
+import time
 from collections.abc import Callable
 from pathlib import Path
 
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Result
 from fuelwiz.errors import OutputError
-from fuelwiz.files import reason, write_atomically
-from fuelwiz.printable import clean
+from fuelwiz.files import NotPlain, reason, write_atomically
+from fuelwiz.printable import clean, visible
 from fuelwiz.report.text_look import WIDTH, TextLook, speaks_utf8, text_look_of
 from fuelwiz.sizing.figures import Plot
 from fuelwiz.terminal.folding import in_ascii
 
+READER_COMES_WITHIN_S = 5.0
 ENDINGS = {".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".json": "json"}
 
 
@@ -44,7 +47,7 @@ def in_format(
     if form == "html":
         from fuelwiz.report.page import html_page
 
-        page = html_page(result, plot_of)
+        page = visible(html_page(result, plot_of))
         return page if anything else page.encode("ascii", "xmlcharrefreplace").decode("ascii")
     from fuelwiz.report.compose import page_of, sheet_of
 
@@ -52,7 +55,7 @@ def in_format(
     if form == "markdown":
         from fuelwiz.report.markdown import markdown_of
 
-        text = markdown_of(sheet)
+        text = visible(markdown_of(sheet))
         return text if anything else in_ascii(text)
     from fuelwiz.report.text import text_of
 
@@ -71,7 +74,7 @@ def write_report(result: Result, path: Path, plot_of: PlotOf | None = None) -> P
         OutputError: the file cannot be written.
     """
     form = ENDINGS.get(path.suffix.lower(), "text")
-    write_file(in_format(result, form, to_file=True, plot_of=plot_of), path)
+    write_file(in_format(result, form, to_file=True, plot_of=plot_of), path, to_device=False)
     return path
 
 
@@ -88,31 +91,61 @@ def said_in_two_lines(result: Result) -> tuple[str, ...]:
 
 def shown(line: str) -> str:
     """A line that is safe on standard output, in the signs that it can hold."""
-    plain = clean(line).replace(NO_BREAK, " ")
+    plain = visible(clean(line)).replace(NO_BREAK, " ")
     return plain if speaks_utf8(sys.stdout, os.environ) else in_ascii(plain)
 
 
-def write_file(text: str, path: Path, *, never: Path | None = None) -> None:
+def write_file(text: str, path: Path, *, never: Path | None = None, to_device: bool = True) -> None:
     """Write a report to a file at one stroke; to a device or a pipe as it comes.
 
     Args:
         text: ends with a line end.
-        path: the file; no name that a build may have.
+        path: the file; no name that a build may have, nor one that this program keeps drafts and the like under.
         never: a file that must not be written over.
+        to_device: whether a device or a pipe may be written to.
 
     Raises:
         OutputError: the file cannot be written.
     """
     name = clean(str(path))
-    if path.suffix.lower() == ".toml":
-        raise OutputError(f"{name}: a name that ends in .toml is a build's, give the report another")
+    _refuse_own_names(path, name)
     try:
         if never is not None and path.exists() and path.samefile(never):
             raise OutputError(f"{name}: is the build's own file, give the report another name")
         is_device = path.exists() and not path.is_file() and not path.is_dir()
+        if is_device and not to_device:
+            raise NotPlain("it is not a plain file")
         if is_device:
-            path.write_text(text, encoding="utf-8")
+            _write_as_it_comes(path, text)
     except (OSError, ValueError) as error:
         raise OutputError(f"{name}: cannot be written: {reason(error)}") from None
     if not is_device:
         write_atomically(path, text)
+
+
+def _refuse_own_names(path: Path, name: str) -> None:
+    """Stops a report that would go over a build, a draft or a lock, by a link too."""
+    try:
+        real = path.resolve()
+    except (OSError, ValueError, RuntimeError) as error:
+        raise OutputError(f"{name}: cannot be written: {reason(error)}") from None
+    if ".toml" in (path.suffix.lower(), real.suffix.lower()):
+        raise OutputError(f"{name}: a name that ends in .toml is a build's, give the report another")
+    if real.name.startswith(".") and real.suffix in (".draft", ".lock"):
+        raise OutputError(f"{name}: a name like this is kept for drafts, give the report another")
+
+
+def _write_as_it_comes(path: Path, text: str) -> None:
+    """Write to a device or a pipe; a pipe that nobody reads is not waited for long."""
+    end = time.monotonic() + READER_COMES_WITHIN_S
+    while True:
+        try:
+            handle = os.open(path, os.O_WRONLY | getattr(os, "O_NONBLOCK", 0))
+            break
+        except OSError as error:
+            if error.errno != errno.ENXIO or time.monotonic() > end:
+                raise
+            time.sleep(0.05)
+    os.set_blocking(handle, True)
+    with open(handle, "w", encoding="utf-8") as file:
+        file.write(text)

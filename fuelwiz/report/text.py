@@ -16,6 +16,7 @@ from fuelwiz.advice.blocks import (
     Sheet,
     Table,
 )
+from fuelwiz.printable import visible
 from fuelwiz.report.path_text import path_lines
 from fuelwiz.report.text_look import TextLook
 from fuelwiz.report.text_table import table_lines
@@ -35,7 +36,7 @@ def text_of(sheet: Sheet, look: TextLook) -> str:
         if not isinstance(before, Heading):
             lines.append("")
         lines += block_lines(block, look)
-    return "\n".join(line.rstrip() for line in lines) + "\n"
+    return "\n".join(visible(line).rstrip() for line in lines) + "\n"
 
 
 def _page(sheet: Sheet, look: TextLook) -> str:

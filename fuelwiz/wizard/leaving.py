@@ -14,6 +14,8 @@ from typing import Any, Protocol
 HUNG_UP, INTERRUPTED, ASKED_TO_END = 129, 130, 143
 _STATUS = {signal.SIGHUP: HUNG_UP, signal.SIGINT: INTERRUPTED, signal.SIGTERM: ASKED_TO_END}
 GRACE_S = 1.0
+DISK_S = 3.0
+"""How long a slow disk is waited for before the end, with a draft to keep."""
 CHECK_EVERY_S = 1.0
 
 
@@ -64,16 +66,22 @@ class Leaving:
         if self.status is not None:
             return
         self.status = status
+        _end_after(DISK_S, status)
         self.app.keep_draft()
-        watchdog = threading.Timer(GRACE_S, os._exit, (status,))
-        watchdog.daemon = True
-        watchdog.start()
+        _end_after(GRACE_S, status)
         self.app.call_later(self.app.leave, status)
 
     def check_terminal(self) -> None:
         """Leave where the terminal is gone without a signal."""
         if not terminal_is_there():
             self.leave(HUNG_UP)
+
+
+def _end_after(seconds: float, status: int) -> None:
+    """End the process, whatever it hangs on by then."""
+    watchdog = threading.Timer(seconds, os._exit, (status,))
+    watchdog.daemon = True
+    watchdog.start()
 
 
 def terminal_is_there() -> bool:

@@ -10,7 +10,7 @@ from rich.segment import Segment
 from rich.style import Style
 from textual.strip import Strip
 
-from fuelwiz.printable import NO_BREAK
+from fuelwiz.printable import NO_BREAK, shown_name
 from fuelwiz.terminal import cells
 from fuelwiz.terminal.palette import Ground, Role
 from fuelwiz.wizard.line_edit import LineEdit
@@ -37,12 +37,12 @@ class Row:
 
     def put_right(self, end: int, text: str, role: Role = "text", bold: bool = False) -> Row:
         """Put text so that it ends before a column."""
-        shown = self.look.fold(text)
+        shown = self.look.fold(shown_name(text))
         return self.lay(end - cell_len(shown), shown, self.look.style(role, self.ground, bold))
 
     def lay(self, column: int, text: str, style: Style) -> Row:
         """Put text at a column in a style of its own."""
-        shown = self.look.fold(text).replace(NO_BREAK, " ")
+        shown = self.look.fold(shown_name(text)).replace(NO_BREAK, " ")
         if column > self._cells:
             self._add(" " * (column - self._cells), self._blank())
         self._add(shown, style)

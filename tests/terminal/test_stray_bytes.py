@@ -12,9 +12,21 @@ from pathlib import Path
 import pexpect
 import pytest
 
-from .terminal import wizard
+from .terminal import KEYS, Terminal, wizard
 
 SAMPLE = Path(__file__).parents[2] / "saved_sessions/gravel-four.toml"
+
+
+DOWN = KEYS["down"]
+
+
+def at_power(terminal: Terminal) -> None:
+    """Wait for the first answer, and go to the power wanted."""
+    terminal.until("Power wanted")
+    terminal.quiet()
+    while "▸ Power wanted" not in terminal.text:
+        terminal.press("down")
+        terminal.quiet(0.2)
 
 
 @pytest.fixture
@@ -37,8 +49,7 @@ def build(tmp_path: Path) -> Path:
 )
 def test_stray_bytes_change_no_answer(build: Path, stray: bytes) -> None:
     with wizard(build) as terminal:
-        terminal.until("Power wanted")
-        terminal.quiet()
+        at_power(terminal)
         terminal.program.send(stray)
         terminal.quiet()
         terminal.press("433")
@@ -51,8 +62,7 @@ def test_stray_bytes_change_no_answer(build: Path, stray: bytes) -> None:
 def test_a_paste_of_64_kib_does_not_hold_the_keys_up(build: Path, brackets: bool) -> None:
     text = b"7, (x) " * (65_536 // 7)
     with wizard(build) as terminal:
-        terminal.until("Power wanted")
-        terminal.quiet()
+        at_power(terminal)
         start = time.monotonic()
         whole = b"\x1b[200~" + text + b"\x1b[201~" if brackets else text
         for at in range(0, len(whole), 1024):
@@ -77,7 +87,7 @@ def test_a_terminal_that_is_gone_ends_it_though_hang_ups_are_ignored(build: Path
     try:
         program.expect("Power wanted", timeout=20)
         program.expect("spare", timeout=20)
-        program.send("433")
+        program.send(f"{DOWN}433")
         program.expect("433", timeout=10)
         time.sleep(1.2)
         os.close(program.child_fd)
@@ -113,7 +123,7 @@ def test_a_crash_keeps_the_draft_and_says_so_in_lines(build: Path) -> None:
     )
     program.expect("Power wanted", timeout=20)
     program.expect("spare", timeout=20)
-    program.send("433\x1b[15~")
+    program.send(f"{DOWN}433\x1b[15~")
     program.expect("something went wrong in the program itself", timeout=20)
     program.expect("next start offers it", timeout=5)
     program.expect(pexpect.EOF, timeout=5)
@@ -125,8 +135,7 @@ def test_a_crash_keeps_the_draft_and_says_so_in_lines(build: Path) -> None:
 
 def test_an_interrupt_from_outside_keeps_the_draft(build: Path) -> None:
     with wizard(build) as terminal:
-        terminal.until("Power wanted")
-        terminal.quiet()
+        at_power(terminal)
         terminal.press("433")
         terminal.until("433")
         terminal.program.kill(signal.SIGINT)

@@ -21,7 +21,10 @@ from fuelwiz.units import parse_typed
 FLOW = "pump.curve.points"
 
 _MOST_LINES = 500
+_LONGEST_LINE = 400
+_TOO_LONG_A_LINE = "lines of over 400 characters are left out"
 _TOO_LONG = "the table is very long: only its first 500 lines are read"
+_TOO_MUCH = "the table is very long: only its first 64 KiB are read"
 _MOST_SENTENCES = 8
 _LONGEST_QUOTE = 24
 _DECIMAL_COMMA = re.compile(r"([-+]?[0-9]+),([0-9]+)(?![0-9.,])")
@@ -76,8 +79,10 @@ def read_points(text: str, default_units: tuple[str, str], path: str = FLOW) -> 
     """
     spec = field_at(path)
     lines = _lines(text)
-    remarks = [_TOO_LONG] if len(text) > MOST_BYTES or len(lines) > _MOST_LINES else []
-    numbered = [(number, line.strip(" ")) for number, line in enumerate(lines[:_MOST_LINES], 1)]
+    remarks = [_TOO_LONG] if len(lines) > _MOST_LINES else [_TOO_MUCH] if len(text) > MOST_BYTES else []
+    remarks += [_TOO_LONG_A_LINE] if any(len(line) > _LONGEST_LINE for line in lines[:_MOST_LINES]) else []
+    short = [line if len(line) <= _LONGEST_LINE else "" for line in lines[:_MOST_LINES]]
+    numbered = [(number, line.strip(" ")) for number, line in enumerate(short, 1)]
     rows = [(number, line) for number, line in numbered if line.strip() and not line.startswith(_COMMENTS)]
     comments = [line for _, line in numbered if line.startswith(_COMMENTS)]
     best = max(
@@ -95,9 +100,17 @@ def read_points(text: str, default_units: tuple[str, str], path: str = FLOW) -> 
     )
 
 
+def _whole_lines(text: str) -> str:
+    """The start of a text that is as long as a table may be, without the line that is cut there."""
+    if len(text) <= MOST_BYTES:
+        return text
+    start = text[:MOST_BYTES]
+    return start[: max(start.rfind("\n"), start.rfind("\r")) + 1]
+
+
 def _lines(text: str) -> list[str]:
     """The lines of a text, safe to show; tabs, which part columns, are still in them."""
-    plain = text[:MOST_BYTES].lstrip(BYTE_ORDER_MARK).replace("\r\n", "\n").replace("\r", "\n")
+    plain = _whole_lines(text).lstrip(BYTE_ORDER_MARK).replace("\r\n", "\n").replace("\r", "\n")
     return ["\t".join(clean(cell) for cell in line.split("\t")) for line in plain.split("\n")]
 
 

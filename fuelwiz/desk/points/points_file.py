@@ -38,7 +38,7 @@ def points_in_file(file: Path, default_units: tuple[str, str], path: str = FLOW)
     if not _is_file(file):
         return Points((), None, (f'there is no file "{clean(file.name)}"',))
     try:
-        content = read_start(file, MOST_BYTES)
+        content = read_start(file, 4 * MOST_BYTES)  # the table says itself where it is cut
     except OSError:
         return Points((), None, (f'the file "{clean(file.name)}" may not be read',))
     return read_points(_decoded(content), default_units, path)

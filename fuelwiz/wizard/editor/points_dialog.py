@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fuelwiz.desk.field_specs import column_units
 from fuelwiz.wizard.editor.host import Host
-from fuelwiz.wizard.editor.points_view import PointsView
+from fuelwiz.wizard.editor.points_view import PointsView, counted
 
 
 class PointsDialog:
@@ -63,7 +63,7 @@ class PointsDialog:
         form.rebuild()
         form.go_to_path(f"{path}.0.0") if not form.place.in_entry else form.focus_on(0)
         self.host.changed()
-        self.host.say(f"{len(understood.points)} points read. Ctrl+Z undoes it.")
+        self.host.say(f"{counted(len(understood.points))} read. Ctrl+Z undoes it.")
 
     def _curve_path(self) -> str:
         place = self.host.form.place

@@ -7,11 +7,17 @@ from pathlib import Path
 from textual.strip import Strip
 
 from fuelwiz.desk.points.points_file import Points, points_typed
+from fuelwiz.file_limits import MOST_BYTES
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
 
 MOST_LINES = 400
+
+
+def counted(points: int) -> str:
+    """A number of points in words."""
+    return f"{points} point{'' if points == 1 else 's'}"
 
 
 class PointsView(Painted):
@@ -23,6 +29,7 @@ class PointsView(Painted):
         self.first_unit, self.second_unit = "psi", "gal/h"
         self.folder = Path()
         self.path = "pump.curve.points"
+        self._understood: tuple[tuple[object, ...], Points] | None = None
 
     @property
     def text(self) -> str:
@@ -39,7 +46,7 @@ class PointsView(Painted):
     def insert(self, text: str) -> None:
         """Put typed or pasted text in at the end."""
         whole = self.text + text.replace("\r\n", "\n").replace("\r", "\n")
-        self.lines = whole.split("\n")[:MOST_LINES]
+        self.lines = whole[:MOST_BYTES].split("\n")[:MOST_LINES]
         self.repaint()
 
     def backspace(self) -> None:
@@ -49,7 +56,10 @@ class PointsView(Painted):
 
     def understood(self) -> Points:
         """The points in the text, or in the file that it names."""
-        return points_typed(self.text, self.folder, (self.first_unit, self.second_unit), self.path)
+        asked = (self.text, self.folder, (self.first_unit, self.second_unit), self.path)
+        if self._understood is None or self._understood[0] != asked:
+            self._understood = asked, points_typed(*asked)
+        return self._understood[1]
 
     def painted(self, area: Area) -> list[Strip]:
         """The text and what was understood, side by side where there is room."""
@@ -80,11 +90,12 @@ class PointsView(Painted):
                 f"Numbers without a unit are taken as {self.first_unit} and {self.second_unit}.",
             ]
         notes = [
-            f"Understood {len(points.points)} points"
+            f"Understood {counted(len(points.points))}"
             + (f", for {points.voltage}:" if points.voltage else ":")
         ]
         notes += [f"  {pressure}   {other}" for pressure, other in points.points[:12]]
         notes += [f"! {sentence}" for sentence in points.left_out[:6]]
         if points.points:
-            notes.append(f"F8 uses these {len(points.points)} points, Esc cancels.")
+            these = f"these {counted(len(points.points))}" if len(points.points) > 1 else "this point"
+            notes.append(f"F8 uses {these}, Esc cancels.")
         return notes
