@@ -10,6 +10,7 @@ import pytest
 
 from fuelwiz.advice import result
 from fuelwiz.desk import Desk
+from fuelwiz.measured import measured
 from fuelwiz.session import validate
 from fuelwiz.sizing import quick_figures
 
@@ -38,7 +39,8 @@ def test_the_answer_is_that_of_the_file(tmp_path: Path, example: str) -> None:
     assert not desk.complete
     desk.finish()
     assert desk.complete
-    assert desk.result == result(session, quick_figures(session))
+    figures = quick_figures(session)
+    assert desk.result == result(session, figures, measured(session, figures))
 
 
 def test_the_slower_parts_come_when_typing_pauses(tmp_path: Path) -> None:

@@ -17,6 +17,7 @@ from fuelwiz.desk import Desk, NoSuchField, SaveRefused
 from fuelwiz.desk.composites import CHOICE_QUESTIONS, field_of
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.refusals import BESIDE
+from fuelwiz.measured import measured
 from fuelwiz.printable import clean
 from fuelwiz.questions import catalogue
 from fuelwiz.session import as_text, leaf_paths, list_key_paths, validate
@@ -302,7 +303,8 @@ class AnyEdits(RuleBasedStateMachine):
         session = validate(self.desk.plain, self.desk._default_name)
         assert self.desk.session == session
         self.desk.finish()
-        assert self.desk.result == result(session, quick_figures(session))
+        figures = quick_figures(session)
+        assert self.desk.result == result(session, figures, measured(session, figures))
 
     def told(self) -> tuple[object, ...]:
         state = self.desk._state

@@ -10,6 +10,7 @@ import pytest
 
 from fuelwiz.advice import result
 from fuelwiz.desk import Desk
+from fuelwiz.measured import measured
 from fuelwiz.session import validate
 from fuelwiz.sizing import assess, quick_figures
 
@@ -33,7 +34,8 @@ def test_it_ends_with_all_figures_of_the_file(tmp_path: Path, example: str) -> N
     in_slices(desk)
     session = validate(desk.plain, example)
     assert desk.complete
-    assert desk.result == result(session, assess(session))
+    figures = assess(session)
+    assert desk.result == result(session, figures, measured(session, figures))
 
 
 def test_changes_come_before_the_spread_and_in_many_slices(tmp_path: Path) -> None:
@@ -94,4 +96,5 @@ def test_the_quick_figures_stand_until_then(tmp_path: Path) -> None:
     desk = opened(tmp_path)
     desk.finish()
     session = validate(desk.plain, "six")
-    assert desk.result == result(session, quick_figures(session))
+    figures = quick_figures(session)
+    assert desk.result == result(session, figures, measured(session, figures))
