@@ -63,7 +63,7 @@ BUILD = (
     ),
     Action("help", ("f1",), "h", "help", "help on this question; you can keep typing"),
     Action("size", ("pagedown", "pageup"), "", "size", "highlight another size while you type"),
-    Action("view", ("f5",), "v", "view", "next view; behind Ctrl+G v: s w o b l c e f"),
+    Action("view", ("f5",), "v", "view", "next view; behind Ctrl+G v: p s w o b l c e f"),
     Action("next_step", ("f4",), "n", "step", "next step; Ctrl+G and 1 to 0 goes to a step by number"),
     Action("previous_step", ("f3",), "p", "step back", "previous step"),
     Action("table", ("f6",), "t", "table", "move into the size table (Enter chooses one); again to leave"),

@@ -83,8 +83,10 @@ def measured(before: Desk, after: Desk) -> list[Pair]:
 
 def changed_words(before: Desk, after: Desk) -> list[str]:
     """What the second says differently, an entry each: what, what it was, what it is."""
+    result = before.result
+    assumed = {} if result is None else {item.key: item.value for item in result.figures.assumed}
     return [
-        f"{noun_of(change.key)} {_value(change.before)} → {_value(change.now)}"
+        f"{noun_of(change.key)} {_value(change.before or assumed.get(change.key))} → {_value(change.now)}"
         for change in diff(before, after)
         if change.key not in NOT_SHOWN
     ]

@@ -56,6 +56,7 @@ class WhatIfScreen(BuildScreen):
 
     def show_answer(self) -> None:
         """The live pane, and the strip that rests on the same answer."""
+        self.live.then = self.origin.desk.result
         super().show_answer()
         self.query_one("#strip", LinesView).repaint()
 

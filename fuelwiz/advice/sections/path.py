@@ -92,6 +92,7 @@ def path_lines(subject: Subject, size: SizeFigures, parts: Sequence[PathPart]) -
         *([] if subject.session.inlet is not None else [_gap("│", "strainer", "pump inlet")]),
         _pump(subject, size),
         *(_part(subject, size, part) for part in after),
+        *([] if subject.has_runs else [_gap("│", "feed line", "feed line")]),
         _rail(subject),
         *_injectors(subject),
         *_home(subject),

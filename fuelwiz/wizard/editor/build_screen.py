@@ -12,7 +12,7 @@ from textual.strip import Strip
 from textual.widget import Widget
 
 from fuelwiz.desk.desk import Desk
-from fuelwiz.desk.plots import Plots
+from fuelwiz.desk.plots import Plots, Ways
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.sizing.vocabulary import Change
 from fuelwiz.wizard.actions import Action, by_id, by_key, by_letter
@@ -28,7 +28,7 @@ from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
 from fuelwiz.wizard.form.form import Form, Reaction
 from fuelwiz.wizard.live.pane import LivePane
-from fuelwiz.wizard.live.rule import SIZES
+from fuelwiz.wizard.live.rule import PATH, SIZES
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView, place
 from fuelwiz.wizard.program import Program
@@ -55,7 +55,7 @@ class BuildScreen(Screen[None]):
         self.desk = desk
         self.form = Form(desk, step or "goal")
         self.mode: Mode = "form"
-        self.view = SIZES
+        self.view = PATH if desk.path is None else SIZES
         self.highlighted = ""
         self.message = ""
         self.prompt: Prompt | None = None
@@ -85,7 +85,7 @@ class BuildScreen(Screen[None]):
         yield LinesView(look, "steps", self._steps)
         yield FormView(look, self.form)
         yield HelpView(look)
-        yield LivePane(look, Plots(), id="live")
+        yield LivePane(look, Plots(), Ways(), id="live")
         yield LinesView(look, "sheet", lambda area: keys_page(self.program.keys.build, area))
         yield PointsView(look)
         yield LinesView(look, "strip", self.strip_lines)

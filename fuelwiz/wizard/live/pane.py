@@ -16,8 +16,9 @@ from fuelwiz.wizard.live.how_sure import sure_lines
 from fuelwiz.wizard.live.ladder import ladder_lines
 from fuelwiz.wizard.live.layout import Layout, layout_for
 from fuelwiz.wizard.live.parts import part_lines
+from fuelwiz.wizard.live.path import SIDE_BY_SIDE_FROM, both_ways, way_lines
 from fuelwiz.wizard.live.reading import read_lines
-from fuelwiz.wizard.live.rule import CEILINGS, CHANGES, CURVES, HOW_SURE, LADDER, SIZES, rule_line
+from fuelwiz.wizard.live.rule import CEILINGS, CHANGES, CURVES, HOW_SURE, LADDER, PATH, SIZES, rule_line
 from fuelwiz.wizard.live.sizes import size_lines
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
@@ -26,9 +27,11 @@ from fuelwiz.wizard.painted import Painted
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
     from fuelwiz.sizing.figures import Plot
+    from fuelwiz.sizing.part_figures import PathPart
     from fuelwiz.sizing.vocabulary import Change
 
 CurveSource = Callable[["Result", str], "Plot | None"]
+WaySource = Callable[["Result", str], "tuple[PathPart, ...]"]
 NOTHING_YET = "Type the power that you want: the answer starts with it."
 MORE_BELOW = "more below: the arrows"
 MORE_BEHIND_F6 = "more below: F6, then the arrows"
@@ -39,8 +42,16 @@ class LivePane(Painted):
 
     DEFAULT_CSS = "LivePane { width: 1fr; height: 1fr; }"
 
-    def __init__(self, look: Look, curves: CurveSource | None = None, *, id: str | None = None) -> None:
+    def __init__(
+        self,
+        look: Look,
+        curves: CurveSource | None = None,
+        ways: WaySource | None = None,
+        *,
+        id: str | None = None,
+    ) -> None:
         super().__init__(look, id=id)
+        self.then: Result | None = None  # what a what-if is tried against
         self.view = SIZES
         self.highlighted = ""
         self.notes: tuple[str, ...] = ()
@@ -51,6 +62,7 @@ class LivePane(Painted):
         self.all_names = False
         self.shows_sizes = False
         self._curves = curves
+        self._ways = ways
         self._result: Result | None = None
         self._held: str | None = None
 
@@ -154,7 +166,18 @@ class LivePane(Painted):
             return change_lines(result, self.change, area, self.table_focused)
         if view == HOW_SURE:
             return self._scrolled(sure_lines(result, area), area)
+        if view == PATH:
+            return self._path(result, area)
         return self._scrolled(read_lines(view, result, area, whole=self.table_focused), area)
+
+    def _path(self, result: Result, area: Area) -> list[Strip]:
+        """The way at the highlighted size; beside the one that it is tried against, where there is room for both."""
+        parts = self._ways(result, self.highlighted) if self._ways else result.figures.path
+        if self.then is not None and area.width >= SIDE_BY_SIDE_FROM:
+            then = self.then, self.then.figures.path
+            return self._scrolled(both_ways(then, (result, parts), self.highlighted, area), area)
+        whole = self.table_focused
+        return self._scrolled(way_lines(result, self.highlighted, parts, area, whole=whole), area)
 
     def _scrolled(self, lines: list[Strip], area: Area) -> list[Strip]:
         self.scrolled = min(self.scrolled, max(len(lines) - area.rows, 0))

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 from textual.strip import Strip
 
-from fuelwiz.advice.sections import bad_days, ceilings, changes, how_sure, pressure, sizes
+from fuelwiz.advice.sections import bad_days, ceilings, changes, how_sure, path, pressure, sizes
 from fuelwiz.wizard.paint import Area
 
-SIZES, CHANGES, HOW_SURE, BAD_DAYS, LADDER, CURVES, CEILINGS, FINDINGS = VIEWS = tuple(
+PATH, SIZES, CHANGES, HOW_SURE, BAD_DAYS, LADDER, CURVES, CEILINGS, FINDINGS = VIEWS = tuple(
     name.lower()
     for name in (
+        path.NAME,
         sizes.NAME,
         changes.NAME,
         how_sure.NAME,
@@ -20,10 +21,10 @@ SIZES, CHANGES, HOW_SURE, BAD_DAYS, LADDER, CURVES, CEILINGS, FINDINGS = VIEWS =
         bad_days.FINDINGS,
     )
 )
-READ = (HOW_SURE, BAD_DAYS, FINDINGS)
+READ = (PATH, HOW_SURE, BAD_DAYS, FINDINGS)
 """The views that are read from top to bottom and may be longer than their room."""
 
-LETTERS = dict(zip("swoblcef", VIEWS, strict=True))
+LETTERS = dict(zip("pswoblcef", VIEWS, strict=True))
 """The views by the letter that shows each."""
 
 

@@ -1,0 +1,187 @@
+"""The path: the fuel's way down the page, a part a line; in a what-if then and now side by side."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from itertools import zip_longest
+from typing import TYPE_CHECKING
+
+from rich.cells import cell_len
+from textual.strip import Strip
+
+from fuelwiz.advice.sections.path import PathLine, path_lines
+from fuelwiz.advice.subject import Subject
+from fuelwiz.terminal.palette import Role
+from fuelwiz.wizard.paint import Area, Row, clip
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.result import Result
+    from fuelwiz.sizing.part_figures import PathPart
+
+MARK, STOP, STEM, BRANCH = 1, 3, 4, 6
+GAP = 2
+WIDEST_NAME = 15
+USUAL_OUTCOME = 8  # cells of a loss with its unit; velocities stand before it, in a column where they can
+LEAST_GIVEN = 12  # cells under which what was given makes room for itself: the velocity goes
+SIDE_BY_SIDE_FROM = 76
+ASSUMED = "assumed"
+
+Parts = Sequence["PathPart"]
+
+
+def way_lines(result: Result, size: str, parts: Parts, area: Area, *, whole: bool = False) -> list[Strip]:
+    """The way at a size of line; `whole` in as many lines as it takes, else those that say nothing new are folded."""
+    lines = _lines(result, size, parts)
+    columns = _Columns(lines, area)
+    if whole:
+        return [strip for line in lines for strip in columns.drawn(line, whole=True)]
+    drawn: list[Strip] = []
+    for group in _groups(len(lines), _folded(lines, area.rows)):
+        if len(group) > 1:
+            drawn.append(area.row().put(BRANCH, f"… {len(group)} more", "muted").strip())
+        else:
+            drawn += columns.drawn(lines[group[0]])
+    return drawn
+
+
+def both_ways(then: tuple[Result, Parts], now: tuple[Result, Parts], size: str, area: Area) -> list[Strip]:
+    """Then on the left, now on the right, each at its own size; what differs is marked, and stays where room lacks."""
+    before = _lines(then[0], then[0].figures.verdict.size, then[1])
+    after = _lines(now[0], size, now[1])
+    half = area.width // 2
+    names = max(_start(line) + cell_len(area.look.fold(line.name)) for line in (*before, *after))
+    names = min(names, BRANCH + WIDEST_NAME)
+    pairs = list(zip_longest(before, after))
+    differ = [pair for pair in pairs if pair[0] != pair[1]]
+    shown = pairs if len(pairs) < area.rows or len(differ) == len(pairs) else differ
+    lines = [area.row().put(STOP, "then", "muted").put(half + STOP, "now", bold=True).strip()]
+    for left, right in shown:
+        line = area.row()
+        if left is not None:
+            _half(line, left, 0, half, names, changed=False)
+        if right is not None:
+            _half(line, right, half, area.width - half - 1, names, changed=left != right)
+        lines.append(line.strip())
+    if shown is differ:
+        lines.append(area.row().put(BRANCH, f"… {len(pairs) - len(differ)} alike", "muted").strip())
+    return lines
+
+
+def _lines(result: Result, size: str, parts: Parts) -> tuple[PathLine, ...]:
+    """The way; a velocity has its unit, as no head above it could have."""
+    subject = Subject(result.session, result.figures)
+    unit = subject.numbers.unit("velocity")
+    lines = path_lines(subject, result.figures.row(size) or subject.pick, parts)
+    return tuple(
+        line._replace(velocity=f"{line.velocity} {unit}") if line.velocity else line for line in lines
+    )
+
+
+def _folded(lines: Sequence[PathLine], rows: int) -> set[int]:
+    """The lines to leave out so that the rest fit: of those without a limit, a guess or a gap, before the rail first."""
+    quiet = [at for at, line in enumerate(lines) if not (line.limits or line.assumed or line.gap)]
+    rail = max((at for at, line in enumerate(lines) if not line.stem and at < len(lines) - 1), default=0)
+    between = [at for at in quiet if lines[at].stem]
+    order = sorted(between, key=lambda at: (at > rail, -at)) + [at for at in quiet if not lines[at].stem]
+    hidden: set[int] = set()
+    for at in order:
+        if len(_groups(len(lines), hidden)) <= rows:
+            break
+        hidden.add(at)
+    return hidden
+
+
+def _groups(count: int, hidden: set[int]) -> list[list[int]]:
+    """The lines one by one, those that are hidden together where they follow one another."""
+    groups: list[list[int]] = []
+    for at in range(count):
+        if at in hidden and groups and groups[-1][-1] in hidden:
+            groups[-1].append(at)
+        else:
+            groups.append([at])
+    return groups
+
+
+class _Columns:
+    """Where the columns of a way stand."""
+
+    def __init__(self, lines: Sequence[PathLine], area: Area) -> None:
+        self.area = area
+        fold = area.look.fold
+        names = [cell_len(fold(line.name)) + _start(line) for line in lines]
+        self.given = min(max(names), BRANCH + WIDEST_NAME) + GAP
+        self.speed = area.width - 1 - USUAL_OUTCOME - GAP
+
+    def drawn(self, line: PathLine, *, whole: bool = False) -> Iterator[Strip]:
+        """A part in one line, or where the `whole` of what was given takes more, in those."""
+        area, look = self.area, self.area.look
+        role: Role = "muted" if line.assumed or line.gap else "text"
+        row = area.row()
+        _put_name(row, line, 0, self.given - GAP, role)
+        out = look.fold(_outcome(line, area))
+        end = area.width - 1 - (cell_len(out) + GAP if out else 0)
+        speed, speed_end = look.fold(line.velocity), min(self.speed, end)
+        if speed and speed_end - cell_len(speed) - GAP - self.given >= LEAST_GIVEN:
+            end = speed_end - cell_len(speed) - GAP
+        else:
+            speed = ""
+        told = look.fold(_told(line))
+        room = max(end - self.given, 1)
+        texts = area.wrapped(told, self.given + area.width - 1 - self.given - room) if whole and told else []
+        first = texts[0] if texts else clip(told, room, look.fold("…"))
+        row.put(self.given, first, role)
+        if speed:
+            row.put_right(speed_end, speed, role)
+        row.put_right(area.width - 1, out, "fault" if line.limits else role, bool(line.limits))
+        yield row.strip()
+        for text in texts[1:]:
+            more = area.row()
+            if line.stem:
+                more.put(STEM, look.mark("axis"), "muted")
+            yield more.put(self.given, text, role).strip()
+
+
+def _start(line: PathLine) -> int:
+    return BRANCH if line.stem else STOP
+
+
+def _put_name(row: Row, line: PathLine, left: int, end: int, role: Role, changed: bool = False) -> None:
+    """The mark, the stem and the name of a part, up to a cell."""
+    look = row.look
+    if line.limits:
+        row.lay(left + MARK, look.mark("no"), look.chip("too fast", row.ground, True))
+    elif line.gap:
+        row.put(left + MARK, look.mark("untouched"), "muted")
+    elif line.assumed:
+        row.put(left + MARK, look.mark("not sure"), "muted")
+    if line.stem:
+        row.put(left + STEM, look.fold(line.stem), "muted")
+    room = end - left - _start(line)
+    name = clip(look.fold(line.name), room, look.fold("…"))
+    row.put(left + _start(line), name, "focus" if changed else role, changed or not line.stem)
+
+
+def _outcome(line: PathLine, area: Area) -> str:
+    """What comes out, behind a mark where it is the limit."""
+    return (
+        f"{area.look.mark('no')} {line.at_the_goal}" if line.limits and line.at_the_goal else line.at_the_goal
+    )
+
+
+def _told(line: PathLine) -> str:
+    """What was given, with the word before it where it is assumed."""
+    if line.assumed and line.given:
+        return f"{ASSUMED}: {line.given}"
+    return line.given
+
+
+def _half(row: Row, line: PathLine, left: int, width: int, names: int, *, changed: bool) -> None:
+    """A part in half of a line: its name and what comes out; what is new is marked."""
+    look = row.look
+    out = look.fold(line.at_the_goal or line.given)
+    role: Role = "muted" if line.assumed or line.gap else "text"
+    _put_name(row, line, left, left + names, role, changed)
+    if changed:
+        out = f"{look.mark('pointer')} {out}"
+    text = clip(out, max(width - names - GAP, 0), look.fold("…"))
+    row.put_right(left + width, text, "fault" if line.limits else "focus" if changed else role, changed)
