@@ -30,7 +30,7 @@ def values_assumed(left_out: Sequence[Assumption]) -> list[str]:
 
 def by_effect(left_out: Sequence[Assumption]) -> list[Assumption]:
     """What was left out, what moves the result most first; what is not known to move it last, as it stood."""
-    return sorted(left_out, key=lambda item: -1.0 if item.effect is None else -1.0 - item.effect)
+    return sorted(left_out, key=lambda item: (item.effect is None, -(item.effect or 0.0)))
 
 
 def count_in_words(left_out: Sequence[Assumption]) -> str:

@@ -49,8 +49,8 @@ async def test_the_strip_says_what_the_build_comes_to(builds: Path) -> None:
     async with at_list(builds) as reader:
         await reader.reckoned()
         below = " ".join(" ".join(reader.lines[19:23]).split())
-        assert below.startswith("! Hill-climb six: Your -6 (*) is too small")
-        assert "7 values assumed, 2 sections left out" in below and "steps not visited yet" in below
+        assert below.startswith("! Hill-climb six: Short of your reserve: 13 % to spare")
+        assert "11 values assumed, 2 sections left out" in below and "steps not visited yet" in below
 
 
 @pytest.fixture

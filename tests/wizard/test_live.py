@@ -82,16 +82,18 @@ async def test_reading_order_is_rule_answer_table_words(look: Look) -> None:
     async with shown(look=look) as pilot:
         app_of(pilot).pane.show(drawn_result("hill-climb-six"), "-6")
         lines = lines_of(app_of(pilot).pane)
-        assert "[sizes]" in lines[0] and "is too small" in lines[1] and "Choose -8" in lines[2]
-        assert lines[3].split()[0] == "Size" and "-4" in lines[4] and "-16" in lines[9]
-        assert [line.split()[0] for line in lines[10:]] == ["no", "means", "costs", "bigger"]
+        assert "[sizes]" in lines[0] and "Short of your reserve" in lines[1] and "Tightest" in lines[2]
+        assert lines[5].split()[0] == "Size" and "-4" in lines[6] and "-16" in lines[11]
+        assert [line.split()[0] for line in lines[12:]] == ["no", "means"]
 
 
 async def test_a_view_takes_the_place_of_the_table_on_a_small_screen() -> None:
     async with shown((80, 14)) as pilot:
         app_of(pilot).pane.show(drawn_result("hill-climb-six"), "-8", view="ladder")
         lines = lines_of(app_of(pilot).pane)
-        assert "is too small" in lines[1] and "-8 at goal" in lines[3] and "must make" in "".join(lines)
+        assert (
+            "Short of your reserve" in lines[1] and "-8 at goal" in lines[5] and "must make" in "".join(lines)
+        )
         assert not any("Velocity is" in line for line in lines)
 
 
@@ -124,7 +126,7 @@ async def test_a_held_answer_is_grey_and_says_why() -> None:
         pane = app_of(pilot).pane
         pane.show(drawn_result("hill-climb-six"), "-8", held=HELD)
         assert "Not updated: still using" in lines_of(pane)[2]
-        table = [style.color for y in range(3, 14) for _, style, _ in pane.render_line(y)]
+        table = [style.color for y in range(5, 14) for _, style, _ in pane.render_line(y)]
         assert set(table) == {Look().style("muted").color}
 
 
@@ -140,7 +142,7 @@ async def test_only_the_cells_that_changed_are_drawn_again() -> None:
         changed = replace(result, figures=replace(result.figures, sizes=(*result.figures.sizes[:5], faster)))
         app.pane.show(changed, "-8")
         (region,) = app.regions
-        assert (region.y, region.height) == (9, 1)  # -16 stands in line 9; 0.9 ft/s becomes 1.6 ft/s
+        assert (region.y, region.height) == (11, 1)  # -16 stands in line 11; 0.9 ft/s becomes 1.6 ft/s
         before, after = "-16      0.875            0.9", "-16      0.875            1.6"
         first = next(at for at, pair in enumerate(zip(before, after, strict=True)) if pair[0] != pair[1])
         assert (region.x, region.right) == (3 + first, 3 + len(after))
@@ -168,8 +170,8 @@ async def test_a_resized_pane_is_laid_out_anew() -> None:
         pane.show(drawn_result("hill-climb-six"), "-8")
         await pilot.resize_terminal(60, 13)
         await pilot.pause()
-        assert lines_of(pane)[1].startswith(" ! -6* is too small")
-        assert lines_of(pane)[2].split()[:3] == ["Size", "in", "ft/s"]
+        assert lines_of(pane)[1].startswith(" ! Short of your reserve")
+        assert lines_of(pane)[4].split()[:3] == ["Size", "in", "ft/s"]
 
 
 async def test_a_long_list_scrolls_and_stops_at_its_end() -> None:

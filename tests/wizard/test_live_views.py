@@ -89,12 +89,16 @@ def test_colours_say_nothing_that_the_text_does_not(pane: str) -> None:
         assert text(drawn(pane, name)) == text(drawn(pane, name, look=LOOKS["none"]))
 
 
+def spaced(words: str) -> str:
+    return words.replace("\u00a0", " ")
+
+
 def test_the_answer_stands_first_and_what_to_do_under_it() -> None:
     words = drawn_result("hill-climb-six").words
-    lines = text(drawn("answer", rows=5))
+    lines = text(drawn("answer", rows=8))
     assert lines[0] == " ! Short of your reserve: good for 851 of 750 hp, 13 % to spare, you want 15."
-    assert lines[1].strip() == words.answer[1]
-    assert lines[-1] == "   Choose -8: F6, Enter."
+    assert lines[1].strip() == spaced(words.answer[1])
+    assert "   Choose -8: F6, Enter." in lines
 
 
 @pytest.mark.parametrize(("width", "rows"), [(80, 4), (100, 3), (59, 4), (60, 3), (109, 12)])
@@ -102,7 +106,7 @@ def test_a_line_that_does_not_fit_gives_way_to_a_shorter_form(width: int, rows: 
     words = drawn_result("twins").words
     lines = [line.strip(" !") for line in text(drawn("answer", "twins", rows=rows, width=width))]
     for forms in words.answer_forms[:rows]:
-        assert any(form in " ".join(lines) for form in forms)
+        assert any(spaced(form) in " ".join(lines) for form in forms)
     assert not any("…" in line for line in lines)
 
 
@@ -239,10 +243,11 @@ def test_a_ceiling_under_the_goal_is_marked() -> None:
 
 
 def test_each_bad_day_has_its_line() -> None:
-    lines = text(drawn("bad days", rows=10))
+    lines = text(drawn("bad days", rows=12))
     cases = drawn_result("hill-climb-six").figures.stress
     names = drawn_result("hill-climb-six").words.case_names
-    assert len(lines) == 1 + len(cases)
+    assert lines[0].strip() == "Wrong today already, so not said again below: the pump is too small."
+    lines = lines[-len(cases) - 1 :]
     for line, case, name in zip(lines[1:], cases, names, strict=True):
         assert line[3:].startswith(name)
         assert ("✗ no " in line) == (case.works is False)

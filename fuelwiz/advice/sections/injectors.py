@@ -27,7 +27,7 @@ def injectors(subject: Subject, _words: Words) -> Iterator[Block]:
             subject.numbers.limit("percent", DUTY_LIMIT),
         )
         yield Paragraph(
-            f"None given. Look for {figures.count} of {each} or more, rated at {at}: {most} duty at the goal."
+            f"Not given: look for {figures.count} of {each} or more, rated at {at}: {most} duty at the goal."
         )
         return
     if given is None or figures is None:

@@ -69,14 +69,14 @@ def _build(entry: BuildFile) -> tuple[dict[str, Any], Subject]:
     from fuelwiz.advice.subject import Subject
     from fuelwiz.document.file import load
     from fuelwiz.session import validate
-    from fuelwiz.sizing import first_figures
+    from fuelwiz.sizing import quick_figures
 
     if entry.is_draft:
         plain, session = entry.plain, validate(entry.plain, entry.name)
     else:
         document, session = load(entry.path)
         plain = document.plain
-    return plain, Subject(session, first_figures(session))
+    return plain, Subject(session, quick_figures(session))
 
 
 def _judged(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:

@@ -27,13 +27,13 @@ def answer_lines(result: Result, area: Area, held: str | None = None) -> list[St
     shown = area if held is None else replace(area, look=area.look.grayed)
     under = [] if held is None else held_lines(held, area.high(area.rows - 1))
     mark, role = _judgement(result, area)
-    lines = []
+    lines: list[Strip] = []
     for index, text in enumerate(_told(result, area, area.rows - len(under))):
         line = shown.row()
         if index == 0 and held is None:
             line.put(MARK, mark, role, True)
         lines.append(line.put(TEXT, text, bold=index == 0).strip())
-    return area.filled(lines + under)
+    return area.filled([*lines[:1], *under, *lines[1:]])
 
 
 def held_lines(held: str, area: Area) -> list[Strip]:

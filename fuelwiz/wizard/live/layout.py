@@ -13,7 +13,7 @@ PICTURE = 10  # lines that a picture under the table wants
 LADDER = 12  # lines of the ladder where the curves stand under it
 WHOLE_ANSWER, NARROW_ANSWER = 4, 3
 NARROW_BELOW = 76
-MORE_WORDS = 3  # lines that the explanation gets beyond its labels before the pictures get more
+MORE_WORDS = 2  # lines that the explanation gets beyond its labels before the pictures get more
 
 
 @dataclass(frozen=True, slots=True)

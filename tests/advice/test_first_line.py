@@ -1,0 +1,93 @@
+"""The first line of the answer agrees with verdict and ceilings, whatever the build."""
+
+from __future__ import annotations
+
+import random
+import re
+from typing import Any
+
+import pytest
+
+from fuelwiz.advice import Result, result
+from fuelwiz.session import validate
+from fuelwiz.sizing import first_figures
+
+from .builds import NAMES, changed, plain, spaced
+
+BUILDS = 300
+RANDOM: dict[str, tuple[Any, ...]] = {
+    "goal__power": tuple(f"{power} hp" for power in (120, 250, 400, 560, 700, 950, 1500)),
+    "goal__reserve": ("0 %", "15 %", "40 %"),
+    "goal__power_at": ("crank", "wheels"),
+    "fuel__temperature": ("10 degC", "40 degC", "65 degC"),
+    "pressure__boost": ("0 psi", "12 psi", "35 psi"),
+    "pressure__base": ("40 psi", "58 psi"),
+    "pressure__regulator": ("rail", "tank", "none"),
+    "pressure__reference": ("manifold", "atmosphere", None),
+    "feed__chosen": ("-4", "-6", "-10", None),
+    "pump__place": ("tank", "outside"),
+    "pump__relief": ("70 psi", "120 psi", None),
+    "pump__volts": ("11.5 V", "13.5 V", None),
+    "feed__filter__0__pressure_rating": ("60 psi", None),
+    "pull": ([{"rpm": 4000, "power": "500 hp", "boost": "25 psi"}], []),
+}
+OF_EXAMPLES = [name for name in NAMES if name not in ("goal-alone", "pipe")]
+
+
+def random_build(seed: int) -> Result:
+    """An example with some keys of every kind changed."""
+    draw = random.Random(seed)
+    name = draw.choice(OF_EXAMPLES)
+    data = plain(name)
+    keys = draw.sample(sorted(RANDOM), draw.randint(1, 6))
+    changes = {key: draw.choice(RANDOM[key]) for key in keys}
+    if "pump" not in data:
+        changes = {key: value for key, value in changes.items() if not key.startswith("pump")}
+    if not data["feed"].get("filter"):
+        changes.pop("feed__filter__0__pressure_rating", None)
+    session = validate(changed(data, changes), name)
+    return result(session, first_figures(session))
+
+
+def number(text: str) -> float:
+    return float(text.replace("\u2212", "-"))
+
+
+@pytest.mark.parametrize("seed", range(BUILDS))
+def test_the_first_line_agrees_with_verdict_and_ceilings(seed: int) -> None:
+    one = random_build(seed)
+    first, figures = spaced(one.words.answer[0]), one.figures
+    works, limits = figures.verdict.works, figures.verdict.limits
+    good = re.fullmatch(
+        r"Good for ([\d.]+) (?:hp|kW) of the ([\d.]+) wanted: .* (?:is|are) the limit.*\.", first
+    )
+    assert bool(good) == (works is True), (first, limits)
+    assert first.startswith("No pump yet: look for ") == (figures.pump is None)
+    if figures.pump is None:
+        return
+    solved = min(item.max_power_W for item in figures.ceilings if item.basis == "solved")
+    goal = figures.demand.crank_power_W
+    share = 1.0 - one.session.goal.driveline_loss if one.session.goal.power_at == "wheels" else 1.0
+    unit = 745.69987 if "hp" in first else 1000.0
+    told = re.search(r"(?:Good for|Short:|good for) ([\d.]+) (?:hp )?of (?:the )?([\d.]+)", first)
+    if told is not None:
+        assert number(told[1]) == pytest.approx(solved * share / unit, abs=0.51)
+        assert number(told[2]) == pytest.approx(goal * share / unit, abs=0.51)
+        assert (number(told[1]) < number(told[2])) == (solved < goal)
+    if first.startswith("Short:"):
+        assert solved < goal and works is False
+    if first.startswith("Short at"):
+        assert figures.pull and any(point.limits for point in figures.pull)
+    if first.startswith("Short of"):
+        assert "pump" in limits and solved >= goal
+    if first.startswith("Full power is fine"):
+        assert "return" in limits and solved >= goal
+    if works is False:
+        assert re.match(r"Short|Full power is fine|Good for .* but ", first), first
+
+
+def test_all_forms_are_met() -> None:
+    firsts = [spaced(random_build(seed).words.answer[0]) for seed in range(BUILDS)]
+    forms = ("Good for .* the limit", "Short: ", "Short at ", "Short of", "No pump yet", "Good .* but ")
+    for form in forms:
+        assert any(re.match(form, first) for first in firsts), form
