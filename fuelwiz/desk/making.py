@@ -43,8 +43,11 @@ def _return(_session: Session, figures: Figures) -> Iterator[Typed]:
 
 
 def _regulator(session: Session, _figures: Figures) -> Iterator[Typed]:
+    """Twice the flow at the loss of today, which is typed as well: of a regulator that is told, neither is assumed."""
     assert session.return_line is not None
-    yield "return_line.regulator.rated_flow", _flow(2 * session.return_line.regulator.rated_flow)
+    regulator = session.return_line.regulator
+    yield "return_line.regulator.rated_flow", _flow(2 * regulator.rated_flow)
+    yield "return_line.regulator.rated_loss", f"{from_si(regulator.rated_loss, 'psi'):.{EXACT}g} psi"
 
 
 def _wire(session: Session, _figures: Figures) -> Iterator[Typed]:

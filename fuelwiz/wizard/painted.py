@@ -60,8 +60,9 @@ class Painted(Widget):
             self._lines = self.painted(self.area)
 
     def repaint(self) -> None:
-        """Paint all lines anew and refresh the cells that differ."""
+        """Paint all lines anew and refresh the cells that differ; without room, as soon as there is some."""
         if not self.size.width or not self.size.height:
+            self._painted_size = None
             return
         self._painted_size = self.size.width, self.size.height
         before, self._lines = self._lines, self.painted(self.area)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import tomllib
+from dataclasses import replace
 from functools import lru_cache
 from pathlib import Path
 from typing import Any
@@ -12,6 +13,7 @@ from textual.strip import Strip
 
 from fuelwiz.advice import Result, result
 from fuelwiz.session import validate
+from fuelwiz.sizing import assess
 from fuelwiz.sizing.figures import Plot
 from fuelwiz.wizard.look import Look
 
@@ -32,6 +34,20 @@ def drawn_result(name: str, units: str = "us") -> Result:
     plain = tomllib.loads((EXAMPLES / f"{name}.toml").read_text()) | {"show_units": units}
     session = validate(plain, name)
     return result(session, independent_figures(name, session))
+
+
+@lru_cache
+def filled_result(name: str, units: str = "us") -> Result:
+    """An example with all that the program itself works out: what changes buy, and how sure it is."""
+    plain = tomllib.loads((EXAMPLES / f"{name}.toml").read_text()) | {"show_units": units}
+    session = validate(plain, name)
+    return result(session, assess(session))
+
+
+def unfilled_result(name: str) -> Result:
+    """The same before anything of that is there."""
+    found = filled_result(name)
+    return result(found.session, replace(found.figures, changes=(), way_out=None, spread=None))
 
 
 def crossing_lines(of: Result, highlighted: str) -> Plot | None:

@@ -1,0 +1,134 @@
+"""The fuel's way down the page: a part a line, what limits, what is assumed, what is open; then and now in a what-if."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from fuelwiz.desk import Desk
+from fuelwiz.desk.plots import Ways
+from fuelwiz.wizard.app import FuelwizApp
+from fuelwiz.wizard.editor.build_screen import BuildScreen
+from fuelwiz.wizard.live.path import both_ways, way_lines
+from fuelwiz.wizard.live.rule import LETTERS, PATH, SIZES
+from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.paint import Area
+
+from .keyboard import at_build, copy_of
+from .results import LOOKS, NAMES, filled_result, text
+
+AT = [(80, 24), (60, 20), (120, 36), (160, 50)]
+
+
+def drawn(name: str, size: str = "", *, width: int = 80, rows: int = 30, whole: bool = False) -> list[str]:
+    result = filled_result(name)
+    size = size or result.figures.verdict.size
+    return text(way_lines(result, size, Ways()(result, size), Area(Look(), width, rows), whole=whole))
+
+
+@pytest.mark.parametrize("look", LOOKS.values(), ids=list(LOOKS))
+def test_it_keeps_to_its_width(look: Look) -> None:
+    for name in NAMES:
+        result = filled_result(name)
+        size = result.figures.verdict.size
+        parts = Ways()(result, size)
+        for width in (59, 60, 75, 80, 109):
+            area = Area(look, width, 9)
+            for lines in (
+                way_lines(result, size, parts, area),
+                way_lines(result, size, parts, area, whole=True),
+                both_ways((result, parts), (result, parts), size, area),
+            ):
+                assert all(line.cell_length == width for line in lines)
+                assert look.unicode or all(line.text.isascii() for line in lines)
+
+
+def test_the_parts_stand_in_the_order_of_the_flow() -> None:
+    lines = drawn("full-session")
+    names = ["tank", "strainer", "pump", "filter", "rail", "injectors", "regulator"]
+    at = [
+        next(i for i, line in enumerate(lines) if line[3:].lstrip("│├ ").startswith(name)) for name in names
+    ]
+    assert at == sorted(at)
+    assert lines[0].strip().startswith(("? tank", "tank")) and lines[-1].strip() == "surge pot"
+
+
+def test_what_limits_is_marked_what_is_assumed_says_so_and_a_gap_names_its_question() -> None:
+    (home,) = [line for line in drawn("twins") if "at idle" in line and "✗" in line]
+    assert home.startswith(" ✗  │ ") and home.count("✗") == 2
+    regulator = next(line for line in drawn("twins") if "regulator" in line)
+    assert regulator.startswith(" ?  │ ") and "assumed: " in regulator
+    open_ = [line for line in drawn("goal-alone") if line.startswith(" · ")]
+    assert [line for line in open_ if "feed line" in line] and [
+        line for line in open_ if "pump inlet" in line
+    ]
+
+
+def test_it_is_the_way_of_the_size_that_is_asked_for() -> None:
+    small, large = drawn("hill-climb-six", "-6"), drawn("hill-climb-six", "-10")
+    assert any(
+        "-6 PTFE" in line and "7.4 ft/s" in line for line in small
+    )  # 7.4 ft/s: the table of the wireframes
+    assert any("-10 PTFE" in line and "2.9 ft/s" in line for line in large)
+
+
+@pytest.mark.parametrize("name", NAMES)
+@pytest.mark.parametrize("width", [60, 80])
+def test_what_says_nothing_new_is_folded_where_rows_lack(name: str, width: int) -> None:
+    whole = drawn(name, width=width)
+    rows = len(whole) - 2
+    folded = drawn(name, width=width, rows=rows)
+    told = {line for line in whole if line[1] in "✗?·"}
+    assert told <= set(folded)
+    hidden = sum(int(line.split()[1]) for line in folded if "… " in line and line.endswith("more"))
+    groups = sum(line.endswith(" more") for line in folded)
+    assert len(folded) == len(whole) - hidden + groups
+    quiet = len(whole) - len(told)
+    if quiet > 4:
+        assert len(folded) <= rows and hidden >= 2
+
+
+def test_in_the_focus_nothing_is_cut() -> None:
+    assert any("…" in line for line in drawn("twins", width=60))
+    lines = drawn("twins", width=60, whole=True)
+    assert not any("…" in line for line in lines)
+    given = " ".join(line[17:].split("  ")[0] for line in lines)
+    assert "assumed: 6 psi at 100 gal/h" in given
+
+
+def test_then_and_now_mark_what_differs(tmp_path: Path) -> None:
+    desk = Desk.open(copy_of("hill-climb-six", tmp_path))
+    desk.update()
+    scratch = desk.what_if()
+    scratch.type("pressure.boost", "10 psi")
+    then, now = desk.result, scratch.result
+    assert then is not None and now is not None
+    ways = ((then, then.figures.path), (now, now.figures.path))
+    lines = text(both_ways(*ways, now.figures.verdict.size, Area(Look(), 80, 30)))
+    rail = next(line for line in lines if "rail" in line)
+    assert "65.5 psi" in rail[:40] and "▸ 53.5 psi" in rail[40:]  # 43.5 psi of base and 22 or 10 of boost
+    tank = next(line for line in lines if "tank" in line)
+    assert "▸" not in tank and tank[:40].split() == tank[40:].split()
+
+
+@pytest.mark.parametrize("size", AT)
+async def test_every_view_comes_by_its_letter(tmp_path: Path, size: tuple[int, int]) -> None:
+    async with at_build(copy_of("full-session", tmp_path), size) as keys:
+        assert keys.screen.view == SIZES
+        for letter, view in LETTERS.items():
+            await keys.press("ctrl+g", "v", letter)
+            assert keys.screen.view == view
+            await keys.until(f"[{view}]")
+            keys.says_all_within()
+        await keys.press("ctrl+g", "v", "escape")
+        assert keys.screen.prompt is None
+
+
+async def test_a_new_build_begins_with_the_path(tmp_path: Path) -> None:
+    app = FuelwizApp(tmp_path, None, look=Look())
+    async with app.run_test(size=(80, 24)) as pilot:
+        app.push_screen(BuildScreen(Desk.new(tmp_path)))
+        await pilot.pause()
+        screen = app.screen
+        assert isinstance(screen, BuildScreen) and screen.view == PATH
