@@ -9,14 +9,14 @@ from typing import Any
 from fuelwiz.advice import Result
 from fuelwiz.desk import edits, lists
 from fuelwiz.desk.calculation import Calculation
-from fuelwiz.desk.composites import CHOICE_QUESTIONS, COUNT_QUESTIONS, field_of
+from fuelwiz.desk.composites import field_of
 from fuelwiz.desk.composites.units_shown import system_of
 from fuelwiz.desk.exceptions import SaveRefused
-from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.last_valid import for_file
 from fuelwiz.desk.outside_data import with_unreadable_in_fields
 from fuelwiz.desk.plain import Plain, value_at, value_path
+from fuelwiz.desk.points.head_units import unit_in_row
 from fuelwiz.desk.points.point_cells import with_points
 from fuelwiz.desk.state import State
 from fuelwiz.desk.steps import Progress, StepState, steps_to_look_at
@@ -33,6 +33,7 @@ from fuelwiz.desk.storage import (
 )
 from fuelwiz.desk.undo import UndoHistory
 from fuelwiz.desk.view import View
+from fuelwiz.desk.visit import Visit
 from fuelwiz.file_limits import UNNAMED
 from fuelwiz.printable import clean
 from fuelwiz.session import Session
@@ -57,8 +58,9 @@ class Desk:
         self.storage = storage
         self._calculation = Calculation()
         self._history = UndoHistory()
-        self._progress = Progress(state.plain)
+        self.progress = Progress(state.plain)
         self._typing: tuple[str, str] | None = None
+        self._visit = Visit("", state)
 
     @classmethod
     def new(cls, folder: Path, name: str = "") -> Desk:
@@ -80,7 +82,7 @@ class Desk:
         """A build as its draft has it, refused texts and all. DraftError where it cannot be read."""
         state, seen, saved, storage = open_draft(place)
         desk = cls(state, storage, saved=saved)
-        desk._progress.seen |= seen
+        desk.progress.seen |= seen
         return desk
 
     def what_if(self) -> Desk:
@@ -90,7 +92,7 @@ class Desk:
         copy.origin = self
         if self.result is not None and self.result.session.feed.run:
             copy._calculation = Calculation(kept_size=self.result.figures.verdict.size)
-        copy._progress.seen = set(self._progress.seen)
+        copy.progress.seen = set(self.progress.seen)
         copy.update()
         return copy
 
@@ -175,14 +177,11 @@ class Desk:
 
     def is_given(self, path: str) -> bool:
         """Whether the builder has said something there, refused or not; NoSuchField where it leads to no field."""
-        if edits.place_of(self._state, path) in self._state.raw:
-            return True
-        if path in CHOICE_QUESTIONS:
-            return CHOICE_QUESTIONS[path].read(self._state) is not None
-        if path in COUNT_QUESTIONS:
-            return COUNT_QUESTIONS[path].read(self._state) is not None
-        spec_at(field_of(path))
-        return value_at(self._state.plain, value_path(field_of(path))) is not None
+        return edits.is_given(self._state, path)
+
+    def unit_of_row(self, path: str) -> str:
+        """The unit that a bare number takes in a cell of a table, as it is shown."""
+        return unit_in_row(self._state, path, self.system)
 
     def value(self, path: str) -> Any:
         """The plain value, list or table at a path; None where there is none."""
@@ -191,12 +190,12 @@ class Desk:
     def type(self, path: str, raw: str) -> None:
         """A text is typed into a field; an empty one takes the value out. NoSuchField where there is no field."""
         text = clean(raw, lines=path == NOTES)
-        state = edits.with_typed(self._state, path, text, self.system)
-        self._change(path, state, (edits.place_of(state, path), text))
+        state, place = self._visit.typed(self._state, path, text, self.system)
+        self._change(path, state, (place, text))
 
     def choose(self, path: str, value: str) -> None:
         """One of the answers of a question is picked; NoSuchField where it has no such answer."""
-        self._change(path, edits.with_choice(self._state, path, value, self.system))
+        self._change(path, self._visit.chosen(self._state, path, value, self.system))
 
     def unsure(self, path: str) -> str:
         """A question is left to its fallback; says which one and why. NoSuchField where there is no field."""
@@ -224,8 +223,9 @@ class Desk:
     def visit(self, path: str) -> None:
         """The pointer enters a question: what is changed from here on can be undone in one go."""
         self._history.visit(path)
-        self._progress.visit(path)
+        self.progress.visit(path)
         self._typing = None
+        self._visit = Visit(path, self._state)
 
     def undo(self) -> str | None:
         """Goes back one visit; the question to show, None where there is nothing to undo."""
@@ -254,11 +254,11 @@ class Desk:
 
     def step_state(self, step: str) -> StepState:
         """How a step stands."""
-        return self._progress.state(step, self._steps_to_look_at())
+        return self.progress.state(step, self._steps_to_look_at())
 
     def step_that_needs_attention(self) -> str:
         """The step to open first."""
-        return self._progress.needs_attention(self._steps_to_look_at())
+        return self.progress.needs_attention(self._steps_to_look_at())
 
     def save(self, path: Path | None = None, *, overwrite: bool = False) -> Saved:
         """Writes the build to its file, or to another, with what the program says of it today.
@@ -313,7 +313,7 @@ class Desk:
             if not self.dirty:
                 self.discard_draft()
                 return None
-            return self.storage.write_draft(self._state, frozenset(self._progress.seen))
+            return self.storage.write_draft(self._state, frozenset(self.progress.seen))
 
     def discard_draft(self) -> None:
         """Deletes the draft that was written here, or come back to."""
@@ -338,7 +338,7 @@ class Desk:
         if visit is None:
             return None
         path, self._state = visit
-        self._typing = None
+        self._typing, self._visit = None, Visit("", self._state)
         self.update()
         return path
 

@@ -29,6 +29,8 @@ _STASHED = {
     "pump.sample": "pump.curve",
     "surge": "surge",
     "inlet.strainer": "inlet.strainer",
+    "feed.filter": "feed.filter",
+    "return_line.regulator": "return_line.regulator",
 }
 
 

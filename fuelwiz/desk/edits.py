@@ -5,17 +5,19 @@ from __future__ import annotations
 from fuelwiz.desk.composites import (
     CHOICE_QUESTIONS,
     COUNT_QUESTIONS,
+    FITTED_SIZES,
     CountQuestion,
     field_of,
     has_several_runs,
-    with_none,
     without_item,
 )
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_questions import answers_to, noun_of
-from fuelwiz.desk.field_specs import NOT_TYPED, cell_of, place_exists, spec_at
+from fuelwiz.desk.field_specs import NOT_TYPED, amps_number, cell_of, place_exists, spec_at
 from fuelwiz.desk.parse_field import parse_field
 from fuelwiz.desk.plain import value_at, value_path
+from fuelwiz.desk.points.amps import amps_of, with_amps
+from fuelwiz.desk.points.head_units import spec_in_row
 from fuelwiz.desk.points.point_cells import type_cell
 from fuelwiz.desk.refusals import Refusal, emptied
 from fuelwiz.desk.state import State
@@ -29,11 +31,25 @@ _SEVERAL = Refusal(
     "There is more than one run, or other parts on it: edit the runs one by one under more.",
 )
 NOTHING_WITHOUT = {
-    "feed.filter": "feed.filter",
     "inlet.line": "inlet.run",
     "return.length": "return_line.run",
 }
 _MAKES_A_RUN = ("feed.length", "feed.hose")
+
+
+def is_given(state: State, path: str) -> bool:
+    """Whether something is said at a path, refused or not; NoSuchField where it leads to no field."""
+    if place_of(state, path) in state.raw:
+        return True
+    for questions in (CHOICE_QUESTIONS, COUNT_QUESTIONS, FITTED_SIZES):
+        if path in questions:
+            return questions[path].read(state) is not None
+    at = field_of(path)
+    spec_at(at)
+    number = amps_number(at)
+    if number is not None:
+        return amps_of(state.plain, number) is not None
+    return value_at(state.plain, value_path(at)) is not None
 
 
 def with_typed(state: State, path: str, raw: str, system: UnitSystem) -> State:
@@ -58,7 +74,8 @@ def with_typed(state: State, path: str, raw: str, system: UnitSystem) -> State:
 
 def place_of(state: State, path: str) -> str:
     """Where a question's text stands: in its field, or under its own name where it is about several keys."""
-    return path if path in COUNT_QUESTIONS or has_several_runs(state, path) else field_of(path)
+    by_itself = path in COUNT_QUESTIONS or path in FITTED_SIZES
+    return path if by_itself or has_several_runs(state, path) else field_of(path)
 
 
 def _known_place(state: State, path: str) -> str:
@@ -80,15 +97,21 @@ def with_read(state: State, path: str, raw: str, system: UnitSystem) -> State:
     """
     if has_several_runs(state, path):
         raise _SEVERAL
+    number = amps_number(field_of(path))
+    if number is not None:
+        spec = spec_in_row(state, path, system)
+        return with_amps(state, number, parse_field(spec, raw, system, noun_of(path))).without_raw(path)
     if path in COUNT_QUESTIONS:
         counted = COUNT_QUESTIONS[path]
         number = parse_field(_spec_of_count(counted), raw, system, noun_of(path))
         return counted.write(state, number).without_raw(path)
     at = field_of(path)
-    spec = spec_at(at)
+    spec = spec_in_row(state, at, system)
     if not raw.strip():
         raise emptied(noun_of(at), spec)
-    value = parse_field(spec, raw, system, noun_of(at))
+    value = parse_field(spec, raw, system, noun_of(path))
+    if path in FITTED_SIZES:
+        return FITTED_SIZES[path].write(state.without_raw(path), value)
     return state.without_raw(path).with_value(at, value)
 
 
@@ -102,6 +125,12 @@ def _emptied(state: State, path: str, at: str) -> State:
         return state.without_raw(path)
     if path in COUNT_QUESTIONS:
         return COUNT_QUESTIONS[path].clear(state).without_raw(path)
+    number = amps_number(field_of(path))
+    if number is not None:
+        state = state.without_raw(path)
+        return state if amps_of(state.plain, number) is None else with_amps(state, number, None)
+    if path in FITTED_SIZES:
+        return FITTED_SIZES[path].clear(state).without_raw(path)
     state = state.without(at)
     if at in ALWAYS_WANTED:
         return state.with_raw(at, "")
@@ -124,8 +153,10 @@ def with_choice(state: State, path: str, answer: str, system: UnitSystem) -> Sta
     if path in CHOICE_QUESTIONS:
         return CHOICE_QUESTIONS[path].write(state, answer)
     at = _known_place(state, path)
+    if path in FITTED_SIZES and answer == "none":
+        return FITTED_SIZES[path].clear(state).without_raw(path)
     if path in NOTHING_WITHOUT and answer == "none":
-        return with_none(state, path)
+        return without_item(state, path)
     spec = spec_at(field_of(path))
     if answer not in (spec.choices if spec.type == "choice" else answers_to(path)):
         raise NoSuchField(f"{path} has no answer {answer}")
@@ -148,11 +179,13 @@ def use_fallback(state: State, path: str) -> State:
     if path in COUNT_QUESTIONS:
         return COUNT_QUESTIONS[path].clear(state).without_raw(path)
     at = field_of(path)
-    if path in {"feed.filter", "inlet.line"}:
+    if path in FITTED_SIZES:
+        return FITTED_SIZES[path].clear(state).without_raw(path)
+    if path == "inlet.line":
         return without_item(state, path)
     if spec_at(at).type in {"kept", "flag"}:
         raise NoSuchField(f"there is no {path} to be left out")
-    if spec_at(at).required or cell_of(at) is not None:
+    if spec_at(at).required or cell_of(at) is not None or amps_number(at) is not None:
         return state
     state = _without_bare_item(state.without(at), path)
     if path in _MAKES_A_RUN and not value_at(state.plain, ("feed", "run")):
@@ -183,7 +216,8 @@ def refusal_of(state: State, path: str, system: UnitSystem) -> Refusal | None:
     raw = state.raw[path]
     try:
         if cell_of(path) is not None:
-            parse_field(spec_at(path), raw, system, noun_of(path)) if raw.strip() else None
+            spec = spec_in_row(state, path, system)
+            parse_field(spec, raw, system, noun_of(path)) if raw.strip() else None
         else:
             with_read(state, path, raw, system)
     except Refusal as refusal:

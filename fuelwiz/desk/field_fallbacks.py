@@ -7,7 +7,7 @@ from typing import Any
 
 from fuelwiz.advice import Result
 from fuelwiz.desk.field_numbers import sensible
-from fuelwiz.desk.field_specs import spec_at
+from fuelwiz.desk.field_specs import AMPS, spec_at
 from fuelwiz.desk.plain import Plain, value_at, value_path
 from fuelwiz.physics.demand import IDLE_SHARE
 from fuelwiz.session import USUAL_VOLTS, Session, fallback_text, validate
@@ -40,7 +40,12 @@ def fallback_in(plain: Plain, path: str, result: Result | None, loaded: bool) ->
     calculated = _calculated(path, result)
     if calculated is not None:
         return calculated
-    if ".fittings." in path or ".points." in path or ".change" in path or path.startswith("pump.current."):
+    if (
+        ".fittings." in path
+        or ".points." in path
+        or ".change" in path
+        or path.startswith(("pump.current.", f"{AMPS}."))
+    ):
         return None
     return fallback_text(_any_session(tuple(value_at(plain, at) for at in _DEPENDS_ON)), path)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fuelwiz.desk.field_specs import cell_of, spec_at
+from fuelwiz.desk.field_specs import amps_number, cell_of, spec_at
 from fuelwiz.desk.steps import step_of
 from fuelwiz.questions import Question, step_questions
 from fuelwiz.units import UnitSystem, describe
@@ -21,7 +21,7 @@ def question_of(path: str, system: UnitSystem = "us") -> Question | None:
 
 def noun_of(path: str) -> str:
     """What a field is called inside a sentence: "boost"."""
-    if cell_of(path) is not None:
+    if cell_of(path) is not None or amps_number(path) is not None:
         return f"{_measured(path)} of this point"
     _, case, changed = path.partition(".change.")
     if case and path.startswith("stress."):

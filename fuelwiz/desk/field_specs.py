@@ -11,6 +11,8 @@ from fuelwiz.shown_units import of_pair
 from fuelwiz.units import UnitSystem
 
 MOST_POINTS = 200
+AMPS = "pump.amps"
+"""The path of the current in the table of the first curve, before the number of its point."""
 NOT_TYPED = frozenset({"format", "kept", "flag", "change", "points", "fittings"})
 Cell = tuple[str, int, int]
 """The path of a list of points, the number of a point, and its column."""
@@ -23,11 +25,19 @@ def spec_at(path: str) -> FieldSpec:
     Raises:
         NoSuchField: the path leads to no field.
     """
+    if amps_number(path) is not None:
+        return field_at("pump.current").parts[1]
     parts = value_path(path)
     length = leaf_length(parts)
     if length is None:
         raise NoSuchField(f"there is no {path} in a build")
     return _inside(field_at(".".join(map(str, parts[:length]))), parts[length:], path)
+
+
+def amps_number(path: str) -> int | None:
+    """The point of the first curve that a path asks the current of; None for any other path."""
+    above, _, number = path.rpartition(".")
+    return int(number) if above == AMPS and number.isdecimal() else None
 
 
 def leaf_length(key_path: KeyPath) -> int | None:

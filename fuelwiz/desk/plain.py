@@ -11,7 +11,7 @@ __all__ = ["KeyPath", "Plain", "put", "taken_out", "value_at", "value_path"]
 
 Plain = dict[str, Any]
 
-_STANDS_EMPTY = ("surge",)
+_STANDS_EMPTY = ("surge", "strainer")
 
 
 def value_path(path: str) -> KeyPath:

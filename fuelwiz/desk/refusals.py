@@ -47,7 +47,8 @@ def wrong_unit(noun: str, unit: str, kind: Kind) -> Refusal:
         measured, exactly = (units.describe(one, with_zero=True) for one in (kinds[0], kind))
     which = _any_of(tuple(map(unit_sign, units.units_of(kind))))
     why = f'"{_quoted(unit)}" is {measured}; {noun} wants {exactly}: {which}. {_STAYS}'
-    return Refusal(f"{wanted} is wanted", why)
+    short = f"{wanted} is wanted"
+    return Refusal(short if len(short) <= BESIDE else "another unit is wanted", why)
 
 
 def out_of_range(noun: str, raw: str, allowed: str) -> Refusal:

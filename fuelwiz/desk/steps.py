@@ -24,6 +24,7 @@ _BY_SECTION = {
     "goal": "goal",
     "engine": "goal",
     "fuel": "fuel",
+    "filter": "lines",
     "pressure": "pressure",
     "pump": "pump",
     "feed": "lines",
@@ -84,7 +85,9 @@ class Progress:
     """Which steps were looked at, and which question the pointer is on."""
 
     def __init__(self, plain: Plain) -> None:
-        self.seen = set(steps_in(plain))
+        self.from_file = steps_in(plain)
+        self.seen = set(self.from_file)
+        self.visited: set[str] = set()
         self._question: str | None = None
 
     def visit(self, path: str) -> None:
@@ -92,6 +95,7 @@ class Progress:
         if self._question is not None and step_of(self._question) != step_of(path):
             self.seen.add(step_of(self._question))
         self._question = path
+        self.visited.add(path)
 
     def state(self, step: str, look: Iterable[str]) -> StepState:
         """How a step stands, given those that have to be looked at."""

@@ -7,17 +7,27 @@ from dataclasses import dataclass, replace
 
 from fuelwiz.advice import Result
 from fuelwiz.desk import field_text
-from fuelwiz.desk.composites import CHOICE_QUESTIONS, COUNT_QUESTIONS, SEVERAL, field_of, has_several_runs
+from fuelwiz.desk.composites import (
+    CHOICE_QUESTIONS,
+    COUNT_QUESTIONS,
+    FITTED_SIZES,
+    SEVERAL,
+    field_of,
+    has_several_runs,
+)
 from fuelwiz.desk.edits import NOTHING_WITHOUT, place_of
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_fallbacks import fallback_in
 from fuelwiz.desk.field_questions import noun_of, question_of
-from fuelwiz.desk.field_specs import spec_at
+from fuelwiz.desk.field_specs import amps_number, spec_at
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.plain import Plain, value_at, value_path
+from fuelwiz.desk.points.amps import amps_of
+from fuelwiz.desk.points.head_units import spec_in_row
 from fuelwiz.desk.refusals import Refusal, fallback_words
 from fuelwiz.desk.state import State
 from fuelwiz.printable import NO_BREAK
+from fuelwiz.session import FieldSpec
 from fuelwiz.units import UnitSystem
 
 
@@ -45,15 +55,23 @@ class View:
             return FieldText(answer or CHOICE_QUESTIONS[path].fallback, assumed=answer is None)
         if path in COUNT_QUESTIONS:
             return self._counted(path)
-        spec = spec_at(field_of(path))
+        spec = spec_in_row(self.state, field_of(path), self.system)
         raw = self.state.raw.get(place)
         if raw is not None:
             return field_text.typed(spec, raw, self.system)
         if has_several_runs(self.state, path):
             return FieldText(SEVERAL)
-        value = value_at(self.state.plain, value_path(place))
+        if path in FITTED_SIZES:
+            size = FITTED_SIZES[path].read(self.state)
+            return FieldText(size or "")
+        number = amps_number(field_of(path))
+        value = (
+            value_at(self.state.plain, value_path(place))
+            if number is None
+            else amps_of(self.state.plain, number)
+        )
         if value is None:
-            return self._fallback(place)
+            return self._fallback(place, spec)
         field = field_text.given(spec, value, self.system, self.loaded)
         if self.typing and self.typing[0] == place:
             return replace(field_text.typed(spec, self.typing[1], self.system), echo=field.echo)
@@ -68,8 +86,7 @@ class View:
         count = COUNT_QUESTIONS[path].read(self.state)
         return FieldText("" if count is None else str(count))
 
-    def _fallback(self, place: str) -> FieldText:
-        spec = spec_at(place)
+    def _fallback(self, place: str, spec: FieldSpec) -> FieldText:
         text = fallback_in(self.state.plain, place, self.result, self.loaded)
         if not text:
             return field_text.empty(spec, self.system)
@@ -98,7 +115,12 @@ class View:
         place = place_of(self.state, path)
         asked = question_of(path, self.system)
         reason = asked.fallback if asked else ""
-        if has_several_runs(self.state, path) or place in COUNT_QUESTIONS or path in NOTHING_WITHOUT:
+        if (
+            has_several_runs(self.state, path)
+            or place in COUNT_QUESTIONS
+            or path in NOTHING_WITHOUT
+            or path in FITTED_SIZES
+        ):
             return fallback_words("", reason)
         if path not in CHOICE_QUESTIONS and spec_at(place).required:
             return fallback_words(None, reason)

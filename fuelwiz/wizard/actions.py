@@ -61,6 +61,7 @@ BUILD = (
         "not sure",
         "not sure: use the usual value, marked as assumed",
     ),
+    Action("own", (), "y", "mine", "yes, this is so: what is assumed becomes your own answer"),
     Action("help", ("f1",), "h", "help", "help on this question; you can keep typing"),
     Action("size", ("pagedown", "pageup"), "", "size", "highlight another size while you type"),
     Action("view", ("f5",), "v", "view", "next view; behind Ctrl+G v: p s w o b l c e f"),

@@ -140,11 +140,14 @@ def test_not_sure_of_the_length_makes_a_run_of_the_fallback(tmp_path: Path) -> N
 def test_no_filter_is_an_answer(tmp_path: Path) -> None:
     desk = told(tmp_path, feed__filter="120")
     assert desk.value("feed.filter") == [{"rated_flow": "120 gal/h"}]
-    desk.choose("feed.filter", "none")
+    desk.choose("filter.have", "none")
     assert desk.value("feed.filter") == []
+    desk.choose("filter.have", "known")
+    assert desk.value("feed.filter") == [{"rated_flow": "120 gal/h"}], "what was put away comes back"
     desk.type("feed.filter", "120")
     desk.type("feed.filter", "")
-    assert desk.value("feed.filter") is None
+    assert text(desk, "filter.have") == "known"
+    assert desk.text_in_field("feed.filter").assumed
 
 
 def test_an_emptied_filter_that_has_more_keeps_the_rest(tmp_path: Path) -> None:
@@ -225,23 +228,102 @@ def test_the_sample_pump_says_that_it_is_invented(tmp_path: Path) -> None:
     assert desk.value("pump.name") is None
 
 
-@pytest.mark.parametrize(
-    ("question", "section"), [("surge.have", "surge"), ("inlet.strainer.have", "inlet.strainer")]
-)
-def test_what_is_there_or_not_comes_back(tmp_path: Path, question: str, section: str) -> None:
+def test_a_surge_pot_comes_back(tmp_path: Path) -> None:
     desk = told(tmp_path)
-    assert text(desk, question) == ("yes" if question == "inlet.strainer.have" else "no")
-    desk.choose(question, "yes")
-    assert text(desk, question) == "yes"
-    keys = {"surge": ("volume", "0.5 gal"), "inlet.strainer": ("rated_loss", "0.5 psi")}
-    key, value = keys[section]
-    desk.type(f"{section}.{key}", value)
-    before = desk.value(section)
-    desk.choose(question, "no")
-    assert text(desk, question) == "no"
-    assert desk.value(section) is (False if question == "inlet.strainer.have" else None)
-    desk.choose(question, "yes")
-    assert desk.value(section) == before
+    assert text(desk, "surge.have") == "no"
+    desk.choose("surge.have", "yes")
+    desk.type("surge.volume", "0.5 gal")
+    before = desk.value("surge")
+    desk.choose("surge.have", "no")
+    assert (text(desk, "surge.have"), desk.value("surge")) == ("no", None)
+    desk.choose("surge.have", "yes")
+    assert desk.value("surge") == before
+
+
+THREE_WAYS = {
+    "filter.have": ("feed.filter", "feed.filter", [{}], []),
+    "inlet.strainer.have": ("inlet.strainer", "inlet.strainer.rated_flow", {}, False),
+}
+
+
+@pytest.mark.parametrize("question", THREE_WAYS)
+def test_a_part_is_there_with_figures_or_without_or_not_at_all(tmp_path: Path, question: str) -> None:
+    """Nothing chosen counts as there, without figures; each answer stands in the file in a form of its own."""
+    section, flow, without_figures, none = THREE_WAYS[question]
+    desk = told(tmp_path)
+    field = desk.text_in_field(question)
+    assert (field.text, field.assumed, desk.value(section)) == ("unknown", True, None)
+    desk.choose(question, "unknown")
+    assert (text(desk, question), desk.value(section)) == ("unknown", without_figures)
+    assert not desk.text_in_field(question).assumed
+    desk.choose(question, "known")
+    desk.type(flow, "100")
+    known = desk.value(section)
+    assert "100 gal/h" in str(known)
+    desk.choose(question, "none")
+    assert (text(desk, question), desk.value(section)) == ("none", none)
+    desk.choose(question, "known")
+    assert desk.value(section) == known
+    desk.choose(question, "unknown")
+    assert (text(desk, question), desk.value(section)) == ("unknown", without_figures)
+    desk.unsure(question)
+    assert desk.text_in_field(question).assumed and desk.value(section) is None
+
+
+def test_not_knowing_a_filter_is_never_better(tmp_path: Path) -> None:
+    def margin(answer: str) -> float:
+        desk = told(tmp_path, feed__length="14")
+        desk.choose("pump.known", "sample")
+        desk.choose("filter.have", answer)
+        assert desk.result is not None
+        found = desk.result.figures.sizes[2].margin
+        assert found is not None
+        return found
+
+    assert margin("unknown") < margin("none")
+
+
+def test_a_regulator_is_on_the_car_or_still_to_be_bought(tmp_path: Path) -> None:
+    desk = told(tmp_path, **{"return__length": "13"})
+    key = "return_line.regulator.have"
+    desk.choose(key, "unknown")
+    assert (text(desk, key), desk.value("fitted.has")) == ("unknown", ["regulator"])
+    desk.choose(key, "known")
+    desk.type("return_line.regulator.rated_flow", "150")
+    desk.type("return_line.regulator.rated_loss", "4")
+    desk.choose(key, "none")
+    assert (text(desk, key), desk.value("fitted.has")) == ("none", None)
+    assert desk.value("return_line.regulator") is None
+    desk.choose(key, "known")
+    assert desk.value("return_line.regulator") == {"rated_flow": "150 gal/h", "rated_loss": "4 psi"}
+    assert desk.refused == {}
+
+
+@pytest.mark.parametrize(
+    ("question", "chosen", "word"),
+    [("feed.fitted", "feed.chosen", "line"), ("return.fitted", "return_line.chosen", "return_line")],
+)
+def test_the_size_on_the_car_is_the_chosen_one(tmp_path: Path, question: str, chosen: str, word: str) -> None:
+    desk = told(tmp_path)
+    desk.type(chosen, "-8")
+    assert text(desk, question) == "", "chosen to be bought, not on the car"
+    desk.type(question, "AN6")
+    assert (text(desk, question), desk.value(chosen), desk.value("fitted.has")) == ("-6", "-6", [word])
+    desk.type(question, "5/16 pipe")
+    assert desk.value(chosen) == "5/16 in"
+    desk.type(question, "wide")
+    assert desk.text_in_field(question).refused and desk.value(chosen) == "5/16 in"
+    desk.choose(question, "none")
+    assert (text(desk, question), desk.value(chosen), desk.value("fitted.has")) == ("", None, None)
+
+
+def test_hoses_and_bends_of_the_return(tmp_path: Path) -> None:
+    desk = told(tmp_path, **{"return__length": "4 m"})
+    desk.type("return.hoses", "1")
+    desk.type("return.bends", "2")
+    assert desk.value("return_line.run.0.fittings") == {"straight": 0, "swept_90": 2}
+    desk.type("return.bends", "3")
+    assert "return.bends" in desk.refused
 
 
 def test_every_question_of_the_catalogue_has_a_field(tmp_path: Path) -> None:

@@ -23,7 +23,11 @@ MARKED = "It is marked as assumed, on the sheet too, until you type your own."
         ("goal.power", "This one needs an answer: every size follows from it."),
         ("goal.next_power", "Left empty, nothing is said about a next goal."),
         ("name", "Left empty: without one the file's name is shown."),
-        ("feed.filter", "Left empty, a usual filter is assumed; most cars have one."),
+        (
+            "filter.have",
+            "yes, no figures is taken: most cars have one; not knowing its figures never makes the answer "
+            "better. It is marked as assumed, on the sheet too, until you type your own.",
+        ),
     ],
 )
 def test_it_says_what_is_taken_and_why(tmp_path: Path, path: str, said: str) -> None:

@@ -27,29 +27,34 @@ LISTS = (
     "gauge",
 )
 AT_ONCE = {
-    "goal": "units goal.power goal.power_at goal.driveline_loss goal.reserve engine.induction engine.cylinders",
+    "goal": "units goal.power goal.next_power goal.power_at goal.driveline_loss engine.induction "
+    "engine.cylinders",
     "fuel": "fuel.which fuel.ethanol fuel.temperature fuel.density fuel.viscosity fuel.lhv fuel.stoich",
     "pressure": "pressure.boost pressure.regulator pressure.base pressure.reference pressure.idle_vacuum",
-    "pump": "pump.known pump.figure.flow pump.figure.pressure pump.curve.voltage pump.curve.points "
-    "pump.count pump.volts",
-    "lines": "feed.length feed.hose feed.hoses feed.bends feed.filter",
-    "inlet": "inlet.strainer.have inlet.strainer.rated_flow inlet.strainer.rated_loss inlet.fuel_head "
-    "inlet.line inlet.size return.length return.hose return_line.regulator.rated_flow "
+    "pump": "pump.known pump.figure.flow pump.figure.pressure pump.amps pump.curve.voltage "
+    "pump.curve.points pump.current pump.count pump.place pump.kind pump.volts",
+    "lines": "feed.fitted feed.length feed.hose feed.hoses feed.bends filter.have feed.filter filter.loss",
+    "inlet": "inlet.strainer.have inlet.strainer.rated_flow inlet.strainer.rated_loss "
+    "inlet.strainer.carries inlet.fuel_head inlet.line inlet.size return.fitted return.length return.hose "
+    "return.hoses return.bends return_line.regulator.have return_line.regulator.rated_flow "
     "return_line.regulator.rated_loss surge.have surge.volume surge.lift_flow surge.return_to",
     "wiring": "wiring.supply wiring.wire wiring.length wiring.return_path wiring.circuits",
     "injectors": "injectors.rated_flow injectors.rated_pressure injectors.count",
     "stress": "stress.case stress.case.name stress.case.change",
     "measured": "bench bench.date bench.at bench.pressure bench.volts bench.pumps bench.volume bench.mass "
     "bench.time gauge gauge.date gauge.hose_off gauge.idle gauge.full_power gauge.volts gauge.current log.file",
-    "summary": "fitted.line fitted.return_line fitted.pump fitted.regulator fitted.injectors fitted.filter "
+    "summary": "fitted.has fitted.line fitted.return_line fitted.pump fitted.regulator fitted.injectors fitted.filter "
     "tank.volume tank.fill",
 }
 WORDS_OF_FORMS = {
     "units": {"metric_hp"},
     "fuel.which": {"blend", "methanol", "own"},
     "pump.known": {"none", "figure", "curve", "sample"},
-    "feed.filter": {"none"},
-    "inlet.strainer.have": {"yes", "no"},
+    "feed.fitted": {"none"},
+    "return.fitted": {"none"},
+    "filter.have": {"known", "unknown", "none"},
+    "inlet.strainer.have": {"known", "unknown", "none"},
+    "return_line.regulator.have": {"known", "unknown", "none"},
     "inlet.line": {"none"},
     "surge.have": {"yes", "no"},
 }

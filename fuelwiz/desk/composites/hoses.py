@@ -1,67 +1,91 @@
-"""How many hoses and how many bent ends: counts that stand in the fittings of the one run."""
+"""How many hoses and how many bent ends: counts that stand in the fittings of the one run, feed or return."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from math import ceil
 
 from fuelwiz.desk.composites.kinds import CountQuestion
 from fuelwiz.desk.composites.one_run import hose_ends
-from fuelwiz.desk.plain import value_at
+from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.refusals import Refusal
 from fuelwiz.desk.state import State
 
 MOST_HOSES = 25
 
 
-def _fittings(state: State) -> Mapping[str, int]:
-    return value_at(state.plain, ("feed", "run", 0, "fittings")) or {}
+@dataclass(frozen=True, slots=True)
+class _Ends:
+    """The hose ends on the first run of a list."""
 
+    run: str
 
-def _with_fittings(state: State, straight: int, bent: int | None) -> State:
-    fittings = {"straight": straight} if bent is None else {"straight": straight, "swept_90": bent}
-    return state.with_value("feed.run.0.fittings", fittings)
+    @property
+    def _path(self) -> str:
+        return f"{self.run}.0.fittings"
 
+    def _fittings(self, state: State) -> Mapping[str, int]:
+        return value_at(state.plain, value_path(self._path)) or {}
 
-def _hoses(state: State) -> int | None:
-    fittings = _fittings(state)
-    return hose_ends(fittings) // 2 if fittings else None
+    def _with(self, state: State, straight: int, bent: int | None) -> State:
+        others = {
+            name: number
+            for name, number in self._fittings(state).items()
+            if name not in ("straight", "swept_90")
+        }
+        ends = {"straight": straight} if bent is None else {"straight": straight, "swept_90": bent}
+        return state.with_value(self._path, {**ends, **others})
 
+    def hoses(self, state: State) -> int | None:
+        """How many hoses have that many ends."""
+        fittings = self._fittings(state)
+        return hose_ends(fittings) // 2 if fittings else None
 
-def _with_hoses(state: State, hoses: int) -> State:
-    bent = _fittings(state).get("swept_90")
-    if (bent or 0) > 2 * hoses:
-        need = ceil((bent or 0) / 2)
-        raise Refusal(
-            f"{bent} bent ends need {need} or more",
-            f"each hose has two ends: {bent} bent ends need {need} hoses or more. Change the number of bent ends first.",
+    def with_hoses(self, state: State, hoses: int) -> State:
+        """The build with a number of hoses; Refusal where they have too few ends for the bent ones."""
+        bent = self._fittings(state).get("swept_90")
+        if (bent or 0) > 2 * hoses:
+            need = ceil((bent or 0) / 2)
+            raise Refusal(
+                f"{bent} bent ends need {need} or more",
+                f"each hose has two ends: {bent} bent ends need {need} hoses or more. "
+                "Change the number of bent ends first.",
+            )
+        return self._with(state, 2 * hoses - (bent or 0), bent)
+
+    def bends(self, state: State) -> int | None:
+        """How many ends are bent."""
+        return self._fittings(state).get("swept_90")
+
+    def with_bends(self, state: State, bent: int) -> State:
+        """The build with a number of bent ends; Refusal where its hoses have fewer ends."""
+        hoses = self.hoses(state)
+        if hoses is None:
+            hoses = max(1, ceil(bent / 2))
+        if bent > 2 * hoses:
+            raise Refusal(
+                f"0 to {2 * hoses} is wanted",
+                f"{hoses} hoses have {2 * hoses} ends in all: no more can be bent.",
+            )
+        return self._with(state, 2 * hoses - bent, bent)
+
+    def without_hoses(self, state: State) -> State:
+        """The build with no ends told."""
+        return state.without(self._path)
+
+    def without_bends(self, state: State) -> State:
+        """The build with all ends straight."""
+        hoses = self.hoses(state)
+        return state if hoses is None else self._with(state, 2 * hoses, None)
+
+    def questions(self) -> tuple[CountQuestion, CountQuestion]:
+        """How many hoses, and how many bent ends."""
+        return (
+            CountQuestion(self.hoses, self.with_hoses, self.without_hoses, MOST_HOSES),
+            CountQuestion(self.bends, self.with_bends, self.without_bends, 2 * MOST_HOSES),
         )
-    return _with_fittings(state, 2 * hoses - (bent or 0), bent)
 
 
-def _bends(state: State) -> int | None:
-    return _fittings(state).get("swept_90")
-
-
-def _with_bends(state: State, bent: int) -> State:
-    hoses = _hoses(state)
-    if hoses is None:
-        hoses = max(1, ceil(bent / 2))
-    if bent > 2 * hoses:
-        raise Refusal(
-            f"0 to {2 * hoses} is wanted", f"{hoses} hoses have {2 * hoses} ends in all: no more can be bent."
-        )
-    return _with_fittings(state, 2 * hoses - bent, bent)
-
-
-def _without_hoses(state: State) -> State:
-    return state.without("feed.run.0.fittings")
-
-
-def _without_bends(state: State) -> State:
-    hoses = _hoses(state)
-    return state if hoses is None else _with_fittings(state, 2 * hoses, None)
-
-
-HOSES = CountQuestion(_hoses, _with_hoses, _without_hoses, MOST_HOSES)
-BENDS = CountQuestion(_bends, _with_bends, _without_bends, 2 * MOST_HOSES)
+HOSES, BENDS = _Ends("feed.run").questions()
+RETURN_HOSES, RETURN_BENDS = _Ends("return_line.run").questions()

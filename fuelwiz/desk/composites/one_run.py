@@ -20,11 +20,17 @@ _ONE_RUN = {
     "inlet.size": "inlet.run",
     "return.length": "return_line.run",
     "return.hose": "return_line.run",
+    "return.hoses": "return_line.run",
+    "return.bends": "return_line.run",
 }
 _FIELDS = {
     "feed.length": "feed.run.0.length",
     "feed.hose": "feed.run.0.hose",
     "feed.filter": "feed.filter.0.rated_flow",
+    "pump.amps": "pump.amps.0",
+    "filter.loss": "feed.filter.0.rated_loss",
+    "feed.fitted": "feed.chosen",
+    "return.fitted": "return_line.chosen",
     "inlet.line": "inlet.run.0.length",
     "inlet.size": "inlet.run.0.size",
     "return.length": "return_line.run.0.length",
@@ -61,7 +67,7 @@ def has_several_runs(state: State, path: str) -> bool:
     if len(runs) > 1:
         return True
     return (
-        bool(runs) and path in {"feed.hoses", "feed.bends"} and not _is_simple(runs[0].get("fittings") or {})
+        bool(runs) and path.endswith((".hoses", ".bends")) and not _is_simple(runs[0].get("fittings") or {})
     )
 
 
@@ -79,9 +85,3 @@ def without_item(state: State, path: str) -> State:
     """The build without the run or filter that a question is about."""
     section, _, _ = field_of(path).partition(".0.")
     return state.without(section)
-
-
-def with_none(state: State, path: str) -> State:
-    """The build that has no such run or filter: its answer is "none"; a filter left out would be assumed."""
-    state = without_item(state, path)
-    return state.with_value("feed.filter", []) if path == "feed.filter" else state

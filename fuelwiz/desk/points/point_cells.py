@@ -9,10 +9,14 @@ from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.field_specs import MOST_POINTS, Cell, cell_of, place_exists, spec_at
 from fuelwiz.desk.parse_field import parse_field
 from fuelwiz.desk.plain import value_at, value_path
+from fuelwiz.desk.points import amps
+from fuelwiz.desk.points.head_units import spec_in_row
 from fuelwiz.desk.refusals import Refusal
 from fuelwiz.desk.state import State
 from fuelwiz.session import Rejected, read
 from fuelwiz.units import UnitSystem, describe
+
+FIRST_CURVE = "pump.curve.0.points"
 
 
 def type_cell(state: State, cell: Cell, raw: str, system: UnitSystem) -> State:
@@ -25,7 +29,9 @@ def type_cell(state: State, cell: Cell, raw: str, system: UnitSystem) -> State:
     state = state.with_raw(path, raw)
     try:
         point = [
-            parse_field(spec_at(f"{points}.{number}.{at}"), halves[at], system, noun_of(path))
+            parse_field(
+                spec_in_row(state, f"{points}.{number}.{at}", system), halves[at], system, noun_of(path)
+            )
             for at in (0, 1)
         ]
     except Refusal:
@@ -33,7 +39,8 @@ def type_cell(state: State, cell: Cell, raw: str, system: UnitSystem) -> State:
     count = len(value_at(state.plain, value_path(points)) or ())
     if number > count:
         return state
-    return state.without_raw(path).without_raw(partner).with_value(f"{points}.{number}", point)
+    told = state.without_raw(path).without_raw(partner).with_value(f"{points}.{number}", point)
+    return amps.following(state, told) if points == FIRST_CURVE else told
 
 
 def _text_in(state: State, path: str) -> str:
@@ -44,10 +51,12 @@ def _text_in(state: State, path: str) -> str:
 
 def without_point(state: State, points: str, number: int) -> State:
     """The build without a point; those after it move up."""
+    before = state
     state = state.without_raw(f"{points}.{number}")
     if value_at(state.plain, (*value_path(points), number)) is not None:
         state = state.without(f"{points}.{number}")
-    return state.renumbered(points, lambda at: None if at == number else at - (at > number))
+    state = state.renumbered(points, lambda at: None if at == number else at - (at > number))
+    return amps.without_point(before, state, number) if points == FIRST_CURVE else state
 
 
 def with_points(state: State, points: str, rows: Sequence[tuple[str, str]]) -> State:

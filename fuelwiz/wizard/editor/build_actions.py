@@ -28,6 +28,7 @@ class BuildActions:
         self.points = points
         self.handlers: dict[str, Callable[[], None]] = {
             "unsure": self.unsure,
+            "own": self.own,
             "help": self.help,
             "next_step": self.next_step,
             "previous_step": self.previous_step,
@@ -70,7 +71,7 @@ class BuildActions:
     def previous(self, key: str) -> None:
         """The place before; the arrow goes to the row above."""
         form = self.host.form
-        form.move_row(-1) if key == "up" else form.move(-1)
+        self.host.react(form.move_row(-1) if key == "up" else form.move(-1))
 
     def unsure(self) -> None:
         """Leave the question to its fallback."""
@@ -110,9 +111,26 @@ class BuildActions:
 
     def previous_step(self) -> None:
         """To the step before."""
+        self._step_back(at_end=False)
+
+    def last_of_previous_step(self) -> None:
+        """To the last question of the step before."""
+        self._step_back(at_end=True)
+
+    def _step_back(self, *, at_end: bool) -> None:
         number = self.host.form.step_number - 1
         if number >= 0:
-            self.host.form.go_to_step(STEPS[number].id)
+            self.host.form.go_to_step(STEPS[number].id, at_end=at_end)
+        else:
+            self.host.say("This is the first step.")
+
+    def own(self) -> None:
+        """Make what stands the builder's own."""
+        if self.host.form.own():
+            self.host.changed()
+            self.host.say("Yours now: no longer assumed.")
+        else:
+            self.host.say("Nothing here is assumed.")
 
     def table(self) -> None:
         """Into the table of sizes, and back."""

@@ -315,6 +315,8 @@ class BuildScreen(Screen[None]):
             self.changed()
         elif reaction == "next_step":
             self.actions.do("next_step")
+        elif reaction == "previous_step":
+            self.actions.last_of_previous_step()
         elif reaction == "changes":
             self.actions.ask_change()
 

@@ -6,14 +6,17 @@ from textual.strip import Strip
 
 from fuelwiz.desk.composites import field_of
 from fuelwiz.terminal.palette import Role
-from fuelwiz.wizard.editor.row_painter import Focus, columns_for, row_strip
+from fuelwiz.wizard.editor.cells_painter import Focus
+from fuelwiz.wizard.editor.row_painter import columns_for, row_strip
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import ItemRow, cells_of
+from fuelwiz.wizard.form.form_rows import CellsRow, DoRow, ItemRow, cells_of
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
 
 TEXT = 5
+MORE_CLOSED = "Enter shows them, Down goes on. None of them must be answered."
+MORE_OPEN = "Enter hides them again, Down goes on."
 
 
 class FormView(Painted):
@@ -31,16 +34,45 @@ class FormView(Painted):
         form, pointer = self.form, self.form.pointer
         why_rows = min(self.why_rows, max(area.rows - 1, 0))
         room = area.rows - why_rows
+        more = self._more_row()
+        if more is not None and room > 2 and pointer.at < more:
+            lines = self._rows(area, room - 1, more)
+            return [*lines, self._row(more, area), *why_lines(form, area.high(why_rows))]
+        lines = self._rows(area, room, len(pointer.rows))
+        return [*lines, *why_lines(form, area.high(why_rows))]
+
+    def _more_row(self) -> int | None:
+        """The row that leads to further questions, as long as they are hidden: it stays in sight."""
+        if self.form.place.more:
+            return None
+        rows = enumerate(self.form.pointer.rows)
+        return next((i for i, row in rows if isinstance(row, DoRow) and row.act == "more"), None)
+
+    def _row(self, number: int, area: Area) -> Strip:
+        form, pointer = self.form, self.form.pointer
+        row, current = pointer.rows[number], pointer.row
+        focus = Focus(pointer.cell, form.editor) if number == pointer.at and self.has_keys else None
+        of_table = isinstance(row, CellsRow) and isinstance(current, CellsRow) and row.table == current.table
+        return row_strip(row, form.desk, area, focus, pointer.cell if focus or of_table else 0)
+
+    def _top_for_table(self, room: int) -> int:
+        """All lines of a table in sight, where they fit."""
+        at, row = self.form.pointer.at, self.form.pointer.row
+        if not isinstance(row, CellsRow) or row.lines > room:
+            return self._top
+        start = at - row.line
+        return min(max(self._top, start + row.lines - room), start)
+
+    def _rows(self, area: Area, room: int, end: int) -> list[Strip]:
+        """The rows around the pointer, of those before an end."""
+        pointer = self.form.pointer
+        self._top = self._top_for_table(room)
         self._top = min(max(self._top, pointer.at - room + 1), pointer.at)
         if pointer.at > 0 and self._top == pointer.at and room > 1:
             self._top = pointer.at - 1  # what stands above, such as the heads of a list
-        self._top = max(0, min(self._top, len(pointer.rows) - room))
-        lines = []
-        for i, row in enumerate(pointer.rows[self._top : self._top + room], self._top):
-            focus = Focus(pointer.cell, form.editor) if i == pointer.at and self.has_keys else None
-            lines.append(row_strip(row, form.desk, area, focus))
-        lines = area.high(room).filled(lines)
-        return [*lines, *why_lines(form, area.high(why_rows))]
+        self._top = max(0, min(self._top, end - room))
+        shown = range(self._top, min(self._top + room, end))
+        return area.high(room).filled([self._row(number, area) for number in shown])
 
 
 def why_lines(form: Form, area: Area) -> list[Strip]:
@@ -64,6 +96,8 @@ def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
     if form.note:
         return "Why", "muted", form.note
     question = form.question
+    if isinstance(form.row, DoRow) and form.row.act == "more":
+        return "Why", "muted", MORE_OPEN if form.place.more else MORE_CLOSED
     if isinstance(form.row, ItemRow):
         return "Why", "muted", f"{question.why} Ctrl+G d removes it."
     echo = ""

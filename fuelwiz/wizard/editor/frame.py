@@ -10,6 +10,7 @@ from fuelwiz.terms import INDUCTIONS, fuel_name_as_typed
 from fuelwiz.units import UnitSystem
 from fuelwiz.wizard.actions import Action, by_id
 from fuelwiz.wizard.chrome import Headline, StepMark
+from fuelwiz.wizard.form.answered import is_answered
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import DoRow, ItemRow
 from fuelwiz.wizard.live.rule import CHANGES, READ
@@ -63,7 +64,14 @@ def _typed(desk: Desk, path: str) -> str | None:
 
 def step_marks(desk: Desk) -> list[StepMark]:
     """Every step with its state."""
-    return [StepMark(step.name, step.short, desk.step_state(step.id)) for step in STEPS]
+    return [StepMark(step.name, step.short, _state(desk, step.id)) for step in STEPS]
+
+
+def _state(desk: Desk, step: str) -> str:
+    """A step is ticked when it is answered, not when it was walked through."""
+    if desk.step_state(step) == "look":
+        return "look"
+    return "done" if is_answered(desk, step) else "untouched"
 
 
 _READ_ON = Action("read", ("down", "up"), "", "and Up read on", "")

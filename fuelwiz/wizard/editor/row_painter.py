@@ -11,8 +11,8 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.questions.catalogue import Choice, Question
 from fuelwiz.terminal.palette import Role
+from fuelwiz.wizard.editor.cells_painter import Focus, cells_strip, editing
 from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, ChoiceRow, DoRow, FieldRow, HeadRow, ItemRow
-from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.paint import Area, Row, clip
 
 LABEL = 3
@@ -38,7 +38,7 @@ class FormColumns:
 
 
 WIDE = FormColumns(bracket=23, field=13, unit=39, echo=51, tag=63)
-SHORT = FormColumns(bracket=20, field=11, unit=34, echo=0, tag=0)
+SHORT = FormColumns(bracket=20, field=8, unit=30, echo=0, tag=0)
 MIDDLE = FormColumns(bracket=20, field=11, unit=34, echo=0, tag=44)
 
 
@@ -47,30 +47,23 @@ def columns_for(width: int) -> FormColumns:
     return WIDE if width >= 76 else MIDDLE if width >= 54 else SHORT
 
 
-@dataclass(frozen=True, slots=True)
-class Focus:
-    """The pointer on a row: which of its cells it is in, and what is being edited there."""
-
-    cell: int
-    editor: LineEdit
-
-
-def row_strip(row: AnyRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
-    """One row of the form; `focus` where the pointer is on it."""
+def row_strip(row: AnyRow, desk: Desk, area: Area, focus: Focus | None, cell: int = 0) -> Strip:
+    """One row of the form; `focus` where the pointer is on it, `cell` the one that has to be in sight."""
     match row:
         case FieldRow():
             return _field(row, desk, area, focus)
         case ChoiceRow():
             return _choice(row, desk, area, focus)
         case CellsRow():
-            return _cells(row, desk, area, focus)
+            return cells_strip(labeled(area, row.label, focus), row, desk, focus, cell)
         case HeadRow():
             return _columns(area.row(), row.columns, muted=True)
         case ItemRow():
             return _columns(_pointed(area, focus), row.columns, focused=focus is not None)
         case DoRow():
             line = _pointed(area, focus)
-            return line.put(LABEL, row.text, "focus" if focus else "muted", focus is not None).strip()
+            text = clip(area.look.fold(row.text), area.width - LABEL - 1, area.look.fold("…"))
+            return line.put(LABEL, text, "focus" if focus else "muted", focus is not None).strip()
 
 
 def _pointed(area: Area, focus: Focus | None) -> Row:
@@ -80,7 +73,7 @@ def _pointed(area: Area, focus: Focus | None) -> Row:
     return line
 
 
-def _labeled(area: Area, label: str, focus: Focus | None) -> Row:
+def labeled(area: Area, label: str, focus: Focus | None) -> Row:
     """A row that begins with a label, behind the pointer where it is there."""
     line = area.row()
     if focus:
@@ -89,11 +82,11 @@ def _labeled(area: Area, label: str, focus: Focus | None) -> Row:
 
 
 def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
-    line, at = _labeled(area, row.question.label, focus), columns_for(area.width)
+    line, at = labeled(area, row.question.label, focus), columns_for(area.width)
     field = desk.text_in_field(row.path)
     wide = _field_width(row, field, at, area.width)
     if focus:
-        _editing(line, at.bracket, wide, focus.editor, field)
+        editing(line, at.bracket, wide, focus.editor, field)
     else:
         text = field.text or ("·" if not field.assumed else "")
         role: Role = "fault" if field.refused else "muted" if field.assumed or not field.text else "text"
@@ -103,16 +96,14 @@ def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
     if field.refused:
         reason = f"! {field.refused}"
         return line.put(at.unit, clip(area.look.fold(reason), area.width - at.unit), "fault", True).strip()
-    picked = _picked(row.question, field)
-    line.put(
-        at.unit,
-        clip(area.look.fold(field.unit), max((at.echo or at.tag or area.width) - at.unit - 1, 4)),
-        "muted",
-    )
+    tag = _tag(field, _picked(row.question, field))
+    tag_at = at.tag or area.width - cell_len(tag)
+    beyond = at.echo or (tag_at if field.assumed else at.tag or area.width)
+    line.put(at.unit, clip(area.look.fold(field.unit), max(beyond - at.unit - 1, 4)), "muted")
     if at.echo:
         line.put(at.echo, clip(area.look.fold(field.echo), at.tag - at.echo - 1), "muted")
-    if at.tag:
-        line.put(at.tag, clip(area.look.fold(_tag(field, picked)), area.width - at.tag - 1), "muted")
+    if at.tag or field.assumed:
+        line.put(tag_at, clip(area.look.fold(tag), area.width - tag_at), "muted")
     return line.strip()
 
 
@@ -123,13 +114,6 @@ def _field_width(row: FieldRow, field: FieldText, at: FormColumns, width: int) -
     if (key in texts or key.startswith("fitted.") or key.endswith((".what", ".name"))) and not field.refused:
         return width - at.text - 2
     return at.field
-
-
-def _editing(line: Row, bracket: int, width: int, editor: LineEdit, field: FieldText) -> None:
-    """The field that takes keys, muted where it is a fallback."""
-    line.put(bracket, "[", "focus", True)
-    line.put_field(bracket + 1, width, editor, "muted" if field.assumed else "text")
-    line.put(bracket + 1 + width, "]", "focus", True)
 
 
 def _picked(question: Question, field: FieldText) -> Choice | None:
@@ -147,60 +131,32 @@ def _tag(field: FieldText, picked: Choice | None) -> str:
 
 
 def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
-    line, at = _labeled(area, row.question.label, focus), columns_for(area.width)
+    line, at = labeled(area, row.question.label, focus), columns_for(area.width)
     field = desk.text_in_field(row.path)
     choices = row.question.choices
     current = next((i for i, choice in enumerate(choices) if choice.value == field.text), None)
     role: Role = "muted" if field.assumed else "text"
     whole = "  ".join(f"(x) {choice.say}" for choice in choices)
-    tag = f"! {field.refused}" if field.refused else TAG if field.assumed else ""
+    tag = f"! {field.refused}" if field.refused else TAG if field.assumed or not field.text else ""
     room = area.width - at.text - 1
-    if cell_len(whole) <= room:
+    if cell_len(whole) + (cell_len(tag) + 2 if tag else 0) <= room:
         column = at.text
         for i, choice in enumerate(choices):
             text = f"({'•' if i == current else ' '}) {choice.say}"
             line.put(column, text, "focus" if focus and i == current else role, i == current)
             column += cell_len(text) + 2
     else:
-        say = choices[current].say if current is not None else field.text or "several"
-        number = f"{current + 1} of {len(choices)}" if current is not None else f"of {len(choices)}"
-        text = f"< {clip(area.look.fold(say), room - 12)} >"
+        say = choices[current].say if current is not None else field.text or "not known"
+        text = f"< {clip(area.look.fold(say), room - cell_len(tag) - 6)} >"
         line.put(at.text, text, "focus" if focus else role, focus is not None)
         column = at.text + cell_len(text) + 2
-        line.put(column, number, "muted")
-        column += len(number) + 2
-    if tag and column + cell_len(tag) < area.width:
-        line.put(
-            max(column, min(at.tag or column, area.width - cell_len(tag) - 1)),
-            tag,
-            "fault" if field.refused else "muted",
-        )
-    return line.strip()
-
-
-def _cells(row: CellsRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
-    """Small fields side by side, each with its name before it where it has one."""
-    line = _labeled(area, row.label, focus)
-    named = bool(row.cells and row.cells[0].name)
-    column = 20 if named else 22
-    if not named:
-        line.put(LABEL + 10, row.unit, "muted")
-    for i, cell in enumerate(row.cells):
-        field = desk.text_in_field(cell.path)
-        if named:
-            line.put(column + 1, cell.name, "muted")
-            column += cell_len(cell.name) + 2
-        width = 2 if named else 6
-        text = field.text
-        if (not text or (named and text == "0")) and not (focus and focus.cell == i):
-            text = "·"
-        if focus and focus.cell == i:
-            _editing(line, column - 1 if named else column, width, focus.editor, field)
-        else:
-            role: Role = "fault" if field.refused else "muted" if text == "·" else "text"
-            shown = clip(line.look.fold(text), width)
-            line.put_right(column + 1 + width, shown, role)
-        column += width + (2 if named else 3)
+        number = f"{current + 1} of {len(choices)}" if current is not None else f"of {len(choices)}"
+        if column + len(number) + 2 + cell_len(tag) < area.width:
+            line.put(column, number, "muted")
+            column += len(number) + 2
+    if tag:
+        put_at = max(column, min(at.tag or column, area.width - cell_len(tag) - 1))
+        line.put(put_at, clip(tag, area.width - put_at), "fault" if field.refused else "muted")
     return line.strip()
 
 

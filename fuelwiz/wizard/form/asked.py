@@ -5,8 +5,17 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.points.amps import beside_no_point
 
-_WITH_PUMP = ("pump.count", "pump.volts", "pump.name", "pump.running_at_idle", "pump.relief", "pump.current")
+_WITH_PUMP = (
+    "pump.count",
+    "pump.volts",
+    "pump.name",
+    "pump.place",
+    "pump.kind",
+    "pump.health",
+    "pump.relief",
+)
 
 
 def says(desk: Desk, path: str) -> str:
@@ -31,7 +40,19 @@ def _several_pumps(desk: Desk) -> bool:
 
 
 def _has_strainer(desk: Desk) -> bool:
-    return says(desk, "inlet.strainer.have") == "yes"
+    return says(desk, "inlet.strainer.have") != "none"
+
+
+def _strainer_known(desk: Desk) -> bool:
+    return says(desk, "inlet.strainer.have") == "known"
+
+
+def _filter_known(desk: Desk) -> bool:
+    return says(desk, "filter.have") == "known"
+
+
+def _regulator_known(desk: Desk) -> bool:
+    return _returns(desk) and says(desk, "return_line.regulator.have") == "known"
 
 
 def _has_pot(desk: Desk) -> bool:
@@ -62,16 +83,25 @@ _ASKED_IF: dict[str, Callable[[Desk], bool]] = {
     "pump.curve.points": _pump_is("curve", "sample"),
     "pump.curve": _pump_is("curve", "sample", "figure"),
     "pump.arrangement": _several_pumps,
-    "pump.place": _has_pump,
+    "pump.running_at_idle": _several_pumps,
+    "pump.amps": _pump_is("figure"),
+    "pump.current": lambda desk: _has_pump(desk) and beside_no_point(desk.plain),
     **dict.fromkeys(_WITH_PUMP, _has_pump),
-    "inlet.strainer.rated_flow": _has_strainer,
-    "inlet.strainer.rated_loss": _has_strainer,
+    "filter.loss": _filter_known,
+    "feed.filter": _filter_known,
+    "inlet.strainer.rated_flow": _strainer_known,
+    "inlet.strainer.rated_loss": _strainer_known,
     "inlet.strainer.clogging": _has_strainer,
+    "inlet.strainer.carries": lambda desk: _has_strainer(desk) and _several_pumps(desk),
     "inlet.size": lambda desk: desk.is_given("inlet.line"),
     "return.length": _returns,
     "return.hose": _returns,
-    "return_line.regulator.rated_flow": _returns,
-    "return_line.regulator.rated_loss": _returns,
+    "return.fitted": _returns,
+    "return.hoses": _returns,
+    "return.bends": _returns,
+    "return_line.regulator.have": _returns,
+    "return_line.regulator.rated_flow": _regulator_known,
+    "return_line.regulator.rated_loss": _regulator_known,
     "return_line.sizes": _returns,
     "return_line.chosen": _returns,
     "return_line.run": _returns,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from typing import Literal
 
@@ -19,15 +20,14 @@ from fuelwiz.wizard.form.form_rows import (
     cells_of,
     entries,
 )
+from fuelwiz.wizard.form.pasted import TAKE_POINTS, is_table, one_line
 from fuelwiz.wizard.form.picking import choice_beside, choice_by_letter
 from fuelwiz.wizard.form.plan import Place, rows_of
-from fuelwiz.wizard.form.pointer import Pointer
+from fuelwiz.wizard.form.pointer import Pointer, shows_more
 from fuelwiz.wizard.line_edit import LineEdit
 
 FREE_TEXT = ("text", "note")
-TAKE_POINTS = ("pump.curve.points", "pump.current", "pump.known", "pump.curve.voltage")
-
-Reaction = Literal["", "moved", "edited", "next_step", "paste", "changes"]
+Reaction = Literal["", "moved", "edited", "next_step", "previous_step", "paste", "changes"]
 """What the screen has to do after a key."""
 
 
@@ -41,6 +41,7 @@ class Form:
         self.editor = LineEdit()
         self.note = ""
         self._insisted = False
+        self._opened: set[str] = set()
         self.go_to_step(step)
 
     @property
@@ -63,32 +64,29 @@ class Form:
         """The number of the step, from 0."""
         return next(i for i, step in enumerate(STEPS) if step.id == self.place.step)
 
-    def go_to_step(self, step: str) -> None:
-        """Show a step from its first question on."""
-        self.place = Place(step)
+    def go_to_step(self, step: str, *, at_end: bool = False) -> None:
+        """Show a step from its first question on, or at its last one; units are passed by once there is a power."""
+        self.place = Place(step, more=step in self._opened)
         self.rebuild()
-        self.focus_on(0)
+        begun = step == "goal" and self.desk.is_given("goal.power")
+        self.focus_on(len(self.pointer.rows) - 1 if at_end else int(begun))
 
     def go_to_path(self, path: str) -> None:
         """Show the question that answers a path, in whichever step or entry it is."""
-        for more in (False, True):
-            self.place = Place(step_of(path), more=more)
-            self.rebuild()
-            place = self.pointer.find(path)
-            if place is not None:
-                self.focus_on(*place)
-                return
-        self.go_to_step(step_of(path))
+        self._go_to(step_of(path), lambda: self.pointer.find(path))
 
     def go_to_question(self, key: str) -> None:
         """Show a question of a step, its further ones too where it is among them."""
-        step = catalogue()[key].step
-        for more in (False, True):
+        self._go_to(catalogue()[key].step, lambda: self.pointer.first_place_of(key))
+
+    def _go_to(self, step: str, find: Callable[[], tuple[int, int] | None]) -> None:
+        for more in (step in self._opened, True):
             self.place = Place(step, more=more)
             self.rebuild()
-            row = self.pointer.first_row_of(key)
-            if row is not None:
-                self.focus_on(row)
+            place = find()
+            if place is not None:
+                self._opened |= {step} if more else set()
+                self.focus_on(*place)
                 return
         self.go_to_step(step)
 
@@ -113,10 +111,10 @@ class Form:
             self.editor = LineEdit()
 
     def move(self, way: int) -> Reaction:
-        """To the next or previous place; at the end to the next step."""
+        """To the next or previous place; past the ends to the next or previous step."""
         target = self.pointer.next_place(way)
         if target is None:
-            return "next_step" if way > 0 else ""
+            return self._past_end(way)
         self.focus_on(*target)
         return "moved"
 
@@ -124,14 +122,22 @@ class Form:
         """To the row below or above, the same place of it where there is one."""
         row = self.pointer.next_row(way)
         if row is None:
-            return "next_step" if way > 0 else ""
+            return self._past_end(way)
         self.focus_on(row, self.pointer.cell)
         return "moved"
+
+    def _past_end(self, way: int) -> Reaction:
+        """Past the ends of an entry there is nothing: it is left by its last row."""
+        if self.place.in_entry:
+            return ""
+        return "next_step" if way > 0 else "previous_step"
 
     def key(self, key: str, character: str | None) -> Reaction:
         """What a key does that is not one of the screen's own."""
         if key == "enter":
             return self._enter()
+        if isinstance(self.row, DoRow) and self.row.act == "add" and character == "a":
+            return self._add(self.row)
         if isinstance(self.row, ChoiceRow):
             return self._choose(key, character)
         if cells_of(self.row):
@@ -147,19 +153,32 @@ class Form:
         if cells_of(row) and self.desk.text_in_field(self.path).refused and not self._insisted:
             self._insisted = True
             return "moved"
-        is_point = isinstance(row, CellsRow) and row.question.key.endswith(("points", "current"))
-        if is_point and not self.editor.text.strip():
+        if isinstance(row, CellsRow) and row.table and row.line == 0 and not self.editor.text.strip():
             return self._past_points()
-        target = self.pointer.next_place(1)
-        if target is not None and _shows_more(self.pointer.rows[target[0]]) and not self.place.more:
-            return "next_step"
-        return self.move(1)
+        owned = isinstance(row, ChoiceRow) and self.own()
+        reaction = self.move(1)
+        return "edited" if owned and reaction == "moved" else reaction
+
+    def own(self) -> bool:
+        """Make what stands under the pointer the builder's own, where it is a fallback; whether it was one."""
+        field = self.desk.text_in_field(self.path) if _is_answered(self.row) else None
+        if field is None or not field.assumed or not field.text:
+            return False
+        if isinstance(self.row, ChoiceRow):
+            if field.text not in self.question.answers:
+                return False
+            self.desk.choose(self.path, field.text)
+        else:
+            self.desk.type(self.path, f"{field.text} {field.unit}".strip())
+        self.rebuild()
+        self._load()
+        return True
 
     def _past_points(self) -> Reaction:
         """Enter on an empty point ends the table."""
-        beyond = self.pointer.row_past_question()
+        beyond = self.pointer.row_past_table()
         if beyond is None:
-            return "next_step"
+            return self._past_end(1)
         self.focus_on(beyond)
         return "moved"
 
@@ -172,6 +191,10 @@ class Form:
             return "edited"
         if row.act == "add_change":
             return "changes"
+        return self._add(row) if row.question.more else self.move(1)
+
+    def _add(self, row: DoRow) -> Reaction:
+        """One entry more; where the list is asked for at once Enter goes on, so that only a letter adds."""
         index = self.desk.add(row.list_path, {})
         self.open_entry(row.list_path, index)
         return "edited"
@@ -181,9 +204,10 @@ class Form:
         if self.place.in_entry:
             return
         self.place = replace(self.place, more=not self.place.more)
+        self._opened ^= {self.place.step}
         self.rebuild()
         rows = self.pointer.rows
-        first = next((i for i, row in enumerate(rows) if _shows_more(row)), 0)
+        first = next((i for i, row in enumerate(rows) if shows_more(row)), 0)
         self.focus_on(first + 1 if self.place.more and first + 1 < len(rows) else first)
 
     def open_entry(self, list_path: str, index: int) -> Reaction:
@@ -290,14 +314,10 @@ class Form:
         return "edited"
 
     def paste(self, text: str) -> Reaction:
-        """Put pasted text in; several lines into a cell of points are a table."""
-        lines = text.strip().splitlines()
-        if len(lines) > 1 and self.takes_points():
+        """Put pasted text in; several lines or points into a cell of points are a table."""
+        if self.takes_points() and is_table(text):
             return "paste"
-        if not cells_of(self.row):
-            return ""
-        joined = " ".join(line.strip() for line in lines)
-        printable = "".join(sign for sign in joined if sign.isprintable())
+        printable = one_line(text) if cells_of(self.row) else ""
         return self._set(self.editor.insert(printable)) if printable else ""
 
     def takes_points(self) -> bool:
@@ -315,7 +335,7 @@ class Form:
 
     def unsure(self) -> Reaction:
         """Leave the question to its fallback, and say which and why."""
-        if not (cells_of(self.row) or isinstance(self.row, ChoiceRow)):
+        if not _is_answered(self.row):
             return ""
         self.note = self.desk.unsure(self.path)
         self.rebuild()
@@ -323,5 +343,6 @@ class Form:
         return "edited"
 
 
-def _shows_more(row: AnyRow) -> bool:
-    return isinstance(row, DoRow) and row.act == "more"
+def _is_answered(row: AnyRow) -> bool:
+    """Whether a row is one to answer, not one that leads elsewhere."""
+    return bool(cells_of(row)) or isinstance(row, ChoiceRow)

@@ -56,11 +56,17 @@ class ChoiceRow(FormRow):
 
 @dataclass(frozen=True, slots=True)
 class CellsRow(FormRow):
-    """Several small values side by side: points of a curve, counts of fittings."""
+    """Several small values side by side: counts of fittings, or one line of a table of points.
+
+    Of a table, `table` is the path of its list, `line` which of its `lines` this is: a point stands in one column.
+    """
 
     cells: tuple[FormCell, ...]
     label: str
     unit: str = ""
+    table: str = ""
+    line: int = 0
+    lines: int = 1
 
 
 @dataclass(frozen=True, slots=True)

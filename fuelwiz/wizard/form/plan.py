@@ -6,8 +6,9 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fuelwiz.desk.desk import Desk
-from fuelwiz.desk.field_specs import column_units
+from fuelwiz.desk.field_specs import AMPS
 from fuelwiz.desk.plain import value_at, value_path
+from fuelwiz.desk.points.point_cells import FIRST_CURVE
 from fuelwiz.questions.catalogue import Question, catalogue, step_questions
 from fuelwiz.session import field_at
 from fuelwiz.terms import FITTINGS
@@ -46,8 +47,25 @@ _LISTS = {
 }
 _IN_A_LIST = tuple(f"{path}." for path, _ in _LISTS.values())
 _FIRST_CURVE = ("pump.curve.voltage", "pump.curve.points")
-_POINT_HEADS = {"points": ("Pressure", "Flow"), "current": ("Pressure", "Current")}
-_TYPED_WORDS = ("feed.filter", "inlet.line", "pump.volts", "pressure.idle_vacuum")
+_TYPED_WORDS = (
+    "feed.fitted",
+    "return.fitted",
+    "inlet.line",
+    "pump.volts",
+    "pressure.idle_vacuum",
+)
+_TABLE_LINES = {
+    "points": (("Pressure", "pump.curve.points", "{points}.{n}.0"), ("Flow", "", "{points}.{n}.1")),
+    "current": (("Pressure", "pump.current", "{points}.{n}.0"), ("Current", "", "{points}.{n}.1")),
+    "pull": (
+        ("Power", "pull.power", "pull.{n}.power"),
+        ("Boost", "pull.boost", "pull.{n}.boost"),
+        ("Engine speed", "pull.rpm", "pull.{n}.rpm"),
+    ),
+}
+"""The lines of each kind of table: what stands before it, the question that it asks, the path of a cell."""
+_AMPS_LINE = ("Current", "pump.current", f"{AMPS}.{{n}}")
+_UNIT_OF_SPEED = "rpm"
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,12 +92,8 @@ def rows_of(desk: Desk, place: Place, typed_in: str) -> list[AnyRow]:
     further = [q for q in asked if not _at_once(desk, q)]
     rows = [row for q in at_once for row in _rows_of_question(desk, q)]
     if further:
-        text = (
-            "hide the further questions"
-            if place.more
-            else f"more: {len(further)} further question{'s' if len(further) > 1 else ''}"
-        )
-        rows.append(DoRow(further[0], "more", text))
+        text = f"more: {_named(further)}"
+        rows.append(DoRow(further[0], "more", "hide the further questions" if place.more else text))
     if place.more:
         rows += [row for q in further for row in _rows_of_question(desk, q)]
     return rows
@@ -94,6 +108,12 @@ def asked_in_step(desk: Desk, step: str, system: UnitSystem, typed_in: str = "")
     ]
 
 
+def _named(questions: list[Question]) -> str:
+    """What questions ask, in the words of their labels."""
+    labels = (question.label for question in questions)
+    return ", ".join(label if label[1:2].isupper() else label[:1].lower() + label[1:] for label in labels)
+
+
 def _at_once(desk: Desk, question: Question) -> bool:
     return not question.more or (question.key == "feed.run" and is_run_by_run(desk))
 
@@ -105,7 +125,11 @@ def _is_of_step(question: Question) -> bool:
 
 def _rows_of_question(desk: Desk, question: Question) -> Iterator[AnyRow]:
     key = question.key
-    if key in _LISTS:
+    if key == "pull":
+        yield from _points_rows(desk, question, key)
+    elif key == "pump.amps":
+        yield FieldRow(question, f"{AMPS}.0")
+    elif key in _LISTS:
         yield from _list_rows(desk, question)
     elif key == "pump.curve.points":
         yield from _points_rows(desk, question, "pump.curve.0.points")
@@ -144,16 +168,19 @@ def _list_rows(desk: Desk, question: Question) -> Iterator[AnyRow]:
 
 
 def _points_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:
-    """Points run across: a row of pressures over a row of the other column, and one empty place for the next."""
+    """Points run across: a line for each of their figures, and one empty place for the next."""
     points = value_at(desk.plain, value_path(path))
     count = len(points) if isinstance(points, list) else 0
-    heads = _POINT_HEADS[path.rpartition(".")[2]]
+    lines = _TABLE_LINES[path.rpartition(".")[2]]
+    if path == FIRST_CURVE:
+        lines = (*lines, _AMPS_LINE)
     for start in range(0, count + 1, POINTS_A_ROW):
         which = range(start, min(start + POINTS_A_ROW, count + 1))
-        for column, (name, unit) in enumerate(zip(heads, column_units(path, desk.system), strict=True)):
-            cells = tuple(FormCell(f"{path}.{i}.{column}") for i in which)
-            label = name if start == 0 else ""
-            yield CellsRow(question, cells, label, unit)
+        for number, (name, key, cell) in enumerate(lines):
+            cells = tuple(FormCell(cell.format(points=path, n=i)) for i in which)
+            asked = catalogue(desk.system)[key] if key and key != question.key else question
+            unit = desk.unit_of_row(cells[0].path) or _UNIT_OF_SPEED
+            yield CellsRow(asked, cells, name if start == 0 else "", unit, path, number, len(lines))
 
 
 def _entry_rows(desk: Desk, place: Place) -> Iterator[AnyRow]:

@@ -33,7 +33,7 @@ class Pointer:
 
     def position(self) -> tuple[int, int]:
         """Which question of how many the pointer is at or past, from 1."""
-        asked = [i for i, row in enumerate(self.rows) if takes_focus(row) and not isinstance(row, DoRow)]
+        asked = [i for i, row in enumerate(self.rows) if takes_focus(row) and _counts(row)]
         return max(1, sum(i <= self.at for i in asked)), max(1, len(asked))
 
     def show(self, rows: Sequence[AnyRow]) -> None:
@@ -55,10 +55,10 @@ class Pointer:
                 return i, paths.index(path)
         return None
 
-    def first_row_of(self, key: str) -> int | None:
-        """The first row that asks a question and takes focus; None where none does."""
+    def first_place_of(self, key: str) -> tuple[int, int] | None:
+        """The first place that asks a question and takes focus; None where none does."""
         asking = (i for i, row in enumerate(self.rows) if row.question.key == key and takes_focus(row))
-        return next((i for i in asking if not _shows_more(self.rows[i])), None)
+        return next(((i, 0) for i in asking if not shows_more(self.rows[i])), None)
 
     def put(self, row: int, cell: int = 0) -> None:
         """Put the pointer on a row and a cell of it, as far as there are any."""
@@ -78,14 +78,14 @@ class Pointer:
         return row if 0 <= row < len(self.rows) else None
 
     def next_place(self, way: int) -> tuple[int, int] | None:
-        """The place that Tab goes to: in points pressure, then its flow, then the next pressure."""
+        """The place that Tab goes to: in a table down the lines of a point, then the first of the next."""
         cells = cells_of(self.row)
-        if self.path.endswith((".0", ".1")) and isinstance(self.row, CellsRow):
-            column = int(self.path[-1])
-            if (column == 0) == (way > 0):
+        if isinstance(self.row, CellsRow) and self.row.lines > 1:
+            line = self.row.line + way
+            if 0 <= line < self.row.lines:
                 return self.at + way, self.cell
             if 0 <= self.cell + way < len(cells):
-                return self.at - way, self.cell + way
+                return self.at - way * (self.row.lines - 1), self.cell + way
         elif 0 <= self.cell + way < len(cells):
             return self.at, self.cell + way
         row = self.next_row(way)
@@ -93,14 +93,23 @@ class Pointer:
             return None
         return row, 0 if way > 0 else len(cells_of(self.rows[row])) - 1
 
-    def row_past_question(self) -> int | None:
-        """The first row below that asks something else."""
-        key = self.question.key
+    def row_past_table(self) -> int | None:
+        """The first row below that is not of the same table."""
+        table = _table_of(self.row)
         below = range(self.at, len(self.rows))
         return next(
-            (i for i in below if self.rows[i].question.key != key and takes_focus(self.rows[i])), None
+            (i for i in below if _table_of(self.rows[i]) != table and takes_focus(self.rows[i])), None
         )
 
 
-def _shows_more(row: AnyRow) -> bool:
+def shows_more(row: AnyRow) -> bool:
     return isinstance(row, DoRow) and row.act == "more"
+
+
+def _table_of(row: AnyRow) -> str:
+    return row.table if isinstance(row, CellsRow) else ""
+
+
+def _counts(row: AnyRow) -> bool:
+    """Whether a row counts as a question: what asks something, and what leads to further questions."""
+    return not isinstance(row, DoRow) or row.act == "more"

@@ -1,0 +1,72 @@
+"""What is on the car already: its size is chosen with it, and it need not be bought."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Any
+
+from fuelwiz.desk.plain import value_at, value_path
+from fuelwiz.desk.state import State
+from fuelwiz.session import field_at
+
+_HAS = ("fitted", "has")
+
+
+def is_on_car(state: State, word: str) -> bool:
+    """Whether a part is said to be on the car."""
+    return word in _words(state)
+
+
+def on_the_car(state: State, word: str) -> State:
+    """The build with a part on the car."""
+    words = _words(state)
+    if word in words:
+        return state
+    order = field_at("fitted.has").choices
+    return state.with_value("fitted.has", [one for one in order if one in words or one == word])
+
+
+def off_the_car(state: State, word: str) -> State:
+    """The build with a part that is still to be bought."""
+    words = _words(state)
+    if word not in words:
+        return state
+    left = [one for one in words if one != word]
+    return state.with_value("fitted.has", left) if left else state.without("fitted.has")
+
+
+def _words(state: State) -> list[str]:
+    held: Any = value_at(state.plain, _HAS)
+    return [str(word) for word in held] if isinstance(held, list) else []
+
+
+@dataclass(frozen=True, slots=True)
+class FittedSize:
+    """The size of a line that is on the car: the chosen size, as long as the line counts as fitted."""
+
+    chosen: str
+    word: str
+
+    def read(self, state: State) -> str | None:
+        """The size on the car; None where nothing is."""
+        if not is_on_car(state, self.word):
+            return None
+        size = value_at(state.plain, value_path(self.chosen))
+        return None if size is None else str(size)
+
+    def write(self, state: State, size: str) -> State:
+        """The build with a line of that size on the car."""
+        return on_the_car(state.with_value(self.chosen, size), self.word)
+
+    def clear(self, state: State) -> State:
+        """The build with no such line on the car yet; a size that was chosen to be bought stays."""
+        if not is_on_car(state, self.word):
+            return state
+        return off_the_car(state.without(self.chosen), self.word)
+
+
+FITTED_SIZES = {
+    "feed.fitted": FittedSize("feed.chosen", "line"),
+    "return.fitted": FittedSize("return_line.chosen", "return_line"),
+}
+"""The questions about a size on the car."""
