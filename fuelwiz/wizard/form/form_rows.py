@@ -16,7 +16,9 @@ HEADS = {
     "filter": ("Filter", "Rated", "Loss", "Where"),
     "part": ("Part", "Rated", "Loss", ""),
     "curve": ("Curve at", "Points", "", ""),
-    "case": ("Case", "What changes", "", ""),
+    "case": ("Bad day", "What changes", "", ""),
+    "bench": ("Bench test", "At", "Volts", "Pumped"),
+    "gauge": ("Readings", "Idle", "Full", "Hose off"),
 }
 
 
@@ -124,7 +126,15 @@ def entries(desk: Desk, list_path: str) -> list[dict[str, Any]]:
 def columns(list_path: str, index: int, entry: dict[str, Any]) -> tuple[str, ...]:
     """What the row of an entry shows, column by column."""
     kind = list_path.rpartition(".")[2]
-    make = {"run": _run, "filter": _filter, "part": _part, "curve": _curve, "case": _case}[kind]
+    make = {
+        "run": _run,
+        "filter": _filter,
+        "part": _part,
+        "curve": _curve,
+        "case": _case,
+        "bench": _bench,
+        "gauge": _gauge,
+    }[kind]
     return tuple(clean(str(text)) for text in make(index, entry))
 
 
@@ -171,6 +181,21 @@ def _part(index: int, part: dict[str, Any]) -> tuple[str, ...]:
 def _curve(index: int, curve: dict[str, Any]) -> tuple[str, ...]:
     count = len(curve.get("points") or ())
     return (curve.get("voltage", "13.5 V"), f"{count} point{'' if count == 1 else 's'}", "", "")
+
+
+def _bench(index: int, test: dict[str, Any]) -> tuple[str, ...]:
+    pumped = test.get("volume") or test.get("mass") or "?"
+    return (
+        test.get("date") or f"test {index + 1}",
+        test.get("pressure", "?"),
+        test.get("volts", "?"),
+        f"{pumped} in {test.get('time', '?')}",
+    )
+
+
+def _gauge(index: int, read: dict[str, Any]) -> tuple[str, ...]:
+    name = read.get("date") or f"readings {index + 1}"
+    return (name, read.get("idle", "-"), read.get("full_power", "-"), read.get("hose_off", "-"))
 
 
 def _case(index: int, case: dict[str, Any]) -> tuple[str, ...]:

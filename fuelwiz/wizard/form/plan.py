@@ -43,7 +43,9 @@ _LISTS = {
     "return_line.part": ("return_line.part", "+ add a part"),
     "pump.curve": ("pump.curve", "+ add a voltage"),
     "pull": ("pull", "+ add a point"),
-    "stress.case": ("stress.case", "+ add a case of your own"),
+    "stress.case": ("stress.case", "+ press a to add a bad day of your own"),
+    "bench": ("bench", "+ press a to add a bench test"),
+    "gauge": ("gauge", "+ press a to add gauge readings"),
 }
 _IN_A_LIST = tuple(f"{path}." for path, _ in _LISTS.values())
 _FIRST_CURVE = ("pump.curve.voltage", "pump.curve.points")
