@@ -27,6 +27,8 @@ class Step:
     name: str
     short: str
     files: tuple[str, ...]
+    letter: str
+    """The key that goes to it from the page of all keys."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,17 +138,17 @@ class Question:
 
 
 STEPS = (
-    Step("goal", "Goal", "Goal", ("goal", "goal_more")),
-    Step("fuel", "Fuel", "Fuel", ("fuel",)),
-    Step("pressure", "Pressure", "Pressure", ("pressure",)),
-    Step("pump", "Pump", "Pump", ("pump",)),
-    Step("lines", "Lines", "Lines", ("lines", "lines_runs", "lines_more")),
-    Step("inlet", "Inlet & return", "Inlet", ("inlet_return", "inlet_return_more")),
-    Step("wiring", "Wiring", "Wiring", ("wiring",)),
-    Step("injectors", "Injectors", "Injectors", ("injectors",)),
-    Step("stress", "Stress", "Stress", ("stress", "how_sure")),
-    Step("measured", "Measured", "Measured", ("measured",)),
-    Step("summary", "Summary", "Summary", ("summary",)),
+    Step("goal", "Goal", "Goal", ("goal", "goal_more"), "1"),
+    Step("fuel", "Fuel", "Fuel", ("fuel",), "2"),
+    Step("pressure", "Pressure", "Pressure", ("pressure",), "3"),
+    Step("pump", "Pump", "Pump", ("pump",), "4"),
+    Step("lines", "Lines", "Lines", ("lines", "lines_runs", "lines_more"), "5"),
+    Step("inlet", "Inlet & return", "Inlet", ("inlet_return", "inlet_return_more"), "6"),
+    Step("wiring", "Wiring", "Wiring", ("wiring",), "7"),
+    Step("injectors", "Injectors", "Injectors", ("injectors",), "8"),
+    Step("stress", "Stress", "Stress", ("stress", "how_sure"), "9"),
+    Step("measured", "Measured", "Measured", ("measured",), "0"),
+    Step("summary", "Summary", "Summary", ("summary",), "e"),
 )
 
 

@@ -11,6 +11,9 @@ from textual.strip import Strip
 from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.paint import Area, Row, clip
 
+_END = "Enter accepts, Esc cancels"
+_LEAST_BOX = 16
+
 
 @dataclass(slots=True)
 class Prompt:
@@ -46,6 +49,19 @@ class Prompt:
         if not self.letters and printable:
             self.editor = self.editor.insert(printable)
 
+    def lines(self, area: Area) -> list[Strip]:
+        """The prompt in as many rows as it takes: the question wrapped, and the box that one types into below it."""
+        text = area.look.fold(self.text)
+        if cell_len(text) + (0 if self.letters else len(_END) + _LEAST_BOX + 6) < area.width - 1:
+            return [self.line(area)]
+        rows = [Row(area.look, area.width, "bar").put(1, line, bold=True) for line in area.wrapped(text, 1)]
+        if not self.letters:
+            room = max(area.width - len(_END) - 7, _LEAST_BOX)
+            box = Row(area.look, area.width, "bar").put(1, "[", "focus", True)
+            box.put_field(2, room, self.editor).put(2 + room, "]", "focus", True)
+            rows.append(box.put(4 + room, clip(_END, max(area.width - room - 5, 0)), "muted"))
+        return [row.strip() for row in rows]
+
     def line(self, area: Area) -> Strip:
         """The prompt as the footer row."""
         row = Row(area.look, area.width, "bar")
@@ -54,7 +70,7 @@ class Prompt:
         if self.letters:
             return row.strip()
         column = 2 + cell_len(text)
-        end = "Enter accepts, Esc cancels"
+        end = _END
         room = max(area.width - column - len(end) - 6, 12)
         row.put(column, "[", "focus", True).put_field(column + 1, room, self.editor)
         row.put(column + 1 + room, "]", "focus", True)

@@ -53,8 +53,24 @@ class ScreenLayout:
         """Whether the page on a question stands in place of the rows and the answer."""
         return mode == "help" and not self.help.is_shown
 
-    def parts(self, mode: str, strip_rows: int) -> dict[str, Box]:
-        """The box of each part, by its name, in a mode of the screen; `strip_rows` stand above the footer."""
+    def parts(self, mode: str, strip_rows: int, footer_rows: int = 1) -> dict[str, Box]:
+        """The box of each part, by its name, in a mode of the screen.
+
+        Args:
+            mode: what has the keys.
+            strip_rows: stand above the footer.
+            footer_rows: of the footer; where they are more than one it covers the end of what stands above.
+        """
+        boxes = self._parts(mode, strip_rows)
+        footer = boxes["footer"]
+        start = footer.y - (footer_rows - 1)
+        cut = {
+            name: replace(box, height=max(min(box.y + box.height, start) - box.y, 0))
+            for name, box in boxes.items()
+        }
+        return {**cut, "footer": replace(footer, y=start, height=footer_rows)}
+
+    def _parts(self, mode: str, strip_rows: int) -> dict[str, Box]:
         width, start = self.footer.width, self.form.y
         end = self.footer.y + strip_rows
         whole = Box(0, start, width, self.footer.y - start)

@@ -79,16 +79,16 @@ class Keyboard:
         await self.settled()
 
     async def go_to(self, path: str) -> None:
-        """Step to the question of that path by keys: its step by digit, then Tab."""
+        """Step to the question of that path by keys: its letter, then down, into *more* too."""
         from fuelwiz.desk.steps import step_of
         from fuelwiz.questions.catalogue import STEPS
 
-        number = next(i for i, step in enumerate(STEPS) if step.id == step_of(path))
-        await self.press("ctrl+g", str((number + 1) % 10))
+        await self.press("ctrl+g", next(step.letter for step in STEPS if step.id == step_of(path)))
         for _ in range(80):
             if self.form.path == path:
                 return
-            await self.press("down")
+            hidden = getattr(self.form.row, "act", "") == "more" and not self.form.place.more
+            await self.press("enter" if hidden else "down")
         raise AssertionError(f"{path} was never reached")
 
     async def opened(self, path: Path) -> None:

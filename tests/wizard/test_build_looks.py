@@ -43,8 +43,8 @@ async def test_every_size_on_the_way_is_laid_out(tmp_path: Path) -> None:
 async def test_the_plain_look_is_ascii_alone(tmp_path: Path, size: tuple[int, int]) -> None:
     look = Look(unicode=False, colors="none")
     async with at_build(copy_of("hill-climb-six", tmp_path), size, look) as keys:
-        for number in range(len(STEPS)):
-            await keys.press("ctrl+g", str((number + 1) % 10), "ctrl+g", "m")
+        for step in STEPS:
+            await keys.press("ctrl+g", step.letter, "ctrl+g", "m")
             for _ in range(8):
                 assert keys.text.isascii(), [line for line in keys.lines if not line.isascii()]
                 await keys.press("down")
@@ -69,8 +69,8 @@ async def test_a_hostile_file_shows_harmlessly(tmp_path: Path) -> None:
     path.write_text(text + f'[fitted]\nline = "{HOSTILE}"\n', encoding="utf-8")
     async with at_build(path) as keys:
         assert keys.desk.result is not None
-        for number in range(len(STEPS)):
-            await keys.press("ctrl+g", str((number + 1) % 10), "ctrl+g", "m")
+        for step in STEPS:
+            await keys.press("ctrl+g", step.letter, "ctrl+g", "m")
             for _ in range(10):
                 assert harmless(keys.text)
                 await keys.press("tab")

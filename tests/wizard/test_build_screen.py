@@ -36,7 +36,7 @@ async def test_all_that_is_in_sight_fits(tmp_path: Path, size: tuple[int, int], 
         words = keys.desk.result.words
         answers = [flat([text])[:30] for text in words.answer_forms[0]]
         for step in STEPS:
-            await keys.press("ctrl+g", str((STEPS.index(step) + 1) % 10))
+            await keys.press("ctrl+g", step.letter)
             assert keys.form.place.step == step.id
             keys.says_all_within()
             assert any(answer in flat(keys.part("live")) for answer in answers)
@@ -50,11 +50,10 @@ async def test_all_that_is_in_sight_fits(tmp_path: Path, size: tuple[int, int], 
 @pytest.mark.parametrize("size", [SIZES[0], SIZES[-1]])
 async def test_the_pointer_is_in_sight_all_the_way_down(tmp_path: Path, size: tuple[int, int]) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path), size) as keys:
-        for number in range(len(STEPS)):
-            await keys.press("ctrl+g", str((number + 1) % 10), "ctrl+g", "m")
-            step = keys.form.place.step
+        for step in STEPS:
+            await keys.press("ctrl+g", step.letter, "ctrl+g", "m")
             for _ in range(60):
-                if keys.form.place.step != step:
+                if keys.form.place.step != step.id:
                     break
                 assert sum(line.startswith(" ▸") for line in keys.part("form")) == 1
                 await keys.press_soon("down")
@@ -63,6 +62,8 @@ async def test_the_pointer_is_in_sight_all_the_way_down(tmp_path: Path, size: tu
 async def test_from_new_to_a_saved_file_by_keys_alone(tmp_path: Path) -> None:
     path = tmp_path / "first.toml"
     async with at_build(path) as keys:
+        assert keys.form.path == "units"
+        await keys.press("enter")
         assert keys.form.path == "goal.power"
         await keys.type("600")
         await keys.until("600 hp on E10")
@@ -150,7 +151,7 @@ async def test_a_question_mark_can_be_written_into_a_text(tmp_path: Path) -> Non
 
 async def test_the_help_page_goes_on_taking_keys(tmp_path: Path) -> None:
     async with at_build(tmp_path / "new.toml", (60, 20)) as keys:
-        await keys.press("f1")
+        await keys.press("down", "f1")
         for part in ("What it is", "Why asked", "Rule"):
             assert part in keys.text
         await keys.type("640")
@@ -169,8 +170,8 @@ async def test_the_help_page_goes_on_taking_keys(tmp_path: Path) -> None:
 async def test_every_question_has_its_page_within_the_screen(tmp_path: Path, size: tuple[int, int]) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path), size) as keys:
         await keys.press("f1")
-        for number in range(len(STEPS)):
-            await keys.press("ctrl+g", str((number + 1) % 10), "f1")
+        for step in STEPS:
+            await keys.press("ctrl+g", step.letter, "f1")
             assert keys.screen.mode == "help"
             keys.says_all_within()
             assert keys.form.question.label in flat(keys.part("help"))

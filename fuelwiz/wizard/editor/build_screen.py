@@ -13,19 +13,21 @@ from textual.widget import Widget
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.plots import Plots, Ways
-from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.sizing.vocabulary import Change
-from fuelwiz.wizard.actions import Action, by_id, by_key, by_letter
-from fuelwiz.wizard.chrome import Headline, footer_line, keys_page, steps_column, steps_row, top_line
+from fuelwiz.wizard.actions import Action, by_id
+from fuelwiz.wizard.chrome import Headline, keys_page, top_line
 from fuelwiz.wizard.editor.build_actions import BuildActions
+from fuelwiz.wizard.editor.build_keys import BuildKeys
+from fuelwiz.wizard.editor.footer import footer_lines, rows_of_footer
 from fuelwiz.wizard.editor.form_view import FormView
-from fuelwiz.wizard.editor.frame import headline, offered_actions, step_marks
+from fuelwiz.wizard.editor.frame import headline, offered_actions
 from fuelwiz.wizard.editor.help_view import HelpView
 from fuelwiz.wizard.editor.host import Host, Mode
 from fuelwiz.wizard.editor.pauses import Pauses
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
+from fuelwiz.wizard.editor.steps_view import StepsView
 from fuelwiz.wizard.form.form import Form, Reaction
 from fuelwiz.wizard.live.pane import LivePane
 from fuelwiz.wizard.live.rule import PATH, SIZES
@@ -62,11 +64,13 @@ class BuildScreen(Screen[None]):
         self.saving = self.save_dialog()
         self.points = PointsDialog(self)
         self.actions = BuildActions(self, self.saving, self.points)
+        self._keys = BuildKeys(self)
         self._step = step
         self._early_keys = list(keys)
         self.is_ready = False
         self._at_first = at_first
         self._layout: ScreenLayout | None = None
+        self._footer_rows = 1
         self._pauses = Pauses(self)
 
     @property
@@ -82,7 +86,7 @@ class BuildScreen(Screen[None]):
         """The parts, in the order in which they are read."""
         look = self.program.look
         yield LinesView(look, "top", lambda area: [top_line(self.headline(), area)])
-        yield LinesView(look, "steps", self._steps)
+        yield StepsView(look, self.form)
         yield FormView(look, self.form)
         yield HelpView(look)
         yield LivePane(look, Plots(), Ways(), id="live")
@@ -103,6 +107,7 @@ class BuildScreen(Screen[None]):
         else:
             self.form.go_to_path(self.form.path)
         self.is_ready = True
+        self.look_over()
         self._laid_out()
         self._pauses.begin()
         self.say(self.program.message)
@@ -127,14 +132,15 @@ class BuildScreen(Screen[None]):
         strip_rows = 0 if self.mode in PAGES else self.strip_rows
         layout = layout_for(width, height - strip_rows, table_focused=self.mode == "table")
         self._layout = layout
-        if width < SMALLEST[0] or height < SMALLEST[1]:
+        if self.is_too_small:
             self._too_small(width, height)
             return
         self.message = "" if self.message.startswith(TOO_SMALL) else self.message
         form = self.query_one(FormView)
         form.why_rows = 0 if layout.hidden_by_help(self.mode) else layout.why_rows
         form.has_keys = self.mode in ("form", "help")
-        for name, box in layout.parts(self.mode, strip_rows).items():
+        self.query_one(StepsView).in_column = layout.steps_in_column
+        for name, box in layout.parts(self.mode, strip_rows, self._footer_rows).items():
             place(self.query_one(f"#{name}"), box)
         self.program.hold_frames()
         self.call_after_refresh(self._laid_out)
@@ -166,6 +172,10 @@ class BuildScreen(Screen[None]):
         for name in ("top", "steps", "sheet", "points", "strip", "footer"):
             cast("LinesView", self.query_one(f"#{name}")).repaint()
 
+    def look_over(self) -> None:
+        """Which steps are answered by now."""
+        self.query_one(StepsView).look_over()
+
     def show_answer(self) -> None:
         """The live pane as the desk has it now."""
         live = self.live
@@ -191,12 +201,6 @@ class BuildScreen(Screen[None]):
             return result.figures.verdict.size
         return self.highlighted
 
-    def _steps(self, area: Area) -> list[Strip]:
-        marks = step_marks(self.desk)
-        if self._layout is not None and self._layout.steps_in_column:
-            return steps_column(marks, self.form.step_number, area)
-        return [steps_row(marks, self.form.step_number, area)]
-
     def headline(self) -> Headline:
         """What the top line says."""
         return headline(self.desk, self.saving.kept)
@@ -206,11 +210,29 @@ class BuildScreen(Screen[None]):
         return []
 
     def _footer(self, area: Area) -> list[Strip]:
-        if area.rows > 1:  # the window is too small for anything else
+        if self.is_too_small:
             return area.paragraph(self.message, 0)
-        if self.prompt is not None:
-            return [self.prompt.line(area)]
-        return [footer_line(self.offered(), by_id(self.program.keys.build, "keys"), area, self.message)]
+        last = by_id(self.program.keys.build, "keys")
+        return footer_lines(self.prompt, self.message, self.offered(), last, area)
+
+    def _fit_footer(self) -> None:
+        """Give the footer as many rows as what it says takes."""
+        if self._layout is None or self.is_too_small:
+            cast("LinesView", self.query_one("#footer")).repaint()
+            return
+        area = Area(self.program.look, self.size.width, self.size.height)
+        rows = rows_of_footer(self.prompt, self.message, by_id(self.program.keys.build, "keys"), area)
+        if rows != self._footer_rows:
+            self._footer_rows = rows
+            self.lay_out()
+        else:
+            cast("LinesView", self.query_one("#footer")).repaint()
+
+    @property
+    def is_too_small(self) -> bool:
+        """Whether the window has no room for a build."""
+        width, height = self.size
+        return width < SMALLEST[0] or height < SMALLEST[1]
 
     def offered(self) -> list[Action]:
         """The actions that matter now, the one thing to do first."""
@@ -220,12 +242,12 @@ class BuildScreen(Screen[None]):
         """A sentence in the footer until the next key."""
         self.message = text
         if self.is_mounted:
-            cast("LinesView", self.query_one("#footer")).repaint()
+            self._fit_footer()
 
     def ask(self, prompt: Prompt) -> None:
         """Ask something in the footer row."""
         self.prompt = prompt
-        cast("LinesView", self.query_one("#footer")).repaint()
+        self._fit_footer()
 
     def to_mode(self, mode: Mode) -> None:
         """Give the keys to another part of the screen."""
@@ -257,68 +279,24 @@ class BuildScreen(Screen[None]):
             self._early_keys.append(event)
             return
         key, character = event.key, event.character if event.is_printable else None
+        if self.is_too_small:  # nothing is in sight that a key could be meant for
+            self._keys.press_unseen(key)
+            return
         self._pauses.key_pressed()
         self.message = ""
-        if self.prompt is not None:
-            asked = self.prompt
-            if asked.key(key, character) and self.prompt is asked:
-                self.prompt = None
-        elif self.mode == "keys":
-            self._letter(key, character)
-        elif self.mode == "points":
-            self.points.key(key, character)
-        else:
-            self._act_or_type(key, character)
+        self._keys.press(key, character)
         if self.is_current:
+            self._fit_footer()
             self.show_all()
-
-    def _letter(self, key: str, character: str | None) -> None:
-        """On the page of all keys one letter does it; a digit goes to a step."""
-        self.to_mode("form")
-        if character and character.isdigit():
-            number = (int(character) - 1) % 10
-            if number < len(STEPS):
-                self.form.go_to_step(STEPS[number].id)
-            return
-        actions = self.program.keys.build
-        action = by_letter(actions, character or "") or by_key(actions, key)
-        name = action.id if action else ""
-        if character == "b" or name not in ("", "keys", "next", "previous", "builds"):
-            self.actions.do(name or "builds")
-
-    def _act_or_type(self, key: str, character: str | None) -> None:
-        if key == "question_mark" and self.mode != "table" and self.form.asks_text():
-            action = None
-        else:
-            action = by_key(self.program.keys.build, key)
-        if self.mode == "table":
-            if not self.actions.table_key(key) and action is not None:
-                self.actions.do(action.id, key)
-            return
-        if self.mode == "help" and key in ("pageup", "pagedown", "escape"):
-            self._in_help(key)
-        elif action is None or key == "enter":
-            self.react(self.form.key(key, character))
-        else:
-            self.actions.do(action.id, key)
-
-    def _in_help(self, key: str) -> None:
-        if key == "escape":
-            self.to_mode("form")
-        else:
-            page = self.query_one(HelpView)
-            page.scroll_lines((page.size.height - 2) * (1 if key == "pagedown" else -1))
 
     def react(self, reaction: Reaction) -> None:
         """What follows from what the form did."""
-        if reaction == "edited":
-            self.changed()
-        elif reaction == "next_step":
-            self.actions.do("next_step")
-        elif reaction == "previous_step":
-            self.actions.last_of_previous_step()
-        elif reaction == "changes":
-            self.actions.ask_change()
+        self._keys.react(reaction)
+
+    def turn_help(self, way: int) -> None:
+        """Turn the page on a question."""
+        page = self.query_one(HelpView)
+        page.scroll_lines((page.size.height - 2) * way)
 
     def changed(self) -> None:
         """Something was typed: keep it soon, and calculate the slower parts when typing pauses."""

@@ -35,7 +35,7 @@ class FormView(Painted):
         why_rows = min(self.why_rows, max(area.rows - 1, 0))
         room = area.rows - why_rows
         more = self._more_row()
-        if more is not None and room > 2 and pointer.at < more:
+        if more is not None and 2 < room <= more and pointer.at < more:
             lines = self._rows(area, room - 1, more)
             return [*lines, self._row(more, area), *why_lines(form, area.high(why_rows))]
         lines = self._rows(area, room, len(pointer.rows))

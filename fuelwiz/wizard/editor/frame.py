@@ -5,12 +5,10 @@ from __future__ import annotations
 from fuelwiz.advice.assumed import values_assumed
 from fuelwiz.desk.desk import Desk
 from fuelwiz.printable import NO_BREAK
-from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.terms import INDUCTIONS, fuel_name_as_typed
 from fuelwiz.units import UnitSystem
 from fuelwiz.wizard.actions import Action, by_id
-from fuelwiz.wizard.chrome import Headline, StepMark
-from fuelwiz.wizard.form.answered import is_answered
+from fuelwiz.wizard.chrome import Headline
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import DoRow, ItemRow
 from fuelwiz.wizard.live.rule import CHANGES, READ
@@ -60,18 +58,6 @@ def _typed(desk: Desk, path: str) -> str | None:
     """A field with its unit, or its fallback; None where it is empty."""
     field = desk.text_in_field(path)
     return f"{field.text}{NO_BREAK}{field.unit}".strip() if field.text else None
-
-
-def step_marks(desk: Desk) -> list[StepMark]:
-    """Every step with its state."""
-    return [StepMark(step.name, step.short, _state(desk, step.id)) for step in STEPS]
-
-
-def _state(desk: Desk, step: str) -> str:
-    """A step is ticked when it is answered, not when it was walked through."""
-    if desk.step_state(step) == "look":
-        return "look"
-    return "done" if is_answered(desk, step) else "untouched"
 
 
 _READ_ON = Action("read", ("down", "up"), "", "and Up read on", "")

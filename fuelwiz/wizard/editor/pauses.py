@@ -23,6 +23,9 @@ class Waiting(Protocol):
     def set_timer(self, delay: float, callback: Callable[[], None]) -> Timer:
         """Call something after a while."""
 
+    def look_over(self) -> None:
+        """Find out what takes a look at every question."""
+
     def show_answer(self) -> None:
         """Show the answer as the desk has it now."""
 
@@ -45,9 +48,8 @@ class Pauses:
         self._pause = self._screen.set_timer(PAUSE_S, self._finish)
 
     def key_pressed(self) -> None:
-        """A key puts off what waits."""
-        if self._pause is not None:
-            self.begin()
+        """A key puts off what waits; one that only goes elsewhere may tick a step too."""
+        self.begin()
 
     def changed(self) -> None:
         """Something was typed: it is kept soon."""
@@ -64,6 +66,7 @@ class Pauses:
 
     def _finish(self) -> None:
         self._pause = None
+        self._screen.look_over()
         if not self._screen.desk.complete:
             self._screen.desk.finish()
             self._screen.show_answer()

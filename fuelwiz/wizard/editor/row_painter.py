@@ -96,7 +96,7 @@ def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
     if field.refused:
         reason = f"! {field.refused}"
         return line.put(at.unit, clip(area.look.fold(reason), area.width - at.unit), "fault", True).strip()
-    tag = _tag(field, _picked(row.question, field))
+    tag = _tag(row.question, field, _picked(row.question, field))
     tag_at = at.tag or area.width - cell_len(tag)
     beyond = at.echo or (tag_at if field.assumed else at.tag or area.width)
     line.put(at.unit, clip(area.look.fold(field.unit), max(beyond - at.unit - 1, 4)), "muted")
@@ -122,12 +122,12 @@ def _picked(question: Question, field: FieldText) -> Choice | None:
     return next((c for c in question.choices if c.value in texts), None)
 
 
-def _tag(field: FieldText, picked: Choice | None) -> str:
+def _tag(question: Question, field: FieldText, picked: Choice | None) -> str:
     if field.assumed:
         return TAG
     if picked is not None:
         return picked.say
-    return "" if field.text else MAY_STAY_EMPTY
+    return "" if field.text or question.key == "goal.power" else MAY_STAY_EMPTY
 
 
 def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:

@@ -112,8 +112,12 @@ def asked_in_step(desk: Desk, step: str, system: UnitSystem, typed_in: str = "")
 
 def _named(questions: list[Question]) -> str:
     """What questions ask, in the words of their labels."""
-    labels = (question.label for question in questions)
-    return ", ".join(label if label[1:2].isupper() else label[:1].lower() + label[1:] for label in labels)
+    return ", ".join(
+        question.label
+        if question.label[1:2].isupper() or question.noun[:1].isupper()
+        else question.label[:1].lower() + question.label[1:]
+        for question in questions
+    )
 
 
 def _at_once(desk: Desk, question: Question) -> bool:

@@ -1,0 +1,92 @@
+"""What each key does on the screen of a build: to the prompt, to an action, or to what has the keys."""
+
+from __future__ import annotations
+
+from typing import Protocol
+
+from fuelwiz.questions.catalogue import STEPS
+from fuelwiz.wizard.actions import by_key, by_letter
+from fuelwiz.wizard.editor.build_actions import BuildActions
+from fuelwiz.wizard.editor.host import Host
+from fuelwiz.wizard.editor.points_dialog import PointsDialog
+from fuelwiz.wizard.form.form import Reaction
+from fuelwiz.wizard.prompt import Prompt
+
+
+class Keyed(Host, Protocol):
+    """The screen of a build, as its keys see it."""
+
+    prompt: Prompt | None
+    actions: BuildActions
+    points: PointsDialog
+
+    def turn_help(self, way: int) -> None:
+        """Turn the page on a question."""
+
+
+class BuildKeys:
+    """Gives every key to whatever it is for."""
+
+    def __init__(self, screen: Keyed) -> None:
+        self.screen = screen
+
+    def press(self, key: str, character: str | None) -> None:
+        """A key, once."""
+        screen = self.screen
+        if screen.prompt is not None:
+            asked = screen.prompt
+            if asked.key(key, character) and screen.prompt is asked:
+                screen.prompt = None
+        elif screen.mode == "keys":
+            self._letter(key, character)
+        elif screen.mode == "points":
+            screen.points.key(key, character)
+        else:
+            self._act_or_type(key, character)
+
+    def press_unseen(self, key: str) -> None:
+        """A key in a window that is too small: nothing but leaving can be meant."""
+        action = by_key(self.screen.program.keys.build, key)
+        if action is not None and action.id == "quit":
+            self.screen.program.leave()
+
+    def react(self, reaction: Reaction) -> None:
+        """What follows from what the form did."""
+        if reaction == "edited":
+            self.screen.changed()
+        elif reaction == "next_step":
+            self.screen.actions.do("next_step")
+        elif reaction == "previous_step":
+            self.screen.actions.last_of_previous_step()
+        elif reaction == "changes":
+            self.screen.actions.ask_change()
+
+    def _letter(self, key: str, character: str | None) -> None:
+        """On the page of all keys one letter does it; that of a step goes there."""
+        screen = self.screen
+        screen.to_mode("form")
+        step = next((step.id for step in STEPS if step.letter == character), None)
+        if step is not None:
+            screen.form.go_to_step(step)
+            return
+        actions = screen.program.keys.build
+        action = by_letter(actions, character or "") or by_key(actions, key)
+        name = action.id if action else ""
+        if character == "b" or name not in ("", "keys", "next", "previous", "builds"):
+            screen.actions.do(name or "builds")
+
+    def _act_or_type(self, key: str, character: str | None) -> None:
+        screen = self.screen
+        is_text = key == "question_mark" and screen.mode != "table" and screen.form.asks_text()
+        action = None if is_text else by_key(screen.program.keys.build, key)
+        if screen.mode == "table":
+            if not screen.actions.table_key(key) and action is not None:
+                screen.actions.do(action.id, key)
+        elif screen.mode == "help" and key == "escape":
+            screen.to_mode("form")
+        elif screen.mode == "help" and key in ("pageup", "pagedown"):
+            screen.turn_help(1 if key == "pagedown" else -1)
+        elif action is None or key == "enter":
+            self.react(screen.form.key(key, character))
+        else:
+            screen.actions.do(action.id, key)
