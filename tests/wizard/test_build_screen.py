@@ -156,7 +156,7 @@ async def test_the_help_page_goes_on_taking_keys(tmp_path: Path) -> None:
             assert part in keys.text
         await keys.type("640")
         assert keys.desk.plain["goal"]["power"] == "640 hp"
-        await keys.until("640 hp")
+        await keys.until("needs 67 gal/h")
         first = keys.part("help")
         await keys.press("pagedown")
         assert keys.part("help") != first
@@ -260,6 +260,7 @@ async def test_a_build_without_a_file_is_asked_its_name_on_saving(tmp_path: Path
         assert isinstance(app, FuelwizApp)
         app.new_build()
         await keys.until("Power wanted")
+        await keys.press("down")
         await keys.type("400")
         await keys.press("ctrl+s")
         assert "Save as:" in keys.part("footer")[0]
@@ -366,7 +367,7 @@ async def test_keys_that_come_before_the_first_answer_wait_for_it(tmp_path: Path
     async with app.run_test() as pilot:
         screen = BuildScreen(Desk.new(tmp_path))
         app.push_screen(screen)
-        for key in "750":
+        for key in ("down", *"750"):
             screen.on_key(event_of(key))
         assert not screen.is_ready
         for _ in range(200):

@@ -114,6 +114,8 @@ def path_of(row: AnyRow, cell: int = 0) -> str:
     cells = cells_of(row)
     if cells:
         return cells[min(cell, len(cells) - 1)].path
+    if isinstance(row, DoRow) and row.act == "more":
+        return f"{row.question.key.partition('.')[0]}.more"
     return row.path if isinstance(row, ChoiceRow) else row.question.key
 
 
