@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -240,7 +241,7 @@ def test_a_surge_pot_comes_back(tmp_path: Path) -> None:
     assert desk.value("surge") == before
 
 
-THREE_WAYS = {
+THREE_WAYS: dict[str, tuple[str, str, Any, Any]] = {
     "filter.have": ("feed.filter", "feed.filter", [{}], []),
     "inlet.strainer.have": ("inlet.strainer", "inlet.strainer.rated_flow", {}, False),
 }

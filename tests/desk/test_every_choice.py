@@ -7,8 +7,7 @@ from pathlib import Path
 import pytest
 
 from fuelwiz.desk import Desk, NoSuchField
-from fuelwiz.desk.composites import field_of
-from fuelwiz.desk.composites import FITTED_SIZES
+from fuelwiz.desk.composites import FITTED_SIZES, field_of
 from fuelwiz.desk.edits import NOTHING_WITHOUT
 from fuelwiz.questions import catalogue
 from fuelwiz.session import field_at
