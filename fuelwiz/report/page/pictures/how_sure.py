@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from fuelwiz.advice.guesses import GUESSES, break_value
+from fuelwiz.advice.sections.how_sure import NAME
 from fuelwiz.advice.subject import Subject
 from fuelwiz.report.page.pictures.bars import WIDTH, Bar, Line, bars
 from fuelwiz.report.page.pictures.shapes import Picture
 from fuelwiz.sizing.slow_figures import InputFigures
 
-HEADING = "How sure"
 MOST = 7
 SMALLEST = 0.005
 """An input that moves the spare by less than this is not drawn."""
@@ -29,7 +29,7 @@ def how_sure_picture(subject: Subject) -> Picture | None:
     told = "; ".join([f"9 in 10 {low} to {high}", *(_told(subject, each) for each in moved)])
     moved_alone = "Each bar below is one guess moved alone, the others kept."
     sentence = f"To spare 9 times in 10: {low} to {high}\u00a0%. {moved_alone}"
-    return Picture("how-sure", HEADING, f"In % to spare: {told}.", sentence, WIDTH, height, shapes)
+    return Picture("how-sure", NAME, f"In % to spare: {told}.", sentence, WIDTH, height, shapes)
 
 
 def _bar(subject: Subject, moved: InputFigures) -> Bar:
