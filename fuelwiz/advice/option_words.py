@@ -227,4 +227,5 @@ def _missing_part(subject: Subject, missing: Missing) -> str:
             return f"a regulator that loses no more than {pressure} at {flow}"
         case "pump":
             many = "a pump" if missing.count == 1 else f"{missing.count} pumps, each of one"
-            return f"{many} that gives {flow} at {pressure}"
+            like = f", its curve shaped like that of {clean(missing.like or '')}"
+            return f"{many} that gives {flow} at {pressure}{like},"

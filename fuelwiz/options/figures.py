@@ -73,7 +73,7 @@ class Failed:
 class Missing:
     """The one part that would let a set in: a size, a wire, a rating, or a flow at a pressure.
 
-    Of a pump: how many of it, and what each gives across which pressure. Of a regulator: what it loses at a flow.
+    Of a pump: how many of it, what each gives across which pressure, and the pump whose curve is shaped so. Of a regulator: what it loses at a flow.
     """
 
     part: Literal["injectors", "return", "regulator", "wire", "feed", "pump"]
@@ -83,6 +83,7 @@ class Missing:
     count: int | None = None
     flow_m3_s: float | None = None
     pressure_Pa: float | None = None
+    like: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

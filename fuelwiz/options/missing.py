@@ -28,7 +28,7 @@ from fuelwiz.sizing.sized_system import SizedSystem
 LITERS_AN_HOUR = 3.6e6  # in one m3/s
 THICKER_GAUGES = (12, 10, 8, 6, 4, 2, 0)
 MOST_RATED_CC_MIN = 5000
-MORE_FLOW = (1.0, 1.1, 1.25, 1.5, 2.0, 3.0)
+MORE_FLOW = (1.0, 1.1, 1.25, 1.5, 2.0, 3.0, 4.0, 6.0)
 """What the flow of a pump at hand is multiplied by, in the search for one that would do."""
 
 Added = Iterator[tuple[Missing, Search]]
@@ -177,7 +177,11 @@ def _with_its_point(search: Search, what: Missing, found: Verdict) -> Missing:
     assert pumps is not None and sized.capacity is not None
     flow = sized.capacity / pumps.flow_ways
     return replace(
-        what, count=grid.count, flow_m3_s=flow, pressure_Pa=sized.pressure_across_pa(pumps, sized.capacity)
+        what,
+        like=grid.pump.name,
+        count=grid.count,
+        flow_m3_s=flow,
+        pressure_Pa=sized.pressure_across_pa(pumps, sized.capacity),
     )
 
 

@@ -108,7 +108,7 @@ def on_the_car(session: Session, figures: Figures) -> OnTheCar:
         pump=session.pump is not None and has("pump"),
         injectors=session.injectors is not None and has("injectors"),
         filter=has("filter"),
-        circuits=0 if wiring is None or not has("wire") else wiring.circuits,
+        circuits=wiring.circuits if wiring is not None and session.pump is not None and has("wire") else 0,
         fuse_A=None if circuit is None or not has("wire") else circuit.fuse_A,
     )
 

@@ -110,7 +110,8 @@ def choice(spec: FieldSpec, value: Any) -> str:
     if isinstance(value, str) and value in spec.choices:
         return value
     *first, last = (f'"{word}"' for word in spec.choices)
-    words = f"wants {', '.join(first)} or {last}, got {quoted(value)}"
+    listed = f"{', '.join(first)} or {last}" if first else last
+    words = f"wants {listed}, got {quoted(value)}"
     meant = nearest(value.lower(), spec.choices) if isinstance(value, str) else None
     raise refuse(f'{words}; did you mean "{meant}"?' if meant else words)
 

@@ -12,10 +12,7 @@ from typing import Any
 import pytest
 
 from fuelwiz.options.as_build import as_build
-from fuelwiz.options.figures import OptionsFigures
-from fuelwiz.options.grid import BASES, pump_choices
-from fuelwiz.options.outcome import in_steps
-from fuelwiz.options.parts_check import validate_parts
+from fuelwiz.options.grid import BASES
 from fuelwiz.options.search import Asked, Search
 from fuelwiz.options.set_of_parts import Verdict
 from fuelwiz.session import validate

@@ -1,0 +1,137 @@
+"""Which sets are shown, by brute force; and what more parts, or dearer ones, do to them."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Sequence
+from math import inf
+
+from fuelwiz.options.figures import OptionRow, OptionsFigures
+from fuelwiz.options.outcome import in_steps
+from fuelwiz.options.prices import Bill
+from fuelwiz.options.search import Asked
+from fuelwiz.options.set_of_parts import Verdict
+
+from .files import any_parts, found, search
+from .test_brute_force import any_build
+
+FILES = 100
+Set = tuple[Verdict, Bill]
+
+
+def goals(one: Set) -> tuple[float, ...]:
+    """Price, amps, weight, spare and the next goal, all to be small; what is not known is worst."""
+    verdict, bill = one
+    return (
+        0.0 if bill.price is None else bill.price,
+        inf if verdict.current_A is None else verdict.current_A,
+        inf if bill.weight_kg is None else bill.weight_kg,
+        -(verdict.margin if verdict.margin is not None else -inf),
+        float(verdict.next_works is not True),
+    )
+
+
+def unbeaten(sets: Sequence[Set]) -> list[tuple[float, ...]]:
+    """The front of the priced and that of the others."""
+    fronts = []
+    for priced in (True, False):
+        among = {goals(one) for one in sets if (one[1].price is not None) is priced}
+        fronts += [
+            mine
+            for mine in among
+            if not any(
+                other != mine and all(o <= m for o, m in zip(other, mine, strict=True)) for other in among
+            )
+        ]
+    return fronts
+
+
+def test_the_labels_and_the_front_are_those_of_brute_force() -> None:
+    pick = random.Random(2204)
+    rows = 0
+    for _ in range(FILES):
+        looked = search(any_build(pick), any_parts(pick), Asked())
+        sets = [
+            (verdict, looked.prices.bill(verdict))
+            for some in looked.verdicts()
+            for verdict in some
+            if not verdict.limits
+        ]
+        *_, progress = in_steps(looked)
+        shown = progress.figures().rows
+        assert progress.found.works == len(sets) and len(shown) <= 7
+        by_label = {label: row for row in shown for label in row.labels}
+        priced = [bill.price for _, bill in sets if bill.price is not None]
+        assert ("cheapest" in by_label) is bool(priced)
+        if priced:
+            assert by_label["cheapest"].price == min(priced)
+        amps = [verdict.current_A for verdict, _ in sets if verdict.current_A is not None]
+        if amps:
+            assert by_label["least current"].current_A == min(amps)
+        weights = [bill.weight_kg for _, bill in sets if bill.weight_kg is not None]
+        if weights:
+            assert by_label["lightest"].weight_kg == min(weights)
+        if sets:
+            assert by_label["most to spare"].margin == max(
+                verdict.margin for verdict, _ in sets if verdict.margin is not None
+            )
+        carried = [bill for verdict, bill in sets if verdict.next_works]
+        assert ("carries the next goal" in by_label) is bool(carried)
+        own = [verdict for verdict, _ in sets if verdict.parts.searched.pump.own]
+        assert ("keeps the pump" in by_label) is bool(own)
+        front = unbeaten(sets)
+        for shown_set in progress.shown():
+            if not shown_set.row.labels:
+                assert goals(next(one for one in sets if same(one, shown_set.row))) in front
+        if len(shown) < 7:
+            assert {goals(one) for one in sets if any(same(one, row) for row in shown)} >= set(front)
+        rows += len(shown)
+    assert rows > FILES
+
+
+def same(one: Set, row: OptionRow) -> bool:
+    """Whether a row is that set."""
+    searched = one[0].parts.searched
+    size = "fixed" if searched.size is None else searched.size.text
+    told = (searched.pump.name, searched.count, searched.base_pa, size)
+    return told == (row.pump, row.count, row.base_Pa, size if row.size == "fixed" else row.size)
+
+
+def best(figures: OptionsFigures) -> tuple[float, float, float]:
+    """The lowest price, the most to spare and the least current of all that is shown."""
+    prices = [row.price for row in figures.rows if row.price is not None]
+    margins = [row.margin for row in figures.rows if row.margin is not None]
+    amps = [row.current_A for row in figures.rows if row.current_A is not None]
+    return min(prices, default=inf), -max(margins, default=-inf), min(amps, default=inf)
+
+
+def test_a_dearer_part_never_enters_the_cheapest() -> None:
+    pick = random.Random(2205)
+    compared = 0
+    for _ in range(FILES):
+        built, parts = any_build(pick), any_parts(pick)
+        dearer = [
+            {**pump, "name": f"dear {pump['name']}", "price": pump["price"] + 25, "owned": False}
+            for pump in parts["pump"]
+            if "price" in pump
+        ]
+        before, after = found(built, parts), found(built, {**parts, "pump": [*parts["pump"], *dearer]})
+        cheapest = [row for row in after.rows if "cheapest" in row.labels]
+        if cheapest:
+            assert not cheapest[0].pump.startswith("dear ")
+            assert cheapest[0].price == best(before)[0]
+            compared += 1
+    assert compared > 30
+
+
+def test_one_more_pump_never_makes_the_best_worse() -> None:
+    pick = random.Random(2206)
+    better = 0
+    for _ in range(FILES):
+        built, parts = any_build(pick), any_parts(pick)
+        more = [{**pump, "name": f"more {pump['name']}"} for pump in any_parts(pick)["pump"]]
+        before, after = found(built, parts), found(built, {**parts, "pump": [*parts["pump"], *more]})
+        assert all(now <= then for now, then in zip(best(after), best(before), strict=True))
+        assert after.works >= before.works and after.tried >= before.tried
+        better += best(after) < best(before)
+    assert better > 10
