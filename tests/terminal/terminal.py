@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import sys
 import time
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -41,8 +41,12 @@ class Terminal:
 
     def read(self, wait: float) -> int:
         """Take what the program has sent; how many bytes came."""
+        return self.read_at_most(65536, wait)
+
+    def read_at_most(self, count: int, wait: float) -> int:
+        """The same, no more than so many bytes."""
         try:
-            sent = self.program.read_nonblocking(65536, timeout=wait)
+            sent = self.program.read_nonblocking(count, timeout=wait)
         except (pexpect.TIMEOUT, pexpect.EOF):
             return 0
         self._stream.feed(sent)
@@ -82,13 +86,23 @@ class Terminal:
 @contextmanager
 def wizard(file: Path, width: int = 80, height: int = 24) -> Iterator[Terminal]:
     """`python -m fuelwiz FILE` on a terminal of that size."""
+    command = [sys.executable, "-m", "fuelwiz", str(file)]
+    with running(command, file.parent, width, height) as terminal:
+        yield terminal
+
+
+@contextmanager
+def running(
+    command: Sequence[str], folder: Path, width: int = 80, height: int = 24, **environ: str
+) -> Iterator[Terminal]:
+    """A command on a terminal of that size, with nothing of the environment but what is told."""
     kept = {name: os.environ[name] for name in ("PATH", "HOME") if name in os.environ}
     program = pexpect.spawn(
-        sys.executable,
-        ["-m", "fuelwiz", str(file)],
-        cwd=str(file.parent),
+        command[0],
+        list(command[1:]),
+        cwd=str(folder),
         dimensions=(height, width),
-        env={**kept, "TERM": "xterm-256color", "LANG": "C.UTF-8"},
+        env={**kept, "TERM": "xterm-256color", "LANG": "C.UTF-8", **environ},
     )
     program.delaybeforesend = None
     try:

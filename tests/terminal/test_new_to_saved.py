@@ -57,10 +57,16 @@ def agrees(terminal: Terminal, report: dict[str, Any]) -> None:
     assert answer[:40] in said, (answer, said)
 
 
+def to_the_power(terminal: Terminal) -> None:
+    """Past the units, which are asked first."""
+    terminal.until("Type the power")
+    terminal.press("enter")
+    terminal.until("▸ Power wanted" if "▸" in terminal.text else "> Power wanted")
+
+
 def start_of_a_build(terminal: Terminal) -> None:
     """Goal, fuel and pressure, with wrong values on the way."""
-    terminal.until("Power wanted")
-    terminal.until("Type the power")
+    to_the_power(terminal)
     terminal.press("6oo")
     terminal.until("!")
     terminal.press("ctrl+u", "600")
@@ -176,7 +182,7 @@ def test_through_every_step(tmp_path: Path) -> None:
 def test_a_signal_leaves_with_its_status_and_the_draft(tmp_path: Path, number: int, status: int) -> None:
     file = tmp_path / "cut.toml"
     with wizard(file) as terminal:
-        terminal.until("Type the power")
+        to_the_power(terminal)
         terminal.press("615")
         terminal.until("615 hp on E10")
         os.kill(terminal.program.pid, number)
@@ -188,7 +194,7 @@ def test_a_signal_leaves_with_its_status_and_the_draft(tmp_path: Path, number: i
 
 def test_nothing_is_sent_while_nothing_happens(tmp_path: Path) -> None:
     with wizard(tmp_path / "idle.toml") as terminal:
-        terminal.until("Type the power")
+        to_the_power(terminal)
         terminal.press("600")
         terminal.until("600 hp on E10")
         terminal.quiet(1.5)
