@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import time
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
+
+from fuelwiz.store.drafts import abandoned_draft
 
 from .ssh import Server, needs, server, wizard_there
 from .terminal import Terminal
@@ -67,6 +70,10 @@ def test_a_client_that_is_killed_leaves_a_draft_that_is_found_again(there: Serve
         start_of_a_build(terminal)
         terminal.quiet()
         terminal.program.kill(9)
+    gone = time.monotonic() + 5  # who works at it still holds its draft
+    while abandoned_draft(file) is None:
+        assert time.monotonic() < gone, sorted(tmp_path.iterdir())
+        time.sleep(0.05)
     with wizard_there(there, file) as terminal:
         terminal.until("draft")
         terminal.press("d")
