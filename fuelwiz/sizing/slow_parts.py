@@ -7,13 +7,9 @@ from dataclasses import replace
 from typing import TypeVar
 
 from fuelwiz.session import Session
-from fuelwiz.sizing.changes import changes_in_steps
-from fuelwiz.sizing.effects import with_effects
 from fuelwiz.sizing.figures import Figures
 from fuelwiz.sizing.next_goal import next_session
 from fuelwiz.sizing.picked import Picked
-from fuelwiz.sizing.single_changes import Variant
-from fuelwiz.sizing.spread import spread_in_steps
 
 T = TypeVar("T")
 
@@ -34,6 +30,12 @@ def in_steps(session: Session, figures: Figures) -> Iterator[Figures]:
 
 
 def _filled_in(session: Session, figures: Figures) -> Iterator[Figures]:
+    # Loaded when they are asked for: a first verdict does without.
+    from fuelwiz.sizing.changes import changes_in_steps
+    from fuelwiz.sizing.effects import with_effects
+    from fuelwiz.sizing.single_changes import Variant
+    from fuelwiz.sizing.spread import spread_in_steps
+
     today = Picked.today(session, figures)
     pick, return_pick, measured_at_k = today.sized.candidate, today.return_pick, session.fuel.temperature
     found = yield from _meanwhile(
