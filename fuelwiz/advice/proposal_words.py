@@ -26,7 +26,7 @@ def proposal_text(subject: Subject, proposal: Proposal) -> str:
             f"{point['rpm']} rpm {point['power']} {point['boost']}" for point in proposal.value
         )
         return f"further points of full power: {points}: {why(proposal)}."
-    before = _now(subject, proposal.key)
+    before = value_now(subject, proposal.key)
     now = f", now {before}" if before else ""
     within = f", good to {proposal.tolerance}" if proposal.tolerance else ""
     return f"{key_in_words(proposal.key)} {proposal.value}{within}{now}: {why(proposal)}."
@@ -38,7 +38,7 @@ def why(proposal: Proposal) -> str:
     return f"{REASONS[proposal.reason]}{day}"
 
 
-def _now(subject: Subject, path: str) -> str:
+def value_now(subject: Subject, path: str) -> str:
     """What the build has at a key of a section, where that was given or has a fallback of its own."""
     section, key = key_path_of(path)
     given = getattr(subject.session, str(section))

@@ -19,7 +19,8 @@ from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.errors import FuelwizError
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import ChoiceRow, DoRow, ItemRow
+from fuelwiz.wizard.form.form_rows import ChoiceRow, DoRow, FoundRow, ItemRow
+from fuelwiz.wizard.form.found_rows import take
 
 Say = Callable[[str], None]
 Next = Literal["stay", "on", "end"]
@@ -82,7 +83,11 @@ class Conversation:
 
     def _answer(self, text: str) -> None:
         row = self.form.row
-        if isinstance(row, DoRow | ItemRow):
+        if isinstance(row, FoundRow):
+            if text.lower() in ("y", "yes") and take(self.form):
+                self.say_answer(whole=False)
+            self._on()
+        elif isinstance(row, DoRow | ItemRow):
             if text.lower() in ("y", "yes") and self.form.key("enter", None) != "changes":
                 return
             self._on()
@@ -123,7 +128,7 @@ class Conversation:
         """To the next question: a row that only shows more is passed over, an entry that is told is closed."""
         form = self.form
         form.focus_on(form.pointer.at, form.pointer.cell)  # so that the editor has what stands
-        stays = isinstance(form.row, DoRow | ItemRow) or form.path in self.desk.refused
+        stays = isinstance(form.row, DoRow | ItemRow | FoundRow) or form.path in self.desk.refused
         reaction = form.move(1) if stays else form.key("enter", None)
         while reaction != "next_step" and isinstance(form.row, DoRow) and form.row.act != "add":
             if form.row.act == "close":

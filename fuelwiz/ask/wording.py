@@ -6,7 +6,8 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.questions.catalogue import STEPS, Choice, Question
 from fuelwiz.terminal.marks import MARKS
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import CellsRow, ChoiceRow, DoRow, ItemRow, cells_of
+from fuelwiz.wizard.form.form_rows import CellsRow, ChoiceRow, DoRow, FoundRow, ItemRow, cells_of
+from fuelwiz.wizard.form.found_rows import words_of
 
 COMMANDS = (
     "An empty line goes on, ? takes the usual value. /help, /why, /back, /more, /skip STEP, /answer,"
@@ -27,6 +28,9 @@ def question_line(form: Form) -> str:
         return f"{row.text.removeprefix('+ ').capitalize()}? y does it."
     if isinstance(row, ItemRow):
         return f"{', '.join(part for part in row.columns if part)}. y opens it."
+    if isinstance(row, FoundRow):
+        offered = " y takes it." if row.proposal else ""
+        return f"{row.text}. {words_of(form.desk, row)}{offered}".strip()
     field = form.desk.text_in_field(form.path)
     label = question.label
     if isinstance(row, CellsRow):

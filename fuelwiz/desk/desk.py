@@ -14,6 +14,7 @@ from fuelwiz.desk.composites.units_shown import system_of
 from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.last_valid import for_file
+from fuelwiz.desk.measuring import place_of_proposal, with_measured
 from fuelwiz.desk.outside_data import with_unreadable_in_fields
 from fuelwiz.desk.plain import Plain, value_at, value_path
 from fuelwiz.desk.points.head_units import unit_in_row
@@ -21,7 +22,6 @@ from fuelwiz.desk.points.point_cells import with_points
 from fuelwiz.desk.state import State
 from fuelwiz.desk.steps import Progress, StepState, steps_to_look_at
 from fuelwiz.desk.storage import (
-    FileSnapshot,
     Save,
     Saved,
     Storage,
@@ -35,6 +35,7 @@ from fuelwiz.desk.undo import UndoHistory
 from fuelwiz.desk.view import View
 from fuelwiz.desk.visit import Visit
 from fuelwiz.file_limits import UNNAMED
+from fuelwiz.measured.figures import Proposal
 from fuelwiz.printable import clean
 from fuelwiz.session import Session
 from fuelwiz.store.folder import file_name
@@ -87,8 +88,7 @@ class Desk:
 
     def what_if(self) -> Desk:
         """A scratch copy to try things on, at today's size of line; it has no file or draft until it is saved."""
-        snapshot = FileSnapshot(self.storage.snapshot.text)
-        copy = Desk(self._state, Storage(self.folder, snapshot=snapshot, is_scratch=True))
+        copy = Desk(self._state, self.storage.scratch())
         copy.origin = self
         if self.result is not None and self.result.session.feed.run:
             copy._calculation = Calculation(kept_size=self.result.figures.verdict.size)
@@ -212,6 +212,10 @@ class Desk:
         self._change(path, state)
         return number
 
+    def take(self, proposal: Proposal) -> None:
+        """A value that was measured takes the place of what stands there."""
+        self._change(place_of_proposal(proposal), with_measured(self._state, proposal))
+
     def remove(self, path: str, number: int) -> None:
         """An entry is taken out of the list at a path; NoSuchField where there is none."""
         self._change(path, lists.without_entry(self._state, path, number))
@@ -241,8 +245,7 @@ class Desk:
             self._saved = with_unreadable_in_fields(self._saved)
         is_saved = self._saved is self._state and not self.is_loaded
         self._state = self._calculation.update(self._state, self.system, self._default_name)
-        if is_saved:
-            self._saved = self._state
+        self._saved = self._state if is_saved else self._saved
 
     def finish(self) -> None:
         """Adds the stress cases and the next goal to the result; for when typing pauses."""
@@ -283,7 +286,8 @@ class Desk:
         self.update()
         self.finish()
         result = refuse_unfinished(self._calculation.refusals, self.result)
-        return Save(self.storage, target, self.storage.text_of(self.plain, result), self._state, overwrite)
+        text = self.storage.text_of(self.plain, result, self._state.measured)
+        return Save(self.storage, target, text, self._state, overwrite)
 
     def prepared_as(self, name: str, *, overwrite: bool = False) -> Save:
         """The same under a name, in a file called after it."""
@@ -323,16 +327,7 @@ class Desk:
         return steps_to_look_at(self._calculation.refusals, self.result)
 
     def _view(self) -> View:
-        calculation = self._calculation
-        return View(
-            self._state,
-            calculation.plain,
-            calculation.refusals,
-            calculation.result,
-            self.system,
-            calculation.is_loaded,
-            self._typing,
-        )
+        return View.of(self._state, self._calculation, self.system, self._typing)
 
     def _go(self, visit: tuple[str, State] | None) -> str | None:
         if visit is None:

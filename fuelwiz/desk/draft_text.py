@@ -70,6 +70,7 @@ def written(
         "raw": dict(state.raw),
         "picked": dict(state.picked),
         "aside": dict(state.stashed),
+        "measured": dict(state.measured),
         "seen": sorted(seen),
     }
     return json.dumps(draft, ensure_ascii=True, indent=1) + "\n"
@@ -85,7 +86,8 @@ def read(path: Path) -> Contents:
     plain = known_part(draft.get("plain"))
     raw = _texts(draft.get("raw"), plain)
     picked = {key: text for key, text in _pairs(draft.get("picked")) if key in CHOICE_QUESTIONS}
-    state = State(plain, raw, picked, _stashed(draft.get("aside")))
+    measured = _texts(draft.get("measured"), plain)
+    state = State(plain, raw, picked, _stashed(draft.get("aside")), measured=measured)
     base = draft.get("base")
     return Contents(state, _steps(draft.get("seen")), base if isinstance(base, str) else None)
 

@@ -15,7 +15,8 @@ class State:
 
     `plain` is what a file would hold, as typed. `raw` is what stands in fields and cannot be taken: refused or
     half typed, by path. `picked` are answers in words that no key of the file tells, `stashed` what a choice put
-    away and its opposite brings back. `good` is the last `plain` that made a session.
+    away and its opposite brings back. `measured` says what measured a value and when, by path. `good` is the last
+    `plain` that made a session.
     """
 
     plain: Plain
@@ -23,6 +24,7 @@ class State:
     picked: Mapping[str, str] = field(default_factory=dict)
     stashed: Mapping[str, Any] = field(default_factory=dict)
     good: Plain | None = None
+    measured: Mapping[str, str] = field(default_factory=dict)
 
     def same(self, other: State) -> bool:
         """Whether the builder has said the same."""
@@ -31,15 +33,26 @@ class State:
             and self.raw == other.raw
             and self.picked == other.picked
             and self.stashed == other.stashed
+            and self.measured == other.measured
         )
 
     def with_value(self, path: str, value: Any) -> State:
-        """Another value at a path; what stood there refused is gone."""
-        return replace(self, plain=put(self.plain, value_path(path), value), raw=_without(self.raw, path))
+        """Another value at a path; what stood there refused is gone, and so is what measured it."""
+        return replace(
+            self,
+            plain=put(self.plain, value_path(path), value),
+            raw=_without(self.raw, path),
+            measured=_without(self.measured, path),
+        )
 
     def without(self, path: str) -> State:
         """Nothing at a path."""
-        return replace(self, plain=taken_out(self.plain, value_path(path)), raw=_without(self.raw, path))
+        return replace(
+            self,
+            plain=taken_out(self.plain, value_path(path)),
+            raw=_without(self.raw, path),
+            measured=_without(self.measured, path),
+        )
 
     def with_raw(self, path: str, text: str) -> State:
         """A text that stands in the field at a path and is not taken."""

@@ -40,6 +40,7 @@ _BY_SECTION = {
     "bench": "measured",
     "gauge": "measured",
     "log": "measured",
+    "measured": "measured",
     "fitted": "summary",
     "record": "summary",
 }

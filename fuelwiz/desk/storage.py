@@ -19,6 +19,7 @@ from fuelwiz.desk import draft_text
 from fuelwiz.desk.change_words import change_lines
 from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.desk.field_questions import noun_of
+from fuelwiz.desk.measuring import with_comments
 from fuelwiz.desk.outside_data import is_well_formed, known_part
 from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.refusals import Refusal
@@ -94,6 +95,10 @@ class Storage:
         if lock is not None:
             lock.release()
 
+    def scratch(self) -> Storage:
+        """That of a copy to try things on: what the file says, and no file."""
+        return Storage(self.folder, snapshot=FileSnapshot(self.snapshot.text), is_scratch=True)
+
     def refuse_to_overwrite(self, target: Path) -> None:
         """Stops a save that would go over what has not been read here, or take a file from its owner.
 
@@ -119,13 +124,14 @@ class Storage:
         if lost is not None:
             raise SaveRefused("owner", f"{clean(target.name)}: a save changes its {lost}. Save it?")
 
-    def text_of(self, plain: Plain, result: Result) -> str:
+    def text_of(self, plain: Plain, result: Result, measured: Mapping[str, str]) -> str:
         """What a file is to say: the build merged into what was read of it, and what the program says today.
 
         Raises:
             SaveRefused: it is too large for a session file.
         """
         text = merge(self.snapshot.text or _FIRST_LINE, {**plain, "record": record_of(result)})
+        text = with_comments(text, measured)
         if len(text.encode("utf-8")) > MOST_BYTES:
             raise SaveRefused(
                 "refused", f"Not saved: the file would be over {MOST_BYTES // 1024} KiB. Shorten the notes."

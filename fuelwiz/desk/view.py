@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from fuelwiz.advice import Result
 from fuelwiz.desk import field_text
+from fuelwiz.desk.calculation import Calculation
 from fuelwiz.desk.composites import (
     CHOICE_QUESTIONS,
     COUNT_QUESTIONS,
@@ -42,6 +43,21 @@ class View:
     system: UnitSystem
     loaded: bool
     typing: tuple[str, str] | None = None
+
+    @classmethod
+    def of(
+        cls, state: State, calculation: Calculation, system: UnitSystem, typing: tuple[str, str] | None
+    ) -> View:
+        """What is told, beside what it comes to."""
+        return cls(
+            state,
+            calculation.plain,
+            calculation.refusals,
+            calculation.result,
+            system,
+            calculation.is_loaded,
+            typing,
+        )
 
     def field(self, path: str) -> FieldText:
         """What stands in the field at a path; NoSuchField where it leads to none."""

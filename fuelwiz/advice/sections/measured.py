@@ -42,6 +42,10 @@ CAUSES: dict[GaugeCause, str] = {
     "draws more": "the pump draws more than its sheet says: a tight pump, or a higher pressure",
     "draws less": "the pump draws less than its sheet says: a worn pump, or a lower pressure",
 }
+SAFELY_IN_BRIEF = (
+    "Outdoors, no flame, bonded can, extinguisher: see F1. Relieve the pressure first, and have a second person at"
+    " hand; charger on before any fuel is in the open; never pinch a hose."
+)
 AT = {"rail": "at the rail", "pump": "at the pump"}
 
 
@@ -72,20 +76,21 @@ def measured_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
         days = sorted(test.date for test in subject.session.bench if test.date)
         when = f" Tested: {', '.join(dict.fromkeys(days))}." if days else ""
         items.append(Item(f"{bench_verdict(subject, found.bench)}{when}"))
-    items += [_in_brief(subject, difference) for difference in found.gauge]
+    items += [difference_text(subject, difference) for difference in found.gauge]
     yield Listing(tuple(items))
 
 
-def _in_brief(subject: Subject, difference: GaugeDifference) -> Item:
+def difference_text(subject: Subject, difference: GaugeDifference) -> Item:
+    """A reading beside what should be there, and the likely cause where they differ."""
     item, cause = difference.item, difference.cause
-    read = _reading(subject, item, difference.read)
+    read = reading_text(subject, item, difference.read)
     day = subject.session.gauge[difference.reading].date
     start = f"{ITEMS[item]}{f' on {day}' if day else ''}: {read}"
     if difference.predicted is None or cause is None:
         return Item(f"{start}.")
     if cause == "as expected":
         return Item(f"{start}, as expected.", "yes")
-    wanted = _reading(subject, item, difference.predicted)
+    wanted = reading_text(subject, item, difference.predicted)
     return Item(f"{start} where {wanted} is expected: {CAUSES[cause]}.", "warning")
 
 
@@ -103,11 +108,17 @@ def _bench(subject: Subject, bench: BenchFigures) -> Iterator[Block]:
         Column("By sheet", numbers.unit("flow"), figures=True),
         Column("Share", "%", figures=True),
     )
-    pairs = list(zip(subject.session.bench, bench.tests, strict=True))
+    pairs = zip(subject.session.bench, bench.tests, strict=True)
     yield Table(columns, tuple(_bench_row(subject, test, found) for test, found in pairs))
-    notes = [note for test, found in pairs if (note := _bench_note(subject, test, found))]
+    notes = odd_or_far(subject, bench)
     if notes:
         yield Listing(tuple(Item(note, "warning") for note in notes))
+
+
+def odd_or_far(subject: Subject, bench: BenchFigures) -> list[str]:
+    """What is to be said of single tests that do not count, or count less."""
+    pairs = zip(subject.session.bench, bench.tests, strict=True)
+    return [note for test, found in pairs if (note := _bench_note(subject, test, found))]
 
 
 def bench_verdict(subject: Subject, bench: BenchFigures) -> str:
@@ -168,13 +179,16 @@ def _gauge_row(subject: Subject, difference: GaugeDifference) -> tuple[Cell, ...
     return row(
         subject.session.gauge[difference.reading].date or "–",
         ITEMS[difference.item],
-        _reading(subject, difference.item, difference.read),
-        None if difference.predicted is None else _reading(subject, difference.item, difference.predicted),
+        reading_text(subject, difference.item, difference.read),
+        None
+        if difference.predicted is None
+        else reading_text(subject, difference.item, difference.predicted),
         said,
     )
 
 
-def _reading(subject: Subject, item: GaugeItem, value: float) -> str:
+def reading_text(subject: Subject, item: GaugeItem, value: float) -> str:
+    """A reading in the unit of what was read."""
     match item:
         case "volts":
             return subject.numbers.figure("volts", value)
@@ -192,9 +206,23 @@ def _expected(subject: Subject, tests: tuple[Expected, ...]) -> Iterator[Block]:
 
 def expected_text(subject: Subject, test: Expected) -> str:
     """One test as it should come out: so much fuel in so many seconds."""
+    pumps, rail, volts, can = _of_test(subject, test)
+    return f"{pumps}, {rail} at the rail, {volts} at the pump: {can}."
+
+
+def expected_in_brief(subject: Subject, test: Expected) -> str:
+    """The same in 41 columns where there is one pump alone, in 56 where there are more."""
+    pumps, rail, volts, can = _of_test(subject, test)
+    pump = subject.session.pump
+    which = f", {pumps}" if pump is not None and pump.count > 1 else ""
+    return f"expect {can} at {rail}, {volts}{which}"
+
+
+def _of_test(subject: Subject, test: Expected) -> tuple[str, str, str, str]:
+    """Which pumps run, at which pressure and volts, and how much that gives in how long."""
     numbers = subject.numbers
     unit = CANS[subject.session.show_units][0][1]
     can = f"{from_si(test.volume_m3, unit):g} {'L' if unit == 'l' else unit}"
     pumps = "one pump" if test.pumps == 1 else f"all {test.pumps} pumps"
     rail, volts = numbers.figure("pressure", test.rail_Pa), numbers.figure("volts", test.volts_V)
-    return f"{pumps}, {rail} at the rail, {volts} at the pump: {can} in {numbers.figure('seconds', test.time_s)}."
+    return pumps, rail, volts, f"{can} in {numbers.figure('seconds', test.time_s)}"

@@ -12,6 +12,7 @@ from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.report_dialog import ReportDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
 from fuelwiz.wizard.form.finding import Findable, questions_of
+from fuelwiz.wizard.form.found_rows import take
 from fuelwiz.wizard.live.rule import CHANGES, LETTERS, READ, next_view
 from fuelwiz.wizard.prompt import Prompt
 
@@ -204,6 +205,13 @@ class BuildActions:
             self.host.say("Removed. Ctrl+Z undoes it.")
         else:
             self.host.say("Put the pointer on a row of a list first: a run, a filter, a part.")
+
+    def take(self) -> None:
+        """Take what was measured, as an ordinary answer."""
+        taken = take(self.host.form)
+        if taken:
+            self.host.changed()
+            self.host.say(f"Taken: {taken}. Ctrl+Z undoes it.")
 
     def words(self) -> None:
         """The page of words, in the units of the build."""

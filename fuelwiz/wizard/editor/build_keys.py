@@ -60,6 +60,8 @@ class BuildKeys:
             self.screen.actions.last_of_previous_step()
         elif reaction == "changes":
             self.screen.actions.ask_change()
+        elif reaction == "take":
+            self.screen.actions.take()
 
     def _letter(self, key: str, character: str | None) -> None:
         """On the page of all keys one letter does it; that of a step goes there."""

@@ -9,7 +9,8 @@ from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.editor.cells_painter import Focus
 from fuelwiz.wizard.editor.row_painter import columns_for, row_strip
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import CellsRow, DoRow, ItemRow, cells_of
+from fuelwiz.wizard.form.form_rows import CellsRow, DoRow, FoundRow, ItemRow, cells_of
+from fuelwiz.wizard.form.found_rows import words_of
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
@@ -98,6 +99,8 @@ def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
     question = form.question
     if isinstance(form.row, DoRow) and form.row.act == "more":
         return "Why", "muted", MORE_OPEN if form.place.more else MORE_CLOSED
+    if isinstance(form.row, FoundRow):
+        return "", "muted", words_of(form.desk, form.row)
     if isinstance(form.row, ItemRow):
         return "Why", "muted", f"{question.why} Ctrl+G d removes it."
     echo = ""

@@ -10,7 +10,8 @@ from fuelwiz.units import UnitSystem
 from fuelwiz.wizard.actions import Action, by_id
 from fuelwiz.wizard.chrome import Headline
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import DoRow, ItemRow
+from fuelwiz.wizard.form.form_rows import DoRow, FoundRow, ItemRow
+from fuelwiz.wizard.form.found_rows import TAKES
 from fuelwiz.wizard.live.rule import CHANGES, READ
 
 _UNITS: dict[UnitSystem, str] = {
@@ -73,6 +74,8 @@ def offered_actions(mode: str, form: Form, view: str, actions: tuple[Action, ...
     row = form.row
     first_word = "open" if isinstance(row, ItemRow) else "go" if isinstance(row, DoRow) else "next"
     start = [Action("enter", ("enter",), "", first_word, "")]
+    if isinstance(row, FoundRow) and row.proposal is not None:
+        start.insert(0, Action("take", (TAKES,), "", "take it", ""))
     if isinstance(row, ItemRow):
         start.append(Action("remove", (), "d", "remove", ""))
     names = ["unsure", "help", "size", "view", "next_step", "table", "save"]

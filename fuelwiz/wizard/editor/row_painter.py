@@ -12,7 +12,16 @@ from fuelwiz.desk.field_text import FieldText
 from fuelwiz.questions.catalogue import Choice, Question
 from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.editor.cells_painter import Focus, cells_strip, editing
-from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, ChoiceRow, DoRow, FieldRow, HeadRow, ItemRow
+from fuelwiz.wizard.form.form_rows import (
+    AnyRow,
+    CellsRow,
+    ChoiceRow,
+    DoRow,
+    FieldRow,
+    FoundRow,
+    HeadRow,
+    ItemRow,
+)
 from fuelwiz.wizard.paint import Area, Row, clip
 
 LABEL = 3
@@ -60,10 +69,20 @@ def row_strip(row: AnyRow, desk: Desk, area: Area, focus: Focus | None, cell: in
             return _columns(area.row(), row.columns, muted=True)
         case ItemRow():
             return _columns(_pointed(area, focus), row.columns, focused=focus is not None)
+        case FoundRow():
+            return _found(row, area, focus)
         case DoRow():
             line = _pointed(area, focus)
             text = clip(area.look.fold(row.text), area.width - LABEL - 1, area.look.fold("…"))
             return line.put(LABEL, text, "focus" if focus else "muted", focus is not None).strip()
+
+
+def _found(row: FoundRow, area: Area, focus: Focus | None) -> Strip:
+    """What was measured: what can be taken there stands out, and what is not as it should be."""
+    line = _pointed(area, focus)
+    role: Role = "focus" if focus else "fault" if row.is_odd else "text" if row.proposal else "muted"
+    text = clip(area.look.fold(row.text), area.width - LABEL - 1, area.look.fold("…"))
+    return line.put(LABEL, text, role, focus is not None).strip()
 
 
 def _pointed(area: Area, focus: Focus | None) -> Row:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.desk.desk import Desk
-from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, ChoiceRow, DoRow, FieldRow
+from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, ChoiceRow, DoRow, FieldRow, FoundRow
 from fuelwiz.wizard.form.plan import Place, rows_of
 
 
@@ -18,6 +18,8 @@ def is_answered(desk: Desk, step: str) -> bool:
 
 
 def _is_row_answered(desk: Desk, step: str, row: AnyRow) -> bool:
+    if isinstance(row, FoundRow):
+        return True
     if isinstance(row, CellsRow):
         first = desk.text_in_field(row.cells[0].path)
         return bool(first.text) or row.line > 0

@@ -20,14 +20,14 @@ from fuelwiz.wizard.form.form_rows import (
     cells_of,
     entries,
 )
+from fuelwiz.wizard.form.found_rows import takes
 from fuelwiz.wizard.form.pasted import TAKE_POINTS, is_table, one_line
 from fuelwiz.wizard.form.picking import choice_beside, choice_by_letter
 from fuelwiz.wizard.form.plan import Place, rows_of
 from fuelwiz.wizard.form.pointer import Pointer, shows_more
 from fuelwiz.wizard.line_edit import LineEdit
 
-FREE_TEXT = ("text", "note")
-Reaction = Literal["", "moved", "edited", "next_step", "previous_step", "paste", "changes"]
+Reaction = Literal["", "moved", "edited", "next_step", "previous_step", "paste", "changes", "take"]
 """What the screen has to do after a key."""
 
 
@@ -136,6 +136,8 @@ class Form:
         """What a key does that is not one of the screen's own."""
         if key == "enter":
             return self._enter()
+        if takes(self.row, character):
+            return "take"
         if isinstance(self.row, DoRow) and self.row.act == "add" and character == "a":
             return self._add(self.row)
         if isinstance(self.row, ChoiceRow):
@@ -329,7 +331,7 @@ class Form:
         if not cells_of(self.row):
             return False
         try:
-            return field_at(self.question.key).type in FREE_TEXT
+            return field_at(self.question.key).type in ("text", "note")
         except KeyError:
             return False
 

@@ -7,6 +7,7 @@ from typing import Any
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.plain import value_at, value_path
+from fuelwiz.measured.figures import Proposal
 from fuelwiz.printable import clean
 from fuelwiz.questions.catalogue import Question
 from fuelwiz.terms import FILTER_PLACES, FITTINGS, HOSES
@@ -96,7 +97,18 @@ class DoRow(FormRow):
     list_path: str = ""
 
 
-AnyRow = FieldRow | ChoiceRow | CellsRow | ItemRow | HeadRow | DoRow
+@dataclass(frozen=True, slots=True)
+class FoundRow(FormRow):
+    """A line on what was measured or should be; `whole` says more of it, a proposal may be taken there."""
+
+    path: str
+    text: str
+    whole: str = ""
+    is_odd: bool = False
+    proposal: Proposal | None = None
+
+
+AnyRow = FieldRow | ChoiceRow | CellsRow | ItemRow | HeadRow | DoRow | FoundRow
 
 
 def takes_focus(row: AnyRow) -> bool:
@@ -116,7 +128,7 @@ def path_of(row: AnyRow, cell: int = 0) -> str:
         return cells[min(cell, len(cells) - 1)].path
     if isinstance(row, DoRow) and row.act == "more":
         return f"{row.question.key.partition('.')[0]}.more"
-    return row.path if isinstance(row, ChoiceRow) else row.question.key
+    return row.path if isinstance(row, ChoiceRow | FoundRow) else row.question.key
 
 
 def entries(desk: Desk, list_path: str) -> list[dict[str, Any]]:

@@ -27,6 +27,7 @@ from fuelwiz.wizard.form.form_rows import (
     columns,
     entries,
 )
+from fuelwiz.wizard.form.found_rows import expected_rows, found_rows
 
 POINTS_A_ROW = 5
 _FITTINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -163,6 +164,7 @@ def _takes_quantity(key: str) -> bool:
 
 def _list_rows(desk: Desk, question: Question) -> Iterator[AnyRow]:
     path, add = _LISTS[question.key]
+    yield from expected_rows(desk, question)
     first = 1 if path == "pump.curve" else 0
     listed = entries(desk, path)
     if len(listed) > first:
@@ -171,6 +173,7 @@ def _list_rows(desk: Desk, question: Question) -> Iterator[AnyRow]:
         if index >= first:
             yield ItemRow(question, path, index, columns(path, index, entry))
     yield DoRow(question, "add", add, path)
+    yield from found_rows(desk, question)
 
 
 def _points_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from fuelwiz.questions.catalogue import Question
-from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, DoRow, cells_of, path_of, takes_focus
+from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, DoRow, FoundRow, cells_of, path_of, takes_focus
 
 
 class Pointer:
@@ -103,6 +103,7 @@ class Pointer:
 
 
 def shows_more(row: AnyRow) -> bool:
+    """Whether a row leads to further questions."""
     return isinstance(row, DoRow) and row.act == "more"
 
 
@@ -112,4 +113,4 @@ def _table_of(row: AnyRow) -> str:
 
 def _counts(row: AnyRow) -> bool:
     """Whether a row counts as a question: what asks something, and what leads to further questions."""
-    return not isinstance(row, DoRow) or row.act == "more"
+    return not isinstance(row, DoRow | FoundRow) or (isinstance(row, DoRow) and row.act == "more")
