@@ -93,6 +93,8 @@ def _report(asked: argparse.Namespace) -> int:
 
     path = Path(asked.file)
     result = _judged(path, in_full=True).result
+    if asked.parts is not None:
+        result = _priced(result, Path(asked.parts))
     plot_of = _plot_of(result)
     if asked.open:
         return _open_page(in_format(result, "html", to_file=True, plot_of=plot_of))
@@ -102,6 +104,16 @@ def _report(asked: argparse.Namespace) -> int:
     else:
         write_file(text, Path(asked.output), never=path)
     return FINE
+
+
+def _priced(result: Result, parts: Path) -> Result:
+    """A result with the prices of a parts file."""
+    from dataclasses import replace
+
+    from fuelwiz.options.part_prices import PartPrices
+    from fuelwiz.options.parts_check import load_parts
+
+    return replace(result, prices=PartPrices(result.session, load_parts(parts)))
 
 
 def _plot_of(result: Result) -> PlotOf:

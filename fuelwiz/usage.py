@@ -65,6 +65,7 @@ class Command(NamedTuple):
 def _report(parser: Parser) -> None:
     parser.add_argument("file", metavar="FILE", help="a build's file; - reads standard input")
     parser.add_argument("--format", choices=FORMATS, default="text", help="text by default")
+    parser.add_argument("--parts", metavar="PARTS", help="a parts file: prices in what to buy")
     parser.add_argument("--all", action="store_true", help="everything, in place of one page")
     place = parser.add_mutually_exclusive_group()
     place.add_argument("--output", metavar="PATH", help="write to this file instead of the screen")

@@ -19,6 +19,7 @@ from fuelwiz.advice.blocks import (
 )
 from fuelwiz.advice.cases import BY_CASE
 from fuelwiz.advice.limits import WORDS
+from fuelwiz.advice.sections.shopping_prices import price_text
 from fuelwiz.advice.subject import Subject, capitalized, listed, size_label, with_article
 from fuelwiz.options.figures import (
     Failed,
@@ -125,11 +126,6 @@ def pump_name(each: OptionRow) -> str:
     """The pump, and how many of it."""
     name = clean(each.pump)
     return name if each.count == 1 else f"{each.count} × {name}"
-
-
-def price_text(price: float) -> str:
-    """A price, whole where it is."""
-    return f"{price:.0f}" if abs(price - round(price)) < 0.005 else f"{price:.2f}"
 
 
 def tightest_text(subject: Subject, tightest: Tightest) -> str:

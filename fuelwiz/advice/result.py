@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from fuelwiz.measured.figures import Measured
+from fuelwiz.options.part_prices import PartPrices
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures
 
@@ -68,9 +69,10 @@ class Words:
 
 @dataclass(frozen=True, slots=True)
 class Result:
-    """One session, its figures and its words; what was measured of it, where that was asked for."""
+    """One session, its figures and its words; what was measured of it and what its parts cost, where asked for."""
 
     session: Session
     figures: Figures
     words: Words
     measured: Measured | None = None
+    prices: PartPrices | None = None

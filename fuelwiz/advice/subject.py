@@ -7,6 +7,7 @@ from functools import cached_property
 
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.measured.figures import Measured
+from fuelwiz.options.part_prices import PartPrices
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures, SizeFigures, StressFigures
 from fuelwiz.sizing.vocabulary import BUILD_LIMITS, LINE_LIMITS, Case, Limit, is_fixed
@@ -15,11 +16,12 @@ from fuelwiz.terms import fuel_name
 
 @dataclass(frozen=True)
 class Subject:
-    """A session, its figures and what was measured of it, asked in the trade's words."""
+    """A session, its figures, what was measured of it and what its parts cost, asked in the trade's words."""
 
     session: Session
     figures: Figures
     measured: Measured | None = None
+    prices: PartPrices | None = None
 
     @cached_property
     def numbers(self) -> Numbers:

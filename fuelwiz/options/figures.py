@@ -73,7 +73,8 @@ class Failed:
 class Missing:
     """The one part that would let a set in: a size, a wire, a rating, or a flow at a pressure.
 
-    Of a pump: how many of it, what each gives across which pressure, and the pump whose curve is shaped so. Of a regulator: what it loses at a flow.
+    Of a pump: how many of it, what each gives across which pressure, and whose curve is shaped so. Of a regulator:
+    what it loses at a flow.
     """
 
     part: Literal["injectors", "return", "regulator", "wire", "feed", "pump"]

@@ -95,6 +95,6 @@ def sheet_of(result: Result) -> Sheet:
 
 
 def _sheet(result: Result, sections: tuple[Section, ...]) -> Sheet:
-    build = Subject(result.session, result.figures, result.measured)
+    build = Subject(result.session, result.figures, result.measured, result.prices)
     blocks = (block for section in sections for block in section(build, result.words))
     return Sheet(result.session.name or UNNAMED, tuple(blocks))

@@ -11,6 +11,7 @@ from fuelwiz.advice.cautions import alcohol_may_be_in
 from fuelwiz.advice.phrases import both_units
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.path import OPEN_ENDS, run_name
+from fuelwiz.advice.sections.shopping_prices import row_price
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.session import Run
@@ -55,6 +56,11 @@ def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
         item for item in _in_order(subject, list(purchases(subject))) if item.part not in on_the_car(subject)
     ]
     shown = tuple(_row(item, with_next=following is not None) for item in rows)
+    if subject.prices is not None:
+        columns.append(Column("Costs", subject.prices.currency, figures=True))
+        sizes = {"feed line": _feed_size(subject), "return line": _return_size(subject)}
+        costs = [row(row_price(subject, item.part, sizes)) for item in rows]
+        shown = tuple((*cells, *cost) for cells, cost in zip(shown, costs, strict=True))
     yield Table(tuple(columns), shown, boxes=True)
     rest = []
     if on_the_car(subject):
@@ -150,13 +156,18 @@ def _at_least(subject: Subject, flow_m3_s: float) -> str:
 
 
 def _feed(subject: Subject) -> Iterator[Purchase]:
-    figures, following = subject.figures, subject.figures.next
-    size = figures.chosen or figures.line_to_fit or figures.verdict.size
-    row_of = figures.row(figures.chosen)
-    if row_of is not None and row_of.limits and figures.line_to_fit is not None:
-        size = figures.line_to_fit
+    following, size = subject.figures.next, _feed_size(subject)
     then = "" if following is None or following.recommended is None else following.recommended
     yield Purchase("feed line", "; ".join(_hoses(subject, subject.session.feed.run, size)), then)
+
+
+def _feed_size(subject: Subject) -> str:
+    """The chosen size, unless it is refused and another one fits."""
+    figures = subject.figures
+    row_of = figures.row(figures.chosen)
+    if row_of is not None and row_of.limits and figures.line_to_fit is not None:
+        return figures.line_to_fit
+    return figures.chosen or figures.line_to_fit or figures.verdict.size
 
 
 def _hoses(subject: Subject, runs: Sequence[Run], size: str) -> Iterator[str]:
@@ -188,10 +199,16 @@ def _regulator_and_return(subject: Subject) -> Iterator[Purchase]:
         wanted = f"{wanted}; {least} or less wide open at {flow}"
     yield Purchase("regulator", wanted)
     if session.return_line is not None and session.return_line.run:
-        size = "" if line is None else (line.smallest_at_ease or line.size)
-        if line is not None and line.at_ease:
-            size = line.size
-        yield Purchase("return line", "; ".join(_hoses(subject, session.return_line.run, size)))
+        runs = _hoses(subject, session.return_line.run, _return_size(subject))
+        yield Purchase("return line", "; ".join(runs))
+
+
+def _return_size(subject: Subject) -> str:
+    """Today's size where it is at ease, else the smallest that is."""
+    line = subject.figures.return_line
+    if line is None:
+        return ""
+    return line.size if line.at_ease else line.smallest_at_ease or line.size
 
 
 def _injectors(subject: Subject) -> Iterator[Purchase]:
