@@ -18,7 +18,8 @@ from fuelwiz.desk.measuring import place_of_proposal, with_measured
 from fuelwiz.desk.outside_data import with_unreadable_in_fields
 from fuelwiz.desk.plain import Plain, value_at, value_path
 from fuelwiz.desk.points.head_units import unit_in_row
-from fuelwiz.desk.points.point_cells import with_points
+from fuelwiz.desk.points.paste import Points
+from fuelwiz.desk.points.point_cells import with_table
 from fuelwiz.desk.state import State
 from fuelwiz.desk.steps import Progress, StepState, steps_to_look_at
 from fuelwiz.desk.storage import (
@@ -202,9 +203,9 @@ class Desk:
         self._change(path, edits.use_fallback(self._state, path))
         return self._view().fallback_sentence(path)
 
-    def set_points(self, path: str, points: Sequence[tuple[str, str]]) -> None:
-        """A whole table in place of the points at a path, each a text with its unit."""
-        self._change(path, with_points(self._state, field_of(path), points))
+    def set_points(self, path: str, points: Sequence[tuple[str, str]] | Points) -> None:
+        """A whole table in place of the points at a path, each a text with its unit; of a sheet all that it has."""
+        self._change(path, with_table(self._state, field_of(path), points))
 
     def add(self, path: str, values: Mapping[str, Any] | None = None) -> int:
         """One entry more in the list at a path; its number. NoSuchField where that cannot be."""

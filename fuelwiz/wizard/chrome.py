@@ -81,8 +81,11 @@ def steps_row(steps: Sequence[StepMark], current: int, area: Area) -> Strip:
     column = 1
     if not first:
         column = _marks(steps, other, line, column) + 1
+    gap = 2 if sum(cell_len(steps[i].short) + 6 for i in named) + column <= area.width else 0
+    if first and _with_short_names(steps, current, named, other, line):
+        return line.strip()
     for i in named:
-        column = _step(steps[i], i == current, line, column)
+        column = _step(steps[i], i == current, line, column) + gap
     if first and other:
         text = f"then {'·' * len(other)} {number_word(len(other))} more"
         start = area.width - 1 - cell_len(text)
@@ -91,6 +94,29 @@ def steps_row(steps: Sequence[StepMark], current: int, area: Area) -> Strip:
             _marks(steps, other, line, start + 5)
             line.put(start + 5 + len(other), f" {number_word(len(other))} more", "muted")
     return line.strip()
+
+
+def _with_short_names(
+    steps: Sequence[StepMark], current: int, named: Sequence[int], other: Sequence[int], line: Row
+) -> bool:
+    """All steps by name, those of the other half by the beginning of theirs; false where there is no room."""
+    short = [_beginning(steps[i].short) for i in other]
+    width = sum(cell_len(text) + 2 for text in short) - 1
+    if not other or 2 + sum(cell_len(steps[i].short) + 4 for i in named) + width > line.width:
+        return False
+    column = 1
+    for i in named:
+        column = _step(steps[i], i == current, line, column)
+    column = line.width - width
+    for i, text in zip(other, short, strict=True):
+        _marks(steps, [i], line, column)
+        line.put(column + 1, text, "muted")
+        column += cell_len(text) + 2
+    return True
+
+
+def _beginning(name: str) -> str:
+    return name if cell_len(name) <= 5 else name[:3]
 
 
 def number_word(number: int) -> str:
@@ -124,7 +150,7 @@ def _step(step: StepMark, current: bool, line: Row, column: int) -> int:
     line.put(column + 2, f" {step.short}", "focus" if current else "text", current)
     column += 3 + cell_len(step.short)
     line.put(column, "]" if current else " ", "focus")
-    return column + 3
+    return column + 1
 
 
 def steps_column(steps: Sequence[StepMark], current: int, area: Area) -> list[Strip]:

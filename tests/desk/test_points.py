@@ -11,6 +11,8 @@ from hypothesis import strategies as st
 from fuelwiz.desk.points.points_file import points_in_file, points_typed, read_points
 from fuelwiz.printable import clean
 
+from .desks import told
+
 US = ("psi", "gal/h")
 # The table of wireframes.md d, F8.
 TABLE = "pressure (psi), flow (gal/h)\n20, 151\n40, 142\n60, 131\n80, 117\n100, 98\nn/a, 90\n"
@@ -96,7 +98,6 @@ def test_the_volts_are_read_off_the_head(text: str, volts: str | None) -> None:
         ("20,151\n40,142\n20,150", "line 3, a second point at 20 psi: left out"),
         ("20,142\n40,151", "line 2: flow rises to 151 gal/h at 40 psi, which no pump does"),
         ("pressure (mm),flow\n20,151", '"mm" is not a unit of pressure: read as psi'),
-        ("psi,gal/h at 13.5 V,gal/h at 12 V\n20,151,130", 'column 3, "gal/h at 12 V": left out'),
         ("1.234,5;3", "no line with two numbers was found"),
         ('20;151\n"1,234",5', 'line 2, "1,234,5": left out'),
     ],
@@ -152,3 +153,70 @@ def test_a_file_that_is_not_there_or_no_file_is_said(tmp_path: Path) -> None:
 
 def test_a_table_typed_on_one_line_is_no_file(tmp_path: Path) -> None:
     assert points_typed("20 151", tmp_path, US).points == (("20 psi", "151 gal/h"),)
+
+
+SAID = [
+    (
+        "0 psi 80 gph, 40 psi 62 gph, 60 psi 50 gph",
+        None,
+        (("0 psi", "80 gph"), ("40 psi", "62 gph"), ("60 psi", "50 gph")),
+        (),
+    ),
+    (
+        "12 V: 0 psi 80 gph, 40 psi 62 gph, 60 psi 50 gph, 80 psi 36 gph, 6, 8.5, 11 A at 40, 60, 80 psi",
+        "12 V",
+        (("0 psi", "80 gph"), ("40 psi", "62 gph"), ("60 psi", "50 gph"), ("80 psi", "36 gph")),
+        (("40 psi", "6 A"), ("60 psi", "8.5 A"), ("80 psi", "11 A")),
+    ),
+    ("250 L/h at 40 psi at 13.5 V", "13.5 V", (("40 psi", "250 L/h"),), ()),
+    (
+        "at 13.5 V: 3 bar 330 L/h, 4 bar 295, 5 bar 250, drawing 9, 11, 13 A at 3, 4, 5 bar",
+        "13.5 V",
+        (("3 bar", "330 L/h"), ("4 bar", "295 L/h"), ("5 bar", "250 L/h")),
+        (("3 bar", "9 A"), ("4 bar", "11 A"), ("5 bar", "13 A")),
+    ),
+    (
+        "40 psi 62 gph 6 A\n60 psi 50 gph 8.5 A",
+        None,
+        (("40 psi", "62 gph"), ("60 psi", "50 gph")),
+        (("40 psi", "6 A"), ("60 psi", "8.5 A")),
+    ),
+    (
+        "psi,gph,amps\n40,62,6\n60,50,8.5",
+        None,
+        (("40 psi", "62 gph"), ("60 psi", "50 gph")),
+        (("40 psi", "6 amps"), ("60 psi", "8.5 amps")),
+    ),
+]
+
+
+@pytest.mark.parametrize(("text", "volts", "points", "current"), SAID)
+def test_a_sheet_brings_its_current_on_one_line_or_many(
+    text: str, volts: str | None, points: tuple[tuple[str, str], ...], current: tuple[tuple[str, str], ...]
+) -> None:
+    found = read_points(text, US)
+    assert (found.voltage, found.points, found.current) == (volts, points, current)
+    assert not found.left_out
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "psi,gal/h at 13.5 V,gal/h at 12 V\n20,151,130\n40,142,118",
+        "20 psi 151 gal/h, 40 psi 142 gal/h at 13.5 V; 20 psi 130 gal/h, 40 psi 118 gal/h at 12 V",
+    ],
+)
+def test_a_sheet_brings_both_its_voltages(text: str) -> None:
+    found = read_points(text, US)
+    assert (found.voltage, found.points) == ("13.5 V", (("20 psi", "151 gal/h"), ("40 psi", "142 gal/h")))
+    assert found.further == (("12 V", (("20 psi", "130 gal/h"), ("40 psi", "118 gal/h"))),)
+
+
+def test_a_pasted_sheet_is_the_pump_of_the_build(tmp_path: Path) -> None:
+    desk = told(tmp_path)
+    desk.choose("pump.known", "curve")
+    desk.set_points("pump.curve.0.points", read_points(SAID[1][0], US))
+    assert desk.value("pump.curve") == [{"points": [list(one) for one in SAID[1][2]], "voltage": "12 V"}]
+    assert desk.value("pump.current") == [list(one) for one in SAID[1][3]]
+    assert desk.refused == {}
+    assert [desk.text_in_field(f"pump.amps.{n}").text for n in range(4)] == ["", "6", "8.5", "11"]

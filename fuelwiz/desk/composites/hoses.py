@@ -11,8 +11,11 @@ from fuelwiz.desk.composites.one_run import hose_ends
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.refusals import Refusal
 from fuelwiz.desk.state import State
+from fuelwiz.terms import Hose
 
 MOST_HOSES = 25
+PIPE: Hose = "tube"
+"""What has bends of its own, and no hose ends."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +38,8 @@ class _Ends:
             if name not in ("straight", "swept_90")
         }
         ends = {"straight": straight} if bent is None else {"straight": straight, "swept_90": bent}
+        if not straight:
+            ends.pop("straight")
         return state.with_value(self._path, {**ends, **others})
 
     def hoses(self, state: State) -> int | None:
@@ -59,7 +64,9 @@ class _Ends:
         return self._fittings(state).get("swept_90")
 
     def with_bends(self, state: State, bent: int) -> State:
-        """The build with a number of bent ends; Refusal where its hoses have fewer ends."""
+        """The build with a number of bent ends, or bends of a pipe; Refusal where its hoses have fewer ends."""
+        if value_at(state.plain, value_path(f"{self.run}.0.hose")) == PIPE:
+            return self._with(state, 0, bent)
         hoses = self.hoses(state)
         if hoses is None:
             hoses = max(1, ceil(bent / 2))
@@ -76,6 +83,8 @@ class _Ends:
 
     def without_bends(self, state: State) -> State:
         """The build with all ends straight."""
+        if value_at(state.plain, value_path(f"{self.run}.0.hose")) == PIPE:
+            return self.without_hoses(state)
         hoses = self.hoses(state)
         return state if hoses is None else self._with(state, 2 * hoses, None)
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import cache
+from typing import Any
 
 from fuelwiz.desk.plain import value_at
 from fuelwiz.desk.state import State
@@ -66,14 +67,14 @@ def has_several_runs(state: State, path: str) -> bool:
     runs = value_at(state.plain, tuple(_ONE_RUN[path].split("."))) or []
     if len(runs) > 1:
         return True
-    return (
-        bool(runs) and path.endswith((".hoses", ".bends")) and not _is_simple(runs[0].get("fittings") or {})
-    )
+    return bool(runs) and path.endswith((".hoses", ".bends")) and not _is_simple(runs[0])
 
 
-def _is_simple(fittings: Mapping[str, int]) -> bool:
-    others = any(number for name, number in fittings.items() if name not in {"straight", "swept_90"})
-    return not others and hose_ends(fittings) % 2 == 0
+def _is_simple(run: Mapping[str, Any]) -> bool:
+    fittings = run.get("fittings") or {}
+    if any(number for name, number in fittings.items() if name not in {"straight", "swept_90"}):
+        return False
+    return run.get("hose") == "tube" or hose_ends(fittings) % 2 == 0
 
 
 def hose_ends(fittings: Mapping[str, int]) -> int:

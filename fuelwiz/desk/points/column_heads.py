@@ -27,6 +27,10 @@ class Header:
     voltage: str | None = None
     remarks: tuple[str, ...] = ()
     named: bool = False
+    others: tuple[tuple[int, str], ...] = ()
+    """Further columns of the second kind, each with its volts."""
+    complete: bool = False
+    """Whether both kinds were named."""
 
     def then(self, later: Header) -> Header:
         """This head with what a later row of it adds: a row that names columns beats one that names none."""
@@ -55,12 +59,22 @@ def header_of(cells: list[str], default_units: tuple[str, str], spec: FieldSpec)
         _unit_in(cells[at], kind) if at < len(cells) else None for at, kind in zip(first, kinds, strict=True)
     ]
     chosen = tuple(unit or usual for unit, usual in zip(units_named, default_units, strict=True))
+    further = [at for at in columns[1] if at not in first]
+    volts = {at: volts for at in further if (volts := voltage_in(cells[at])) is not None}
     remarks = [
         *_not_understood(cells, first, kinds, units_named, chosen),
-        *(f'column {at + 1}, "{cells[at][:24]}": left out' for at in columns[1] if at not in first),
+        *(f'column {at + 1}, "{cells[at][:24]}": left out' for at in further if at not in volts),
     ]
     at_volts = voltage_in(cells[first[1]]) if first[1] < len(cells) else None
-    return Header(first, (chosen[0], chosen[1]), at_volts or voltage, tuple(remarks), named=True)
+    return Header(
+        first,
+        (chosen[0], chosen[1]),
+        at_volts or voltage,
+        tuple(remarks),
+        named=True,
+        others=tuple(volts.items()),
+        complete=all(columns),
+    )
 
 
 def voltage_in(text: str) -> str | None:

@@ -5,12 +5,14 @@ from __future__ import annotations
 import csv
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
+from contextlib import suppress
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from fuelwiz.desk.field_numbers import split_or_whole
 from fuelwiz.desk.field_specs import MOST_POINTS
 from fuelwiz.desk.points.column_heads import Header, header_of, voltage_in
+from fuelwiz.desk.points.spoken import spoken
 from fuelwiz.errors import UnitError
 from fuelwiz.file_limits import MOST_BYTES
 from fuelwiz.files import BYTE_ORDER_MARK
@@ -19,6 +21,7 @@ from fuelwiz.session import FieldSpec, Rejected, field_at, range_text, read
 from fuelwiz.units import parse_typed
 
 FLOW = "pump.curve.points"
+CURRENT = "pump.current"
 
 _MOST_LINES = 500
 _LONGEST_LINE = 400
@@ -27,6 +30,7 @@ _TOO_LONG = "the table is very long: only its first 500 lines are read"
 _TOO_MUCH = "the table is very long: only its first 64 KiB are read"
 _MOST_SENTENCES = 8
 _LONGEST_QUOTE = 24
+_LONGEST_SAID = 4000
 _DECIMAL_COMMA = re.compile(r"([-+]?[0-9]+),([0-9]+)(?![0-9.,])")
 _COMMENTS = ("#", "//", "%", "!")
 
@@ -38,6 +42,10 @@ class Points:
     points: tuple[tuple[str, str], ...]
     voltage: str | None
     left_out: tuple[str, ...]
+    current: tuple[tuple[str, str], ...] = ()
+    """Current against pressure, where a table of flow tells it too."""
+    further: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = ()
+    """The same pump at other voltages."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,10 +93,15 @@ def read_points(text: str, default_units: tuple[str, str], path: str = FLOW) -> 
     numbered = [(number, line.strip(" ")) for number, line in enumerate(short, 1)]
     rows = [(number, line) for number, line in numbered if line.strip() and not line.startswith(_COMMENTS)]
     comments = [line for _, line in numbered if line.startswith(_COMMENTS)]
-    best = max(
-        (_read(rows, dialect, default_units, spec) for dialect in _DIALECTS), key=lambda one: len(one[0])
+    read_by = max(
+        ((_read(rows, dialect, default_units, spec), dialect) for dialect in _DIALECTS),
+        key=lambda one: len(one[0][0]),
     )
-    points_found, header, lines_left = best
+    (points_found, header, lines_left), dialect = read_by
+    told = _spoken(text, spec) if path == FLOW else None
+    more_told = told is not None and (told.current or told.further) and not header.complete
+    if told is not None and _count(told) >= len(points_found) + (not more_told):
+        return told
     voltage = header.voltage or next(filter(None, map(voltage_in, comments)), None)
     points, left_out = _in_order(points_found, spec)
     if rows and not points_found:
@@ -97,7 +110,66 @@ def read_points(text: str, default_units: tuple[str, str], path: str = FLOW) -> 
         tuple(point.texts for point in points),
         voltage,
         _few([*remarks, *header.remarks, *lines_left, *left_out]),
+        _current_beside(text, default_units) if path == FLOW and header.complete else (),
+        tuple(
+            (volts, further)
+            for at, volts in header.others
+            if (further := _column(rows, dialect, replace(header, columns=(header.columns[0], at)), spec))
+        ),
     )
+
+
+def _column(
+    rows: list[tuple[int, str]], dialect: _Dialect, header: Header, spec: FieldSpec
+) -> tuple[tuple[str, str], ...]:
+    """The points that another column of the same table tells."""
+    points = []
+    for number, line in rows:
+        with suppress(_Left):
+            points.append(_point(number, _cells(line, dialect), header, dialect, spec))
+    return tuple(point.texts for point in _in_order(points, spec)[0])
+
+
+def _current_beside(text: str, default_units: tuple[str, str]) -> tuple[tuple[str, str], ...]:
+    """The current in a column of its own, where the head names one."""
+    spec = field_at(CURRENT)
+    units_of_both = (default_units[0], "A")
+    numbered = [(number, line.strip(" ")) for number, line in enumerate(_lines(text)[:_MOST_LINES], 1)]
+    rows = [(number, line) for number, line in numbered if line.strip() and not line.startswith(_COMMENTS)]
+    found = (_read(rows, dialect, units_of_both, spec) for dialect in _DIALECTS)
+    points = max((points for points, header, _ in found if header.complete), key=len, default=[])
+    return tuple(point.texts for point in _in_order(points, spec)[0])
+
+
+def _spoken(text: str, spec: FieldSpec) -> Points:
+    """What a text says that is no table."""
+    said = spoken(text[:_LONGEST_SAID])
+    left_out: list[str] = []
+    flows = [(volts, _taken(pairs, spec, left_out)) for volts, pairs in said.flows.items()]
+    flows = [(volts, pairs) for volts, pairs in flows if pairs]
+    current = _taken(said.current, field_at(CURRENT), left_out)
+    volts, points = flows[0] if flows else (None, ())
+    further = tuple((at, pairs) for at, pairs in flows[1:] if at is not None)
+    return Points(points, volts, _few(left_out), current, further)
+
+
+def _taken(pairs: list[tuple[str, str]], spec: FieldSpec, left_out: list[str]) -> tuple[tuple[str, str], ...]:
+    """The pairs that can be points, rising in pressure; what cannot is said."""
+    points = []
+    for number, texts in enumerate(pairs, 1):
+        try:
+            pressure, other = (read(part, text) for part, text in zip(spec.parts, texts, strict=True))
+        except Rejected:
+            left_out.append(f'"{_quoted(" ".join(texts))}": left out')
+        else:
+            points.append(_Point(number, texts, (pressure, other)))
+    rising, remarks = _in_order(points, spec)
+    left_out += remarks
+    return tuple(point.texts for point in rising)
+
+
+def _count(points: Points) -> int:
+    return len(points.points) + sum(len(more) for _, more in points.further)
 
 
 def _whole_lines(text: str) -> str:

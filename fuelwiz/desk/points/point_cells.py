@@ -11,6 +11,7 @@ from fuelwiz.desk.parse_field import parse_field
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.points import amps
 from fuelwiz.desk.points.head_units import spec_in_row
+from fuelwiz.desk.points.paste import Points
 from fuelwiz.desk.refusals import Refusal
 from fuelwiz.desk.state import State
 from fuelwiz.session import Rejected, read
@@ -75,6 +76,27 @@ def with_points(state: State, points: str, rows: Sequence[tuple[str, str]]) -> S
         except Rejected as rejected:
             raise NoSuchField(f"{points} {rejected.problems[0][1]}") from None
     return state.without_raw(points).with_value(points, [list(row) for row in rows])
+
+
+def with_table(state: State, points: str, table: Sequence[tuple[str, str]] | Points) -> State:
+    """The build with a table in place of points; raises as `with_points` does."""
+    if isinstance(table, Points):
+        return _with_sheet(state, points, table)
+    return with_points(state, points, table)
+
+
+def _with_sheet(state: State, points: str, sheet: Points) -> State:
+    """All that a pump's sheet tells: its first curve, that at other volts, and the current."""
+    state = with_points(state, points, sheet.points)
+    if sheet.voltage:
+        state = state.with_value("pump.curve.0.voltage", sheet.voltage)
+    if sheet.further:
+        first = value_at(state.plain, ("pump", "curve", 0))
+        others = [{"voltage": volts, "points": [list(row) for row in rows]} for volts, rows in sheet.further]
+        state = state.with_value("pump.curve", [first, *others])
+    if sheet.current:
+        state = with_points(state, "pump.current", sheet.current)
+    return state
 
 
 def half_points(state: State) -> Iterable[tuple[str, Refusal]]:

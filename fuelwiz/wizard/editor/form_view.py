@@ -117,5 +117,6 @@ def _fitting(form: Form, text: str, area: Area) -> str:
         return text
     end = text.find(". ")
     first = text[: end + 1] if end > 0 else text
-    usual = f"{first} Usual: {form.question.usual}." if form.question.usual else first
+    end_of_it = f" Usual: {form.question.usual}."
+    usual = f"{first}{end_of_it}" if text.endswith(end_of_it) else first
     return usual if len(area.wrapped(usual, TEXT)) <= area.rows else first

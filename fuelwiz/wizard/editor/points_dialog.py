@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.desk.field_specs import column_units
+from fuelwiz.desk.points.point_cells import FIRST_CURVE
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.points_view import PointsView, counted
 
@@ -56,9 +57,12 @@ class PointsDialog:
         form, desk = self.host.form, self.host.desk
         path = "pump.current" if self._is_current else self._curve_path()
         desk.visit(path)
-        desk.set_points(path, understood.points)
-        if understood.voltage and path.endswith(".points"):
-            desk.type(f"{path.removesuffix('.points')}.voltage", understood.voltage)
+        if path == FIRST_CURVE:
+            desk.set_points(path, understood)
+        else:
+            desk.set_points(path, understood.points)
+            if understood.voltage and path.endswith(".points"):
+                desk.type(f"{path.removesuffix('.points')}.voltage", understood.voltage)
         self.host.to_mode("form")
         form.rebuild()
         form.go_to_path(f"{path}.0.0") if not form.place.in_entry else form.focus_on(0)

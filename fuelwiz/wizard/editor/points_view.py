@@ -86,7 +86,7 @@ class PointsView(Painted):
     def _notes(self, points: Points) -> list[str]:
         if not self.text.strip():
             return [
-                f"Two columns: pressure, then {'flow' if self.second_unit != 'A' else 'current'}.",
+                f"One line or many: pressure, then {'flow' if self.second_unit != 'A' else 'current'}.",
                 f"Numbers without a unit are taken as {self.first_unit} and {self.second_unit}.",
             ]
         notes = [
@@ -94,6 +94,12 @@ class PointsView(Painted):
             + (f", for {points.voltage}:" if points.voltage else ":")
         ]
         notes += [f"  {pressure}   {other}" for pressure, other in points.points[:12]]
+        for volts, further in points.further:
+            notes.append(f"and {len(further)} for {volts}:")
+            notes += [f"  {pressure}   {other}" for pressure, other in further[:6]]
+        if points.current:
+            notes.append(f"and {len(points.current)} of current:")
+            notes += [f"  {pressure}   {other}" for pressure, other in points.current[:6]]
         notes += [f"! {sentence}" for sentence in points.left_out[:6]]
         if points.points:
             these = f"these {counted(len(points.points))}" if len(points.points) > 1 else "this point"

@@ -97,7 +97,7 @@ _ASKED_IF: dict[str, Callable[[Desk], bool]] = {
     "return.length": _returns,
     "return.hose": _returns,
     "return.fitted": _returns,
-    "return.hoses": _returns,
+    "return.hoses": lambda desk: _returns(desk) and says(desk, "return.hose") != "tube",
     "return.bends": _returns,
     "return_line.regulator.have": _returns,
     "return_line.regulator.rated_flow": _regulator_known,
@@ -111,7 +111,7 @@ _ASKED_IF: dict[str, Callable[[Desk], bool]] = {
     "surge.return_to": _has_pot,
     "feed.length": lambda desk: not is_run_by_run(desk),
     "feed.hose": lambda desk: not is_run_by_run(desk),
-    "feed.hoses": lambda desk: not is_run_by_run(desk),
+    "feed.hoses": lambda desk: not is_run_by_run(desk) and says(desk, "feed.hose") != "tube",
     "feed.bends": lambda desk: not is_run_by_run(desk),
 }
 

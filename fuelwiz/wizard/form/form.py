@@ -293,7 +293,7 @@ class Form:
         if editor is None:
             if character is None or not character.isprintable():
                 return ""
-            editor = self.editor.insert(character)
+            return self._set(self.editor.insert(character), typed=True)
         return self._set(editor)
 
     def _offers_choices(self) -> bool:
@@ -305,8 +305,9 @@ class Form:
             return self.editor.selected or self.editor.cursor == 0
         return key == "right" and (self.editor.selected or self.editor.cursor == len(self.editor.text))
 
-    def _set(self, editor: LineEdit) -> Reaction:
-        changed = editor.text != self.editor.text
+    def _set(self, editor: LineEdit, *, typed: bool = False) -> Reaction:
+        """Another text in the field; one typed over the same makes it the builder's own."""
+        changed = typed or editor.text != self.editor.text
         self.editor = editor
         if not changed:
             return "moved"
