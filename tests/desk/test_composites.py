@@ -322,7 +322,7 @@ def test_hoses_and_bends_of_the_return(tmp_path: Path) -> None:
     desk = told(tmp_path, **{"return__length": "4 m"})
     desk.type("return.hoses", "1")
     desk.type("return.bends", "2")
-    assert desk.value("return_line.run.0.fittings") == {"swept_90": 2}
+    assert desk.value("return_line.run.0.fittings") == {"straight": 0, "swept_90": 2}
     desk.type("return.bends", "3")
     assert "return.bends" in desk.refused, "one hose has two ends"
     desk.choose("return.hose", "tube")

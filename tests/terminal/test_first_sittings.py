@@ -1,4 +1,4 @@
-"""Two people's first sittings, key by key on a real terminal: every fact gets in at the first pass."""
+"""A first sitting, key by key on a real terminal: every fact gets in at the first pass, in few keys."""
 
 from __future__ import annotations
 
@@ -6,22 +6,115 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
-from .terminal import Terminal, wizard
+import pytest
+
+from .terminal import KEYS, Terminal, wizard
 
 MOST_KEYS = 250
+SIZES = [(80, 24), (60, 20)]
 
 
-class Hands(Terminal):
-    """A terminal whose keys are counted; pasting is one."""
+class Hands:
+    """Whoever sits at the keys: each one is counted, a paste as one."""
 
-    keys = 0
+    def __init__(self, terminal: Terminal) -> None:
+        self.terminal = terminal
+        self.keys = 0
 
-    def tell(self, *keys: str) -> None:
-        """Press keys by name, or type a text key by key."""
+    def tell(self, *keys: str, seen: str = "") -> None:
+        """Keys by name, or a text key by key; then wait for what has to stand on the screen."""
         for key in keys:
             self.keys += 1 if key in KEYS else len(key)
-            self.press(key)
+            self.terminal.press(key)
+        if seen:
+            self.terminal.until(seen)
+
+    def answer(self, *texts: str) -> None:
+        """Each text typed and entered; an empty one is Enter alone."""
+        for text in texts:
+            self.tell(text, "enter")
+
+    def paste(self, text: str) -> None:
+        """Text from elsewhere, between the marks of a paste."""
+        self.keys += 1
+        self.terminal.press(f"\x1b[200~{text}\x1b[201~")
 
 
-def facts_of(file: Path) -> dict[str, Any]:
+def said_in(file: Path) -> dict[str, Any]:
     return tomllib.loads(file.read_text(encoding="utf-8"))
+
+
+@pytest.mark.parametrize(("width", "height"), SIZES)
+def test_a_turbo_four_in_metric_units_with_horsepower(tmp_path: Path, width: int, height: int) -> None:
+    """An invented car, as its owner tells it."""
+    file = tmp_path / "four.toml"
+    with wizard(file, width, height) as terminal:
+        hands = Hands(terminal)
+        terminal.until("Units")
+        hands.tell("right", "right", "enter", seen="[             ]" if width == 80 else "[           ]")
+        hands.answer("300", "350")
+        hands.tell("right", "enter")
+        hands.answer("", "", "4")
+        hands.tell("f4", seen="Fuel temperature")
+        hands.tell("right", "right", seen="E85")
+        hands.tell("f4", seen="Base pressure")
+        hands.answer("1.4", "", "3", "")
+        hands.tell("f4", seen="no pump yet")
+        hands.tell("right", "right", seen="Curve voltage")
+        hands.answer("", "13.5")
+        hands.answer("3 bar", "330 L/h", "9", "4", "295", "11", "5", "250", "13", "6", "190", "", "")
+        hands.answer("1", "")
+        hands.tell("f4", seen="Line on the car")
+        hands.answer("AN6", "4.5 m + 0.5 m")
+        hands.tell("right", "enter")
+        hands.answer("3", "4", "")
+        hands.tell("f4", seen="Strainer fitted")
+        hands.answer("", "", "", "5/16", "4")
+        hands.tell("left", "enter")
+        hands.answer("2", "")
+        hands.tell("f4", seen="Wire")
+        hands.answer("13.9", "2.5 square mm", "3")
+        hands.tell("right", "enter")
+        hands.tell("f4", seen="Injector flow")
+        hands.answer("850 cc", "3", "4")
+        hands.tell("ctrl+s", seen="Saved")
+        assert hands.keys < MOST_KEYS
+    said = said_in(file)
+    assert (said["show_units"], said["show_power"]) == ("metric", "hp")
+    assert said["goal"] == {"power": "300 hp", "power_at": "wheels", "next_power": "350 hp"}
+    assert said["engine"] == {"cylinders": 4, "induction": "turbo"}
+    assert said["fuel"]["ethanol"] == "85 %"
+    assert said["pressure"] == {
+        "base": "3 bar",
+        "boost": "1.4 bar",
+        "reference": "manifold",
+        "regulator": "rail",
+    }
+    assert said["pump"]["place"] == "tank" and said["pump"]["count"] == 1
+    assert said["pump"]["curve"] == [
+        {
+            "voltage": "13.5 V",
+            "points": [
+                ["3 bar", "330 L/h"],
+                ["4 bar", "295 L/h"],
+                ["5 bar", "250 L/h"],
+                ["6 bar", "190 L/h"],
+            ],
+        }
+    ]
+    assert said["pump"]["current"] == [["3 bar", "9 A"], ["4 bar", "11 A"], ["5 bar", "13 A"]]
+    assert said["feed"]["chosen"] == "-6"
+    assert said["feed"]["run"] == [
+        {"hose": "rubber", "length": "4.5 m + 0.5 m", "fittings": {"straight": 2, "swept_90": 4}}
+    ]
+    assert said["feed"]["filter"] == [{}] and said["inlet"]["strainer"] == {}, "there, without figures"
+    assert said["return_line"]["chosen"] == "5/16 in"
+    assert said["return_line"]["run"] == [{"hose": "tube", "length": "4 m", "fittings": {"swept_90": 2}}]
+    assert said["wiring"] == {
+        "supply": "13.9 V",
+        "wire": "2.5 square mm",
+        "length": "3 m",
+        "return_path": "chassis",
+    }
+    assert said["injectors"] == {"count": 4, "rated_flow": "850 cc/min", "rated_pressure": "3 bar"}
+    assert said["fitted"]["has"] == ["line", "return_line", "regulator"]

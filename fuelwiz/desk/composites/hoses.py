@@ -31,16 +31,17 @@ class _Ends:
     def _fittings(self, state: State) -> Mapping[str, int]:
         return value_at(state.plain, value_path(self._path)) or {}
 
-    def _with(self, state: State, straight: int, bent: int | None) -> State:
+    def _with(self, state: State, straight: int | None, bent: int | None) -> State:
         others = {
             name: number
             for name, number in self._fittings(state).items()
             if name not in ("straight", "swept_90")
         }
-        ends = {"straight": straight} if bent is None else {"straight": straight, "swept_90": bent}
-        if not straight:
-            ends.pop("straight")
-        return state.with_value(self._path, {**ends, **others})
+        ends = {"straight": straight, "swept_90": bent}
+        return state.with_value(
+            self._path,
+            {**{name: number for name, number in ends.items() if number is not None}, **others},
+        )
 
     def hoses(self, state: State) -> int | None:
         """How many hoses have that many ends."""
@@ -66,7 +67,7 @@ class _Ends:
     def with_bends(self, state: State, bent: int) -> State:
         """The build with a number of bent ends, or bends of a pipe; Refusal where its hoses have fewer ends."""
         if value_at(state.plain, value_path(f"{self.run}.0.hose")) == PIPE:
-            return self._with(state, 0, bent)
+            return self._with(state, None, bent)
         hoses = self.hoses(state)
         if hoses is None:
             hoses = max(1, ceil(bent / 2))
