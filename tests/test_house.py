@@ -233,7 +233,7 @@ def test_what_is_not_python_is_packed_too(tmp_path: Path) -> None:
     wanted = {
         path.relative_to(PACKAGE)
         for path in PACKAGE.rglob("*")
-        if path.is_file() and path.suffix in {".toml", ".tcss", ".py", ".typed"}
+        if path.is_file() and path.suffix in {".toml", ".tcss", ".jinja", ".py", ".typed"}
     }
     packed = {path.relative_to(tmp_path / "built/fuelwiz") for path in (tmp_path / "built").rglob("*")}
     assert not wanted - packed

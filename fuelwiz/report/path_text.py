@@ -18,12 +18,19 @@ GAP = 2
 
 def path_lines(path: FuelPath, width: int, fold: Fold) -> list[str]:
     """The way in lines of `width` columns at most, in the signs that `fold` leaves."""
-    one_row = width >= ONE_ROW_FROM
-    draw = _one_row if one_row else _two_rows
-    lines = [line for part in draw(path, width) for line in part]
+    shown = FuelPath(tuple(_shown(line, fold) for line in path.lines))
+    draw = _one_row if width >= ONE_ROW_FROM else _two_rows
+    lines = [line for part in draw(shown, width) for line in part]
     if path.sentence:
-        lines += ["", *wrap_plain(path.sentence, width)]
+        lines += ["", *wrap_plain(fold(path.sentence), width)]
     return [line.rstrip() for line in _folded(lines, width, fold)]
+
+
+def _shown(line: PathLine, fold: Fold) -> PathLine:
+    """A part in the signs that are measured, as they are the ones to be shown."""
+    return line._replace(
+        name=fold(line.name), given=fold(line.given), speed=fold(line.speed), comes_out=fold(line.comes_out)
+    )
 
 
 def _folded(lines: list[str], width: int, fold: Fold) -> Iterator[str]:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Protocol
 
 from fuelwiz.advice.blocks import Mark
+from fuelwiz.printable import visible
 from fuelwiz.terminal.environment import Colors, colors_of, is_simple, is_utf8, locale_speaks_utf8
 from fuelwiz.terminal.folding import in_ascii
 from fuelwiz.terminal.palette import CHIPS, DARK, Role, cube_cell
@@ -49,8 +50,8 @@ class TextLook:
     colors: Colors = "none"
 
     def fold(self, text: str) -> str:
-        """The text in the signs that can be shown."""
-        return text if self.unicode or text.isascii() else in_ascii(text)
+        """The text in the signs that can be shown, and measured as they are."""
+        return text if text.isascii() else visible(text if self.unicode else in_ascii(text))
 
     def marked(self, symbol: str, mark: Mark) -> str:
         """A symbol in the colors of its mark."""

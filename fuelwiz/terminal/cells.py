@@ -26,6 +26,8 @@ def width_of(text: str) -> int:
 
 @cache
 def _cells(sign: str) -> int:
+    if sign < _FIRST_ODD:
+        return 1
     if unicodedata.combining(sign) or unicodedata.category(sign) in ("Mn", "Me", "Cf"):
         # The sign that makes an emoji of what stands before it also makes it wide.
         return 1 if sign == "\N{VARIATION SELECTOR-16}" else 0
