@@ -11,6 +11,8 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import NamedTuple
 
+from textual.pilot import Pilot
+
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.look import Look
@@ -45,20 +47,30 @@ def picture_of(scene: Scene) -> str:
 async def _played(path: Path, scene: Scene) -> str:
     app = FuelwizApp(path.parent, path, look=Look())
     async with app.run_test(size=scene.size) as pilot:
-        for _ in range(MOST_WAITS):
-            await pilot.pause(0.01)
-            if isinstance(app.screen, BuildScreen):
-                break
-        screen = app.screen
-        assert isinstance(screen, BuildScreen)
+        screen = await _opened(app, pilot)
         for key in scene.keys:
             await pilot.press(key)
-        screen.desk.fill_in(math.inf)
+        for _ in range(MOST_WAITS):
+            screen.desk.fill_in(math.inf)
+            screen.show_all()
+            await pilot.pause(0.01)
+            result = screen.desk.result
+            if result is not None and result.figures.spread is not None:
+                break
         screen.show_all()
         await pilot.pause()
         drawn = app.export_screenshot(title=f"fuelwiz, {scene.sample}")
         app.exit(0)
     return _alone(drawn)
+
+
+async def _opened(app: FuelwizApp, pilot: Pilot[int]) -> BuildScreen:
+    """The build's screen, once its first answer stands there."""
+    for _ in range(MOST_WAITS):
+        await pilot.pause(0.01)
+        if isinstance(app.screen, BuildScreen) and app.screen.is_mounted and app.screen.is_ready:
+            return app.screen
+    raise SystemExit("the build was never opened")
 
 
 def _alone(svg: str) -> str:
