@@ -62,7 +62,7 @@ def _blocks(subject: Subject, log: LogFigures) -> Iterator[Block]:
     )
     yield from _bins(subject, log.bins)
     yield Heading("Found")
-    yield Pairs(tuple(_found(subject, log)))
+    yield Pairs(tuple(found_in_log(subject, log)))
     if log.proposals:
         yield Heading("Proposed by what was measured")
         yield Listing(tuple(Item(proposal_text(subject, proposal)) for proposal in log.proposals))
@@ -129,7 +129,8 @@ def _bin_row(subject: Subject, one: Bin) -> tuple[Cell, ...]:
     )
 
 
-def _found(subject: Subject, log: LogFigures) -> Iterator[tuple[str, str]]:
+def found_in_log(subject: Subject, log: LogFigures) -> Iterator[tuple[str, str]]:
+    """What is told besides: a name and what was found, each."""
     slope = log.regulator_slope
     yield (
         "regulator",

@@ -14,6 +14,7 @@ from fuelwiz.desk.composites.units_shown import system_of
 from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.last_valid import for_file
+from fuelwiz.desk.log_read import LogRead
 from fuelwiz.desk.measuring import place_of_proposal, with_measured
 from fuelwiz.desk.outside_data import with_unreadable_in_fields
 from fuelwiz.desk.plain import Plain, value_at, value_path
@@ -55,6 +56,7 @@ class Desk:
 
     def __init__(self, state: State, storage: Storage, *, saved: State | None = None) -> None:
         self.origin: Desk | None = None
+        self.log_read: LogRead | None = None
         self._state = state
         self._saved = state if saved is None else saved
         self.storage = storage

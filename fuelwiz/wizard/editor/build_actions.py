@@ -8,6 +8,7 @@ from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.session import leaf_paths
 from fuelwiz.sizing.vocabulary import is_fixed
 from fuelwiz.wizard.editor.host import Host
+from fuelwiz.wizard.editor.log_dialog import LogDialog
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.report_dialog import ReportDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
@@ -27,6 +28,7 @@ class BuildActions:
         self.host = host
         self.saving = saving
         self.points = points
+        self.log = LogDialog(host)
         self.handlers: dict[str, Callable[[], None]] = {
             "unsure": self.unsure,
             "own": self.own,
@@ -37,7 +39,7 @@ class BuildActions:
             "save": self.save,
             "save_as": self.save_as,
             "write": ReportDialog(host).write_report,
-            "points": points.open_here,
+            "points": self.table_or_log,
             "undo": self.undo,
             "redo": self.redo,
             "more": self.more,
@@ -211,7 +213,16 @@ class BuildActions:
         taken = take(self.host.form)
         if taken:
             self.host.changed()
+            if self.host.desk.log_read is not None:
+                self.log.read()
             self.host.say(f"Taken: {taken}. Ctrl+Z undoes it.")
+
+    def table_or_log(self) -> None:
+        """Open the page that takes a table; where the log is asked for, read that."""
+        if self.host.form.question.key.startswith("log."):
+            self.log.read()
+        else:
+            self.points.open_here()
 
     def words(self) -> None:
         """The page of words, in the units of the build."""

@@ -79,6 +79,8 @@ def offered_actions(mode: str, form: Form, view: str, actions: tuple[Action, ...
     if isinstance(row, ItemRow):
         start.append(Action("remove", (), "d", "remove", ""))
     names = ["unsure", "help", "size", "view", "next_step", "table", "save"]
+    if form.question.key == "log.file":
+        start.append(Action("log", ("f8",), "", "read it", ""))
     if form.takes_points():
         names.insert(0, "points")
     return start + [by_id(actions, name) for name in names]

@@ -46,11 +46,15 @@ _COMPARED = ("works", "spare", "feeds")
 def found_rows(desk: Desk, question: Question) -> Iterator[FoundRow]:
     """What follows from a list of bench tests, or from one of gauge readings; nothing from other lists."""
     result = desk.result
-    if question.key not in _MAKERS or result is None or result.measured is None:
+    if result is None or result.measured is None:
         return
     subject = Subject(result.session, result.figures, result.measured)
-    yield from _MAKERS[question.key](subject, result.measured, question)
-    proposals = (one for one in result.measured.proposals if _LIST_OF.get(one.reason) == question.key)
+    if question.key in _MAKERS:
+        yield from _MAKERS[question.key](subject, result.measured, question)
+    proposals = [one for one in result.measured.proposals if _LIST_OF.get(one.reason) == question.key]
+    read = desk.log_read
+    if question.key == "log.file" and read is not None and read.session == result.session:
+        proposals += read.figures.proposals
     yield from (_proposed(subject, one, question) for one in proposals if not _stands(desk, one))
 
 
@@ -99,7 +103,7 @@ def _difference(subject: Subject, difference: GaugeDifference) -> str:
 
 
 def _proposed(subject: Subject, proposal: Proposal, question: Question) -> FoundRow:
-    before = value_now(subject, proposal.key)
+    before = "" if isinstance(proposal.value, list) else value_now(subject, proposal.key)
     text = f"{TAKES} takes {_named(proposal)}{f', now {before}' if before else ''}"
     return FoundRow(question, place_of_proposal(proposal), text, proposal=proposal)
 
@@ -110,6 +114,8 @@ def _stands(desk: Desk, proposal: Proposal) -> bool:
 
 
 def _named(proposal: Proposal) -> str:
+    if isinstance(proposal.value, list):
+        return f"{len(proposal.value)} points of full power"
     return f"{key_in_words(proposal.key)} {proposal.value}"
 
 

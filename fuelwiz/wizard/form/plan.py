@@ -28,6 +28,7 @@ from fuelwiz.wizard.form.form_rows import (
     entries,
 )
 from fuelwiz.wizard.form.found_rows import expected_rows, found_rows
+from fuelwiz.wizard.form.log_rows import column_rows, log_rows
 
 POINTS_A_ROW = 5
 _FITTINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
@@ -146,6 +147,10 @@ def _rows_of_question(desk: Desk, question: Question) -> Iterator[AnyRow]:
         yield FieldRow(question, "pump.curve.0.voltage")
     else:
         yield _plain_row(question, key)
+    if key == "log.file":
+        yield from log_rows(desk, question)
+        yield from found_rows(desk, question)
+        yield from column_rows(desk, question)
 
 
 def _plain_row(question: Question, path: str) -> AnyRow:
