@@ -19,7 +19,7 @@ from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.errors import FuelwizError
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import ChoiceRow, DoRow, FoundRow, ItemRow
+from fuelwiz.wizard.form.form_rows import CellsRow, ChoiceRow, DoRow, FoundRow, ItemRow
 from fuelwiz.wizard.form.found_rows import take
 
 Say = Callable[[str], None]
@@ -128,8 +128,8 @@ class Conversation:
         """To the next question: a row that only shows more is passed over, an entry that is told is closed."""
         form = self.form
         form.focus_on(form.pointer.at, form.pointer.cell)  # so that the editor has what stands
-        stays = isinstance(form.row, DoRow | ItemRow | FoundRow) or form.path in self.desk.refused
-        reaction = form.move(1) if stays else form.key("enter", None)
+        ends_a_table = isinstance(form.row, CellsRow) and not form.editor.text.strip()
+        reaction = form.key("enter", None) if ends_a_table else form.move(1)
         while reaction != "next_step" and isinstance(form.row, DoRow) and form.row.act != "add":
             if form.row.act == "close":
                 form.close_entry()

@@ -15,7 +15,10 @@ import pytest
 
 from fuelwiz.ask.conversation import Conversation
 from fuelwiz.desk import Desk
+from fuelwiz.desk.steps import step_of
 from fuelwiz.questions.catalogue import STEPS, step_questions
+from fuelwiz.wizard.form.form_rows import DoRow, path_of, takes_focus
+from fuelwiz.wizard.form.plan import Place, rows_of
 
 
 def told(desk: Desk, *lines: str) -> list[str]:
@@ -34,8 +37,15 @@ def new(tmp_path: Path) -> Desk:
     return desk
 
 
-def asked_at_once(tmp_path: Path, *lines: str) -> str:
-    return told(new(tmp_path), *lines)[-1]
+def to_the(desk: Desk, path: str) -> list[str]:
+    """The empty lines that lead from the first question of a step, or from the power, to another."""
+    rows = [
+        row
+        for row in rows_of(desk, Place(step_of(path)), "")
+        if takes_focus(row) and not isinstance(row, DoRow)
+    ]
+    paths = [path_of(row) for row in rows]
+    return [""] * (paths.index(path) - (paths.index("goal.power") + 1 if "goal.power" in paths else 0))
 
 
 def test_power_is_taken_and_answered_in_a_line(tmp_path: Path) -> None:
@@ -63,20 +73,20 @@ def test_an_empty_line_gets_past_what_is_refused(tmp_path: Path) -> None:
 @pytest.mark.parametrize("pick", ["2", "wheels", "whe"])
 def test_a_choice_is_picked_by_number_words_or_their_beginning(tmp_path: Path, pick: str) -> None:
     desk = new(tmp_path)
-    told(desk, "", "600", pick)
+    told(desk, "", "600", *to_the(desk, "goal.power_at"), pick)
     assert desk.plain["goal"]["power_at"] == "wheels"
 
 
 def test_no_answer_is_picked_by_a_word_that_is_none(tmp_path: Path) -> None:
     desk = new(tmp_path)
-    said = told(desk, "", "600", "flywheel")
+    said = told(desk, "", "600", *to_the(desk, "goal.power_at"), "flywheel")
     assert "is none of the answers" in said[-2]
     assert "power_at" not in desk.plain["goal"]
 
 
 def test_not_sure_says_what_is_taken_and_goes_on(tmp_path: Path) -> None:
     desk = new(tmp_path)
-    said = told(desk, "/skip lines", "?")
+    said = told(desk, "/skip lines", *to_the(desk, "feed.length"), "?")
     assert any("is taken" in line for line in said[-3:])
     assert desk.text_in_field("feed.length").assumed
 
@@ -111,7 +121,7 @@ def test_empty_lines_lead_through_every_step_to_the_end(tmp_path: Path) -> None:
 
 def test_a_pumps_points_are_told_one_after_the_other(tmp_path: Path) -> None:
     desk = new(tmp_path)
-    told(desk, "", "600", "/skip pump", "its curve", "", "40", "97", "80", "68", "", "/skip lines")
+    told(desk, "", "600", "/skip pump", "its curve", "", "40", "97", "", "80", "68", "", "", "/skip lines")
     assert desk.plain["pump"]["curve"][0]["points"] == [["40 psi", "97 gal/h"], ["80 psi", "68 gal/h"]]
 
 
@@ -151,7 +161,8 @@ def test_through_a_pipe_a_draft_is_kept_and_the_answer_printed(tmp_path: Path) -
 
 def test_what_is_saved_through_a_pipe_is_what_report_says(tmp_path: Path) -> None:
     file = tmp_path / "piped.toml"
-    done = through_a_pipe(file, "\n600\n/skip lines\n14 ft\n/save\n")
+    steps = "\n" * len(to_the(new(tmp_path), "feed.length"))
+    done = through_a_pipe(file, f"\n600\n/skip lines\n{steps}14 ft\n/save\n")
     report = subprocess.run(
         [sys.executable, "-m", "fuelwiz", "report", str(file), "--format", "json"],
         capture_output=True, text=True, timeout=60, check=True,

@@ -9,7 +9,7 @@ from typing import Literal
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.questions.catalogue import STEPS, Question
-from fuelwiz.wizard.form.plan import asked_in_step
+from fuelwiz.wizard.form.plan import Place, rows_of
 
 Kind = Literal["question", "action"]
 
@@ -34,7 +34,9 @@ def questions_of(desk: Desk) -> list[Findable]:
     return [
         _question(question, step.name)
         for step in STEPS
-        for question in asked_in_step(desk, step.id, desk.system)
+        for question in {
+            row.question.key: row.question for row in rows_of(desk, Place(step.id, more=True), "")
+        }.values()
     ]
 
 
