@@ -115,8 +115,12 @@ class KeepsUp:
 
 
 _KEEPS_UP: dict[Limit, KeepsUp] = {
-    "velocity": KeepsUp("the line is large enough", "the line would do", "the feed line is too small"),
-    "delivery": KeepsUp("the line is large enough", "the line would do", "the feed line is too small"),
+    "velocity": KeepsUp(
+        "the line is large enough", "the line would be large enough", "the feed line is too small"
+    ),
+    "delivery": KeepsUp(
+        "the line is large enough", "the line would be large enough", "the feed line is too small"
+    ),
     "sag": KeepsUp("the rail holds", "the rail would hold", "rail pressure drops too far"),
     "pump": KeepsUp("the pump keeps up", "the pump would keep up", "the pump is too small"),
     "relief": KeepsUp(
@@ -124,15 +128,21 @@ _KEEPS_UP: dict[Limit, KeepsUp] = {
     ),
     "vapour": KeepsUp("the fuel stays liquid", "the fuel would stay liquid", "the fuel boils at the pump"),
     "inlet": KeepsUp(
-        "the suction line is large enough", "the suction line would do", "the suction line starves"
+        "the suction line is large enough",
+        "the suction line would be large enough",
+        "the suction line starves",
     ),
-    "kept run": KeepsUp("the kept run is large enough", "the kept run would do", "the kept run is too small"),
+    "kept run": KeepsUp(
+        "the kept run is large enough", "the kept run would be large enough", "the kept run is too small"
+    ),
     "injector pressure": KeepsUp(
         "the injectors get pressure", "the injectors would get pressure", "they get none"
     ),
-    "injectors": KeepsUp("the injectors keep up", "the injectors would do", "the injectors are too small"),
+    "injectors": KeepsUp(
+        "the injectors keep up", "the injectors would keep up", "the injectors are too small"
+    ),
     "return": KeepsUp("the return holds", "the return would hold", "the return does not hold at idle"),
-    "lift": KeepsUp("the lift pump keeps up", "the lift pump would do", "the lift pump is too small"),
+    "lift": KeepsUp("the lift pump keeps up", "the lift pump would keep up", "the lift pump is too small"),
     "rating": KeepsUp("no rating is passed", "no rating would be passed", "a pressure rating is passed"),
     "fuse": KeepsUp("the wire carries its fuse", "the wire would carry its fuse", "the wire is too thin"),
 }

@@ -134,15 +134,15 @@ def found_in_log(subject: Subject, log: LogFigures) -> Iterator[tuple[str, str]]
     slope = log.regulator_slope
     yield (
         "regulator",
-        "not told" if slope is None else f"the rail rises {slope:.2f} for each 1 of the manifold",
+        "not known" if slope is None else f"the rail rises {slope:.2f} for each 1 of the manifold",
     )
     bsfc = log.bsfc_kg_J
     whose = "by the flow column" if log.metered else "injectors' rating and fuel use together"
-    yield "fuel use", "not told" if bsfc is None else f"{subject.numbers.figure('bsfc', bsfc)}, {whose}"
+    yield "fuel use", "not known" if bsfc is None else f"{subject.numbers.figure('bsfc', bsfc)}, {whose}"
     ohm = log.wiring_ohm
     yield (
         "wires",
-        "not told" if ohm is None else f"{1000 * ohm:.0f} milliohm in the loop, plugs and relay included",
+        "not known" if ohm is None else f"{1000 * ohm:.0f} milliohm in the loop, plugs and relay included",
     )
 
 
