@@ -43,6 +43,7 @@ Reason = Literal[
     "flow and dyno power in the log",
     "volts in the log",
     "bins of the log",
+    "heads of the log",
 ]
 """Where a proposal comes from."""
 

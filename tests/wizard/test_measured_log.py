@@ -54,6 +54,22 @@ async def test_a_log_is_read_with_one_key_and_its_proposals_are_taken(tmp_path: 
         await keys.until_true(lambda: any(text.startswith("The pump sends 100 ") for text in texts(keys)))
 
 
+async def test_columns_that_were_guessed_are_taken_as_ones_own(tmp_path: Path) -> None:
+    async with at_build(logged_car(tmp_path, Car()), (80, 24)) as keys:
+        await to_path(keys, "log.file")
+        await keys.press("f8")
+        await keys.until_true(lambda: keys.desk.log_read is not None)
+        first = keys.desk.log_read
+        await to_path(keys, "measured.log.columns")
+        await keys.press("y")
+        await keys.until_true(lambda: keys.desk.log_read not in (None, first))
+        assert keys.desk.value("log.columns.rail") == "Fuel pressure (psi)"
+        assert "rail is Fuel pressure (psi)" in texts(keys)
+        assert not any("guessed" in text for text in texts(keys))
+        await keys.press("ctrl+z")
+        assert keys.desk.value("log.columns") is None
+
+
 async def test_what_a_log_showed_of_another_build_is_not_told(tmp_path: Path) -> None:
     async with at_build(logged_car(tmp_path, Car(factor=0.6)), (60, 20)) as keys:
         await to_path(keys, "log.file")

@@ -9,7 +9,6 @@ from typing import Literal
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.steps import step_of
 from fuelwiz.questions.catalogue import STEPS, Choice, Question, catalogue
-from fuelwiz.session import field_at
 from fuelwiz.wizard.form.form_rows import (
     AnyRow,
     CellsRow,
@@ -21,7 +20,7 @@ from fuelwiz.wizard.form.form_rows import (
     entries,
 )
 from fuelwiz.wizard.form.found_rows import takes
-from fuelwiz.wizard.form.pasted import TAKE_POINTS, is_table, one_line
+from fuelwiz.wizard.form.pasted import TAKE_POINTS, is_free_text, is_table, one_line
 from fuelwiz.wizard.form.picking import choice_beside, choice_by_letter
 from fuelwiz.wizard.form.plan import Place, rows_of
 from fuelwiz.wizard.form.pointer import Pointer, shows_more
@@ -329,12 +328,7 @@ class Form:
 
     def asks_text(self) -> bool:
         """Whether the place under the pointer takes free text, where `?` is a letter."""
-        if not cells_of(self.row):
-            return False
-        try:
-            return field_at(self.question.key).type in ("text", "note")
-        except KeyError:
-            return False
+        return bool(cells_of(self.row)) and is_free_text(self.question.key)
 
     def unsure(self) -> Reaction:
         """Leave the question to its fallback, and say which and why."""

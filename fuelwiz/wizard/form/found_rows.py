@@ -114,6 +114,8 @@ def _stands(desk: Desk, proposal: Proposal) -> bool:
 
 
 def _named(proposal: Proposal) -> str:
+    if isinstance(proposal.value, dict):
+        return f"{len(proposal.value)} columns of the log"
     if isinstance(proposal.value, list):
         return f"{len(proposal.value)} points of full power"
     return f"{key_in_words(proposal.key)} {proposal.value}"
@@ -128,7 +130,7 @@ def words_of(desk: Desk, row: FoundRow) -> str:
 
 
 def _before_and_after(desk: Desk, proposal: Proposal) -> str:
-    if desk.result is None:
+    if desk.result is None or isinstance(proposal.value, dict):
         return ""
     try:
         both = before_after(desk.plain, [proposal])

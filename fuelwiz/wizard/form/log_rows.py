@@ -7,11 +7,12 @@ from collections.abc import Iterator
 from fuelwiz.advice.log_words import found_in_log, pump_sentence, signature_text
 from fuelwiz.advice.subject import Subject
 from fuelwiz.desk.desk import Desk
-from fuelwiz.desk.measuring import STEP
-from fuelwiz.measured.figures import ColumnTaken, LogFigures
+from fuelwiz.desk.measuring import STEP, place_of_proposal
+from fuelwiz.measured.figures import ColumnTaken, LogFigures, Proposal
 from fuelwiz.printable import clean
 from fuelwiz.questions.catalogue import Question
 from fuelwiz.wizard.form.form_rows import FoundRow
+from fuelwiz.wizard.form.found_rows import TAKES
 
 READ_IT = "F8 reads it"
 READ_AGAIN = "F8 reads it again: the build was changed since"
@@ -35,11 +36,22 @@ def column_rows(desk: Desk, question: Question) -> Iterator[FoundRow]:
     result, read = desk.result, desk.log_read
     if result is None or read is None or read.session != result.session:
         return
+    yield from _to_own(read.figures, question)
     for number, column in enumerate(read.figures.columns):
         text = _column(column)
         yield FoundRow(
             question, f"{STEP}.column.{number}", text, f"{text}. Another one is named behind more."
         )
+
+
+def _to_own(log: LogFigures, question: Question) -> Iterator[FoundRow]:
+    """All columns that were guessed, as one answer: naming one of them ends the guessing of the rest."""
+    if not any(column.guessed for column in log.columns):
+        return
+    heads = {column.key: column.head for column in log.columns}
+    proposal = Proposal("log.columns", heads, None, None, "heads of the log")
+    text = f"{TAKES} takes these {len(heads)} columns as your own"
+    yield FoundRow(question, place_of_proposal(proposal), text, proposal=proposal)
 
 
 def _told(subject: Subject, log: LogFigures, question: Question) -> Iterator[FoundRow]:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import re
 
+from fuelwiz.session import field_at
+
 TAKE_POINTS = (
     "pump.curve.points",
     "pump.current",
@@ -30,3 +32,11 @@ def one_line(text: str) -> str:
     """A pasted text as one line, safe to put into a field."""
     joined = " ".join(line.strip() for line in text.strip().splitlines())
     return "".join(sign for sign in joined if sign.isprintable())
+
+
+def is_free_text(key: str) -> bool:
+    """Whether a question takes words of one's own."""
+    try:
+        return field_at(key).type in ("text", "note")
+    except KeyError:
+        return False
