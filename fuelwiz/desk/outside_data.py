@@ -70,6 +70,8 @@ def _has_form(spec: FieldSpec, value: Any) -> bool:
         return isinstance(value, list) and all(map(_is_text, value))
     if spec.type == "points":
         return isinstance(value, list) and bool(value) and all(_is_pair(item) for item in value)
+    if spec.type == "column":
+        return _is_text(value) or _is_pair(value)
     if spec.type == "fittings":
         return isinstance(value, dict) and all(
             key in spec.choices and _has_form(spec.parts[0], number) for key, number in value.items()

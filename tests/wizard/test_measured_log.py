@@ -6,6 +6,7 @@ from pathlib import Path
 
 from measured.cars import Car, Logger, plain, write_log
 
+from fuelwiz.desk import Desk
 from fuelwiz.document.merge import merge
 from fuelwiz.wizard.form.form_rows import FoundRow
 
@@ -66,6 +67,10 @@ async def test_columns_that_were_guessed_are_taken_as_ones_own(tmp_path: Path) -
         assert keys.desk.value("log.columns.rail") == "Fuel pressure (psi)"
         assert "rail is Fuel pressure (psi)" in texts(keys)
         assert not any("guessed" in text for text in texts(keys))
+        await keys.press("ctrl+s")
+        await keys.until_true(lambda: not keys.desk.dirty)
+        again = Desk.open(tmp_path / "car.toml")
+        assert again.value("log.columns") == keys.desk.value("log.columns")
         await keys.press("ctrl+z")
         assert keys.desk.value("log.columns") is None
 
