@@ -12,8 +12,10 @@ from textual.strip import Strip
 from fuelwiz.advice.blocks import UNKNOWN
 from fuelwiz.desk.change_words import diff
 from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.field_text import one_line
+from fuelwiz.document.changes import Change
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 from fuelwiz.wizard.paint import Area, Row, clip
 
@@ -83,13 +85,22 @@ def measured(before: Desk, after: Desk) -> list[Pair]:
 
 def changed_words(before: Desk, after: Desk) -> list[str]:
     """What the second says differently, an entry each: what, what it was, what it is."""
-    result = before.result
-    assumed = {} if result is None else {item.key: item.value for item in result.figures.assumed}
     return [
-        f"{noun_of(change.key)} {_value(change.before or assumed.get(change.key))} → {_value(change.now)}"
+        f"{noun_of(change.key)} {_was(before, change)} → {_value(change.now)}"
         for change in diff(before, after)
         if change.key not in NOT_SHOWN
     ]
+
+
+def _was(before: Desk, change: Change) -> str:
+    """What was said, else what was taken for it."""
+    if change.before is not None:
+        return _value(change.before)
+    try:
+        field = before.text_in_field(change.key)
+    except NoSuchField:
+        return UNKNOWN
+    return _value(f"{field.text} {field.unit}".strip() or None)
 
 
 def _shown(measure: Measure, side: Side | None) -> str:

@@ -89,12 +89,16 @@ def wizard(tmp_path: Path) -> list[str]:
     return [sys.executable, "-m", "fuelwiz", str(copy)]
 
 
-def test_key_to_verdict(tmp_path: Path, capsys: object) -> None:
+@pytest.mark.parametrize("view", ["s", "p", "w", "o"], ids=["sizes", "path", "changes", "how sure"])
+def test_key_to_verdict(tmp_path: Path, view: str) -> None:
     """A key in Power that changes every row: time to the last byte, and bytes; wanted 10 ms, 16 ms and 3 kB."""
     with terminal(wizard(tmp_path), tmp_path) as fd:
         until(fd, VERDICT)
-        drain(fd, 1.0)
-        os.write(fd, b"\x1bOR" * 6 + b"7")
+        drain(fd, 3.0)
+        for key in (b"\x07", b"v", view.encode()):
+            os.write(fd, key)
+            drain(fd, 0.3)
+        os.write(fd, b"\x1bOR" * 6 + b"\x1b[B" + b"7")
         drain(fd, 1.5)
         times, sizes = [], []
         for _ in range(20):
@@ -103,6 +107,7 @@ def test_key_to_verdict(tmp_path: Path, capsys: object) -> None:
                 if size:
                     times.append(spent)
                     sizes.append(size)
+        drain(fd, 1.0)  # what fills in when the keys pause
         idle = len(drain(fd, 0.0)) + len(drain(fd, 2.5))
     assert times, "no key was answered"
     times.sort()

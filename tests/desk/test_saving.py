@@ -311,3 +311,19 @@ def test_a_build_from_a_file_opens_at_what_stops_it(tmp_path: Path) -> None:
     assert desk.step_state("lines") == "done"
     desk.type("pump.volts", "11 V")
     assert desk.step_state("pump") == "look"
+
+
+def test_what_if_is_judged_at_the_size_of_today_until_it_is_saved(tmp_path: Path) -> None:
+    desk = opened(tmp_path, "hill-climb-coupe")
+    assert desk.result is not None and desk.result.figures.chosen is None
+    today = desk.result.figures.verdict.size
+    scratch = desk.what_if()
+    scratch.type("goal.power", "400 hp")
+    assert scratch.result is not None and scratch.result.figures.verdict.size == today
+    assert scratch.value("feed.chosen") is None
+    scratch.type("feed.sizes", "-12, -16")
+    assert scratch.result is not None and not scratch.refused
+    scratch.undo()
+    scratch.save_as("a larger one")
+    best = scratch.result.figures.recommended
+    assert scratch.result.figures.chosen is None and scratch.result.figures.verdict.size == best != today

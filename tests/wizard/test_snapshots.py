@@ -1,7 +1,8 @@
-"""Pictures of the build's screen at two sizes; a change of one is looked at before it is kept."""
+"""Pictures of the build's screen and its views; a change of one is looked at before it is kept."""
 
 from __future__ import annotations
 
+import math
 from datetime import datetime, tzinfo
 from pathlib import Path
 from typing import Any
@@ -33,6 +34,35 @@ class Noon(datetime):
         return cls(2025, 5, 1, 12, 0, tzinfo=tz)
 
 
+VIEWS = {
+    "path": ("full-session", ("ctrl+g", "v", "p")),
+    "changes": ("hill-climb-six", ("ctrl+g", "v", "w", "f6", "down")),
+    "how-sure": ("twins", ("ctrl+g", "v", "o")),
+}
+
+
+@pytest.mark.parametrize(
+    "size", [(60, 20), (80, 24), (120, 36), (160, 50)], ids=lambda at: f"{at[0]}x{at[1]}"
+)
+@pytest.mark.parametrize("view", VIEWS)
+def test_the_view_looks_as_it_did(
+    snap_compare: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, view: str, size: tuple[int, int]
+) -> None:
+    monkeypatch.setattr(save_dialog, "datetime", Noon)
+    name, pressed = VIEWS[view]
+    path = copy_of(name, tmp_path)
+
+    async def told(pilot: Pilot[int]) -> None:
+        keys = Keyboard(pilot)
+        await keys.opened(path)
+        await keys.until_true(lambda: keys.desk.filled_in)
+        await keys.press(*pressed)
+        keys.screen.show_all()
+        await keys.settled()
+
+    assert snap_compare(FuelwizApp(tmp_path, path, look=Look()), terminal_size=size, run_before=told)
+
+
 @pytest.mark.parametrize("size", [(80, 24), (120, 36)], ids=["80x24", "120x36"])
 @pytest.mark.parametrize("scene", SCENES)
 def test_the_screen_looks_as_it_did(
@@ -46,7 +76,7 @@ def test_the_screen_looks_as_it_did(
         await keys.opened(path)
         await keys.press(*SCENES[scene])
         keys.screen.keep()
-        keys.desk.finish()
+        keys.desk.fill_in(math.inf)
         keys.screen.show_all()
         await keys.settled()
 

@@ -233,3 +233,68 @@ def test_many_changes_are_counted_and_shown_letter_by_letter(tmp_path: Path) -> 
         lines = [line.text for line in then_and_now(before, after, Area(look, 60, 4))]
         assert {len(line) for line in lines} == {60} and f"changed  {len(words)}: " in lines[3]
         assert look.unicode or all(line.isascii() for line in lines)
+
+
+async def test_it_begins_at_the_power(build: Path) -> None:
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        await pilot.press("ctrl+g", "5", "ctrl+g", "x")
+        await pilot.pause()
+        screen = pilot.app.screen
+        assert isinstance(screen, WhatIfScreen) and screen.form.path == "goal.power"
+
+
+async def test_it_keeps_the_size_of_line_and_a_kept_copy_chooses_none(build: Path) -> None:
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        screen = await opened(pilot)
+        today = screen.origin.desk.result
+        assert today is not None and today.figures.chosen is None
+        for power in ("900", "1400"):
+            screen.desk.type("goal.power", power)
+            assert screen.desk.result is not None
+            assert screen.desk.result.figures.verdict.size == today.figures.verdict.size
+        assert screen.desk.result.figures.recommended != today.figures.verdict.size
+        assert changed_words(screen.origin.desk, screen.desk) == ["power 560 hp → 1400 hp"]
+        await pilot.press("escape", "k", "enter")
+        await pilot.pause()
+    assert screen.desk.path is not None
+    kept = Desk.open(screen.desk.path)
+    kept.update()
+    assert kept.value("feed.chosen") is None and kept.result is not None
+    assert screen.desk.result == kept.result or screen.desk.result.figures.chosen is None
+
+
+async def test_it_says_what_is_still_wrong(build: Path) -> None:
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        screen = await opened(pilot)
+        screen.desk.type("goal.power", "1400")
+        screen.show_all()
+        wrong = next(pair for pair in measured(screen.origin.desk, screen.desk) if pair.head == "wrong")
+        result = screen.desk.result
+        assert result is not None and result.figures.verdict.limits
+        assert wrong.now == ", ".join(result.figures.verdict.limits)
+        assert wrong.now in lines_of(screen, "strip")[2]
+
+
+async def test_what_was_assumed_stands_as_what_it_was(build: Path) -> None:
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        screen = await opened(pilot)
+        screen.desk.type("goal.power", "560 hp")
+        screen.desk.type("pump.count", "2")
+        assert changed_words(screen.origin.desk, screen.desk) == ["number of pumps 1 → 2"]
+
+
+@pytest.mark.parametrize("size", SIZES)
+async def test_the_curves_are_drawn_in_it_too(build: Path, size: tuple[int, int]) -> None:
+    async with Trying(build).run_test(size=size) as pilot:
+        screen = await opened(pilot)
+        screen.desk.type("goal.power", "560 hp")
+        await pilot.press("ctrl+g", "v", "c")
+        await pilot.pause()
+        told = "\n".join(lines_of(screen, "live"))
+        if size == (60, 20):
+            assert "F6" in told
+            await pilot.press("f6")
+            await pilot.pause()
+            told = "\n".join(lines_of(screen, "live"))
+        assert "◆" in told

@@ -122,7 +122,7 @@ def _line(one: GuessRow, columns: _Columns, scale: _Scale, area: Area) -> Strip:
     line.put_right(columns.low, one.low_text)
     first, end = scale.cells(one.low, one.high, columns.room)
     line.put(columns.bar, look.mark("track") * first, "muted")
-    line.put(columns.bar + first, look.mark("bar") * (end - first), "fault" if one.near else "text")
+    line.put(columns.bar + first, look.mark("bar") * (end - first), "fault" if one.near else "muted")
     line.put(columns.bar + end, look.mark("track") * (columns.room - end), "muted")
     line.put_right(columns.high, one.high_text)
     breaks = clip(look.fold(one.breaks), area.width - columns.breaks - 1, look.fold("…"))
