@@ -219,6 +219,16 @@ def _rated_flow(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str
     return text
 
 
+def _column(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
+    """The head of a column as it stands in the file."""
+    text = clean(raw).strip()
+    try:
+        read(spec, text)
+    except Rejected as rejected:
+        raise fault_in_words(noun, rejected.problems[0][1], "the head of a column is wanted") from None
+    return text
+
+
 _READERS: dict[str, Callable[[FieldSpec, str, UnitSystem, str], Any]] = {
     "quantity": _quantity,
     "count": _count,
@@ -232,4 +242,5 @@ _READERS: dict[str, Callable[[FieldSpec, str, UnitSystem, str], Any]] = {
     "wire": _wire,
     "rated_flow": _rated_flow,
     "words": _words,
+    "column": _column,
 }

@@ -5,6 +5,8 @@ from __future__ import annotations
 import tomllib
 from pathlib import Path
 
+import pytest
+
 from fuelwiz.desk import Desk
 from fuelwiz.measured import measured
 from fuelwiz.measured.figures import Proposal
@@ -80,3 +82,17 @@ def test_a_draft_keeps_what_measured_it(tmp_path: Path) -> None:
     again = Desk.from_draft(place)
     again.update()
     assert "# measured: bench tests, 2026-05-14" in again.save().path.read_text(encoding="utf-8")
+
+
+def test_the_head_of_a_column_is_typed_as_it_stands_in_the_file(tmp_path: Path) -> None:
+    desk = opened(tmp_path)
+    desk.type("log.file", "pull.csv")
+    desk.type("log.columns.rail", "Fuel pressure (psi)")
+    desk.type("log.columns.barometer", "1.0 bar")
+    assert not desk.refused
+    assert desk.session is not None and desk.session.log.columns.rail is not None
+    assert desk.session.log.columns.rail.head == "Fuel pressure (psi)"
+    assert desk.session.log.columns.barometer is not None
+    assert desk.session.log.columns.barometer.value == pytest.approx(1e5)
+    desk.type("log.columns.rail", "x" * 500)
+    assert "log.columns.rail" in desk.refused

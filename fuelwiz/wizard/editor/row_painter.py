@@ -130,7 +130,9 @@ def _field_width(row: FieldRow, field: FieldText, at: FormColumns, width: int) -
     """A text without a unit may run over the columns of unit and echo."""
     texts = ("name", "notes", "feed.sizes", "return_line.sizes", "bands.feed", "bands.inlet")
     key = row.question.key
-    if (key in texts or key.startswith("fitted.") or key.endswith((".what", ".name"))) and not field.refused:
+    if (
+        key in texts or key.startswith(("fitted.", "log.")) or key.endswith((".what", ".name"))
+    ) and not field.refused:
         return width - at.text - 2
     return at.field
 
