@@ -129,7 +129,7 @@ def _row(subject: Subject, one: InputFigures, assumed: bool) -> GuessRow:
 
 def _give(subject: Subject, one: InputFigures) -> str:
     if one.tolerance is None:
-        return "either kind"
+        return "either"
     if one.input == "temperature":
         return subject.numbers.figure("warming", one.tolerance)
     return subject.numbers.limit(_TOLERANCE.get(one.input, "percent"), one.tolerance)
