@@ -22,7 +22,6 @@ if TYPE_CHECKING:
 
 STANDARD_INPUT = "-"
 FINE, NOT_KNOWN_TO_WORK, BAD = 0, 1, 2
-NEXT_GOAL, BAD_DAYS = "at the next goal", "on every bad day"
 PIPE_CLOSED, INTERRUPTED = 141, 130
 
 
@@ -192,6 +191,7 @@ def _schema(asked: argparse.Namespace) -> int:
 
 
 def _options(asked: argparse.Namespace) -> int:
+    from fuelwiz.advice.option_words import passed
     from fuelwiz.advice.subject import Subject
     from fuelwiz.document.file import load
     from fuelwiz.options.outcome import options
@@ -204,7 +204,7 @@ def _options(asked: argparse.Namespace) -> int:
     parts = load_parts(Path(asked.parts))
     figures = quick_figures(session)
     found = options(Search(session, parts, figures, Asked(asked.next, asked.bad_day)))
-    besides = [words for said, words in ((asked.next, NEXT_GOAL), (asked.bad_day, BAD_DAYS)) if said]
+    besides = passed(next_goal=asked.next, bad_days=asked.bad_day)
     _say(options_in_format(Subject(session, figures), found, besides, parts.currency, asked.format))
     return FINE if found.works else NOT_KNOWN_TO_WORK
 

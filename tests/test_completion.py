@@ -39,7 +39,7 @@ bash = pytest.mark.skipif(shutil.which("bash") is None, reason="bash is not on t
         (["comp"], ["compare", "completion"]),
         (["report", "x.toml", "--format", ""], sorted(FORMATS)),
         (["report", "x.toml", "--format", "h"], ["html"]),
-        (["report", "--"], ["--all", "--format", "--help", "--open", "--output"]),
+        (["report", "--"], ["--all", "--format", "--help", "--open", "--output", "--parts"]),
         (["completion", ""], sorted(SHELLS)),
         (["--no"], ["--no-mouse"]),
         (["--se"], ["--sessions"]),

@@ -81,6 +81,36 @@ CARE = (
 )
 
 
+def passed(*, next_goal: bool, bad_days: bool) -> list[str]:
+    """What sets had to pass besides today, in words."""
+    asked = ((next_goal, "at the next goal"), (bad_days, "on every bad day"))
+    return [words for wanted, words in asked if wanted]
+
+
+def sets_on_screen(
+    subject: Subject, figures: OptionsFigures, at: int, currency: str, *, ended: bool
+) -> Iterator[Block]:
+    """The sets with one of them highlighted and explained, then why the others fail.
+
+    Args:
+        subject: the build.
+        figures: what the search came to so far.
+        at: which row is highlighted.
+        currency: the parts file's own word for its prices.
+        ended: whether there is nothing more to come.
+    """
+    rows = list(enumerate(figures.rows, 1))
+    if rows:
+        yield options_table(subject, rows, currency)._replace(own=at)
+        number, each = rows[at]
+        yield Pairs(explained(subject, each, currency), row_title(number, each))
+    elif ended:
+        yield Paragraph(missing_sentence(subject, figures.missing), strong=True)
+    if figures.failed:
+        yield Heading("Why the others fail")
+        yield Listing(tuple(_why(subject, failed, figures.tried) for failed in figures.failed))
+
+
 def how_many(figures: OptionsFigures, asked: Sequence[str]) -> str:
     """How many sets would do, and what they had to pass."""
     passes = listed(["today", *asked])

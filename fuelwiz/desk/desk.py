@@ -21,7 +21,7 @@ from fuelwiz.desk.plain import Plain, value_at, value_path
 from fuelwiz.desk.points.head_units import unit_in_row
 from fuelwiz.desk.points.paste import Points
 from fuelwiz.desk.points.point_cells import with_table
-from fuelwiz.desk.state import State
+from fuelwiz.desk.state import State, with_sections
 from fuelwiz.desk.steps import Progress, StepState, steps_to_look_at
 from fuelwiz.desk.storage import (
     Save,
@@ -218,6 +218,10 @@ class Desk:
     def take(self, proposal: Proposal) -> None:
         """A value that was measured takes the place of what stands there."""
         self._change(place_of_proposal(proposal), with_measured(self._state, proposal))
+
+    def fit(self, sections: Mapping[str, Any]) -> None:
+        """Whole sections take the place of those that stand there; one undo brings them all back."""
+        self._change(next(iter(sections), ""), with_sections(self._state, sections))
 
     def remove(self, path: str, number: int) -> None:
         """An entry is taken out of the list at a path; NoSuchField where there is none."""

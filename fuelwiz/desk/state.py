@@ -93,3 +93,13 @@ def _moved(at: str, path: str, number: Callable[[int], int | None]) -> str | Non
 def _without(raw: Mapping[str, str], path: str) -> Mapping[str, str]:
     below = f"{path}."
     return {at: text for at, text in raw.items() if at != path and not at.startswith(below)}
+
+
+def with_sections(state: State, sections: Mapping[str, Any]) -> State:
+    """The build with whole sections in place of its own; what stood refused in them is gone."""
+    for section, value in sections.items():
+        state = state.with_value(section, value)
+        inside = {path: text for path, text in state.raw.items() if path.startswith(f"{section}.")}
+        for path in inside:
+            state = replace(state, raw=_without(state.raw, path))
+    return state

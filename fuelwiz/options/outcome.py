@@ -83,7 +83,7 @@ class Progress:
 
 
 def in_steps(search: Search) -> Iterator[Progress]:
-    """The search, with a pause after each pump in each number; the same object each time, with more in it."""
+    """The search, with a pause after each pump, number and base pressure; the same object each time, with more in it."""
     progress = Progress(search, search.refused)
     if search.refused:
         progress.failed["alcohol"] = search.refused

@@ -52,6 +52,15 @@ def load_parts(path: Path) -> Parts:
         raise SessionError(clean(str(path)), with_lines(error.faults, document.text)) from None
 
 
+def plain_parts(path: Path) -> dict[str, Any]:
+    """What a parts file holds, as it was typed.
+
+    Raises:
+        SessionError: the file cannot be read.
+    """
+    return read(path, Parts.called).plain
+
+
 def validate_parts(plain: dict[str, Any]) -> Parts:
     """The parts that plain data hold.
 

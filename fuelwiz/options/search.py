@@ -111,11 +111,14 @@ class Search:
         return sum(choice.most for choice in self.pumps) * len(self._settings) * len(self.feed_sizes)
 
     def verdicts(self) -> Iterator[list[Verdict]]:
-        """What the sets come to, those of one pump in one number together; what may not carry the fuel is left out."""
+        """What the sets come to, those of one pump, number and base pressure together, so that they come soon.
+
+        What may not carry the fuel is left out.
+        """
         for choice in self.pumps:
             if choice.may_carry(self.session):
                 for count in range(1, choice.most + 1):
-                    yield list(self._of(choice, count))
+                    yield from self._of(choice, count)
 
     @property
     def refused(self) -> int:
@@ -123,19 +126,21 @@ class Search:
         refused = sum(choice.most for choice in self.pumps if not choice.may_carry(self.session))
         return refused * len(self._settings) * len(self.feed_sizes)
 
-    def _of(self, choice: PumpChoice, count: int) -> Iterator[Verdict]:
+    def _of(self, choice: PumpChoice, count: int) -> Iterator[list[Verdict]]:
         days = self._days(choice, count)
         areas = wires(days.all[0].session, self.parts)
         pumps: dict[Key, object] = {}
         fitted: dict[Key, Fitted] = {}
         for regulator, base in self._settings:
+            verdicts = []
             for size in self.feed_sizes:
                 injectors = self._cheapest_injectors(base, size, days)
                 key = id(regulator), base, id(injectors)
                 if key not in fitted:
                     fitted[key] = Fitted(self._bench, base, regulator, injectors, pumps)
                 grid = GridSet(choice, count, regulator, base, size)
-                yield self._judged(grid, injectors, fitted[key], days, areas)
+                verdicts.append(self._judged(grid, injectors, fitted[key], days, areas))
+            yield verdicts
 
     def _days(self, choice: PumpChoice, count: int) -> Days:
         """Today, then what is asked besides, then what is only told."""

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import gc
 import os
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, TypeVar
+from typing import TYPE_CHECKING, Any, TypeVar
 
 from textual.driver import Driver
 from textual.events import Key, Paste
@@ -188,13 +188,29 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
 
         self._show(BuildScreen(sample_desk(self.folder)))
 
-    def try_what_if(self, screen: Screen[None], change: Change | None = None) -> None:
-        """A scratch copy of the build of a screen, on top of it, with a change made where one is given."""
+    def try_what_if(
+        self,
+        screen: Screen[None],
+        change: Change | None = None,
+        fitted: Mapping[str, Any] | None = None,
+    ) -> None:
+        """A scratch copy of the build of a screen, on top of it, a change or whole sections made where given."""
         from fuelwiz.wizard.editor.build_screen import BuildScreen
         from fuelwiz.wizard.what_if import WhatIfScreen
 
         if isinstance(screen, BuildScreen):
-            self.push_screen(WhatIfScreen(screen.desk.what_if(), screen, change))
+            copy = screen.desk.what_if()
+            if fitted:
+                copy.fit(fitted)
+            self.push_screen(WhatIfScreen(copy, screen, change))
+
+    def show_options(self, screen: Screen[None], parts: Path) -> None:
+        """Sets of parts that would do, on top of the build of a screen."""
+        from fuelwiz.wizard.editor.build_screen import BuildScreen
+        from fuelwiz.wizard.options_screen import OptionsScreen
+
+        if isinstance(screen, BuildScreen):
+            self.push_screen(OptionsScreen(screen, screen.desk, parts))
 
     def show_words(self, system: UnitSystem) -> None:
         """The page of words, on top of what is shown."""

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Protocol, TypeVar
+from typing import TYPE_CHECKING, Any, Protocol, TypeVar
 
 from textual.screen import Screen
 
@@ -44,8 +44,16 @@ class Program(Protocol):
     def open_sample(self) -> None:
         """Open the guided sample."""
 
-    def try_what_if(self, screen: Screen[None], change: Change | None = None) -> None:
-        """Put a scratch copy of the build of a screen on top of it, with a change made where one is given."""
+    def try_what_if(
+        self,
+        screen: Screen[None],
+        change: Change | None = None,
+        fitted: Mapping[str, Any] | None = None,
+    ) -> None:
+        """Put a scratch copy of the build of a screen on top of it, a change or whole sections made where given."""
+
+    def show_options(self, screen: Screen[None], parts: Path) -> None:
+        """Search a parts file for sets that would do, on top of the build of a screen."""
 
     def show_words(self, system: UnitSystem) -> None:
         """Show the page of words on top of a screen, in the units of a build."""

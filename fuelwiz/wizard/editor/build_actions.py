@@ -9,6 +9,7 @@ from fuelwiz.session import leaf_paths
 from fuelwiz.sizing.vocabulary import is_fixed
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.log_dialog import LogDialog
+from fuelwiz.wizard.editor.options_dialog import OptionsDialog
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.report_dialog import ReportDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
@@ -45,6 +46,7 @@ class BuildActions:
             "more": self.more,
             "remove": self.remove,
             "what_if": host.try_what_if,
+            "options": OptionsDialog(host).open,
             "words": self.words,
             "builds": self.builds,
             "quit": saving.leave_program,

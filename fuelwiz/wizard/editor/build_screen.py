@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
+from pathlib import Path
 from typing import cast
 
 from textual.app import ComposeResult
@@ -326,3 +327,7 @@ class BuildScreen(Screen[None]):
     def try_what_if(self, change: Change | None = None) -> None:
         """Try changes on a scratch copy on top of this screen, one of them made already where it is given."""
         self.program.try_what_if(self, change)
+
+    def show_options(self, parts: Path) -> None:
+        """Search a parts file for sets that would do, on top of this screen."""
+        self.program.show_options(self, parts)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fuelwiz.advice.assumed import values_assumed
 from fuelwiz.desk.desk import Desk
 from fuelwiz.printable import NO_BREAK
+from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.terms import INDUCTIONS, fuel_name_as_typed
 from fuelwiz.units import UnitSystem
 from fuelwiz.wizard.actions import Action, by_id
@@ -81,6 +82,8 @@ def offered_actions(mode: str, form: Form, view: str, actions: tuple[Action, ...
     names = ["unsure", "help", "size", "view", "next_step", "table", "save"]
     if form.question.key == "log.file":
         start.append(Action("log", ("f8",), "", "read it", ""))
+    if STEPS[form.step_number].id == "pump":
+        names.insert(1, "options")
     if form.takes_points():
         names.insert(0, "points")
     return start + [by_id(actions, name) for name in names]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Protocol
 
 from fuelwiz.desk.desk import Desk
@@ -57,6 +58,9 @@ class Host(Protocol):
 
     def changed(self) -> None:
         """Something of the build was changed."""
+
+    def show_options(self, parts: Path) -> None:
+        """Search a parts file for sets that would do."""
 
     def try_what_if(self, change: Change | None = None) -> None:
         """Try changes on a scratch copy, one of them made already where it is given."""
