@@ -134,7 +134,7 @@ COMMANDS = {
         _log,
     ),
     "options": Command(
-        "Print which sets of parts, of a file of your own with prices, would do.",
+        "Print which sets of parts, of your own price list, do the job.",
         "fuelwiz options builds/coupe.toml --parts parts/shop.toml --bad-day",
         _options,
     ),

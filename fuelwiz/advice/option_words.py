@@ -1,4 +1,4 @@
-"""Sets of parts that would do, in words: what to buy, what each comes to, and why the others fail."""
+"""Sets of parts that do the job, in words: what to buy, what each comes to, and why the others fail."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ from fuelwiz.options.figures import (
 from fuelwiz.printable import clean
 from fuelwiz.terms import fuel_name
 
-NAME = "Parts that would do"
+NAME = "Parts that do the job"
 SETS = "The sets"
 WITHOUT_A_PRICE = "Not priced in full"
 NOTHING = "nothing: all of it is on the car or the shelf"
@@ -112,12 +112,12 @@ def sets_on_screen(
 
 
 def how_many(figures: OptionsFigures, asked: Sequence[str]) -> str:
-    """How many sets would do, and what they had to pass."""
+    """How many sets do the job, and what they had to pass."""
     passes = listed(["today", *asked])
     if not figures.tried:
         return "No set to try: the file has no size of feed hose that the build lists, or no pump."
-    works = f"{figures.works} of {figures.tried} sets would do {passes}"
-    return f"{works}." if figures.works else f"None of {figures.tried} sets would do {passes}."
+    works = f"{figures.works} of {figures.tried} sets do the job {passes}"
+    return f"{works}." if figures.works else f"None of {figures.tried} sets does the job {passes}."
 
 
 def options_table(subject: Subject, rows: Sequence[tuple[int, OptionRow]], currency: str) -> Table:

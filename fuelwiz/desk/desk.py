@@ -49,9 +49,8 @@ NOTES = "notes"
 class Desk:
     """What is told of one build, what it comes to, and where it is kept.
 
-    Nothing that a person types is an error here: what cannot be read stands in its field, with why. `update`
-    runs by itself after every change; after `new` or `open` it is called once the screen is up, since it loads
-    all that calculates.
+    Nothing that a person types is an error here: what cannot be read stands in its field, with why. `update` runs by
+    itself after every change; after `new` or `open` it is called once the screen is up: it loads all that calculates.
     """
 
     def __init__(self, state: State, storage: Storage, *, saved: State | None = None) -> None:

@@ -227,7 +227,7 @@ class Prices:
             if not offer.owned:
                 yield self._injectors(injectors_text(offer), offer.price, self._injector_count())
         elif session.injectors is not None and not self.on_the_car.injectors:
-            yield self._injectors("injectors as told", None, session.injectors.count)
+            yield self._injectors("the build's injectors", None, session.injectors.count)
 
     def _injectors(self, what: str, price: float | None, count: int) -> Line:
         return Line(

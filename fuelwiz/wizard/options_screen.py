@@ -1,4 +1,4 @@
-"""Parts that would do, on the screen: the sets as they are found, the highlighted one explained."""
+"""Parts that do the job, on the screen: the sets as they are found, the highlighted one explained."""
 
 from __future__ import annotations
 
@@ -174,7 +174,7 @@ class OptionsScreen(Screen[None]):
             view.repaint()
 
     def _title(self, area: Area) -> list[Strip]:
-        row = area.row("bar").put(1, "Parts that would do", bold=True)
+        row = area.row("bar").put(1, "Parts that do the job", bold=True)
         return [row.put_right(area.width - 1, self.path.name, "muted").strip()]
 
     def _page(self, area: Area) -> list[Strip]:
@@ -205,7 +205,7 @@ class OptionsScreen(Screen[None]):
     def _state_of_the_search(self) -> str:
         """How far it is; empty once it is through."""
         assert self.progress is not None
-        far = f"{self.progress.done} of {self.progress.sets} sets, {self.progress.found.works} would do"
+        far = f"{self.progress.done} of {self.progress.sets} sets, {self.progress.found.works} do the job"
         if self.searching:
             return f"Searching: {far}. Esc stops."
         return f"Stopped: {far}." if self.progress.done < self.progress.sets else ""

@@ -78,7 +78,7 @@ def test_no_set_is_status_1_and_names_the_one_part(
     assert main(["report", str(build), "--format", "json"]) == 0
     smallest = json.loads(capsys.readouterr().out)["injectors"]["smallest_rating_m3_s"] * 60e6
     status, out = run(capsys, str(build), "--parts", str(parts))
-    assert status == 1 and "None of 2 sets would do today." in out
+    assert status == 1 and "None of 2 sets does the job today." in out
     assert f"Injectors of {50 * ceil(smallest / 50)} cc/min in the file would let a set in." in out
 
 

@@ -1,4 +1,4 @@
-"""Parts that would do, on the screen: found as one looks, explained, tried as a what-if, stopped by Esc."""
+"""Parts that do the job, on the screen: found as one looks, explained, tried as a what-if, stopped by Esc."""
 
 from __future__ import annotations
 
@@ -74,7 +74,7 @@ async def test_the_sets_and_why_stand_at_every_size(build: Path, size: tuple[int
         screen = await opened(pilot)
         await searched(pilot, screen)
         shown = text_of(screen)
-        assert "Parts that would do" in shown and "sets would do today" in shown
+        assert "Parts that do the job" in shown and "sets do the job today" in shown
         assert "1: cheapest, keeps the pump" in shown
         assert all(len(line) <= size[0] for line in shown.splitlines())
         await pilot.press(*["pagedown"] * 6)
@@ -98,7 +98,7 @@ async def test_more_is_asked_by_a_letter(build: Path) -> None:
         today = screen.progress.found.works
         await pilot.press("n", "b")
         await searched(pilot, screen)
-        assert "would do today, at the next goal and on every bad day" in text_of(screen)
+        assert "do the job today, at the next goal and on every bad day" in text_of(screen)
         assert 0 < screen.progress.found.works < today
 
 
