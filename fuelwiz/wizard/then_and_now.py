@@ -100,7 +100,7 @@ def _was(before: Desk, change: Change) -> str:
         field = before.text_in_field(change.key)
     except NoSuchField:
         return UNKNOWN
-    return _value(f"{field.text} {field.unit}".strip() or None)
+    return _value(f"{field.text} {field.unit}".strip()) if field.text else UNKNOWN
 
 
 def _shown(measure: Measure, side: Side | None) -> str:
