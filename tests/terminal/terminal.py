@@ -20,6 +20,7 @@ KEYS = {
     "left": "\x1b[D",
     "down": "\x1b[B",
     "up": "\x1b[A",
+    "escape": "\x1b",
     "f1": "\x1bOP",
     "f4": "\x1bOS",
     "f8": "\x1b[19~",

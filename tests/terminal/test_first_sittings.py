@@ -118,3 +118,96 @@ def test_a_turbo_four_in_metric_units_with_horsepower(tmp_path: Path, width: int
     }
     assert said["injectors"] == {"count": 4, "rated_flow": "850 cc/min", "rated_pressure": "3 bar"}
     assert said["fitted"]["has"] == ["line", "return_line", "regulator"]
+
+
+OFFER = "12 V: 0 psi 80 gph, 40 psi 62 gph, 60 psi 50 gph, 80 psi 36 gph, 6, 8.5, 11 A at 40, 60, 80 psi"
+
+
+def _runs(hands: Hands) -> None:
+    """A pipe with a short hose at each end, run by run behind *more*."""
+    hands.tell("ctrl+g", "m", seen="hide the further")
+    ways = ((("right",), "1"), (("right", "right"), "16"), (("right",), "1"))
+    for number, (kind, length) in enumerate(ways, 1):
+        hands.tell("enter", seen="Name of the run")
+        hands.answer("")
+        hands.tell(*kind, "enter")
+        hands.answer(length)
+        hands.tell("escape", seen=f"run {number} ")
+        hands.tell("down")
+
+
+@pytest.mark.parametrize(("width", "height"), SIZES)
+def test_a_carbureted_eight_that_gets_injection(tmp_path: Path, width: int, height: int) -> None:
+    """An invented car with no pump yet, and two offers of one."""
+    file = tmp_path / "eight.toml"
+    with wizard(file, width, height) as terminal:
+        hands = Hands(terminal)
+        terminal.until("Units")
+        hands.answer("", "380", "500", "")
+        hands.tell("left", "left", "enter")
+        hands.answer("8", "")
+        hands.tell("tab", "tab")
+        hands.answer("8")
+        hands.tell("right", "right", "enter", "f4", seen="Fuel temperature")
+        hands.answer("")
+        hands.tell("f4", seen="Base pressure")
+        hands.tell("right", "enter")
+        hands.answer("58", "")
+        hands.tell("f4", seen="no pump yet")
+        hands.tell("enter", seen="Line on the car")
+        hands.answer("3/8")
+        _runs(hands)
+        hands.tell("f4", seen="Strainer fitted")
+        hands.tell("f4", seen="Wire")
+        hands.answer("13.8", "14 gauge", "18")
+        hands.tell("right", "enter")
+        hands.tell("ctrl+s", seen="Saved")
+        terminal.until("look for")
+        hands.tell("ctrl+g", "4", seen="Pump data")
+        hands.tell("right", seen="Flow on the box")
+        hands.answer("", "250 L/h", "40", "", "13.5")
+        hands.tell("ctrl+g", "a", seen="Save as")
+        hands.tell("one", "enter", seen="Saved")
+        hands.tell("ctrl+g", "4", seen="Pump data")
+        hands.tell("right", seen="Pressure")
+        hands.paste(OFFER)
+        terminal.until("4 points")
+        hands.tell("f8", seen="points read")
+        hands.tell("ctrl+g", "a", seen="Save as")
+        hands.tell("ctrl+u", "two", "enter", seen="Saved")
+        assert hands.keys < MOST_KEYS
+    said = said_in(file)
+    assert "show_power" not in said and said["show_units"] == "us"
+    assert said["goal"] == {
+        "power": "380 hp",
+        "power_at": "crank",
+        "next_power": "500 hp",
+        "next_boost": "8 psi",
+        "next_induction": "supercharger",
+    }
+    assert said["engine"] == {"cylinders": 8, "induction": "none"}
+    assert said["fuel"]["ethanol"] == "10 %"
+    assert said["pressure"] == {"base": "58 psi", "reference": "atmosphere", "regulator": "tank"}
+    assert "pump" not in said
+    assert said["feed"]["chosen"] == "3/8 in"
+    assert said["feed"]["run"] == [
+        {"hose": "rubber", "length": "1 ft"},
+        {"hose": "tube", "length": "16 ft"},
+        {"hose": "rubber", "length": "1 ft"},
+    ]
+    assert said["wiring"] == {
+        "supply": "13.8 V",
+        "wire": "14 gauge",
+        "length": "18 ft",
+        "return_path": "chassis",
+    }
+    first = said_in(tmp_path / "one.toml")["pump"]
+    assert first["curve"] == [{"voltage": "13.5 V", "points": [["40 psi", "250 L/h"]]}]
+    second = said_in(tmp_path / "two.toml")["pump"]
+    assert second["curve"] == [
+        {
+            "voltage": "12 V",
+            "points": [["0 psi", "80 gph"], ["40 psi", "62 gph"], ["60 psi", "50 gph"], ["80 psi", "36 gph"]],
+        }
+    ]
+    assert second["current"] == [["40 psi", "6 A"], ["60 psi", "8.5 A"], ["80 psi", "11 A"]]
