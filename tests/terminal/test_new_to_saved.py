@@ -67,7 +67,7 @@ def to_the_power(terminal: Terminal) -> None:
 def start_of_a_build(terminal: Terminal) -> None:
     """Goal, fuel and pressure, with wrong values on the way."""
     to_the_power(terminal)
-    terminal.press("down", "6oo")
+    terminal.press("6oo")
     terminal.until("!")
     terminal.press("ctrl+u", "600")
     terminal.until("600 hp on E10")
@@ -149,14 +149,16 @@ def test_through_every_step(tmp_path: Path) -> None:
         terminal.until("[· Lines]")
         terminal.press("down", "14", "f4")
         terminal.until("[· Inlet]")
-        terminal.press("left", "down", "150", "down", "0.5", "down", "0.3", "down", "down", "down", "15 parsecs")
+        terminal.press(
+            "left", "down", "150", "down", "0.5", "down", "0.3", "down", "down", "down", "15 parsecs"
+        )
         terminal.until("!")
         terminal.press("ctrl+u", "15")
         terminal.until("smallest return that lets the regulator hold")
         terminal.press("f4")
         terminal.until("[· Wiring]")
         terminal.press("13.8", "down", "10", "down", "14")
-        terminal.until("the pump's current is not known")
+        terminal.until("Enter the current that the pump draws")
         terminal.press("f4")
         terminal.until("[· Injectors]")
         terminal.press("1800", "down", "down", "6")
@@ -183,7 +185,7 @@ def test_a_signal_leaves_with_its_status_and_the_draft(tmp_path: Path, number: i
     file = tmp_path / "cut.toml"
     with wizard(file) as terminal:
         to_the_power(terminal)
-        terminal.press("down", "615")
+        terminal.press("615")
         terminal.until("615 hp on E10")
         os.kill(terminal.program.pid, number)
         assert terminal.ended() == status
@@ -195,7 +197,7 @@ def test_a_signal_leaves_with_its_status_and_the_draft(tmp_path: Path, number: i
 def test_nothing_is_sent_while_nothing_happens(tmp_path: Path) -> None:
     with wizard(tmp_path / "idle.toml") as terminal:
         to_the_power(terminal)
-        terminal.press("down", "600")
+        terminal.press("600")
         terminal.until("600 hp on E10")
         terminal.quiet(1.5)
         assert terminal.read(2.5) == 0

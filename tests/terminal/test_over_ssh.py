@@ -26,7 +26,7 @@ def new_to_saved(terminal: Terminal, file: Path) -> None:
     start_of_a_build(terminal)
     terminal.press("f4")
     terminal.until("[· Lines]")
-    terminal.press("14", "enter")
+    terminal.press("down", "14", "enter")
     saved(terminal, file)
     agrees(terminal, report_of(file))
 

@@ -13,6 +13,7 @@ from fuelwiz.sizing.figures import StressFigures
 
 NAME = "Bad days"
 NEXT_GOAL = "Next goal"
+_MOST_BESIDE = 3
 FINDINGS = "Findings"
 LABELS: dict[Severity, str] = {"stop": "Stop", "warning": "Warning", "note": "Note"}
 
@@ -33,10 +34,30 @@ def bad_days(subject: Subject, words: Words) -> Iterator[Block]:
     today = [short_why(subject, limit) for limit in subject.figures.verdict.limits]
     if today:
         yield Paragraph(f"Wrong today already, so not said again below: {'; '.join(today)}.")
+    yield from _side_by_side(subject)
     texts = zip(cases, words.case_names, words.stress, strict=True)
     rows = (_case_row(subject, case, name, what) for case, name, what in texts)
     yield Table(columns, tuple(rows))
     yield Paragraph("The reserve is for such days, so it is not asked for here.", quiet=True)
+
+
+def _side_by_side(subject: Subject) -> Iterator[Block]:
+    """Today beside the builder's own days, such as summer fuel beside winter fuel."""
+    own = subject.session.stress.case[:_MOST_BESIDE]
+    if not own:
+        return
+    figures, numbers = subject.figures, subject.numbers
+    days = figures.stress[len(figures.stress) - len(subject.session.stress.case) :][: len(own)]
+    today = figures.pick
+    margins = [today.margin, *(day.margin for day in days)]
+    boiling = [today.vapour_margin_Pa, *(day.vapour_margin_Pa for day in days)]
+    works = [figures.verdict.works, *(day.works for day in days)]
+    heads = [Column("Beside one another"), Column("Today"), *(Column(day.name or "own day") for day in own)]
+    spare = [None if one is None else numbers.figure("percent", one, 0.0) for one in margins]
+    above = [None if one is None else numbers.figure("pressure", one, 0.0) for one in boiling]
+    yes_or_no = [None if one is None else "yes" if one else "no" for one in works]
+    lines = (row("to spare", *spare), row("above boiling", *above), row("works", *yes_or_no))
+    yield Table(tuple(heads), lines)
 
 
 def _case_row(subject: Subject, case: StressFigures, name: str, what: str) -> tuple[Cell, ...]:

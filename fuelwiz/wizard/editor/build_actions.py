@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from fuelwiz.desk.composites import field_of
 from fuelwiz.questions.catalogue import STEPS
-from fuelwiz.session import leaf_paths
 from fuelwiz.sizing.vocabulary import is_fixed
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.log_dialog import LogDialog
@@ -13,7 +13,7 @@ from fuelwiz.wizard.editor.options_dialog import OptionsDialog
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.report_dialog import ReportDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
-from fuelwiz.wizard.form.finding import Findable, questions_of
+from fuelwiz.wizard.form.finding import Findable, changeable, questions_of
 from fuelwiz.wizard.form.found_rows import take
 from fuelwiz.wizard.live.rule import CHANGES, LETTERS, READ, next_view
 from fuelwiz.wizard.prompt import Prompt
@@ -262,17 +262,17 @@ class BuildActions:
         self.host.to_mode("keys")
 
     def ask_change(self) -> None:
-        """Ask which value a stress case changes."""
-        question = "Which value? Its key in the file, such as fuel.temperature:"
-        self.host.ask(Prompt(question, self._add_change))
+        """Pick the question that has another answer on that bad day, from the list of the build's own."""
+        self.host.program.find(changeable(self.host.desk), self._add_change)
 
-    def _add_change(self, key: str) -> None:
+    def _add_change(self, picked: Findable) -> None:
         form, desk = self.host.form, self.host.desk
-        bare = ".".join(part for part in key.split(".") if not part.isdigit())
-        if bare not in leaf_paths():
-            self.host.say(f"There is no key {key}: keys are written as in the file, such as goal.power.")
-            return
+        key = field_of(picked.id)
+        case = f"{form.place.list_path}.{form.place.index}.change"
         field = desk.text_in_field(key)
-        desk.type(f"{form.path}.{key}", f"{field.text} {field.unit}".strip())
+        desk.type(f"{case}.{key}", f"{field.text} {field.unit}".strip())
         form.rebuild()
+        place = form.pointer.find(f"{case}.{key}")
+        if place is not None:
+            form.focus_on(*place)
         self.host.changed()

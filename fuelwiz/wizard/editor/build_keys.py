@@ -55,6 +55,7 @@ class BuildKeys:
         if reaction == "edited":
             self.screen.changed()
         elif reaction == "next_step":
+            self.screen.changed()  # Enter may have owned what stood in the last question
             self.screen.actions.do("next_step")
         elif reaction == "previous_step":
             self.screen.actions.last_of_previous_step()

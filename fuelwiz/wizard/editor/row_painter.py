@@ -21,6 +21,7 @@ from fuelwiz.wizard.form.form_rows import (
     FoundRow,
     HeadRow,
     ItemRow,
+    NoteRow,
 )
 from fuelwiz.wizard.paint import Area, Row, clip
 
@@ -67,6 +68,8 @@ def row_strip(row: AnyRow, desk: Desk, area: Area, focus: Focus | None, cell: in
             return cells_strip(labeled(area, row.label, focus), row, desk, focus, cell)
         case HeadRow():
             return _columns(area.row(), row.columns, muted=True)
+        case NoteRow():
+            return area.row().put(LABEL, clip(area.look.fold(row.text), area.width - LABEL), "muted").strip()
         case ItemRow():
             return _columns(_pointed(area, focus), row.columns, focused=focus is not None)
         case FoundRow():

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.desk.desk import Desk
-from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, ChoiceRow, DoRow, FieldRow, FoundRow
+from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, ChoiceRow, DoRow, FieldRow, FoundRow, takes_focus
 from fuelwiz.wizard.form.plan import Place, rows_of
 
 
@@ -12,7 +12,7 @@ def is_answered(desk: Desk, step: str) -> bool:
     for row in rows_of(desk, Place(step), ""):
         if isinstance(row, DoRow) and row.act == "more":
             return True
-        if not _is_row_answered(desk, step, row):
+        if takes_focus(row) and not _is_row_answered(desk, step, row):
             return False
     return True
 

@@ -7,12 +7,17 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from fuelwiz.desk.composites import field_of
 from fuelwiz.desk.desk import Desk
-from fuelwiz.questions.catalogue import STEPS, Question
+from fuelwiz.desk.exceptions import NoSuchField
+from fuelwiz.desk.field_specs import spec_at
+from fuelwiz.questions.catalogue import STEPS, Question, step_questions
 from fuelwiz.wizard.form.plan import Place, rows_of
 
 Kind = Literal["question", "action"]
 
+_CHANGED = ("quantity", "count", "ratio", "choice", "rated_flow", "wire")
+"""Types of field that a bad day changes."""
 _WORD = re.compile(r"[^\W_]+")
 LABEL, NAME, WHY, PAGE = range(4)
 """Where a word was found, the best place first."""
@@ -38,6 +43,24 @@ def questions_of(desk: Desk) -> list[Findable]:
             row.question.key: row.question for row in rows_of(desk, Place(step.id, more=True), "")
         }.values()
     ]
+
+
+def changeable(desk: Desk) -> list[Findable]:
+    """The questions whose answer a bad day may change: those with a field of their own, asked or answered."""
+    return [
+        _question(question, step.name)
+        for step in STEPS
+        for question in step_questions(step.id, desk.system)
+        if _has_field(desk, question)
+    ]
+
+
+def _has_field(desk: Desk, question: Question) -> bool:
+    try:
+        spec = spec_at(field_of(question.key))
+        return spec.type in _CHANGED and bool(desk.text_in_field(question.key).text)
+    except NoSuchField:
+        return False
 
 
 def _question(question: Question, step: str) -> Findable:

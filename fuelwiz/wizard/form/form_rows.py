@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import Any
 
 from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.measured.figures import Proposal
 from fuelwiz.printable import clean
@@ -89,6 +90,13 @@ class HeadRow(FormRow):
 
 
 @dataclass(frozen=True, slots=True)
+class NoteRow(FormRow):
+    """A word of caution above the questions of a step; takes no focus."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class DoRow(FormRow):
     """Something to do with Enter: add an entry, show more questions, go back."""
 
@@ -108,12 +116,12 @@ class FoundRow(FormRow):
     proposal: Proposal | None = None
 
 
-AnyRow = FieldRow | ChoiceRow | CellsRow | ItemRow | HeadRow | DoRow | FoundRow
+AnyRow = FieldRow | ChoiceRow | CellsRow | ItemRow | HeadRow | NoteRow | DoRow | FoundRow
 
 
 def takes_focus(row: AnyRow) -> bool:
     """Whether the pointer stops at a row."""
-    return not isinstance(row, HeadRow)
+    return not isinstance(row, HeadRow | NoteRow)
 
 
 def cells_of(row: AnyRow) -> tuple[FormCell, ...]:
@@ -214,5 +222,5 @@ def _gauge(index: int, read: dict[str, Any]) -> tuple[str, ...]:
 
 def _case(index: int, case: dict[str, Any]) -> tuple[str, ...]:
     change = case.get("change") or {}
-    values = ", ".join(f"{key} {value}" for key, value in change.items())
-    return (case.get("name") or f"case {index + 1}", values or "nothing yet", "", "")
+    values = ", ".join(f"{noun_of(key)} {value}" for key, value in change.items())
+    return (case.get("name") or f"day {index + 1}", values or "nothing yet", "", "")

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.field_questions import question_of
 from fuelwiz.desk.field_specs import AMPS
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.points.point_cells import FIRST_CURVE
@@ -24,6 +25,7 @@ from fuelwiz.wizard.form.form_rows import (
     FormCell,
     HeadRow,
     ItemRow,
+    NoteRow,
     columns,
     entries,
 )
@@ -31,6 +33,12 @@ from fuelwiz.wizard.form.found_rows import expected_rows, found_rows
 from fuelwiz.wizard.form.log_rows import column_rows, log_rows
 
 POINTS_A_ROW = 5
+CAUTIONS = {
+    "lines": "Relieve the pressure before you open any fuel line.",
+    "wiring": "Battery off first; fuse by it; no sparks near fuel.",
+    "summary": "A design aid: makers' ratings and local codes come first.",
+}
+"""What is said above the questions of a step whose work can hurt."""
 _FITTINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("Hose ends", ("straight", "swept_45", "swept_90", "swept_180")),
     ("Also on it", ("forged_90", "tee_run", "tee_branch")),
@@ -95,6 +103,8 @@ def rows_of(desk: Desk, place: Place, typed_in: str) -> list[AnyRow]:
     at_once = sorted((q for q in asked if _at_once(desk, q)), key=lambda q: q.key != "feed.run")
     further = [q for q in asked if not _at_once(desk, q)]
     rows = [row for q in at_once for row in _rows_of_question(desk, q)]
+    if place.step in CAUTIONS:
+        rows.insert(0, NoteRow(at_once[0], CAUTIONS[place.step]))
     if further:
         text = f"more: {_named(further)}"
         rows.append(DoRow(further[0], "more", "hide the further questions" if place.more else text))
@@ -224,5 +234,5 @@ def _change_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:
     """One field for each value that a stress case changes, and a way to add one."""
     change = value_at(desk.plain, value_path(path))
     for key in change if isinstance(change, dict) else ():
-        yield FieldRow(question, f"{path}.{key}")
-    yield DoRow(question, "add_change", "+ change another value", path)
+        yield FieldRow(question_of(key, desk.system) or question, f"{path}.{key}")
+    yield DoRow(question, "add_change", "+ pick an answer that differs that day", path)
