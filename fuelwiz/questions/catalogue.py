@@ -7,7 +7,7 @@ units of the build, a constant or a limit from where it is declared (see `placeh
 from __future__ import annotations
 
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cache, cached_property
 from importlib.resources import files
@@ -178,10 +178,23 @@ def _entries(file: str) -> dict[str, dict[str, Any]]:
 
 def _whole(entry: dict[str, Any]) -> dict[str, Any]:
     """An entry that says `like = "feed.run.length"` takes what it does not say itself from that entry."""
-    if "like" not in entry:
+    if "like" in entry:
+        model = _entry(entry["like"])
+        entry = {**model, **entry, "help": {**model["help"], **entry.get("help", {})}}
+    if "choices" not in entry:
         return entry
-    model = _entry(entry["like"])
-    return {**model, **entry, "help": {**model["help"], **entry.get("help", {})}}
+    return {**entry, "choices": list(_choices(entry["choices"]))}
+
+
+def _choices(written: list[dict[str, str]]) -> Iterator[dict[str, str]]:
+    """The answers; `all_of = "feed.hose"` stands for those of that question that are not written beside it."""
+    beside = {choice.get("value") for choice in written}
+    for choice in written:
+        if "all_of" in choice:
+            there = _entry(choice["all_of"])["choices"]
+            yield from (one for one in there if one["value"] not in beside)
+        else:
+            yield choice
 
 
 def _entry(key: str) -> dict[str, Any]:

@@ -123,7 +123,15 @@ def test_entries_hold_no_key_that_nobody_reads(file: str) -> None:
     for key, entry in _entries(file).items():
         assert set(entry) <= known, key
         for choice in entry.get("choices", ()):
-            assert set(choice) <= {"value", "say", "note"}, key
+            assert set(choice) <= {"value", "say", "note"} or set(choice) == {"all_of"}, key
+
+
+def test_all_of_stands_for_the_answers_that_are_not_written_beside_it() -> None:
+    assert QUESTIONS["return.hose"].choices == QUESTIONS["feed.hose"].choices
+    assert QUESTIONS["feed.run.hose"].answers == (*QUESTIONS["feed.hose"].answers, "nominal")
+    assert QUESTIONS["fuel.which"].answers[-3:] == ("blend", "methanol", "own")
+    blends = [choice.say for choice in QUESTIONS["fuel.which"].choices if choice.value == "blend"]
+    assert blends == ["another blend"]
 
 
 def takes(path: str, value: str) -> bool:
