@@ -7,10 +7,11 @@ hoses, and neither may know the other. Nothing heavy is loaded: the list of buil
 from __future__ import annotations
 
 import re
-from typing import Any, Literal, assert_never, cast, get_args
+from typing import Any, Literal, cast, get_args
 
 Induction = Literal["none", "supercharger", "turbo"]
-FuelKind = Literal["blend", "methanol", "own"]
+PureFuel = Literal["methanol"]
+FuelKind = Literal["blend", PureFuel, "own"]
 PumpPlace = Literal["tank", "surge", "outside"]
 FilterPlace = Literal["line", "pump"]
 Hose = Literal["nominal", "ptfe", "rubber", "tube"]
@@ -95,17 +96,15 @@ def key_in_words(key: str) -> str:
 
 
 def fuel_name(kind: FuelKind, ethanol: float) -> str:
-    """A fuel by the name that people use: E85, gasoline, methanol, own fuel; ethanol is a share of the volume."""
+    """A fuel by the name that people use: E85, gasoline, own fuel, a pure one by its word; ethanol is a volume share."""
     match kind:
         case "blend":
             percent = round(ethanol * 100.0, 1)
             return f"E{percent:g}" if percent else "gasoline"
-        case "methanol":
-            return "methanol"
         case "own":
             return "own fuel"
         case _:
-            assert_never(kind)
+            return kind
 
 
 def fuel_name_as_typed(kind: Any, ethanol: Any) -> str | None:

@@ -7,15 +7,19 @@ from typing import Any, get_args
 import pytest
 
 from fuelwiz import facts, terms
+from fuelwiz.advice.pure_fuels import PURE_FUELS
 from fuelwiz.physics.fittings import KINDS
+from fuelwiz.physics.line import ROUGHNESS_M
 from fuelwiz.terms import fuel_name, fuel_name_as_typed
 
 
 def test_every_word_of_a_list_has_its_name() -> None:
     assert set(terms.INDUCTIONS) == set(get_args(terms.Induction))
-    assert tuple(terms.HOSES) == get_args(terms.Hose) == facts.HOSES
+    assert tuple(terms.HOSES) == get_args(terms.Hose) == ("nominal", *facts.table("bores"))
+    assert set(ROUGHNESS_M) == set(terms.HOSES)
     assert set(terms.FILTER_PLACES) == set(get_args(terms.FilterPlace))
     assert tuple(terms.FITTINGS) == KINDS
+    assert set(PURE_FUELS) == set(get_args(terms.PureFuel))
 
 
 @pytest.mark.parametrize(

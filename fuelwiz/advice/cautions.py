@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import assert_never
 
+from fuelwiz.advice.pure_fuels import PURE_FUELS
 from fuelwiz.advice.subject import Subject
 
 ALCOHOL_ABOVE = 0.10  # of the volume: what ordinary pump fuel may hold
@@ -12,10 +12,6 @@ ALCOHOL_ABOVE = 0.10  # of the volume: what ordinary pump fuel may hold
 RATED = "hoses, seals, filter media and strainers must be rated for it."
 GAUGE = (
     "Relieve the pressure before you fit a gauge. No gauge and no line that holds fuel belongs in the cabin."
-)
-METHANOL = (
-    "Methanol burns with a flame that you cannot see, and is poisonous, also through the skin and as a vapor:"
-    " wear gloves and eye protection, and keep an extinguisher rated for alcohol fires at hand."
 )
 
 
@@ -51,15 +47,12 @@ def alcohol_may_be_in(subject: Subject) -> bool:
 def _of_fuel(subject: Subject) -> Iterator[str]:
     """What alcohol asks for; a fuel of the builder's own may hold any."""
     fuel = subject.session.fuel
-    match fuel.kind:
-        case "own":
-            yield f"If your fuel holds alcohol: {RATED}"
-            yield f"If it holds methanol: {METHANOL[:1].lower()}{METHANOL[1:]}"
-        case "methanol":
-            yield f"Alcohol in the fuel: {RATED}"
-            yield METHANOL
-        case "blend":
-            if fuel.ethanol > ALCOHOL_ABOVE:
-                yield f"Alcohol in the fuel: {RATED}"
-        case _:
-            assert_never(fuel.kind)
+    if fuel.kind == "own":
+        yield f"If your fuel holds alcohol: {RATED}"
+        danger = PURE_FUELS["methanol"].danger
+        yield f"If it holds methanol: {danger[:1].lower()}{danger[1:]}"
+        return
+    if alcohol_may_be_in(subject):
+        yield f"Alcohol in the fuel: {RATED}"
+    if fuel.kind != "blend":
+        yield PURE_FUELS[fuel.kind].danger

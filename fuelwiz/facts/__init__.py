@@ -10,7 +10,6 @@ from typing import Any
 from fuelwiz.errors import FactError
 
 INCH_M = 0.0254
-HOSES = ("nominal", "ptfe", "rubber", "tube")
 NOMINAL_DASHES = range(2, 33)
 
 

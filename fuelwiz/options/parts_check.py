@@ -10,7 +10,6 @@ from pydantic import ValidationError
 
 from fuelwiz.document.file import read, with_lines
 from fuelwiz.errors import FactError, Fault, SessionError
-from fuelwiz.facts import HOSES
 from fuelwiz.options.parts_file import Parts
 from fuelwiz.printable import clean
 from fuelwiz.session import (
@@ -29,6 +28,7 @@ from fuelwiz.session import (
     value_at,
 )
 from fuelwiz.session import read as read_value
+from fuelwiz.terms import HOSES
 
 SAME_VOLTS = 1e-9
 LEAST_BORE_M = 1e-3
@@ -146,7 +146,7 @@ def _sizes_that_are_made(plain: dict[str, Any]) -> Iterator[Fault]:
     for number, table in _tables(plain, "hose"):
         size, hose = value_at(table, ("size",)), table.get("hose")
         read_size = None if size is None else _readable(table, "size", "hose.size")
-        if not isinstance(read_size, Size) or hose not in HOSES:
+        if not isinstance(read_size, Size) or not isinstance(hose, str) or hose not in HOSES:
             continue
         try:
             bore = bore_of_m(read_size, hose)

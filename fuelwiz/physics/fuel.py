@@ -1,4 +1,4 @@
-"""Fuel: density, viscosity, heating value and vapour pressure of blends, methanol and a fuel of one's own."""
+"""Fuel: density, viscosity, heating value and vapour pressure of blends, pure fuels and a fuel of one's own."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ REID_K = 310.93  # 100 degF, where a Reid pressure is measured
 class Fuel:
     """A fuel at one temperature; SI units, both pressures absolute.
 
-    >>> round(methanol(temperature_k=288.15).density_kg_m3, 1)
+    >>> round(pure("methanol", temperature_k=288.15).density_kg_m3, 1)
     795.9
     """
 
@@ -31,7 +31,7 @@ class Fuel:
 
 
 def component_density_kg_m3(name: str, temperature_k: float) -> float:
-    """Density in kg/m3 of "gasoline", "ethanol" or "methanol" at a temperature in K.
+    """Density in kg/m3 of a component, such as "gasoline" or "ethanol", at a temperature in K.
 
     A straight line about 15 degC, constants and their sources in facts; valid from -40 to 90 degC.
 
@@ -146,20 +146,20 @@ def blend(*, ethanol: float, temperature_k: float, reid_pa: float | None = None)
     )
 
 
-def methanol(*, temperature_k: float, reid_pa: float | None = None) -> Fuel:
-    """Methanol at a temperature in K, from -40 to 90 degC; a measured Reid pressure (Pa) wins over the table's.
+def pure(name: str, *, temperature_k: float, reid_pa: float | None = None) -> Fuel:
+    """A component alone at a temperature in K, from -40 to 90 degC; a measured Reid pressure (Pa) wins over the table's.
 
-    Sources of its constants beside them in facts.
+    Sources of its constants beside them in facts, its Reid pressure among them.
 
-    >>> methanol(temperature_k=300.0).stoich
+    >>> pure("methanol", temperature_k=300.0).stoich
     6.46
     """
-    facts = table("fuels")["methanol"]
-    density = component_density_kg_m3("methanol", temperature_k)
+    facts = table("fuels")[name]
+    density = component_density_kg_m3(name, temperature_k)
     reid = facts["reid"] if reid_pa is None else reid_pa
     return Fuel(
         density_kg_m3=density,
-        viscosity_m2_s=component_viscosity_pa_s("methanol", temperature_k) / density,
+        viscosity_m2_s=component_viscosity_pa_s(name, temperature_k) / density,
         lhv_J_kg=facts["lhv"],
         stoich=facts["stoich"],
         vapour_pressure_pa=vapour_pressure_pa(

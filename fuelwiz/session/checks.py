@@ -9,13 +9,13 @@ from collections.abc import Iterator
 from typing import Any
 
 from fuelwiz.errors import FactError, Fault
-from fuelwiz.facts import HOSES
 from fuelwiz.session.bores import bore_of_m
 from fuelwiz.session.compounds import Size
 from fuelwiz.session.paths import KeyPath, field_at, list_key_paths, path_of, value_at
 from fuelwiz.session.readers import read
 from fuelwiz.session.scalars import NEAR, Rejected
 from fuelwiz.session.spec import as_text
+from fuelwiz.terms import HOSES
 
 LEAST_BORE_M = 1e-3
 
@@ -136,7 +136,7 @@ def _not_made(plain: dict[str, Any], way: KeyPath, declared: str, run: KeyPath) 
         size = None if value is None else read(field_at(declared), value)
     except Rejected:
         return
-    if not isinstance(size, Size) or hose not in HOSES:
+    if not isinstance(size, Size) or not isinstance(hose, str) or hose not in HOSES:
         return
     wall = _readable(plain, (*run, "wall")) if run else None
     try:

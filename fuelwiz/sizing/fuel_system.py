@@ -269,12 +269,12 @@ class FuelSystem:
 
 def fuel_of(given: Fuel, given_at_k: float | None) -> fuel_physics.Fuel:
     """What a session says of its fuel; one of the builder's own was measured at `given_at_k`, None for today's."""
-    if given.kind == "methanol":
-        return fuel_physics.methanol(temperature_k=given.temperature, reid_pa=given.reid_pressure)
     if given.kind == "blend":
         return fuel_physics.blend(
             ethanol=given.ethanol, temperature_k=given.temperature, reid_pa=given.reid_pressure
         )
+    if given.kind != "own":
+        return fuel_physics.pure(given.kind, temperature_k=given.temperature, reid_pa=given.reid_pressure)
     assert given.density is not None and given.viscosity is not None and given.lhv is not None
     return fuel_physics.own(
         density_kg_m3=given.density,

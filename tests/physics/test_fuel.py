@@ -20,8 +20,8 @@ from fuelwiz.physics.fuel import (
     component_density_kg_m3,
     component_viscosity_pa_s,
     ethanol_mass_fraction,
-    methanol,
     own,
+    pure,
     vapour_pressure_pa,
 )
 
@@ -61,7 +61,7 @@ def test_warm_fuel_is_lighter_thinner_and_boils_sooner(
 ) -> None:
     for cold, warm in (
         [blend(ethanol=ethanol, temperature_k=at) for at in (temperature, temperature + warmer)],
-        [methanol(temperature_k=at) for at in (temperature, temperature + warmer)],
+        [pure("methanol", temperature_k=at) for at in (temperature, temperature + warmer)],
     ):
         assert warm.density_kg_m3 < cold.density_kg_m3
         assert warm.viscosity_m2_s < cold.viscosity_m2_s
@@ -118,8 +118,8 @@ def test_a_measured_reid_pressure_wins_over_the_table(ethanol: float) -> None:
 
 
 def test_a_measured_reid_pressure_of_methanol_wins_over_the_table() -> None:
-    assert methanol(temperature_k=REID_K, reid_pa=20e3).vapour_pressure_pa == pytest.approx(20e3)
-    assert methanol(temperature_k=REID_K).vapour_pressure_pa == table("fuels")["methanol"]["reid"]
+    assert pure("methanol", temperature_k=REID_K, reid_pa=20e3).vapour_pressure_pa == pytest.approx(20e3)
+    assert pure("methanol", temperature_k=REID_K).vapour_pressure_pa == table("fuels")["methanol"]["reid"]
 
 
 def test_vapour_pressure_at_the_reid_temperature_is_reid_times_the_ratio() -> None:

@@ -9,7 +9,7 @@ import pytest
 from CoolProp.CoolProp import PropsSI
 
 from fuelwiz.facts import table
-from fuelwiz.physics.fuel import Fuel, blend, methanol
+from fuelwiz.physics.fuel import Fuel, blend, pure
 
 from .reference import VALUES, kelvin, near
 
@@ -24,7 +24,7 @@ def ours(name: str, temperature_k: float) -> Fuel:
     return (
         blend(ethanol=1.0, temperature_k=temperature_k)
         if name == "ethanol"
-        else methanol(temperature_k=temperature_k)
+        else pure("methanol", temperature_k=temperature_k)
     )
 
 

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from fuelwiz.facts import table
-from fuelwiz.physics.fuel import Fuel, blend, component_density_kg_m3, ethanol_mass_fraction, methanol, own
+from fuelwiz.physics.fuel import Fuel, blend, component_density_kg_m3, ethanol_mass_fraction, own, pure
 
 from .reference import VALUES, celsius_of, kelvin, near, printed, row
 
@@ -23,7 +23,7 @@ def fuel_named(name: str, celsius: float = 20.0) -> Fuel:
     """Gasoline, ethanol or methanol at a temperature."""
     temperature_k = kelvin(celsius)
     if name == "methanol":
-        return methanol(temperature_k=temperature_k)
+        return pure("methanol", temperature_k=temperature_k)
     return blend(ethanol={"gasoline": 0.0, "ethanol": 1.0}[name], temperature_k=temperature_k)
 
 

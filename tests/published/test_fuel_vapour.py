@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from fuelwiz.facts import table
-from fuelwiz.physics.fuel import REID_K, blend, blend_reid_pa, methanol, vapour_pressure_pa
+from fuelwiz.physics.fuel import REID_K, blend, blend_reid_pa, pure, vapour_pressure_pa
 
 from .reference import PSI_PA, VALUES, celsius_of, kelvin, kelvin_from_f, near, printed, row
 
@@ -112,7 +112,7 @@ def test_reid_pressure_of_pure_alcohols() -> None:
     assert reid_psi(100) == pytest.approx(2.31, abs=0.1)
     for name, fuel in [
         ("ethanol", blend(ethanol=1.0, temperature_k=REID_K)),
-        ("methanol", methanol(temperature_k=REID_K)),
+        ("methanol", pure("methanol", temperature_k=REID_K)),
     ]:
         assert fuel.vapour_pressure_pa / PSI_PA == printed(VALUES["afdc"][name]["RVP_psi"], 1)
 

@@ -77,7 +77,7 @@ DEMAND: list[Claim] = [
     ("engine.lambda", "shows # % less air", lambda: percent_less(0.80, 0.85)),
     ("fuel.which", "100 hp # gal/h of E10", lambda: flow_for_100_hp(blend(0.10))),
     ("fuel.which", "gal/h of E10, # of E85", lambda: flow_for_100_hp(blend(0.85))),
-    ("fuel.which", "# of methanol", lambda: flow_for_100_hp(fuel.methanol(temperature_k=HOT_K))),
+    ("fuel.which", "# of methanol", lambda: flow_for_100_hp(fuel.pure("methanol", temperature_k=HOT_K))),
     (
         "fuel.which",
         "filled with E85 is # % short",

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import assert_never
 
 from fuelwiz.advice.case_sentences import case_names
 from fuelwiz.advice.cautions import RATED
 from fuelwiz.advice.limits import cooler_inlet
 from fuelwiz.advice.phrases import vapour_need
+from fuelwiz.advice.pure_fuels import PURE_FUELS
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, capitalized, listed
 from fuelwiz.physics.demand import CREDIBLE_EFFICIENCY
@@ -102,25 +102,18 @@ def _heat(subject: Subject) -> Iterator[Remark]:
 
 def _alcohol(subject: Subject) -> Iterator[Remark]:
     fuel = subject.session.fuel
-    match fuel.kind:
-        case "methanol":
-            yield Remark(
-                "note",
-                "fuel.kind",
-                "Methanol corrodes aluminum, attacks some rubbers and glues, and draws water.",
-                f"{capitalized(RATED)} Its flame is invisible, and it is poisonous, also through the skin.",
-            )
-        case "blend":
-            yield from _ethanol(subject, fuel.ethanol)
-        case "own":
-            yield Remark(
-                "note",
-                "fuel.kind",
-                f"If your fuel holds alcohol: {RATED}",
-                "If it holds methanol, its flame is invisible, and it is poisonous, also through the skin.",
-            )
-        case _:
-            assert_never(fuel.kind)
+    if fuel.kind == "blend":
+        yield from _ethanol(subject, fuel.ethanol)
+    elif fuel.kind == "own":
+        yield Remark(
+            "note",
+            "fuel.kind",
+            f"If your fuel holds alcohol: {RATED}",
+            f"If it holds methanol, {PURE_FUELS['methanol'].in_brief}",
+        )
+    else:
+        words = PURE_FUELS[fuel.kind]
+        yield Remark("note", "fuel.kind", words.harms, f"{capitalized(RATED)} {capitalized(words.in_brief)}")
 
 
 def _ethanol(subject: Subject, share: float) -> Iterator[Remark]:

@@ -10,9 +10,10 @@ from fuelwiz.advice.phrases import kept_run_chokes, kept_run_name, speed
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.row import LOSS
 from fuelwiz.advice.subject import Subject, listed
-from fuelwiz.facts import HOSES, bore_m
+from fuelwiz.facts import bore_m
 from fuelwiz.physics.fuel import PSI_PA
 from fuelwiz.sizing.figures import SizeFigures
+from fuelwiz.terms import HOSES
 
 COSTLY_SHARE = 0.05
 IMPOSSIBLE_LOSS_PA = 500 * PSI_PA  # common practice: no electric pump for cars comes near it

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import assert_never
 
 from fuelwiz.advice.assumed import by_effect, count_in_words
 from fuelwiz.advice.blocks import Block, Heading, Item, Listing, Pairs, Paragraph, Table
 from fuelwiz.advice.case_sentences import new_limits
 from fuelwiz.advice.cautions import alcohol_may_be_in
+from fuelwiz.advice.pure_fuels import PURE_FUELS
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections import bad_days, ceilings, closing, gauge, opening, sizes
 from fuelwiz.advice.sections.unknown import not_known_sentence
@@ -122,13 +122,10 @@ def page_cautions(subject: Subject) -> tuple[str, ...]:
 
 
 def _fuel_on_the_page(subject: Subject) -> str:
-    match subject.session.fuel.kind:
-        case "methanol":
-            return "Methanol: its flame is invisible; poisonous, also through the skin."
-        case "own":
-            return "If it holds methanol: an invisible flame, poisonous also through the skin."
-        case "blend":
-            what = "alcohol, " if alcohol_may_be_in(subject) else ""
-            return f"Hose, ends, seals and filter must be rated for {what}pressure and heat."
-        case _:
-            assert_never(subject.session.fuel.kind)
+    kind = subject.session.fuel.kind
+    if kind == "blend":
+        what = "alcohol, " if alcohol_may_be_in(subject) else ""
+        return f"Hose, ends, seals and filter must be rated for {what}pressure and heat."
+    if kind == "own":
+        return f"If it holds methanol: {PURE_FUELS['methanol'].in_brief}"
+    return f"{capitalized(kind)}: {PURE_FUELS[kind].in_brief}"
