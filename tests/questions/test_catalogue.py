@@ -129,7 +129,7 @@ def test_entries_hold_no_key_that_nobody_reads(file: str) -> None:
 def test_all_of_stands_for_the_answers_that_are_not_written_beside_it() -> None:
     assert QUESTIONS["return.hose"].choices == QUESTIONS["feed.hose"].choices
     assert QUESTIONS["feed.run.hose"].answers == (*QUESTIONS["feed.hose"].answers, "nominal")
-    assert QUESTIONS["fuel.which"].answers[-3:] == ("blend", "methanol", "own")
+    assert QUESTIONS["fuel.which"].answers == ("10 %", "30 %", "85 %", "0 %", *QUESTIONS["fuel.kind"].answers)
     blends = [choice.say for choice in QUESTIONS["fuel.which"].choices if choice.value == "blend"]
     assert blends == ["another blend"]
 
