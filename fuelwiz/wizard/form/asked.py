@@ -60,7 +60,8 @@ def _has_pot(desk: Desk) -> bool:
 
 
 def _returns(desk: Desk) -> bool:
-    return says(desk, "pressure.regulator") == "rail"
+    """Whether fuel goes back: from a regulator at the rail, or the short way from one at the tank."""
+    return says(desk, "pressure.regulator") != "none"
 
 
 _ASKED_IF: dict[str, Callable[[Desk], bool]] = {

@@ -1,0 +1,37 @@
+"""Which questions a step asks, as the answers before them decide."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from fuelwiz.desk import Desk
+from fuelwiz.wizard.form.form import Form
+from fuelwiz.wizard.form.plan import asked_in_step
+
+
+@pytest.mark.parametrize(("regulator", "asked"), [("rail", True), ("tank", True), ("none", False)])
+def test_a_return_is_asked_for_wherever_fuel_goes_back(tmp_path: Path, regulator: str, asked: bool) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type("goal.power", "410 hp")
+    desk.choose("pressure.regulator", regulator)
+    keys = {question.key for question in asked_in_step(desk, "inlet", desk.system)}
+    of_the_return = {"return.fitted", "return.length", "return.hose", "return_line.regulator.have"}
+    assert keys & of_the_return == (of_the_return if asked else set())
+
+
+def test_a_return_told_with_the_regulator_at_the_tank_is_judged(tmp_path: Path) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type("goal.power", "410 hp")
+    desk.choose("pump.known", "sample")
+    desk.choose("pressure.regulator", "tank")
+    desk.type("feed.length", "15")
+    desk.update()
+    assert desk.result is not None and desk.result.figures.return_line is None
+    form = Form(desk)
+    form.go_to_path("return.length")
+    assert form.path == "return.length"
+    form.key("4", "4")
+    desk.update()
+    assert desk.result is not None and desk.result.figures.return_line is not None
