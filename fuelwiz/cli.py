@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from fuelwiz.errors import FuelwizError, OutputError, SessionError
-from fuelwiz.usage import COMMANDS, command_parser, meant, wizard_parser
+from fuelwiz.usage import COMMANDS, command_parser, meant, parsed, wizard_parser
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
@@ -54,7 +54,7 @@ def _run(arguments: list[str]) -> int:
         # Collecting garbage would only slow the loading: a command lives for a moment, the wizard turns it on again.
         gc.disable()
         if arguments and arguments[0] in COMMANDS:
-            return RUN[arguments[0]](command_parser(arguments[0]).parse_args(arguments[1:]))
+            return RUN[arguments[0]](parsed(arguments[0], arguments[1:]))
         return _open_wizard(arguments)
     except SystemExit as leave:
         _say("")

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import argparse
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from typing import NamedTuple, NoReturn
 
 from fuelwiz import __version__
@@ -197,6 +197,17 @@ def command_parser(name: str) -> Parser:
     )
     command.arguments(parser)
     return parser
+
+
+def parsed(name: str, arguments: Sequence[str]) -> argparse.Namespace:
+    """The arguments of one command; says where several files were given to a report, which takes one."""
+    parser = command_parser(name)
+    asked, over = parser.parse_known_args(arguments)
+    if over and name == "report" and not any(word.startswith("-") for word in over):
+        parser.error("takes one file; `fuelwiz compare` takes several")
+    if over:
+        parser.error(f"unrecognized arguments: {' '.join(over)}")
+    return asked
 
 
 def meant(word: str | None) -> str | None:

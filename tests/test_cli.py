@@ -168,7 +168,8 @@ def test_schema_is_a_json_schema(capsys: pytest.CaptureFixture[str]) -> None:
     [
         (["report"], "FILE"),
         (["report", WORKS, "--format", "pdf"], "pdf"),
-        (["report", WORKS, LIMITED], "unrecognized"),
+        (["report", WORKS, LIMITED], "takes one file; `fuelwiz compare` takes several"),
+        (["report", WORKS, "--formatt", "html"], "unrecognized"),
         (["compare", WORKS], "two files or more"),
         (["check"], "FILE"),
         (["completion", "tcsh"], "tcsh"),

@@ -79,14 +79,9 @@ def _injectors(subject: Subject, goal: NextFigures) -> str:
     figures, given = subject.figures.injectors, subject.session.injectors
     if figures is None or given is None or "injectors" not in goal.limits:
         return ""
-    if (
-        subject.session.pressure.reference != "manifold"
-        or subject.at_tank
-        or figures.smallest_rating_m3_s is None
-    ):
+    if goal.injector_rating_m3_s is None:
         return "The injectors are too small for it."
-    rating = figures.smallest_rating_m3_s * _flow_ratio(subject, goal)
-    each = subject.numbers.figure("injector", rating, given.rated_flow)
+    each = subject.numbers.figure("injector", goal.injector_rating_m3_s, given.rated_flow)
     at = subject.numbers.figure("pressure", given.rated_pressure)
     return f"The injectors are too small for it: you need {figures.count} of {each} each, rated at {at}."
 

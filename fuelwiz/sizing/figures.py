@@ -159,7 +159,7 @@ class Ceiling:
 
 @dataclass(frozen=True, slots=True)
 class NextFigures:
-    """The next goal with today's parts."""
+    """The next goal with today's parts; `injector_rating_m3_s` is the smallest rating of injectors that does then."""
 
     crank_power_W: float
     boost_Pa: float
@@ -171,6 +171,7 @@ class NextFigures:
     target_rise_Pa: float
     changes: tuple[ChangeFigures, ...] = ()
     way_out: tuple[Change, ...] | None = None
+    injector_rating_m3_s: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,6 +9,7 @@ from fuelwiz.sizing.candidates import spelled
 from fuelwiz.sizing.choose import recommended
 from fuelwiz.sizing.figures import NextFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
+from fuelwiz.sizing.injection import injector_figures
 from fuelwiz.sizing.size_rows import size_row, sized_systems
 from fuelwiz.sizing.verdict import ReturnPick, judge
 from fuelwiz.terms import Induction
@@ -24,7 +25,8 @@ def next_figures(system: FuelSystem, pick: Size | None, return_pick: ReturnPick 
     judgement = judge(following, pick, return_pick)
     systems = sized_systems(following)
     best = recommended(tuple(size_row(sized) for sized in systems.values()))
-    flow = following.demand.target_flow_m3_s
+    flow, then = following.demand.target_flow_m3_s, systems[best or spelled(pick)]
+    injectors = injector_figures(then)
     return NextFigures(
         crank_power_W=following.demand.crank_power_W,
         boost_Pa=session.pressure.boost,
@@ -33,7 +35,8 @@ def next_figures(system: FuelSystem, pick: Size | None, return_pick: ReturnPick 
         works=False if judgement.limits else (True if following.pumps is not None else None),
         limits=judgement.limits,
         target_flow_m3_s=flow,
-        target_rise_Pa=systems[best or spelled(pick)].rise_pa(flow),
+        target_rise_Pa=then.rise_pa(flow),
+        injector_rating_m3_s=None if injectors is None else injectors.smallest_rating_m3_s,
     )
 
 

@@ -212,16 +212,18 @@ def _return_size(subject: Subject) -> str:
 
 
 def _injectors(subject: Subject) -> Iterator[Purchase]:
-    figures, given, ratio = subject.figures.injectors, subject.session.injectors, _then(subject)
+    figures, given, following = (
+        subject.figures.injectors,
+        subject.session.injectors,
+        subject.figures.next,
+    )
     if figures is None or figures.smallest_rating_m3_s is None:
         return
     at = subject.numbers.figure("pressure", RATED_AT_PA if given is None else given.rated_pressure)
     each = subject.numbers.figure("injector", figures.smallest_rating_m3_s)
-    then = (
-        ""
-        if ratio is None
-        else f"{subject.numbers.figure('injector', ratio * figures.smallest_rating_m3_s)} or more"
-    )
+    then = ""
+    if following is not None and following.injector_rating_m3_s is not None:
+        then = f"{subject.numbers.figure('injector', following.injector_rating_m3_s)} or more"
     yield Purchase("injectors", f"{figures.count} of {each} or more, rated at {at}", then)
 
 

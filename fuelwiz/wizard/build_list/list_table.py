@@ -13,7 +13,7 @@ from textual.strip import Strip
 from fuelwiz.store.build_file import BuildFile
 from fuelwiz.terminal.palette import Ground, Role
 from fuelwiz.terms import VELOCITY_IS
-from fuelwiz.wizard.build_list.judged import Judged, Verdict
+from fuelwiz.wizard.build_list.judged import NONE_WORKS, Judged, Verdict
 from fuelwiz.wizard.build_list.list_state import BuildList, day_of
 from fuelwiz.wizard.paint import Area, Row, clip, put_works
 
@@ -143,14 +143,19 @@ def _put_verdict(
         line.lay(columns.verdict, mark, line.look.chip(role, line.ground, strong))
     end = (columns.spare - 6 if columns.spare else columns.works - WORKS) - 1
     room = end - columns.word
-    word = verdict.word if cell_len(verdict.word) <= room else verdict.word.split()[0]
-    line.put(columns.word, clip(word, room), role, strong)
     unknown = line.look.mark("unknown")
+    word = verdict.word if cell_len(verdict.word) <= room else _shorter(verdict.word, unknown)
+    line.put(columns.word, clip(word, room), role, strong)
     if columns.spare:
         recorded = record.margin.removesuffix("%").strip() if record is not None else ""
         spare = known.spare if known is not None else recorded
         line.put_right(columns.spare, _clipped(line, spare or unknown, 7), bold=strong)
     put_works(line, columns.works, None if works is None else "yes" if works else "no", strong)
+
+
+def _shorter(word: str, unknown: str) -> str:
+    """The first word of a verdict; where none works, there is no velocity to speak of."""
+    return unknown if word == NONE_WORKS else word.split(maxsplit=1)[0]
 
 
 def _broken(
