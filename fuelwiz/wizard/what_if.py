@@ -56,6 +56,8 @@ class WhatIfScreen(BuildScreen):
 
     def show_answer(self) -> None:
         """The live pane, and the strip that rests on the same answer."""
+        if not self._is_here:
+            return
         self.live.then = self.origin.desk.result
         super().show_answer()
         self.query_one("#strip", LinesView).repaint()

@@ -101,7 +101,14 @@ class BuildScreen(Screen[None]):
         self.styles.background = self.program.look.screen_background
         self.call_after_refresh(self._first_answer)
 
+    @property
+    def _is_here(self) -> bool:
+        """Whether its parts still stand: what was to follow may come after another screen took its place."""
+        return self.is_mounted and self.is_attached and self in self.app.screen_stack
+
     def _first_answer(self) -> None:
+        if not self._is_here:
+            return
         self.desk.update()
         if self._step is None and self.desk.path is not None:
             self.form.go_to_step(self.desk.step_that_needs_attention())
@@ -129,6 +136,8 @@ class BuildScreen(Screen[None]):
 
     def lay_out(self) -> None:
         """Put every part where it belongs at this size and in this mode."""
+        if not self._is_here:
+            return
         width, height = self.size
         strip_rows = 0 if self.mode in PAGES else self.strip_rows
         layout = layout_for(width, height - strip_rows, table_focused=self.mode == "table")
@@ -149,7 +158,7 @@ class BuildScreen(Screen[None]):
     def _laid_out(self) -> None:
         """All parts are in their places: paint them, and show the whole at once."""
         self.show_all()
-        if self.is_ready and self._layout is not None:
+        if self._is_here and self.is_ready and self._layout is not None:
             self.program.show_next_frame()
 
     def _too_small(self, width: int, height: int) -> None:
@@ -159,7 +168,7 @@ class BuildScreen(Screen[None]):
 
     def show_all(self) -> None:
         """Paint what differs from what stands there."""
-        if not self.is_mounted or self._layout is None:
+        if not self._is_here or self._layout is None:
             return
         self.query_one(FormView).repaint()
         self.show_answer()
@@ -175,10 +184,14 @@ class BuildScreen(Screen[None]):
 
     def look_over(self) -> None:
         """Which steps are answered by now."""
+        if not self._is_here:
+            return
         self.query_one(StepsView).look_over()
 
     def show_answer(self) -> None:
         """The live pane as the desk has it now."""
+        if not self._is_here:
+            return
         live = self.live
         number, count = self.form.pointer.position()
         live.notes = (f"question {number} of {count}",)
@@ -218,6 +231,8 @@ class BuildScreen(Screen[None]):
 
     def _fit_footer(self) -> None:
         """Give the footer as many rows as what it says takes."""
+        if not self._is_here:
+            return
         if self._layout is None or self.is_too_small:
             cast("LinesView", self.query_one("#footer")).repaint()
             return
@@ -242,8 +257,7 @@ class BuildScreen(Screen[None]):
     def say(self, text: str) -> None:
         """A sentence in the footer until the next key."""
         self.message = text
-        if self.is_mounted:
-            self._fit_footer()
+        self._fit_footer()
 
     def ask(self, prompt: Prompt) -> None:
         """Ask something in the footer row."""
