@@ -12,7 +12,8 @@ from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.build_list.list_screen import BuildListScreen
 from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.look import Look
-from tests.wizard.keyboard import at_build, copy_of
+
+from .keyboard import at_build, copy_of
 
 BUILD = "hill-climb-coupe"
 
