@@ -19,6 +19,7 @@ def test_every_word_of_a_list_has_its_name() -> None:
     assert set(ROUGHNESS_M) == set(terms.HOSES)
     assert set(terms.FILTER_PLACES) == set(get_args(terms.FilterPlace))
     assert tuple(terms.FITTINGS) == KINDS
+    assert len({tuple(bores) for bores in facts.table("bores").values()}) == 1, "each hose has every size"
     assert set(PURE_FUELS) == set(get_args(terms.PureFuel))
 
 
