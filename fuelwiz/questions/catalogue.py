@@ -104,6 +104,12 @@ class Question:
         """The usual range, in a few words."""
         return self._filled(self.entry["usual"])
 
+    @property
+    def sure(self) -> tuple[str, str] | None:
+        """The range outside which a value is taken with a word of doubt."""
+        found = self.entry.get("sure")
+        return None if found is None else (found[0], found[1])
+
     @cached_property
     def fallback(self) -> str:
         """Why the fallback is what it is, or why there is none; reads on after "43.5 psi is taken: "."""

@@ -119,7 +119,7 @@ def test_an_entry_like_another_keeps_what_is_its_own() -> None:
 
 @pytest.mark.parametrize("file", [file for step in STEPS for file in step.files])
 def test_entries_hold_no_key_that_nobody_reads(file: str) -> None:
-    known = {"more", "label", "noun", "why", "usual", "fallback", "choices", "help", "writes", "like"}
+    known = {"more", "label", "sure", "noun", "why", "usual", "fallback", "choices", "help", "writes", "like"}
     for key, entry in _entries(file).items():
         assert set(entry) <= known, key
         for choice in entry.get("choices", ()):

@@ -202,7 +202,8 @@ async def test_every_view_comes_round(tmp_path: Path, size: tuple[int, int]) -> 
             pages.append(tuple(keys.part("live")))
             keys.says_all_within()
             await keys.press("f5")
-        assert tuple(seen) == tuple(VIEWS) and keys.screen.view == VIEWS[0]
+        first = VIEWS.index(seen[0])
+        assert seen == [*VIEWS[first:], *VIEWS[:first]] and keys.screen.view == seen[0]
         assert len(set(pages)) == len(pages), "each view shows something of its own"
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 from textual.strip import Strip
 
 from fuelwiz.desk.composites import field_of
+from fuelwiz.desk.doubt import doubt
 from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.editor.cells_painter import Focus
 from fuelwiz.wizard.editor.row_painter import columns_for, row_strip
@@ -94,6 +95,9 @@ def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
     refused = form.desk.refused.get(form.path) or form.desk.refused.get(field_of(form.path))
     if refused:
         return "!", "fault", refused[0].upper() + refused[1:]
+    doubted = doubt(form.desk, form.question, form.path) if cells_of(form.row) else ""
+    if doubted:
+        return "?", "text", doubted
     if form.note:
         return "Why", "muted", form.note
     question = form.question

@@ -1,0 +1,50 @@
+"""A value far outside the usual range is taken, with a word of doubt in the units of the build."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from fuelwiz import units
+from fuelwiz.desk.composites import field_of
+from fuelwiz.desk.doubt import doubt
+from fuelwiz.questions import catalogue
+from fuelwiz.session import field_at
+
+from .desks import told
+
+WITH_RANGE = [key for key, question in catalogue().items() if question.sure]
+
+
+@pytest.mark.parametrize(
+    ("path", "typed", "said"),
+    [
+        ("pressure.boost", "5 bar", "5 bar is 72.5 psi: are you sure? Usual:"),
+        ("pressure.boost", "70", "70 psi: are you sure?"),
+        ("pressure.boost", "20", ""),
+        ("pressure.boost", "0", ""),
+        ("goal.power", "12", "12 hp: are you sure?"),
+        ("feed.length", "200", "200 ft: are you sure?"),
+    ],
+)
+def test_it_is_taken_and_doubted(tmp_path: Path, path: str, typed: str, said: str) -> None:
+    desk = told(tmp_path)
+    desk.type(path, typed)
+    assert desk.is_given(path) and path not in desk.refused
+    words = doubt(desk, catalogue()[path], path).replace("\u00a0", " ")
+    assert words.startswith(said) if said else not words
+
+
+@pytest.mark.parametrize("key", WITH_RANGE)
+def test_what_is_sure_lies_within_what_is_allowed(key: str) -> None:
+    """And the fallback, where there is one, is not doubted."""
+    question = catalogue()[key]
+    assert question.sure is not None
+    spec = field_at(question.writes[0])
+    spec = spec.parts[int(field_of(key)[-1])] if spec.type == "points" else spec
+    assert spec.kind is not None and spec.low is not None and spec.high is not None
+    low, high = (units.parse(end, spec.kind) for end in question.sure)
+    assert units.parse(spec.low, spec.kind) <= low < high <= units.parse(spec.high, spec.kind)
+    if spec.fallback is not None:
+        assert low <= units.parse(spec.fallback, spec.kind) <= high
