@@ -32,6 +32,11 @@ def new_limits(subject: Subject, case: StressFigures) -> set[Limit]:
     return set(case.limits) - today
 
 
+def fails(subject: Subject, case: StressFigures) -> bool:
+    """Whether a bad day fails for itself: it brings a limit, or the fuel does not reach, be it short today too."""
+    return bool(new_limits(subject, case)) or (case.margin is not None and case.margin < 0.0)
+
+
 def case_sentences(subject: Subject) -> tuple[str, ...]:
     """One text a case, the builder's own last, as they are solved."""
     if not subject.figures.stress:

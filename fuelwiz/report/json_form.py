@@ -15,7 +15,7 @@ Plain = dict[str, Any]
 
 # Scripts hold on to the order of the keys, and these came after the words.
 IN_THE_WORDS = "rated_flow_m3_s"
-NEXT_IN_THE_WORDS = "injector_rating_m3_s"
+NEXT_IN_THE_WORDS = ("injector_rating_m3_s", "wiring")
 BEHIND_THE_WORDS = ("gauge", "wire_choices", "injector_choices", "one_volt", "path", "return_check")
 
 
@@ -42,7 +42,8 @@ def plain_result(result: Result) -> Plain:
     figures["stress"] = _with_words(figures["stress"], words.stress)
     figures["changes"] = _with_words(figures["changes"], words.changes)
     if figures["next"] is not None:
-        del figures["next"][NEXT_IN_THE_WORDS]
+        for key in NEXT_IN_THE_WORDS:
+            del figures["next"][key]
         figures["next"]["changes"] = _with_words(figures["next"]["changes"], words.next_changes)
     return {
         "format": result.session.format,

@@ -159,7 +159,7 @@ class Ceiling:
 
 @dataclass(frozen=True, slots=True)
 class NextFigures:
-    """The next goal with today's parts; `injector_rating_m3_s` is the smallest rating of injectors that does then."""
+    """The next goal with today's parts; the last two are what injectors and wiring come to."""
 
     crank_power_W: float
     boost_Pa: float
@@ -172,6 +172,7 @@ class NextFigures:
     changes: tuple[ChangeFigures, ...] = ()
     way_out: tuple[Change, ...] | None = None
     injector_rating_m3_s: float | None = None
+    wiring: WiringFigures | None = None
 
 
 @dataclass(frozen=True, slots=True)

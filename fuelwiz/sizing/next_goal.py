@@ -11,7 +11,7 @@ from fuelwiz.sizing.figures import NextFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.injection import injector_figures
 from fuelwiz.sizing.size_rows import size_row, sized_systems
-from fuelwiz.sizing.verdict import ReturnPick, judge
+from fuelwiz.sizing.verdict import BuildVerdict, ReturnPick, judge
 from fuelwiz.terms import Induction
 from fuelwiz.units import parse
 
@@ -37,6 +37,7 @@ def next_figures(system: FuelSystem, pick: Size | None, return_pick: ReturnPick 
         target_flow_m3_s=flow,
         target_rise_Pa=then.rise_pa(flow),
         injector_rating_m3_s=None if injectors is None else injectors.smallest_rating_m3_s,
+        wiring=BuildVerdict(then).wiring,
     )
 
 

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import itertools
 import re
 import tomllib
 from functools import cache
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -16,7 +18,7 @@ from fuelwiz.report.text_look import TextLook
 from fuelwiz.session import validate
 from fuelwiz.sizing import assess
 
-from .builds import NAMES, SAMPLES, example
+from .builds import NAMES, SAMPLES, example, plain, result_of
 
 ON_THE_PAGE = (
     "Path",
@@ -89,6 +91,61 @@ def test_the_way_out_is_bought_first() -> None:
     buy = page(sample(SAMPLES / "slalom-methanol.toml")).partition("What to buy ─")[2].splitlines()
     assert sample(SAMPLES / "slalom-methanol.toml").figures.way_out == ("feed",)
     assert buy[2].startswith("feed line    -6 PTFE")
+
+
+def _bought(part: str, data: dict[str, Any]) -> str:
+    """A row of what to buy, its lines in one."""
+    lines = page(result_of(data)).partition("What to buy ─")[2].partition("Bad days ─")[0].splitlines()
+    at = next(at for at, text in enumerate(lines) if text.startswith(part))
+    more = itertools.takewhile(lambda text: text.startswith(" "), lines[at + 1 :])
+    return " ".join(" ".join((lines[at], *more)).split())
+
+
+def test_wire_and_fuse_stay_on_the_list_without_a_current() -> None:
+    data = plain("street-turbo")
+    assert "AWG or thicker, 15 ft each way" in _bought("wire", data)
+    del data["pump"]["current"]
+    assert _bought("wire", data) == "wire once the pump's current is known, 15 ft each way"
+    assert _bought("relay", data).startswith("relay, fuse once the pump's current is known, one a circuit")
+
+
+def test_wire_and_fuse_say_what_is_missing_beside_the_current() -> None:
+    data = plain("street-turbo")
+    del data["wiring"]
+    assert _bought("wire", data) == "wire once its length is known"
+    assert _bought("relay", data).startswith("relay, fuse once the wiring is given")
+
+
+def test_the_next_goal_says_its_wire_and_fuse_where_the_pump_stays() -> None:
+    """As the same build with that goal typed as its own; a pump more draws what nobody knows yet."""
+    data = plain("street-turbo")
+    del data["pull"]
+    data["goal"] |= {"power": "200 hp", "next_power": "250 hp", "next_boost": "20 psi"}
+    said = _bought("wire", data) + _bought("relay", data)
+    typed = plain("street-turbo")
+    del typed["pull"]
+    typed["goal"]["power"], typed["pressure"]["boost"] = "250 hp", "20 psi"
+    figures = result_of(typed).figures.wiring
+    assert figures is not None and figures.smallest_wire is not None and figures.fuse_A is not None
+    following = result_of(data).figures.next
+    assert following is not None and following.wiring is not None
+    assert following.wiring.fuse_A == figures.fuse_A
+    assert following.wiring.current_A == pytest.approx(figures.current_A, rel=0.02)
+    assert said.count(" or thicker") == 2 and "by the current" not in said
+    data["goal"]["next_power"] = "900 hp"
+    assert "by the current of the pumps then" in _bought("wire", data)
+
+
+def test_a_bad_day_that_is_short_is_not_among_those_that_pass() -> None:
+    """Also where the pump is short today already."""
+    data = plain("street-turbo")
+    data["goal"]["power"] = "700 hp"
+    one = result_of(data)
+    assert one.figures.pick.margin is not None and one.figures.pick.margin < 0
+    assert "no bad day fails" not in one.words.answer[1]
+    bad = page(one).partition("Bad days ─")[2].partition("Assumed ─")[0]
+    short = [case for case in one.figures.stress if case.margin is not None and case.margin < 0]
+    assert short and bad.count("✗") >= len(short)
 
 
 def test_the_path_marks_what_limits_and_names_gaps() -> None:

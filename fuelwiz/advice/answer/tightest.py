@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import NamedTuple
 
 from fuelwiz.advice.answer.lines import Forms, line
-from fuelwiz.advice.case_sentences import case_names, new_limits
+from fuelwiz.advice.case_sentences import case_names, fails
 from fuelwiz.advice.cases import BY_CASE, when_in_own_case
 from fuelwiz.advice.phrases import least_spare, point_name
 from fuelwiz.advice.subject import Subject
@@ -28,13 +28,15 @@ def tightest(subject: Subject) -> Forms | None:
     whole, short = _least(subject, least, now)
     if not subject.figures.stress:
         return line(f"{whole}.", f"{short}.")
-    fails = failing_days(subject)
-    others = [name for name in fails if name != least.name]
-    if least.margin < 0.0 and least.name in fails and not others:
+    failing = failing_days(subject)
+    others = [name for name in failing if name != least.name]
+    if least.margin < 0.0 and least.name in failing and not others:
         return line(f"{whole}; the other bad days pass.", f"{whole}.", f"{short}.")
-    if not fails:
+    if not failing:
         return line(f"{whole}; no bad day fails.", f"{short}; no bad day fails.", f"{short}.")
-    too = "Fails too" if least.margin < 0.0 and least.name in fails else "Fails"
+    too = "Fails too" if least.margin < 0.0 and least.name in failing else "Fails"
+    if len(failing) == len(subject.figures.stress):
+        return line(f"{whole}. Every bad day fails.", f"{short}. Every bad day fails.", f"{short}.")
     return line(
         f"{whole}. {too}: {', '.join(others)}.",
         f"{whole}. {too}: {_counted(others)}.",
@@ -88,9 +90,9 @@ def case_when(subject: Subject, case: StressFigures) -> str:
 
 
 def failing_days(subject: Subject) -> list[str]:
-    """The names of the bad days that bring a limit which today has not, the several at once last."""
+    """The names of the bad days that fail, the several at once last."""
     return [
         name
         for case, name in zip(subject.figures.stress, case_names(subject), strict=True)
-        if new_limits(subject, case)
+        if fails(subject, case)
     ]

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.assumed import by_effect, count_in_words
 from fuelwiz.advice.blocks import Block, Heading, Item, Listing, Pairs, Paragraph, Table
-from fuelwiz.advice.case_sentences import new_limits
+from fuelwiz.advice.case_sentences import fails
 from fuelwiz.advice.cautions import alcohol_may_be_in
 from fuelwiz.advice.pure_fuels import PURE_FUELS
 from fuelwiz.advice.result import Words
@@ -69,7 +69,7 @@ def days_in_brief(subject: Subject, words: Words) -> Iterator[Block]:
         return
     passing, items = [], []
     for case, name, what in zip(cases, words.case_names, words.stress, strict=True):
-        if new_limits(subject, case):
+        if fails(subject, case):
             happens = what.partition(" What helps")[0].partition(": ")[2]
             items.append(Item(happens, "no", capitalized(name)))
         else:

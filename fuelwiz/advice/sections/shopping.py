@@ -15,6 +15,7 @@ from fuelwiz.advice.sections.shopping_prices import row_price
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.session import Run
+from fuelwiz.sizing.part_figures import WiringFigures
 from fuelwiz.sizing.thresholds import RATED_AT_PA
 from fuelwiz.sizing.vocabulary import Change
 from fuelwiz.terms import FITTINGS
@@ -30,6 +31,7 @@ BY_CHANGE: dict[Change, str] = {
     "filters": "filter",
 }
 """The row of the list that a change buys."""
+AT_KNOWN_CURRENT = "once the pump's current is known"
 HAS: dict[str, str] = {"line": "feed line", "return_line": "return line"}
 """What is on the car by the file's word, where the list says it otherwise."""
 
@@ -228,18 +230,42 @@ def _injectors(subject: Subject) -> Iterator[Purchase]:
 
 
 def _electrics(subject: Subject) -> Iterator[Purchase]:
-    figures, given, numbers = subject.figures.wiring, subject.session.wiring, subject.numbers
-    if figures is None or given is None:
-        yield Purchase(
-            "relay, fuse", "one a circuit; wire and fuse by the pump's current; and a crash cut-off"
-        )
-        return
-    if given.length is not None and figures.smallest_wire is not None:
-        length = numbers.limit("length", given.length)
-        yield Purchase("wire", f"{figures.smallest_wire} or thicker, {length} each way")
-    if figures.fuse_A is not None:
-        fuse = numbers.limit("amps", figures.fuse_A)
-        yield Purchase("relay, fuse", f"{fuse} fuse, relay for more, one a circuit; crash cut-off")
+    figures, given, following = subject.figures.wiring, subject.session.wiring, subject.figures.next
+    wire, fuse = _wire(subject, figures), _fuse(subject, figures)
+    if given is not None and given.length is not None:
+        wire = f"{wire}, {subject.numbers.limit('length', given.length)} each way"
+    wire_then = fuse_then = ""
+    if following is not None and "pump" in (*following.limits, *(following.way_out or ())):
+        wire_then = fuse_then = "by the current of the pumps then"
+    elif following is not None and following.wiring is not None and following.wiring.fuse_A is not None:
+        wire_then, fuse_then = _wire(subject, following.wiring), _fuse(subject, following.wiring)
+    yield Purchase("wire", wire, wire_then)
+    yield Purchase("relay, fuse", f"{fuse}, one a circuit; crash cut-off", fuse_then)
+
+
+def _wire(subject: Subject, figures: WiringFigures | None) -> str:
+    given = subject.session.wiring
+    if figures is not None and figures.smallest_wire is not None:
+        return f"{figures.smallest_wire} or thicker"
+    if not _current_known(subject, figures):
+        return AT_KNOWN_CURRENT
+    return "once its length is known" if given is None or given.length is None else "no wire of the list does"
+
+
+def _fuse(subject: Subject, figures: WiringFigures | None) -> str:
+    if figures is not None and figures.fuse_A is not None:
+        return f"{subject.numbers.limit('amps', figures.fuse_A)} fuse, relay for more"
+    if not _current_known(subject, figures):
+        return AT_KNOWN_CURRENT
+    return "once the wiring is given" if figures is None else "no one fuse is large enough"
+
+
+def _current_known(subject: Subject, figures: WiringFigures | None) -> bool:
+    """Whether the pump's current is given, be it that nothing is told of its wiring."""
+    if figures is not None:
+        return figures.current_A is not None
+    pump = subject.session.pump
+    return pump is not None and bool(pump.current)
 
 
 def _safety(subject: Subject) -> Iterator[Purchase]:
