@@ -8,6 +8,7 @@ from typing import Any
 
 from fuelwiz.advice import Result
 from fuelwiz.desk import edits, lists
+from fuelwiz.desk.asked import texts_not_asked
 from fuelwiz.desk.calculation import Calculation
 from fuelwiz.desk.composites import field_of
 from fuelwiz.desk.composites.units_shown import system_of
@@ -250,7 +251,10 @@ class Desk:
         if not self.is_loaded and self._saved is not self._state:
             self._saved = with_unreadable_in_fields(self._saved)
         is_saved = self._saved is self._state and not self.is_loaded
-        self._state = self._calculation.update(self._state, self.system, self._default_name)
+        waiting = texts_not_asked(self, self._state.raw, self._typing[0] if self._typing else "")
+        state = self._state.without_texts(waiting)
+        state = self._calculation.update(state, self.system, self._default_name)
+        self._state = state.with_texts(waiting)
         self._saved = self._state if is_saved else self._saved
 
     def finish(self) -> None:
@@ -314,11 +318,7 @@ class Desk:
         return Saved(save.target, left_out(self.plain, save.state.plain))
 
     def write_draft(self) -> Path | None:
-        """Keeps all that is told beside the build, in any thread; its place, None where nothing is unsaved.
-
-        Raises:
-            OutputError: it cannot be written.
-        """
+        """Keeps what is told beside the build, in any thread; None where nothing is unsaved. OutputError if it fails."""
         with self.storage.turn:
             if not self.dirty:
                 self.discard_draft()

@@ -62,6 +62,16 @@ class State:
         """Nothing refused at a path, nor below it."""
         return replace(self, raw=_without(self.raw, path)) if self.raw else self
 
+    def with_texts(self, texts: Mapping[str, str]) -> State:
+        """The same with further texts that are not taken, by path."""
+        return replace(self, raw={**self.raw, **texts}) if texts else self
+
+    def without_texts(self, texts: Mapping[str, str]) -> State:
+        """The same without those texts."""
+        if not texts:
+            return self
+        return replace(self, raw={at: text for at, text in self.raw.items() if at not in texts})
+
     def with_picked(self, key: str, value: str) -> State:
         """An answer in words."""
         return replace(self, picked={**self.picked, key: value})

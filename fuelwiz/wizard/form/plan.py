@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from fuelwiz.desk.asked import is_asked, is_run_by_run
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.field_questions import question_of
 from fuelwiz.desk.field_specs import AMPS
@@ -14,7 +15,6 @@ from fuelwiz.questions.catalogue import Question, catalogue, step_questions
 from fuelwiz.session import field_at
 from fuelwiz.terms import FITTINGS
 from fuelwiz.units import UnitSystem
-from fuelwiz.wizard.form.asked import is_asked, is_run_by_run
 from fuelwiz.wizard.form.form_rows import (
     HEADS,
     AnyRow,
