@@ -143,10 +143,13 @@ class BuildActions:
 
     def table_key(self, key: str) -> bool:
         """What a key does in the table of sizes; false for one that is not the table's own."""
+        way = 1 if key in ("down", "pagedown") else -1
         if key in ("up", "down") and self.host.view in READ:
-            self.host.live.scroll_lines(1 if key == "down" else -1)
-        elif key in ("up", "down") and self.host.view == CHANGES:
-            self.host.live.highlight_change(1 if key == "down" else -1)
+            self.host.live.scroll_lines(way)
+        elif key in ("pageup", "pagedown") and self.host.view in READ:
+            self.host.live.scroll_page(way)
+        elif key in ("up", "down", "pageup", "pagedown") and self.host.view == CHANGES:
+            self.host.live.highlight_change(way)
         elif key in ("up", "down"):
             self.size("pagedown" if key == "down" else "pageup")
         elif key == "enter":

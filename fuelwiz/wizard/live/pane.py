@@ -57,6 +57,7 @@ class LivePane(Painted):
         self.notes: tuple[str, ...] = ()
         self.table_focused = False
         self.scrolled = 0
+        self._room = 1  # lines of a view that is read, as last painted
         self.about = ""
         self.change = 0  # which of the changes is highlighted
         self.all_names = False
@@ -90,6 +91,10 @@ class LivePane(Painted):
         """Move a view that has more lines than fit."""
         self.scrolled = max(self.scrolled + lines, 0)
         self.repaint()
+
+    def scroll_page(self, way: int) -> None:
+        """Move such a view by what fits, less a line to go on from."""
+        self.scroll_lines(max(self._room - 1, 1) * way)
 
     @property
     def highlighted_change(self) -> Change | None:
@@ -180,6 +185,7 @@ class LivePane(Painted):
         return self._scrolled(way_lines(result, self.highlighted, parts, area, whole=whole), area)
 
     def _scrolled(self, lines: list[Strip], area: Area) -> list[Strip]:
+        self._room = area.rows - 1  # the last one may say that there is more
         self.scrolled = min(self.scrolled, max(len(lines) - area.rows, 0))
         shown = lines[self.scrolled : self.scrolled + area.rows]
         if self.scrolled + area.rows < len(lines):
