@@ -68,7 +68,7 @@ class ListActions:
         self.page.message = text
 
     def _ask(self, text: str, done: Callable[[str], None], start: str) -> None:
-        self.page.prompt = Prompt(text, done, editor=LineEdit.at_end(start))
+        self.page.prompt = Prompt(text, done, editor=LineEdit.marked(start))
 
     def open(self) -> None:
         """Open the build under the pointer, or do what an empty folder offers."""

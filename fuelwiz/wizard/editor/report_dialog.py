@@ -27,7 +27,7 @@ class ReportDialog:
             self.host.say("There is no report to write yet: the power is missing.")
             return
         name = f"{file_name(desk.name).removesuffix('.toml')}-report.txt"
-        self.host.ask(Prompt("Write the report to:", self._to, editor=LineEdit.at_end(name)))
+        self.host.ask(Prompt("Write the report to:", self._to, editor=LineEdit.marked(name)))
 
     def _to(self, name: str) -> None:
         path = self.host.desk.folder / name

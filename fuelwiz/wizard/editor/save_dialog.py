@@ -48,7 +48,7 @@ class SaveDialog:
         self._ask_name("Save as:", desk.name if desk.is_given("name") else "")
 
     def _ask_name(self, question: str, name: str) -> None:
-        self.host.ask(Prompt(question, self._save_under, editor=LineEdit.at_end(name)))
+        self.host.ask(Prompt(question, self._save_under, editor=LineEdit.marked(name)))
 
     def _save_under(self, name: str) -> None:
         self._name = name
