@@ -21,7 +21,7 @@ from fuelwiz.wizard.form.form_rows import (
 )
 from fuelwiz.wizard.form.found_rows import takes
 from fuelwiz.wizard.form.pasted import TAKE_POINTS, is_free_text, is_table, one_line
-from fuelwiz.wizard.form.picking import choice_beside, choice_by_letter
+from fuelwiz.wizard.form.picking import FIGURES_CHOOSE_NOTHING, choice_beside, choice_by_letter
 from fuelwiz.wizard.form.plan import Place, rows_of
 from fuelwiz.wizard.form.pointer import Pointer, shows_more
 from fuelwiz.wizard.line_edit import LineEdit
@@ -258,7 +258,10 @@ class Form:
         if key in ("left", "right", "space"):
             self._cycle(-1 if key == "left" else 1)
             return "edited"
-        return self._pick(character) if character and character.isalnum() else ""
+        if character and character.isdecimal():
+            self.note = FIGURES_CHOOSE_NOTHING
+            return "moved"
+        return self._pick(character) if character and character.isalpha() else ""
 
     def _pick(self, letter: str) -> Reaction:
         choice = choice_by_letter(self.question.choices, self.desk.text_in_field(self.path).text, letter)
