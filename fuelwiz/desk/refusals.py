@@ -23,10 +23,14 @@ _WANTS = re.compile(r"wants (.+?)(?:, as |, got |: |$)")
 
 
 class Refusal(Exception):  # noqa: N818  it carries words to a field, and never reaches the user as an error
-    """Why a field's text is not taken: `short` beside the field, in 32 columns, and `why` as whole sentences."""
+    """Why a field's text is not taken: `short` beside the field, in 32 columns, and `why` as whole sentences.
 
-    def __init__(self, short: str, why: str) -> None:
+    `is_missing` says that nothing was told there, though the rest of the section needs it.
+    """
+
+    def __init__(self, short: str, why: str, *, is_missing: bool = False) -> None:
         self.short = short
+        self.is_missing = is_missing
         self.why = why[:1].upper() + why[1:]
         super().__init__(why)
 
@@ -87,10 +91,12 @@ def of_fault(path: str, spec: FieldSpec | None, fault: Fault) -> Refusal:
 
 
 def _missing(noun: str, spec: FieldSpec | None) -> Refusal:
+    """Something that the rest of its section needs is not given yet."""
     if spec is None or spec.kind is None:
         wanted = "at least one point" if spec is None or spec.type == "points" else "an answer"
-        return Refusal(f"{wanted} is wanted", f"Enter {_the(noun)}: {wanted} is wanted here.")
-    return emptied(noun, spec)
+    else:
+        wanted = units.describe(spec.kind)
+    return Refusal(f"needed: {wanted}", f"Enter {_the(noun)}: {wanted} is wanted here.", is_missing=True)
 
 
 def _shorter(text: str) -> list[str]:

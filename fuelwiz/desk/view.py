@@ -27,7 +27,9 @@ from fuelwiz.desk.points.amps import amps_of
 from fuelwiz.desk.points.head_units import spec_in_row
 from fuelwiz.desk.refusals import Refusal, fallback_words
 from fuelwiz.desk.state import State
+from fuelwiz.desk.steps import step_of
 from fuelwiz.printable import NO_BREAK
+from fuelwiz.questions import STEPS
 from fuelwiz.session import FieldSpec
 from fuelwiz.units import UnitSystem
 
@@ -115,8 +117,15 @@ class View:
         place = next(iter(self.refusals))
         stands = self._stands(place)
         if stands is None:
-            return f"Not updated: {noun_of(place)} is left out until it can be read."
+            return self._left_out(place)
         return f"Not updated: still using {noun_of(place)} {stands} until yours can be read."
+
+    def _left_out(self, place: str) -> str:
+        """What is said of a field that the answer does without: where it is asked, where nothing is typed yet."""
+        if not self.refusals[place].is_missing:
+            return f"Not updated: {noun_of(place)} is left out until it can be read."
+        step = next(step.name for step in STEPS if step.id == step_of(place))
+        return f"{step}: give the {noun_of(place)}; what it belongs to is left out until then."
 
     def _stands(self, place: str) -> str | None:
         """What the answer takes for a field, as a sentence says it."""

@@ -85,7 +85,9 @@ def test_what_is_begun_is_left_out_until_it_is_whole(tmp_path: Path) -> None:
     assert desk.result.session.wiring is None
     assert list(desk.refused) == ["wiring.supply"]
     assert desk.held is not None
-    assert desk.held.endswith("is left out until it can be read.")
+    assert desk.held.startswith("Wiring: give the supply voltage;")
+    desk.type("wiring.supply", "lots")
+    assert desk.held == "Not updated: supply voltage is left out until it can be read."
     desk.type("goal.power", "400")
     assert desk.result.session.goal.power == pytest.approx(400 * 745.69987, rel=1e-6)
     desk.type("wiring.supply", "13.8")

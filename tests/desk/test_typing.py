@@ -171,7 +171,7 @@ def test_an_empty_field_takes_the_value_out(tmp_path: Path) -> None:
 def test_a_section_goes_with_its_last_value(tmp_path: Path) -> None:
     desk = told(tmp_path, wiring__supply="13.8", wiring__length="14")
     desk.type("wiring.supply", "")
-    assert desk.text_in_field("wiring.supply").refused == "a voltage is wanted"
+    assert desk.text_in_field("wiring.supply").refused == "needed: a voltage"
     desk.type("wiring.length", "")
     assert desk.refused == {}
     assert "wiring" not in desk.plain

@@ -93,7 +93,8 @@ def why_lines(form: Form, area: Area) -> list[Strip]:
 
 def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
     refused = form.desk.refused.get(form.path) or form.desk.refused.get(field_of(form.path))
-    if refused:
+    is_explained = form.note and cells_of(form.row) and not form.editor.text  # what is wanting, as asked for
+    if refused and not is_explained:
         return "!", "fault", refused[0].upper() + refused[1:]
     doubted = doubt(form.desk, form.question, form.path) if cells_of(form.row) else ""
     if doubted:
