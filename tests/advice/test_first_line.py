@@ -10,7 +10,7 @@ import pytest
 
 from fuelwiz.advice import Result, result
 from fuelwiz.session import validate
-from fuelwiz.sizing import first_figures
+from fuelwiz.sizing import assess, first_figures
 
 from .builds import NAMES, changed, plain, spaced
 
@@ -91,3 +91,17 @@ def test_all_forms_are_met() -> None:
     forms = ("Good for .* the limit", "Short: ", "Short at ", "Short of", "No pump yet", "Good .* but ")
     for form in forms:
         assert any(re.match(form, first) for first in firsts), form
+
+
+@pytest.mark.parametrize("power", ["500 hp", "900 hp"])
+def test_a_next_goal_with_boost_says_so_beside_a_power_without(power: str) -> None:
+    """Else "good for 744 hp" and "buy first for 500 hp" would stand one above the other."""
+    then = {"goal__next_power": power, "goal__next_boost": "8 psi", "goal__next_induction": "supercharger"}
+    session = validate(changed(plain("mild"), then), "mild")
+    third = [spaced(form) for form in result(session, assess(session)).words.answer_forms[2]]
+    assert f"{power} at 8.0 psi of boost" in third[0] and len(third[-1]) <= 56
+
+
+def test_a_next_goal_without_boost_says_nothing_of_it() -> None:
+    session = validate(changed(plain("mild"), {"goal__next_power": "900 hp"}), "mild")
+    assert "boost" not in result(session, assess(session)).words.answer[2]

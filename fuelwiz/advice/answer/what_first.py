@@ -54,6 +54,13 @@ def _goal(subject: Subject, following: NextFigures) -> str:
     return f"For {subject.numbers.figure('power', following.crank_power_W)}"
 
 
+def _boost(subject: Subject, following: NextFigures) -> str:
+    """The boost of the next goal where today has none: the power of the first line is said without it."""
+    if following.boost_Pa <= 0.0 or subject.session.pressure.boost > 0.0:
+        return ""
+    return f" at {subject.numbers.figure('pressure', following.boost_Pa)} of boost"
+
+
 def _pump_wanted(subject: Subject, following: NextFigures) -> str:
     flow = subject.numbers.figure("flow", following.target_flow_m3_s)
     return f"a pump of {flow} at {subject.numbers.about('pressure', following.target_rise_Pa)}"
@@ -77,17 +84,27 @@ def _way_out(subject: Subject) -> Forms:
 
 
 def _steps(
-    subject: Subject, chosen: Sequence[ChangeFigures], needless: Sequence[str], goal: str = ""
+    subject: Subject,
+    chosen: Sequence[ChangeFigures],
+    needless: Sequence[str],
+    goal: str = "",
+    boost: str = "",
 ) -> Forms:
     """The first change with what it buys, the others behind it, and what is not needed."""
     first, *others = chosen
     verb = "Do" if first.change in NO_PURCHASE else "Buy"
-    lead = f"{verb} first{goal}: {change_noun(subject, first)}"
+    noun = change_noun(subject, first)
+    lead, brief = f"{verb} first{goal}{boost}: {noun}", f"{verb} first{goal}: {noun}"
     buys = "" if goal else _power(subject, first)
     then = f" Then {listed([change_noun(subject, change) for change in others])}." if others else ""
     rest = f" Not needed: {', '.join(needless)}." if needless else ""
     return line(
-        f"{lead}{buys}.{then}{rest}", f"{lead}{buys}.{then}", f"{lead}.{then}", f"{lead}{buys}.", f"{lead}."
+        f"{lead}{buys}.{then}{rest}",
+        f"{lead}{buys}.{then}",
+        f"{lead}.{then}",
+        f"{lead}{buys}.",
+        f"{lead}.",
+        f"{brief}.",
     )
 
 
@@ -108,12 +125,14 @@ def _for_the_next_goal(subject: Subject) -> Forms | None:
         nothing = "Nothing to buy for this goal."
         return line(f"{nothing}{rest}", nothing)
     power = subject.numbers.figure("power", following.crank_power_W)
+    boost = _boost(subject, following)
     if following.works:
         nothing = f"Nothing to buy, not for the next {power} either."
-        return line(f"{nothing}{rest}", nothing)
+        with_boost = f"Nothing to buy, not for the next {power}{boost} either."
+        return line(f"{with_boost}{rest}", with_boost, nothing)
     if following.way_out:
         chosen = [change for change in following.changes if change.change in following.way_out]
-        return _steps(subject, chosen, needless, f" for {power}")
+        return _steps(subject, chosen, needless, f" for {power}", boost)
     wanted = [_pump_wanted(subject, following)] if "pump" in following.limits else []
     wanted += [cure(limit) for limit in following.limits if limit != "pump"]
     needs = f"{_goal(subject, following)}: {listed(list(dict.fromkeys(wanted)))}."
