@@ -459,6 +459,7 @@ OTHERS: dict[str, Scenario] = {
         },
     ),
     "next goal met": ("hill-climb-coupe", {"goal__next_power": "570 hp", "goal__reserve": "10 %"}),
+    "next goal with the first boost": ("mild", {"goal__next_power": "500 hp", "goal__next_boost": "8 psi"}),
     "next goal, all short": (
         "hill-climb-coupe",
         {"goal__next_power": "1500 hp", "goal__next_boost": "60 psi"},
