@@ -35,3 +35,17 @@ def test_a_return_told_with_the_regulator_at_the_tank_is_judged(tmp_path: Path) 
     form.key("4", "4")
     desk.update()
     assert desk.result is not None and desk.result.figures.return_line is not None
+
+
+def test_a_new_run_is_of_the_kind_of_the_one_before_it(tmp_path: Path) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type("goal.power", "410 hp")
+    desk.choose("feed.hose", "rubber")
+    form = Form(desk)
+    form.go_to_question("feed.run")
+    while getattr(form.row, "act", "") != "add":
+        form.move_row(1)
+    form.key("a", "a")
+    assert form.place.in_entry
+    runs = desk.plain["feed"]["run"]
+    assert runs[-1] == {"hose": "rubber"} and len(runs) == 2

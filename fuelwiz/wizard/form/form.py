@@ -18,6 +18,7 @@ from fuelwiz.wizard.form.form_rows import (
     ItemRow,
     cells_of,
     entries,
+    like_before,
 )
 from fuelwiz.wizard.form.found_rows import takes
 from fuelwiz.wizard.form.pasted import TAKE_POINTS, is_free_text, is_table, one_line
@@ -196,7 +197,7 @@ class Form:
 
     def _add(self, row: DoRow) -> Reaction:
         """One entry more; where the list is asked for at once Enter goes on, so that only a letter adds."""
-        index = self.desk.add(row.list_path, {})
+        index = self.desk.add(row.list_path, like_before(self.desk, row.list_path))
         self.open_entry(row.list_path, index)
         return "edited"
 

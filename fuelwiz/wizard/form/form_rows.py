@@ -145,6 +145,13 @@ def entries(desk: Desk, list_path: str) -> list[dict[str, Any]]:
     return [entry for entry in value if isinstance(entry, dict)] if isinstance(value, list) else []
 
 
+def like_before(desk: Desk, list_path: str) -> dict[str, Any]:
+    """What a new entry begins with: of a run the kind of hose of the one before it, for a line is mostly of one kind."""
+    before = entries(desk, list_path)
+    is_run = list_path.rpartition(".")[2] == "run"
+    return {"hose": before[-1]["hose"]} if is_run and before and "hose" in before[-1] else {}
+
+
 def columns(list_path: str, index: int, entry: dict[str, Any]) -> tuple[str, ...]:
     """What the row of an entry shows, column by column."""
     kind = list_path.rpartition(".")[2]
