@@ -8,6 +8,7 @@ from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.actions import by_key, by_letter
 from fuelwiz.wizard.editor.build_actions import BuildActions
 from fuelwiz.wizard.editor.host import Host
+from fuelwiz.wizard.editor.line_watch import LineWatch
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.form.form import Reaction
 from fuelwiz.wizard.prompt import Prompt
@@ -17,6 +18,7 @@ class Keyed(Host, Protocol):
     """The screen of a build, as its keys see it."""
 
     prompt: Prompt | None
+    message: str
     actions: BuildActions
     points: PointsDialog
 
@@ -29,6 +31,7 @@ class BuildKeys:
 
     def __init__(self, screen: Keyed) -> None:
         self.screen = screen
+        self._line_watch = LineWatch()
 
     def press(self, key: str, character: str | None) -> None:
         """A key, once."""
@@ -43,6 +46,9 @@ class BuildKeys:
             screen.points.key(key, character)
         else:
             self._act_or_type(key, character)
+        changed_line = self._line_watch.moved(screen.desk, screen.form.path)
+        if changed_line and not screen.message:
+            screen.message = changed_line
 
     def press_unseen(self, key: str) -> None:
         """A key in a window that is too small: nothing but leaving can be meant."""
