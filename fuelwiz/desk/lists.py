@@ -42,7 +42,10 @@ def with_entry(state: State, path: str, values: Mapping[str, Any]) -> tuple[Stat
                 raise NoSuchField(f"{path}.{key} holds a character that cannot be seen")
         except Rejected as rejected:
             raise NoSuchField(f"{path}.{key} {rejected.problems[0][1]}") from None
-    return state.with_value(f"{path}.{number}", dict(values)), number
+    state = state.with_value(f"{path}.{number}", dict(values))
+    if path == "pump.curve" and number > 0 and "voltage" not in values:
+        state = state.with_raw(f"{path}.{number}.voltage", "")  # the usual one is that of the first curve
+    return state, number
 
 
 def without_entry(state: State, path: str, number: int) -> State:

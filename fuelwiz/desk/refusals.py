@@ -85,9 +85,17 @@ def of_fault(path: str, spec: FieldSpec | None, fault: Fault) -> Refusal:
     noun = noun_of(path)
     if fault.text.startswith("is missing"):
         return _missing(noun, spec)
-    words = re.sub(r"`([^`]+)`", lambda key: noun_of(key[1]), fault.text)
+    words = re.sub(r"`([^`]+)`", lambda key: _named(key[1]), fault.text)
     short = next((text for text in _shorter(fault.text) if len(text) <= BESIDE), "does not fit the rest")
     return Refusal(short, f"{noun} {words}.")
+
+
+def _named(key: str) -> str:
+    """What a sentence calls a key, or one of the pump's curves."""
+    curve, _, number = key.rpartition(".")
+    if curve == "pump.curve" and number.isdecimal():
+        return "the first curve" if number == "0" else f"curve {int(number) + 1}"
+    return noun_of(key)
 
 
 def _missing(noun: str, spec: FieldSpec | None) -> Refusal:

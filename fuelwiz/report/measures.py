@@ -24,7 +24,7 @@ class Side:
 def sides_of(results: Sequence[Result]) -> tuple[Side, ...]:
     """The builds in the units of the first; powers at the crank where not all goals are at the wheels."""
     at_wheels = all(result.session.goal.power_at == "wheels" for result in results)
-    system = results[0].session.show_units
+    system = Numbers.of(results[0].session).system
     shares = [Numbers.of(result.session).power_share if at_wheels else 1.0 for result in results]
     return tuple(
         Side(Subject(result.session, result.figures), Numbers(system, share))

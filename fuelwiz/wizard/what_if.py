@@ -30,7 +30,7 @@ class WhatIfScreen(BuildScreen):
     def __init__(self, desk: Desk, origin: BuildScreen, change: Change | None = None) -> None:
         super().__init__(desk, step="goal")
         self.origin = origin
-        self.view, self.highlighted = origin.view, origin.highlighted
+        self.view, self.highlighted = origin.view, "" if change else origin.highlighted
         offered_by = origin.desk.result
         if change is None or offered_by is None:
             self.form.go_to_path(POWER)
@@ -63,8 +63,8 @@ class WhatIfScreen(BuildScreen):
         self.query_one("#strip", LinesView).repaint()
 
     def offered(self) -> list[Action]:
-        """Among the questions, the way back comes second."""
-        offered = super().offered()
+        """Among the questions, the way back comes second; what one change buys is not tried from here."""
+        offered = [action for action in super().offered() if action.id != "try"]
         if self.mode != "form":
             return offered
         word = "keep or drop" if self.desk.dirty else "back"

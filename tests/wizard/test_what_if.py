@@ -13,6 +13,7 @@ from textual.screen import Screen
 from fuelwiz.desk.desk import Desk
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.editor.build_screen import BuildScreen
+from fuelwiz.wizard.live.rule import CHANGES
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
@@ -298,3 +299,25 @@ async def test_the_curves_are_drawn_in_it_too(build: Path, size: tuple[int, int]
             await pilot.pause()
             told = "\n".join(lines_of(screen, "live"))
         assert "◆" in told
+
+
+async def test_a_what_if_offers_no_other_one(build: Path) -> None:
+    async with Trying(build).run_test(size=(120, 40)) as pilot:
+        origin = pilot.app.screen
+        assert isinstance(origin, BuildScreen)
+        await pilot.pause()
+        origin.view, origin.mode = CHANGES, "table"
+        assert "try" in [action.id for action in origin.offered()]
+        screen = await opened(pilot)
+        screen.view = CHANGES
+        screen.to_mode("table")
+        assert "try" not in [action.id for action in screen.offered()]
+
+
+async def test_then_and_now_show_power_in_the_unit_of_the_build(build: Path) -> None:
+    before, after = Desk.open(build), Desk.open(build)
+    for desk in (before, after):
+        desk.update()
+        desk.choose("units", "metric_hp")
+    (power,) = [pair for pair in measured(before, after) if pair.head == "goal"]
+    assert power.then.endswith("hp") and power.now.endswith("hp")

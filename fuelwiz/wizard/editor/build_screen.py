@@ -315,6 +315,8 @@ class BuildScreen(Screen[None]):
 
     def changed(self) -> None:
         """Something was typed: keep it soon, and calculate the slower parts when typing pauses."""
+        if self.form.path == "feed.chosen":
+            self.highlighted = ""  # the size that is chosen there is the one to show
         self._pauses.changed()
 
     def keep(self) -> None:

@@ -53,7 +53,9 @@ class _Columns:
         return self.ends[0] - cell_len(self.heads[0]) - GAP - WHAT
 
 
-def change_lines(result: Result, at: int, area: Area, focused: bool = False) -> list[Strip]:
+def change_lines(
+    result: Result, at: int, area: Area, focused: bool = False, *, can_try: bool = True
+) -> list[Strip]:
     """The changes in the area's rows, those around the highlighted one where not all fit."""
     subject = Subject(result.session, result.figures)
     rows = change_rows(subject)
@@ -61,7 +63,8 @@ def change_lines(result: Result, at: int, area: Area, focused: bool = False) -> 
         return area.paragraph(changes_unknown(subject), rows=area.rows)
     at = min(at, len(rows) - 1)
     columns = _columns(change_columns(subject), area.width)
-    under = _explained(subject, rows[at], columns, area, focused)
+    how_to_try = [] if not can_try else [TRY if focused else TRY_BEHIND_F6]
+    under = _explained(subject, rows[at], columns, area, how_to_try)
     table, own = _table(subject, rows, at, columns, area, focused)
     most = max(area.rows - min(len(under), LEAST_EXPLAINED), 1)
     head, lines = table[0], _around(table[1:], own - 1, most - 1)
@@ -132,10 +135,16 @@ def _around(lines: list[Strip], own: int, most: int) -> list[Strip]:
     return lines[first : first + max(most, 0)]
 
 
-def _explained(subject: Subject, one: ChangeRow, columns: _Columns, area: Area, focused: bool) -> list[Strip]:
+def _explained(
+    subject: Subject,
+    one: ChangeRow,
+    columns: _Columns,
+    area: Area,
+    how_to_try: Sequence[tuple[str, str]],
+) -> list[Strip]:
     """What the highlighted change is, where its line has no room for it, and does; how to try it, and the way out."""
     what, *does = change_explained(subject, one.change)
-    pairs = [*does, TRY if focused else TRY_BEHIND_F6, *ways_out(subject)]
+    pairs = [*does, *how_to_try, *ways_out(subject)]
     if not _fits(one, columns, area.look):
         pairs.insert(0, what)
     lines: list[Strip] = []

@@ -168,7 +168,7 @@ class LivePane(Painted):
         if view == CEILINGS:
             return ceiling_lines(result, area)
         if view == CHANGES:
-            return change_lines(result, self.change, area, self.table_focused)
+            return change_lines(result, self.change, area, self.table_focused, can_try=self.then is None)
         if view == HOW_SURE:
             return self._scrolled(sure_lines(result, area), area)
         if view == PATH:
