@@ -44,6 +44,18 @@ def alcohol_may_be_in(subject: Subject) -> bool:
     return fuel.kind != "blend" or fuel.ethanol > ALCOHOL_ABOVE
 
 
+def rubber_with_alcohol(subject: Subject) -> list[str]:
+    """The lines with rubber hose in them, where alcohol may be in the fuel."""
+    session = subject.session
+    lines = {
+        "feed": session.feed.run,
+        "return": session.return_line.run if session.return_line is not None else (),
+        "suction": session.inlet.run if session.inlet is not None else (),
+    }
+    found = [name for name, runs in lines.items() if any(run.hose == "rubber" for run in runs)]
+    return found if alcohol_may_be_in(subject) else []
+
+
 def _of_fuel(subject: Subject) -> Iterator[str]:
     """What alcohol asks for; a fuel of the builder's own may hold any."""
     fuel = subject.session.fuel

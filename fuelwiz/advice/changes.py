@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from fuelwiz.advice.subject import Subject
+from fuelwiz.advice.wire_words import wire_label
 from fuelwiz.physics.wire import gauge_of, thicker_wire_m2
 from fuelwiz.sizing import thresholds
 from fuelwiz.sizing.slow_figures import ChangeFigures
@@ -59,7 +60,8 @@ def _wire(subject: Subject, _figures: ChangeFigures) -> str:
     if today is None or thicker is None:
         return "thicker wire"
     if gauge_of(thicker) is not None:
-        return f"{gauge_of(thicker)} AWG in place of {gauge_of(today)}"
+        wire = wire_label(subject, gauge_of(thicker) or 0)
+        return f"{wire} in place of {gauge_of(today)}{' AWG' if 'mm²' in wire else ''}"
     return f"{from_si(thicker, 'mm^2'):g} mm² in place of {from_si(today, 'mm^2'):.3g}"
 
 

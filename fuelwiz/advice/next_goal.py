@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fuelwiz.advice.first_limit import PARTS
 from fuelwiz.advice.limits import cure, short_why
+from fuelwiz.advice.next_words import ASSUMED, boost_is_assumed
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.sizing.figures import NextFigures
 
@@ -35,7 +36,7 @@ def _others(subject: Subject, goal: NextFigures) -> list[str]:
 def _name(subject: Subject, goal: NextFigures) -> str:
     power = subject.numbers.figure("power", goal.crank_power_W)
     boost = f" at {subject.numbers.figure('pressure', goal.boost_Pa)} of boost" if goal.boost_Pa > 0.0 else ""
-    return f"{power}{boost}"
+    return f"{power}{boost}{ASSUMED if boost_is_assumed(subject) else ''}"
 
 
 def _flow_ratio(subject: Subject, goal: NextFigures) -> float:

@@ -211,7 +211,9 @@ class Numbers:
         return self._with_unit(role, written(rounded.quantize(Decimal(1)) if places < 0 else rounded))
 
     def typed(self, text: str) -> str:
-        """A value as a file has it, a number and its unit as they are shown."""
+        """A value as a file has it, a number and its unit as they are shown; a loss at a flow likewise."""
+        if " at " in text:
+            return " at ".join(self.typed(part) for part in text.split(" at "))
         number, _, unit = text.rpartition(" ")
         if not _PLAIN_NUMBER.fullmatch(number):
             return text

@@ -67,6 +67,7 @@ def sentences(path: Path) -> Iterator[ast.stmt]:
 
 IN_FULL = (
     "limit: velocity",
+    "limit: injectors",
     "limit: return",
     "goal far beyond any change",
     "sound but for the next goal",

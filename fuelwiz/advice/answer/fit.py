@@ -20,7 +20,9 @@ def line_to_fit(subject: Subject) -> str | None:
     if line is None:
         why = limit_phrase(subject, pick, pick.limits[0]) if pick.limits else _figures(subject, pick)
         return f"No size tried works, not even {subject.figures.sizes[-1].size}: {why}."
-    fit = f"{line.size} is the line to fit: {_figures(subject, line)}."
+    mine = subject.figures.chosen == line.size
+    right = f"Your {line.size} is the right line" if mine else f"{line.size} is the line to fit"
+    fit = f"{right}: {_figures(subject, line)}."
     return f"{fit}{_of_the_chosen(subject, line)}"
 
 

@@ -8,6 +8,7 @@ from fuelwiz.advice.answer.how_far import good_for_w
 from fuelwiz.advice.answer.lines import Forms, line
 from fuelwiz.advice.changes import change_noun
 from fuelwiz.advice.limits import cure, what_and_do
+from fuelwiz.advice.next_words import next_name
 from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.sizing.figures import NextFigures
 from fuelwiz.sizing.slow_figures import ChangeFigures
@@ -47,18 +48,18 @@ def _without_a_pump(subject: Subject) -> Forms | None:
         asked.append(f"{_goal(subject, following)}: {_pump_wanted(subject, following)}.")
     if not asked:
         return None
-    return line(" ".join(asked), asked[-1], asked[0])
+    shorter = asked[0]
+    if following is not None and len(asked) == 1:
+        shorter = f"{_goal_in_short(subject, following)}: {_pump_wanted(subject, following)}."
+    return line(" ".join(asked), asked[-1], shorter)
 
 
 def _goal(subject: Subject, following: NextFigures) -> str:
+    return f"For {next_name(subject, following)}"
+
+
+def _goal_in_short(subject: Subject, following: NextFigures) -> str:
     return f"For {subject.numbers.figure('power', following.crank_power_W)}"
-
-
-def _boost(subject: Subject, following: NextFigures) -> str:
-    """The boost of the next goal where today has none: the power of the first line is said without it."""
-    if following.boost_Pa <= 0.0 or subject.session.pressure.boost > 0.0:
-        return ""
-    return f" at {subject.numbers.figure('pressure', following.boost_Pa)} of boost"
 
 
 def _pump_wanted(subject: Subject, following: NextFigures) -> str:
@@ -87,15 +88,19 @@ def _steps(
     subject: Subject,
     chosen: Sequence[ChangeFigures],
     needless: Sequence[str],
-    goal: str = "",
-    boost: str = "",
+    following: NextFigures | None = None,
 ) -> Forms:
     """The first change with what it buys, the others behind it, and what is not needed."""
     first, *others = chosen
     verb = "Do" if first.change in NO_PURCHASE else "Buy"
+    if following is None:
+        goal = shorter_goal = ""
+    else:
+        goal = f" for {next_name(subject, following)}"
+        shorter_goal = f" for {next_name(subject, following, whole=False)}"
     noun = change_noun(subject, first)
-    lead, brief = f"{verb} first{goal}{boost}: {noun}", f"{verb} first{goal}: {noun}"
-    buys = "" if goal else _power(subject, first)
+    lead = f"{verb} first{goal}: {noun}{'' if following else _then_too(subject, first)}"
+    buys = "" if following else _power(subject, first)
     then = f" Then {listed([change_noun(subject, change) for change in others])}." if others else ""
     rest = f" Not needed: {', '.join(needless)}." if needless else ""
     return line(
@@ -104,8 +109,20 @@ def _steps(
         f"{lead}.{then}",
         f"{lead}{buys}.",
         f"{lead}.",
-        f"{brief}.",
+        f"{verb} first{shorter_goal}: {noun}.",
     )
+
+
+def _then_too(subject: Subject, change: ChangeFigures) -> str:
+    """What injectors have to be rated at for the next goal, where that is more: " (1142 for the next goal)"."""
+    following, today = subject.figures.next, change.rated_flow_m3_s
+    if today is None or following is None:
+        return ""
+    sold = [other.rated_flow_m3_s for other in following.changes if other.change == change.change]
+    wanted = next(iter(sold), None) or following.injector_rating_m3_s
+    if wanted is None or wanted <= today:
+        return ""
+    return f" ({subject.numbers.number('injector', wanted, today)} for the next goal)"
 
 
 def _power(subject: Subject, change: ChangeFigures) -> str:
@@ -124,19 +141,17 @@ def _for_the_next_goal(subject: Subject) -> Forms | None:
     if following is None:
         nothing = "Nothing to buy for this goal."
         return line(f"{nothing}{rest}", nothing)
-    power = subject.numbers.figure("power", following.crank_power_W)
-    boost = _boost(subject, following)
     if following.works:
-        nothing = f"Nothing to buy, not for the next {power} either."
-        with_boost = f"Nothing to buy, not for the next {power}{boost} either."
-        return line(f"{with_boost}{rest}", with_boost, nothing)
+        nothing = f"Nothing to buy, not for the next {next_name(subject, following)} either."
+        power = subject.numbers.figure("power", following.crank_power_W)
+        return line(f"{nothing}{rest}", nothing, f"Nothing to buy, not for the next {power} either.")
     if following.way_out:
         chosen = [change for change in following.changes if change.change in following.way_out]
-        return _steps(subject, chosen, needless, f" for {power}", boost)
+        return _steps(subject, chosen, needless, following)
     wanted = [_pump_wanted(subject, following)] if "pump" in following.limits else []
     wanted += [cure(limit) for limit in following.limits if limit != "pump"]
     needs = f"{_goal(subject, following)}: {listed(list(dict.fromkeys(wanted)))}."
-    return line(f"{needs}{rest}", needs, f"{_goal(subject, following)}: {wanted[0]}.")
+    return line(f"{needs}{rest}", needs, f"{_goal_in_short(subject, following)}: {wanted[0]}.")
 
 
 def not_needed(subject: Subject) -> list[str]:

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from fuelwiz.advice.phrases import volt_moves
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, capitalized
+from fuelwiz.advice.wire_words import smallest_wire
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.wire import MOST_WIRE_LOSS_V, awg_area_m2
 
@@ -123,10 +124,11 @@ def _wire(subject: Subject) -> Iterator[Remark]:
         return
     lost = subject.numbers.figure("volts", figures.loss_V, MOST_WIRE_LOSS_V)
     most = subject.numbers.limit("volts", MOST_WIRE_LOSS_V)
-    do = f"{figures.smallest_wire} loses no more than {most} by itself, and carries the fuse."
+    do = f"{smallest_wire(subject, figures)} loses no more than {most} by itself, and carries the fuse."
     in_plugs = subject.numbers.figure("volts", wiring.connections, 0.0)
     if wiring.wire is not None and wiring.wire >= NEARLY * awg_area_m2(int(figures.smallest_wire.split()[0])):
-        do = f"The wire is thick enough: look at plugs, relay and fuse holder ({in_plugs} given)."
+        given_or_not = "assumed" if "wiring.connections" in subject.assumed else "given"
+        do = f"The wire is thick enough: look at plugs, relay and fuse holder ({in_plugs} {given_or_not})."
     yield Remark(
         "note",
         "wiring.wire",

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from functools import cache
 
-from fuelwiz.advice.cautions import alcohol_may_be_in
+from fuelwiz.advice.cautions import rubber_with_alcohol
 from fuelwiz.advice.phrases import kept_run_chokes, kept_run_name, speed
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.row import LOSS
@@ -35,14 +35,8 @@ def line_remarks(subject: Subject) -> Iterator[Remark]:
 
 def _rubber_and_alcohol(subject: Subject) -> Iterator[Remark]:
     """Ordinary fuel hose goes soft, hard or leaks with alcohol, and sheds into the filter."""
-    session = subject.session
-    lines = {
-        "feed": session.feed.run,
-        "return": session.return_line.run if session.return_line is not None else (),
-        "suction": session.inlet.run if session.inlet is not None else (),
-    }
-    found = [name for name, runs in lines.items() if any(run.hose == "rubber" for run in runs)]
-    if not found or not alcohol_may_be_in(subject):
+    found = rubber_with_alcohol(subject)
+    if not found:
         return
     yield Remark(
         "warning",

@@ -22,6 +22,6 @@ def stress_remarks(subject: Subject) -> Iterator[Remark]:
     yield Remark(
         "note" if [case for case, _ in failing] == [combined] else "warning",
         "stress",
-        f"Works today, fails on a bad day: {listed(shown)}.",
+        f"{'Fails on a bad day' if today else 'Works today, fails on a bad day'}: {listed(shown)}.",
         "The bad days show what fails first in each, and what helps.",
     )

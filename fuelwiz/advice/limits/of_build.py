@@ -6,6 +6,7 @@ from fuelwiz.advice.limits.record import BuildLimitWords, WhatAndDo
 from fuelwiz.advice.limits.returning import return_cure
 from fuelwiz.advice.phrases import dead_head_guessed, kept_run_name, point_name
 from fuelwiz.advice.subject import Subject, capitalized
+from fuelwiz.advice.wire_words import smallest_wire
 from fuelwiz.session import Wiring
 
 
@@ -128,7 +129,7 @@ def _fuse(subject: Subject) -> WhatAndDo:
         ampacity = "is thinner than any that is rated"
     do = "Fit thicker wire, or more circuits." if _shares(subject, given) else "Fit thicker wire."
     if wiring.smallest_wire:
-        do = f"Fit {wiring.smallest_wire} or thicker."
+        do = f"Fit {smallest_wire(subject, wiring)} or thicker."
     return f"The wire is too thin: its circuit needs a {fuse} fuse, the wire {ampacity}.", do
 
 

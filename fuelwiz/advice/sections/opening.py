@@ -20,9 +20,17 @@ SITS = {
 def opening(subject: Subject, words: Words) -> Iterator[Block]:
     """The build in a line, its notes, and the answer."""
     yield Paragraph(build_in_a_line(subject))
-    if subject.session.notes.strip():
-        yield Paragraph(subject.session.notes.strip())
+    yield from notes(subject)
     yield from answer(words)
+
+
+def notes(subject: Subject, most: int | None = None) -> Iterator[Block]:
+    """What the builder wrote down about the build, cut between words where it is longer than `most` characters."""
+    text = subject.session.notes.strip()
+    if most is not None and len(text) > most:
+        text = f"{text[:most].rpartition(' ')[0] or text[:most]}…"
+    if text:
+        yield Paragraph(text)
 
 
 def answer(words: Words) -> Iterator[Block]:

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from fuelwiz.advice.assumed import by_effect, count_in_words
 from fuelwiz.advice.blocks import Block, Heading, Item, Listing, Pairs, Paragraph, Table
 from fuelwiz.advice.case_sentences import fails
-from fuelwiz.advice.cautions import alcohol_may_be_in
+from fuelwiz.advice.cautions import alcohol_may_be_in, rubber_with_alcohol
 from fuelwiz.advice.pure_fuels import PURE_FUELS
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections import bad_days, ceilings, closing, gauge, opening, sizes
@@ -47,9 +47,14 @@ def three_sizes(subject: Subject, _words: Words) -> Iterator[Block]:
     yield Table(table.columns, tuple(table.rows[at] for at in shown), own)
 
 
+NOTES_SHOWN = 240
+"""Characters of notes on a page of its own length: longer ones are cut, the whole report has them all."""
+
+
 def opening_in_brief(subject: Subject, words: Words) -> Iterator[Block]:
-    """The build in a line, and the answer; its notes are of any length."""
+    """The build in a line, its notes where there are some, and the answer."""
     yield Paragraph(opening.build_in_a_line(subject))
+    yield from opening.notes(subject, NOTES_SHOWN)
     yield from opening.answer(words)
 
 
@@ -105,17 +110,21 @@ SEEN = 0.005
 
 
 def cautions_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
-    """The gravest cautions in five lines."""
+    """The gravest cautions in few lines."""
     yield Heading(closing.CAUTIONS)
     yield Listing(tuple(Item(text) for text in page_cautions(subject)))
 
 
+RUBBER = "Your rubber hose: use it with alcohol fuel only if its maker rates it for that."
+
+
 def page_cautions(subject: Subject) -> tuple[str, ...]:
-    """The gravest of them, in five lines of a page; the whole list says more."""
+    """The gravest of them, in a few lines of a page; the whole list says more."""
     return (
         "Relieve the pressure before you open a line or fit a gauge; never block one.",
         "Cold engine, fresh air, a fuel-rated extinguisher at hand; ground the tank.",
         _fuel_on_the_page(subject),
+        *([RUBBER] if rubber_with_alcohol(subject) else []),
         "An aid to design, not an approval: makers' ratings, local codes, the sanctioning body and licensed practice"
         " come first.",
     )

@@ -8,13 +8,15 @@ from typing import NamedTuple
 from fuelwiz.advice.answer.what_first import not_needed
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.cautions import alcohol_may_be_in
+from fuelwiz.advice.next_words import boost_is_assumed, next_name
 from fuelwiz.advice.phrases import both_units
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.path import OPEN_ENDS, run_name
 from fuelwiz.advice.sections.shopping_prices import row_price
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, listed
-from fuelwiz.session import Run
+from fuelwiz.advice.wire_words import smallest_wire
+from fuelwiz.session import Run, given
 from fuelwiz.sizing.part_figures import WiringFigures
 from fuelwiz.sizing.thresholds import RATED_AT_PA
 from fuelwiz.sizing.vocabulary import Change
@@ -35,6 +37,9 @@ AT_KNOWN_CURRENT = "once the pump's current is known"
 HAS: dict[str, str] = {"line": "feed line", "return_line": "return line"}
 """What is on the car by the file's word, where the list says it otherwise."""
 
+ONE, SEVERAL = "the one you have", "the ones you have"
+"""The row of a part that is entered and passes."""
+
 
 class Purchase(NamedTuple):
     """One row: the part, what it must be for this goal, and for the next."""
@@ -53,7 +58,7 @@ def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
     following = subject.figures.next
     columns = [Column("Part", whole=True), Column("This goal")]
     if following is not None:
-        columns.append(Column(f"Next, {subject.numbers.figure('power', following.crank_power_W)}"))
+        columns.append(Column(f"Next, {next_name(subject, following, whole=False)}"))
     rows = [
         item for item in _in_order(subject, list(purchases(subject))) if item.part not in on_the_car(subject)
     ]
@@ -70,6 +75,8 @@ def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
     needless = not_needed(subject)
     if needless:
         rest.append(f"Do not buy: {listed(needless)}.")
+    if boost_is_assumed(subject):
+        rest.append("The next goal's boost is assumed, in step with power.")
     if rest:
         yield Paragraph(" ".join(rest))
 
@@ -114,8 +121,12 @@ def _pump(subject: Subject) -> Iterator[Purchase]:
     then = ""
     if following is not None:
         then = _flow_at(subject, following.target_flow_m3_s, following.target_rise_Pa)
-    yield Purchase("pump", f"{_flow_at(subject, flow, rise)}, {at}", then)
     pump = subject.session.pump
+    wanted = f"{_flow_at(subject, flow, rise)}, {at}"
+    passes = subject.has_pump and not {"pump", "relief", "vapour"}.intersection(
+        subject.figures.verdict.limits
+    )
+    yield Purchase("pump", (ONE if pump is None or pump.count == 1 else SEVERAL) if passes else wanted, then)
     if pump is not None and pump.count > 1 and pump.arrangement == "parallel":
         yield Purchase("check valves", f"{pump.count}, one a pump")
 
@@ -149,8 +160,14 @@ def _strainer_and_filter(subject: Subject) -> Iterator[Purchase]:
         strainer = None if inlet is None else inlet.strainer
         share = least if strainer is not None and strainer.carries == "all" else least / each
         many = " each" if share < least else ""
-        yield Purchase("strainer", f"{_at_least(subject, share)}{many}")
-    yield Purchase("filter", f"{_at_least(subject, least)}, 10 micron", later)
+        entered = strainer if given(subject.session, "inlet.strainer") else None
+        enough = entered is not None and entered.rated_flow >= share
+        yield Purchase("strainer", ONE if enough else f"{_at_least(subject, share)}{many}")
+    filters = subject.session.feed.filter
+    passes = given(subject.session, "feed.filter") and bool(filters)
+    passes = passes and all(item.rated_flow >= least for item in filters)
+    mine = ONE if len(filters) == 1 else SEVERAL
+    yield Purchase("filter", mine if passes else f"{_at_least(subject, least)}, 10 micron", later)
 
 
 def _at_least(subject: Subject, flow_m3_s: float) -> str:
@@ -199,7 +216,8 @@ def _regulator_and_return(subject: Subject) -> Iterator[Purchase]:
         flow = numbers.figure("flow", line.flow_m3_s)
         least = numbers.figure("pressure", max(0.0, 0.25 * subject.figures.pressure.idle_rail_Pa))
         wanted = f"{wanted}; {least} or less wide open at {flow}"
-    yield Purchase("regulator", wanted)
+    passes = given(session, "return_line.regulator") and line is not None and line.at_ease
+    yield Purchase("regulator", ONE if passes else wanted)
     if session.return_line is not None and session.return_line.run:
         runs = _hoses(subject, session.return_line.run, _return_size(subject))
         yield Purchase("return line", "; ".join(runs))
@@ -214,26 +232,26 @@ def _return_size(subject: Subject) -> str:
 
 
 def _injectors(subject: Subject) -> Iterator[Purchase]:
-    figures, given, following = (
-        subject.figures.injectors,
-        subject.session.injectors,
-        subject.figures.next,
-    )
+    figures, following = subject.figures.injectors, subject.figures.next
+    injectors = subject.session.injectors
     if figures is None or figures.smallest_rating_m3_s is None:
         return
-    at = subject.numbers.figure("pressure", RATED_AT_PA if given is None else given.rated_pressure)
+    at = subject.numbers.figure("pressure", RATED_AT_PA if injectors is None else injectors.rated_pressure)
     each = subject.numbers.figure("injector", figures.smallest_rating_m3_s)
     then = ""
     if following is not None and following.injector_rating_m3_s is not None:
         then = f"{subject.numbers.figure('injector', following.injector_rating_m3_s)} or more"
-    yield Purchase("injectors", f"{figures.count} of {each} or more, rated at {at}", then)
+    wanted = f"{figures.count} of {each} or more, rated at {at}"
+    yield Purchase("injectors", SEVERAL if figures.within_limit else wanted, then)
 
 
 def _electrics(subject: Subject) -> Iterator[Purchase]:
-    figures, given, following = subject.figures.wiring, subject.session.wiring, subject.figures.next
+    figures, wiring, following = subject.figures.wiring, subject.session.wiring, subject.figures.next
     wire, fuse = _wire(subject, figures), _fuse(subject, figures)
-    if given is not None and given.length is not None:
-        wire = f"{wire}, {subject.numbers.limit('length', given.length)} each way"
+    if any(choice.given and choice.does for choice in subject.figures.wire_choices):
+        wire = ONE
+    elif wiring is not None and wiring.length is not None:
+        wire = f"{wire}, {subject.numbers.limit('length', wiring.length)} each way"
     wire_then = fuse_then = ""
     if following is not None and "pump" in (*following.limits, *(following.way_out or ())):
         wire_then = fuse_then = "by the current of the pumps then"
@@ -244,12 +262,14 @@ def _electrics(subject: Subject) -> Iterator[Purchase]:
 
 
 def _wire(subject: Subject, figures: WiringFigures | None) -> str:
-    given = subject.session.wiring
-    if figures is not None and figures.smallest_wire is not None:
-        return f"{figures.smallest_wire} or thicker"
+    wiring, smallest = subject.session.wiring, smallest_wire(subject, figures)
+    if smallest is not None:
+        return f"{smallest} or thicker"
     if not _current_known(subject, figures):
         return AT_KNOWN_CURRENT
-    return "once its length is known" if given is None or given.length is None else "no wire of the list does"
+    return (
+        "once its length is known" if wiring is None or wiring.length is None else "no wire of the list does"
+    )
 
 
 def _fuse(subject: Subject, figures: WiringFigures | None) -> str:

@@ -8,6 +8,7 @@ from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known, not_known_sentence
 from fuelwiz.advice.subject import Subject
+from fuelwiz.advice.wire_words import smallest_wire, wire_label
 from fuelwiz.physics.wire import MOST_WIRE_LOSS_V
 from fuelwiz.sizing.part_figures import WireChoice, WiringFigures
 
@@ -49,7 +50,7 @@ def wires_that_would_do(subject: Subject) -> Iterator[Block]:
     )
     own = next((at for at, choice in enumerate(choices) if choice.given), None)
     yield Table(columns, tuple(_row(subject, choice, wiring.fuse_A) for choice in choices), own)
-    works = wiring.smallest_wire
+    works = smallest_wire(subject, wiring)
     yield Paragraph(
         f"{numbers.figure('amps', wiring.current_A)} at full power; the wire may lose"
         f" {numbers.limit('volts', MOST_WIRE_LOSS_V)}."
@@ -60,7 +61,7 @@ def wires_that_would_do(subject: Subject) -> Iterator[Block]:
 def _row(subject: Subject, choice: WireChoice, fuse_a: float) -> tuple[Cell, ...]:
     numbers = subject.numbers
     return row(
-        f"{choice.gauge} AWG{'*' if choice.given else ''}",
+        f"{wire_label(subject, choice.gauge)}{'*' if choice.given else ''}",
         f"{choice.loss_V:.2f}",
         numbers.number("amps", choice.ampacity_A, fuse_a),
         f"{fuse_a:g}",

@@ -1,0 +1,24 @@
+"""The next goal by name: its power, with the boost that it is solved at, given or assumed."""
+
+from __future__ import annotations
+
+from fuelwiz.advice.subject import Subject
+from fuelwiz.sizing.figures import NextFigures
+
+ASSUMED = " (assumed)"
+
+
+def next_name(subject: Subject, goal: NextFigures, *, whole: bool = True) -> str:
+    """ "350 hp at 26.1 psi"; where `whole` that it is boost, and assumed where it is not given."""
+    power = subject.numbers.figure("power", goal.crank_power_W)
+    if goal.boost_Pa <= 0.0:
+        return power
+    assumed = ASSUMED if whole and boost_is_assumed(subject) else ""
+    boost = subject.numbers.figure("pressure", goal.boost_Pa)
+    return f"{power} at {boost}{' of boost' if whole else ''}{assumed}"
+
+
+def boost_is_assumed(subject: Subject) -> bool:
+    """Whether the boost of the next goal was not given: it then follows from its power."""
+    following = subject.figures.next
+    return subject.session.goal.next_boost is None and following is not None and following.boost_Pa > 0.0
