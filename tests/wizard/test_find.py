@@ -90,3 +90,13 @@ def test_no_action_stands_in_the_finder_that_is_not_one() -> None:
     from fuelwiz.wizard.editor.build_actions import NOT_FOUND
 
     assert set(NOT_FOUND) <= {action.id for action in BUILD}
+
+
+def test_the_fuel_comes_before_how_far_its_ethanol_may_be_off(tmp_path: Path) -> None:
+    desk = Desk.open(copy_of(NAME, tmp_path))
+    desk.update()
+    hits = [hit.id for hit in found(questions_of(desk), "ethanol")]
+    assert hits[0].startswith("fuel."), hits
+    assert "tolerance.ethanol" in hits
+    first = next(at for at, key in enumerate(hits) if key.startswith("tolerance."))
+    assert all(key.startswith("tolerance.") for key in hits[first:])

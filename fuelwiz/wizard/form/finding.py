@@ -18,6 +18,8 @@ Kind = Literal["question", "action"]
 
 _CHANGED = ("quantity", "count", "ratio", "choice", "rated_flow", "wire")
 """Types of field that a bad day changes."""
+_LAST = ("log.columns.", "tolerance.")
+"""Where a log has a value, and how far it may be off: found last, as the value itself is what is looked for."""
 _WORD = re.compile(r"[^\W_]+")
 LABEL, NAME, WHY, PAGE = range(4)
 """Where a word was found, the best place first."""
@@ -84,7 +86,12 @@ def found(findable: Iterable[Findable], typed: str) -> list[Findable]:
     """Those that have every word typed, or a word that begins so; the best first, else in their own order."""
     wanted = [word.lower() for word in _WORD.findall(typed)]
     ranked = [(rank, one) for one in findable if (rank := _rank(one.texts, wanted)) is not None]
-    return [one for _, one in sorted(ranked, key=lambda pair: pair[0])]
+    return [one for _, one in sorted(ranked, key=lambda pair: (_lateness(pair[1]), pair[0]))]
+
+
+def _lateness(one: Findable) -> int:
+    """0 for what is looked for as a rule; more for what only goes with it."""
+    return next((late for late, begin in enumerate(_LAST, 1) if one.id.startswith(begin)), 0)
 
 
 def _rank(texts: Sequence[str], wanted: Sequence[str]) -> int | None:
