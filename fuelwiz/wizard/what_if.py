@@ -121,6 +121,6 @@ class WhatIfDialog(SaveDialog):
     def _refused(self, refused: SaveRefused) -> None:
         """A name that is taken is never written over: it may be that of the build itself."""
         if refused.reason == "exists":
-            self._ask_name("That name is taken. Another name:", self._name)
+            self._ask_name("That name is taken. Another name:", self._name, is_refused=True)
         else:
             super()._refused(refused)
