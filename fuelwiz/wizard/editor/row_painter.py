@@ -7,7 +7,10 @@ from dataclasses import dataclass
 from rich.cells import cell_len
 from textual.strip import Strip
 
+from fuelwiz.desk.composites import field_of
 from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.exceptions import NoSuchField
+from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.questions.catalogue import Choice, Question
 from fuelwiz.terminal.palette import Role
@@ -158,8 +161,9 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
     line, at = labeled(area, row.question.label, focus), columns_for(area.width)
     field = desk.text_in_field(row.path)
     choices = row.question.choices
-    current = next((i for i, choice in enumerate(choices) if choice.value == field.text), None)
-    role: Role = "muted" if field.assumed else "text"
+    stands = field.text or _taken(desk, row.path)
+    current = next((i for i, choice in enumerate(choices) if choice.value == stands), None)
+    role: Role = "muted" if field.assumed or not field.text else "text"
     whole = "  ".join(f"(x) {choice.say}" for choice in choices)
     tag = f"! {field.refused}" if field.refused else TAG if field.assumed or not field.text else ""
     room = area.width - at.text - 1
@@ -182,6 +186,16 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
         put_at = max(column, min(at.tag or column, area.width - cell_len(tag) - 1))
         line.put(put_at, clip(tag, area.width - put_at), "fault" if field.refused else "muted")
     return line.strip()
+
+
+def _taken(desk: Desk, path: str) -> str:
+    """What is taken where nothing stands: today's at the next goal, else what the file's key falls back to."""
+    if path == "goal.next_induction":
+        return desk.text_in_field("engine.induction").text
+    try:
+        return spec_at(field_of(path)).fallback_text or ""
+    except NoSuchField:
+        return ""
 
 
 def _columns(line: Row, columns: tuple[str, ...], *, muted: bool = False, focused: bool = False) -> Strip:
