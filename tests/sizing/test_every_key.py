@@ -19,6 +19,7 @@ MOVES_NOTHING = {
     "name": "words",
     "notes": "words",
     "show_units": "how figures are shown",
+    "show_power": "how powers are shown",
     "pump.name": "words",
     **{f"{section}.what": "words" for section in ("feed.run", "feed.filter", "feed.part")},
     **{f"{section}.what": "words" for section in ("inlet.run", "return_line.run", "return_line.part")},
