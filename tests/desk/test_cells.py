@@ -38,6 +38,7 @@ def test_a_point_is_there_once_both_its_halves_are(tmp_path: Path) -> None:
 
 def test_flow_may_come_first_and_points_out_of_turn_wait(tmp_path: Path) -> None:
     desk = told(tmp_path)
+    desk.choose("pump.known", "curve")
     desk.type(f"{POINTS}.1.0", "40")
     desk.type(f"{POINTS}.1.1", "142")
     assert cells(desk) == []

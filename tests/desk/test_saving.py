@@ -10,7 +10,9 @@ import pytest
 
 import fuelwiz
 from fuelwiz.desk import Desk, SaveRefused, diff
+from fuelwiz.desk.steps import step_of
 from fuelwiz.errors import OutputError, SessionError
+from fuelwiz.questions import catalogue
 from fuelwiz.session import inputs_digest, validate
 from fuelwiz.store.history import last_change
 
@@ -327,3 +329,8 @@ def test_what_if_is_judged_at_the_size_of_today_until_it_is_saved(tmp_path: Path
     scratch.save_as("a larger one")
     best = scratch.result.figures.recommended
     assert scratch.result.figures.chosen is None and scratch.result.figures.verdict.size == best != today
+
+
+def test_every_question_belongs_to_the_step_that_asks_it() -> None:
+    wrong = {key: step_of(key) for key, asked in catalogue().items() if step_of(key) != asked.step}
+    assert wrong == {}

@@ -46,6 +46,8 @@ class Points:
     """Current against pressure, where a table of flow tells it too."""
     further: tuple[tuple[str, tuple[tuple[str, str], ...]], ...] = ()
     """The same pump at other voltages."""
+    speeds: tuple[str, ...] = ()
+    """Engine speeds, where the points are those of a pull; empty where one is not given."""
 
 
 @dataclass(frozen=True, slots=True)

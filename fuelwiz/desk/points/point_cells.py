@@ -18,6 +18,7 @@ from fuelwiz.session import Rejected, read
 from fuelwiz.units import UnitSystem, describe
 
 FIRST_CURVE = "pump.curve.0.points"
+PULL = "pull"
 
 
 def type_cell(state: State, cell: Cell, raw: str, system: UnitSystem) -> State:
@@ -80,9 +81,20 @@ def with_points(state: State, points: str, rows: Sequence[tuple[str, str]]) -> S
 
 def with_table(state: State, points: str, table: Sequence[tuple[str, str]] | Points) -> State:
     """The build with a table in place of points; raises as `with_points` does."""
+    if isinstance(table, Points) and points == PULL:
+        return _with_pull(state, table)
     if isinstance(table, Points):
         return _with_sheet(state, points, table)
     return with_points(state, points, table)
+
+
+def _with_pull(state: State, table: Points) -> State:
+    """The points of a pull in place of those that were there."""
+    rows = [
+        {**({"rpm": int(speed)} if speed else {}), "power": power, "boost": boost}
+        for (power, boost), speed in zip(table.points, table.speeds, strict=True)
+    ]
+    return state.without_raw(PULL).with_value(PULL, rows)
 
 
 def _with_sheet(state: State, points: str, sheet: Points) -> State:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.desk.field_specs import column_units
-from fuelwiz.desk.points.point_cells import FIRST_CURVE
+from fuelwiz.desk.points.point_cells import FIRST_CURVE, PULL
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.points_view import PointsView, counted
 
@@ -24,14 +24,20 @@ class PointsDialog:
         if self.host.form.takes_points():
             self.open("")
         else:
-            self.host.say("F8 is for a table of points: the pump's flow, or the current it draws.")
+            self.host.say("F8 is for a table of points: of the pump, or of a pull.")
 
     def open(self, text: str) -> None:
         """Open the page with what was pasted."""
         desk = self.host.desk
-        path = "pump.current" if self._is_current else "pump.curve.points"
-        self.view.start(path, desk.folder, column_units(path, desk.system), text)
+        path = "pump.current" if self._is_current else PULL if self._is_pull else "pump.curve.points"
+        shown = column_units("pump.curve.points" if path == PULL else path, desk.system)
+        self.view.system = desk.system
+        self.view.start(path, desk.folder, shown, text)
         self.host.to_mode("points")
+
+    @property
+    def _is_pull(self) -> bool:
+        return self.host.form.question.key.partition(".")[0] == PULL
 
     @property
     def _is_current(self) -> bool:
@@ -55,9 +61,9 @@ class PointsDialog:
         if not understood.points:
             return
         form, desk = self.host.form, self.host.desk
-        path = "pump.current" if self._is_current else self._curve_path()
+        path = "pump.current" if self._is_current else PULL if self._is_pull else self._curve_path()
         desk.visit(path)
-        if path == FIRST_CURVE:
+        if path in (FIRST_CURVE, PULL):
             desk.set_points(path, understood)
         else:
             desk.set_points(path, understood.points)
@@ -65,7 +71,9 @@ class PointsDialog:
                 desk.type(f"{path.removesuffix('.points')}.voltage", understood.voltage)
         self.host.to_mode("form")
         form.rebuild()
-        form.go_to_path(f"{path}.0.0") if not form.place.in_entry else form.focus_on(0)
+        form.go_to_path(
+            f"{path}.0.power" if path == PULL else f"{path}.0.0"
+        ) if not form.place.in_entry else form.focus_on(0)
         self.host.changed()
         self.host.say(f"{counted(len(understood.points))} read. Ctrl+Z undoes it.")
 

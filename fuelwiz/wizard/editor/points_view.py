@@ -7,7 +7,9 @@ from pathlib import Path
 from textual.strip import Strip
 
 from fuelwiz.desk.points.points_file import Points, points_typed
+from fuelwiz.desk.points.pull_table import PULL, read_pull
 from fuelwiz.file_limits import MOST_BYTES
+from fuelwiz.units import UnitSystem
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
@@ -29,6 +31,7 @@ class PointsView(Painted):
         self.first_unit, self.second_unit = "psi", "gal/h"
         self.folder = Path()
         self.path = "pump.curve.points"
+        self.system: UnitSystem = "us"
         self._understood: tuple[tuple[object, ...], Points] | None = None
 
     @property
@@ -56,6 +59,8 @@ class PointsView(Painted):
 
     def understood(self) -> Points:
         """The points in the text, or in the file that it names."""
+        if self.path == PULL:
+            return read_pull(self.text, self.system)
         asked = (self.text, self.folder, (self.first_unit, self.second_unit), self.path)
         if self._understood is None or self._understood[0] != asked:
             self._understood = asked, points_typed(*asked)
@@ -84,6 +89,11 @@ class PointsView(Painted):
         return area.filled(lines)
 
     def _notes(self, points: Points) -> list[str]:
+        if not self.text.strip() and self.path == PULL:
+            return [
+                "Columns: engine speed, power, boost; or power, boost.",
+                "Each point on a line of its own.",
+            ]
         if not self.text.strip():
             return [
                 f"One line or many: pressure, then {'flow' if self.second_unit != 'A' else 'current'}.",
@@ -93,7 +103,11 @@ class PointsView(Painted):
             f"Understood {counted(len(points.points))}"
             + (f", for {points.voltage}:" if points.voltage else ":")
         ]
-        notes += [f"  {pressure}   {other}" for pressure, other in points.points[:12]]
+        speeds = [f"   {speed} rpm" if speed else "" for speed in points.speeds] or [""] * len(points.points)
+        notes += [
+            f"  {one}   {other}{speed}"
+            for (one, other), speed in zip(points.points[:12], speeds, strict=False)
+        ]
         for volts, further in points.further:
             notes.append(f"and {len(further)} for {volts}:")
             notes += [f"  {pressure}   {other}" for pressure, other in further[:6]]

@@ -57,7 +57,7 @@ class Pointer:
 
     def first_place_of(self, key: str) -> tuple[int, int] | None:
         """The first place that asks a question and takes focus; None where none does."""
-        asking = (i for i, row in enumerate(self.rows) if row.question.key == key and takes_focus(row))
+        asking = (i for i, row in enumerate(self.rows) if _asks(row, key) and takes_focus(row))
         return next(((i, 0) for i in asking if not shows_more(self.rows[i])), None)
 
     def put(self, row: int, cell: int = 0) -> None:
@@ -105,6 +105,10 @@ class Pointer:
 def shows_more(row: AnyRow) -> bool:
     """Whether a row leads to further questions."""
     return isinstance(row, DoRow) and row.act == "more"
+
+
+def _asks(row: AnyRow, key: str) -> bool:
+    return row.question.key == key or _table_of(row) == key
 
 
 def _table_of(row: AnyRow) -> str:
