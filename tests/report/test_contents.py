@@ -144,7 +144,9 @@ def test_a_relief_that_opens_too_early_and_a_rating_that_is_too_low() -> None:
 @pytest.mark.parametrize("name", NAMES)
 def test_every_bad_day_with_its_verdict(name: str) -> None:
     known = example(name)
-    found = tables(sheet_of(known), "Bad days")  # a bad day of one's own stands beside today in a table before
+    found = tables(
+        sheet_of(known), "Bad days"
+    )  # a bad day of one's own stands beside today in a table before
     rows = cells(found[-1]) if found else []
     assert tuple(row[0] for row in rows) == (known.words.case_names if known.figures.stress else ())
     assert [row[2] for row in rows] == ["yes" if case.works else "no" for case in known.figures.stress]
