@@ -146,7 +146,11 @@ OFFER = "12 V: 0 psi 80 gph, 40 psi 62 gph, 60 psi 50 gph, 80 psi 36 gph, 6, 8.5
 def _runs(hands: Hands) -> None:
     """A pipe with a short hose at each end, run by run behind *more*."""
     hands.tell("ctrl+g", "m", seen="hide the further")
-    ways = ((("right",), "1"), (("right", "right"), "16"), (("right",), "1"))
+    ways = (
+        (("right",), "1"),
+        (("right",), "16"),
+        (("left",), "1"),
+    )  # a new run begins with the hose before it
     for number, (kind, length) in enumerate(ways, 1):
         hands.tell("enter", seen="Name of the run")
         hands.answer("")

@@ -303,8 +303,9 @@ async def test_the_curves_are_drawn_in_it_too(build: Path, size: tuple[int, int]
 
 async def test_a_what_if_offers_no_other_one(build: Path) -> None:
     async with Trying(build).run_test(size=(120, 40)) as pilot:
+        while not isinstance(pilot.app.screen, BuildScreen):
+            await pilot.pause(0.01)
         origin = pilot.app.screen
-        assert isinstance(origin, BuildScreen)
         await pilot.pause()
         origin.view, origin.mode = CHANGES, "table"
         assert "try" in [action.id for action in origin.offered()]
