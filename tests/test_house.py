@@ -210,7 +210,7 @@ def test_physics_formats_nothing() -> None:
 
 
 def test_top_level_holds_no_more_than_this() -> None:
-    known = {"README.md", "DEVELOPERS.md", "pyproject.toml", "setup.py", "fuelwiz", "tests", "saved_sessions"}
+    known = {"README.md", "DEVELOPERS.md", "pyproject.toml", "fuelwiz", "tests", "saved_sessions"}
     listed = subprocess.run(["git", "ls-files"], check=False, capture_output=True, text=True, cwd=ROOT)
     if listed.returncode:
         pytest.skip("not a git checkout")

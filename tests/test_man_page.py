@@ -43,7 +43,8 @@ def test_it_is_set_without_a_warning() -> None:
 def test_it_is_in_the_wheel_and_not_in_the_repository(tmp_path: Path) -> None:
     source = tmp_path / "source"
     shutil.copytree(ROOT / "fuelwiz", source / "fuelwiz", ignore=shutil.ignore_patterns("__pycache__"))
-    for name in ("pyproject.toml", "setup.py", "README.md"):
+    shutil.copytree(ROOT / ".build_backend", source / ".build_backend")
+    for name in ("pyproject.toml", "README.md"):
         shutil.copy(ROOT / name, source)
     subprocess.run(
         [sys.executable, "-m", "pip", "wheel", "-q", "--no-deps", "--no-build-isolation", "-w", str(tmp_path), "."],
