@@ -86,6 +86,8 @@ async def press_one(keys: Keyboard, key: str) -> None:
     typing = screen.mode in ("form", "help") and screen.prompt is None and len(key) == 1
     at, before = form.path, form.editor
     await keys.press_soon(key)
+    if typing and key == "a" and (form.path or "").startswith(f"{at}."):
+        return  # on the row that adds to a list the letter added one, and the pointer is in it
     if typing and cells_of(form.row) and key != "?":
         assert form.path == at, f"{key!r} moved the pointer from {at} to {form.path}"
         assert form.editor == before.insert(key)
