@@ -90,7 +90,7 @@ def _open_wizard(arguments: list[str]) -> int:
 def _report(asked: argparse.Namespace) -> int:
     from fuelwiz.report.output import in_format, write_file
 
-    path = Path(asked.file)
+    path = _place_of(asked.file)
     result = _judged(path, in_full=True).result
     if asked.parts is not None:
         result = _priced(result, Path(asked.parts))
@@ -145,7 +145,7 @@ def _check(asked: argparse.Namespace) -> int:
     worst = FINE
     for file in asked.file:
         try:
-            result = _judged(Path(file)).result
+            result = _judged(_place_of(file)).result
         except SessionError as error:
             _complain(str(error))
             count = len(error.faults)
@@ -170,7 +170,7 @@ def _compare(asked: argparse.Namespace) -> int:
     builds = []
     for file in asked.file:
         try:
-            builds.append(_judged(Path(file)))
+            builds.append(_judged(_place_of(file)))
         except SessionError as error:
             _complain(str(error))
     if len(builds) < len(asked.file):
@@ -200,7 +200,7 @@ def _options(asked: argparse.Namespace) -> int:
     from fuelwiz.report.options_form import options_in_format
     from fuelwiz.sizing import quick_figures
 
-    _, session = load(Path(asked.file))
+    _, session = load(_place_of(asked.file))
     parts = load_parts(Path(asked.parts))
     figures = quick_figures(session)
     found = options(Search(session, parts, figures, Asked(asked.next, asked.bad_day)))
@@ -217,7 +217,7 @@ def _log(asked: argparse.Namespace) -> int:
     from fuelwiz.report.log_form import log_in_format
     from fuelwiz.sizing import quick_figures
 
-    path = Path(asked.file)
+    path = _place_of(asked.file)
     _, session = load(path)
     figures = quick_figures(session)
     log = read_log(log_path(path, session, asked.csv), session, figures)
@@ -249,6 +249,15 @@ RUN = {
     "schema": _schema,
     "completion": _completion,
 }
+
+
+def _place_of(file: str) -> Path:
+    """Where a build's file is: at the path that is typed, else in the folder of builds."""
+    if file == STANDARD_INPUT or os.path.lexists(file):
+        return Path(file)
+    from fuelwiz.store.named import build_called
+
+    return build_called(file, os.environ)
 
 
 def _judged(path: Path, *, in_full: bool = False) -> Told:

@@ -12,6 +12,7 @@ BAD_USAGE = 2
 FORMATS = ("text", "markdown", "html", "json")
 LOG_FORMATS = ("text", "json")
 SHELLS = ("bash", "zsh", "fish")
+BUILD = "a build's file, or its name in your folder of builds"
 
 ABOUT = "Sizes the fuel system of a fuel-injected car, from the tank to the injectors."
 EXAMPLES = """\
@@ -63,7 +64,7 @@ class Command(NamedTuple):
 
 
 def _report(parser: Parser) -> None:
-    parser.add_argument("file", metavar="FILE", help="a build's file; - reads standard input")
+    parser.add_argument("file", metavar="FILE", help=f"{BUILD}; - reads standard input")
     parser.add_argument("--format", choices=FORMATS, default="text", help="text by default")
     parser.add_argument("--parts", metavar="PARTS", help="a parts file: prices in what to buy")
     parser.add_argument("--all", action="store_true", help="everything, in place of one page")
@@ -73,11 +74,13 @@ def _report(parser: Parser) -> None:
 
 
 def _files(parser: Parser) -> None:
-    parser.add_argument("file", metavar="FILE", nargs="+", help="files of builds")
+    parser.add_argument(
+        "file", metavar="FILE", nargs="+", help="files of builds, or their names in your folder of builds"
+    )
 
 
 def _log(parser: Parser) -> None:
-    parser.add_argument("file", metavar="FILE", help="a session file")
+    parser.add_argument("file", metavar="FILE", help=BUILD)
     parser.add_argument(
         "csv", metavar="CSV", nargs="?", help="the log; else the one that the session file names under [log]"
     )
@@ -85,7 +88,7 @@ def _log(parser: Parser) -> None:
 
 
 def _options(parser: Parser) -> None:
-    parser.add_argument("file", metavar="FILE", help="a build's file")
+    parser.add_argument("file", metavar="FILE", help=BUILD)
     parser.add_argument("--parts", metavar="PARTS", required=True, help="a parts file")
     parser.add_argument("--next", action="store_true", help="a set has to carry the next goal too")
     parser.add_argument("--bad-day", action="store_true", help="a set has to pass on every bad day too")
