@@ -126,9 +126,18 @@ def read_build_file(path: Path, drafts: Iterable[str] | None = None) -> BuildFil
         path: the file.
         drafts: the names of the drafts in its folder, where they are known.
     """
-    plain, fault = _content(path)
+    quick = _quickly_parsed(path)
+    plain, fault = _carefully_read(path) if quick is None else (quick, None)
     has_draft = bool(pending_drafts(path, drafts))
     return BuildFile(path, changed_ns(path), plain, fault, has_draft)
+
+
+def glance(path: Path, drafts: Iterable[str]) -> BuildFile:
+    """The same where nothing is unusual; else no more than a name, as what is wrong takes long to load."""
+    plain = _quickly_parsed(path)
+    if plain is None:
+        return unread(path)
+    return BuildFile(path, changed_ns(path), plain, None, bool(pending_drafts(path, drafts)))
 
 
 def unread(path: Path) -> BuildFile:
@@ -146,16 +155,16 @@ def draft_entry(path: Path) -> BuildFile | None:
     return BuildFile(path, draft.mark[2], plain or {}, fault, has_draft=fault is None, is_draft=True)
 
 
-def _content(path: Path) -> tuple[dict[str, Any], str | None]:
+def _quickly_parsed(path: Path) -> dict[str, Any] | None:
+    """What a file holds, as TOML reads it; None where anything is unusual."""
     text = _quickly_read(path)
-    if text is not None and not _needs_care(text):
-        try:
-            plain = tomllib.loads(text)
-        except (ValueError, RecursionError):
-            return _carefully_read(path)
-        if isinstance(plain.get("format"), int) and plain["format"] <= 1:
-            return plain, None
-    return _carefully_read(path)
+    if text is None or _needs_care(text):
+        return None
+    try:
+        plain = tomllib.loads(text)
+    except (ValueError, RecursionError):
+        return None
+    return plain if isinstance(plain.get("format"), int) and plain["format"] <= 1 else None
 
 
 def _quickly_read(path: Path) -> str | None:

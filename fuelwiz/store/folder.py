@@ -19,7 +19,7 @@ from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES
 from fuelwiz.files import read_whole, reason, write_atomically
 from fuelwiz.printable import clean
 from fuelwiz.store.bin import bring_back, put_in_bin
-from fuelwiz.store.build_file import LEFT_OVER, BuildFile, draft_entry, read_build_file, unread
+from fuelwiz.store.build_file import LEFT_OVER, BuildFile, draft_entry, glance, read_build_file, unread
 from fuelwiz.store.drafts import SUFFIX, changed_ns, is_draft, read_draft
 from fuelwiz.store.left_overs import sweep
 from fuelwiz.store.lock import refuse_where_open
@@ -116,6 +116,10 @@ class Listing:
     def read(self, entry: BuildFile) -> BuildFile:
         """A build of it with what its file says."""
         return read_build_file(entry.path, self.names_of_drafts)
+
+    def glance(self, entry: BuildFile) -> BuildFile:
+        """The same as far as it takes no time: what is unusual stays a name."""
+        return glance(entry.path, self.names_of_drafts)
 
 
 def listing(folder: Path) -> Listing:

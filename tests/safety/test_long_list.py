@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import subprocess
+import sys
 import time
 from pathlib import Path
 
@@ -11,6 +13,20 @@ from fuelwiz.wizard.build_list.list_state import FIRST, BuildList
 
 BUILDS = 2000
 FIRST_ROWS_WITHIN_S = 0.5
+FIRST_PAINT = """
+import sys
+from datetime import date
+from pathlib import Path
+import fuelwiz.wizard.build_list.list_screen
+from fuelwiz.wizard.build_list.list_page import ListPage, page_lines
+from fuelwiz.wizard.build_list.list_state import BuildList
+from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.paint import Area
+page = ListPage(BuildList(Path(sys.argv[1])))
+page.builds.read(at_a_glance=True)
+print(page_lines(page, date.today(), Area(Look(), 80, 24))[5].text)
+print(*sorted(name for name in sys.modules if name.count(".") < 2))
+"""
 
 
 def folder_of_many(folder: Path) -> Path:
@@ -30,6 +46,27 @@ def test_the_first_rows_are_read_at_once_and_the_others_are_names(tmp_path: Path
     assert len(builds.entries) == BUILDS
     assert all(entry.is_read for entry in builds.entries[:FIRST])
     assert not builds.entries[-1].is_read and builds.entries[-1].name
+
+
+def test_the_first_rows_wait_for_nothing_that_calculates(tmp_path: Path) -> None:
+    done = subprocess.run(
+        [sys.executable, "-c", FIRST_PAINT, str(folder_of_many(tmp_path))],
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    row, loaded = done.stdout.splitlines()
+    assert "Build 1" in row or "Build 0" in row, row
+    heavy = {
+        "pydantic",
+        "fluids",
+        "tomlkit",
+        "fuelwiz.advice",
+        "fuelwiz.sizing",
+        "fuelwiz.session",
+        "fuelwiz.desk",
+    }
+    assert not heavy & set(loaded.split())
 
 
 async def test_it_fills_in_while_one_types(tmp_path: Path) -> None:

@@ -53,10 +53,10 @@ class ListActions:
         """Do the action of that id."""
         self.handlers[name]()
 
-    def read(self) -> None:
-        """Read the folder anew."""
+    def read(self, *, at_a_glance: bool = False) -> None:
+        """Read the folder anew; at a glance for a first paint."""
         try:
-            self.builds.read()
+            self.builds.read(at_a_glance=at_a_glance)
         except FuelwizError as error:
             self._say(str(error))
 

@@ -47,6 +47,7 @@ class BuildListScreen(Screen[None]):
         self.actions = ListActions(self.page, self.program)
         self._pause: Timer | None = None
         self._is_filling = False
+        self._is_read = False
         self._job: Worker[Judged] | None = None
 
     @property
@@ -74,7 +75,8 @@ class BuildListScreen(Screen[None]):
         view = self.query_one(LinesView)
         view.styles.width = view.styles.height = "100%"
         self.call_after_refresh(self.program.show_frames)
-        self.actions.read()
+        self.actions.read(at_a_glance=True)
+        self._is_read = True
         if self.builds.folder in self.last_at:
             self.builds.point_at(self.last_at[self.builds.folder])
         if self.program.message:
@@ -83,7 +85,9 @@ class BuildListScreen(Screen[None]):
     def on_screen_resume(self, event: ScreenResume) -> None:
         """Back from another screen: the folder may hold something else by now."""
         self.program.use_mouse(True)
-        self.actions.read()
+        if not self._is_read:
+            self.actions.read()
+        self._is_read = False
         self.show()
 
     def on_screen_suspend(self, event: ScreenSuspend) -> None:

@@ -38,10 +38,13 @@ class BuildList:
     _shown: tuple[object, list[BuildFile]] = (None, [])
     _learned: int = 0
 
-    def read(self) -> None:
+    def read(self, *, at_a_glance: bool = False) -> None:
         """Read the folder anew; the pointer stays on its build, marks stay where the build is still there.
 
         Of a long list the first builds are read; the others are names until they are filled in.
+
+        Args:
+            at_a_glance: whether a file with anything unusual in it is no more than a name for now.
 
         Raises:
             SessionError: the folder cannot be read.
@@ -58,7 +61,8 @@ class BuildList:
             for entry in found.builds
         ]
         self.entries = [*found.drafts, *builds]
-        self.fill([found.read(entry) for entry in self.unread(FIRST)])
+        look = found.glance if at_a_glance else found.read
+        self.fill([look(entry) for entry in self.unread(FIRST)])
         there = {entry.path for entry in self.entries}
         self.marked = [path for path in self.marked if path in there]
         if on is not None:

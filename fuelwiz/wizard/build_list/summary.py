@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from datetime import date
 
 from textual.strip import Strip
 
-from fuelwiz.advice.answer.lines import fitting
 from fuelwiz.store.build_file import BuildFile, Recorded
 from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.build_list.judged import Judged
@@ -63,7 +63,7 @@ def _answer(entry: BuildFile, known: Judged | None, area: Area) -> tuple[str, Ro
     works = known.verdict.works
     role: Role = "muted" if works is None else known.verdict.role if works else "fault"
     room = area.width - TEXT - len(entry.name) - 2
-    text = f"{entry.name}: {known.answer[0] if area.rows >= 6 else fitting(known.answer_forms[0], room)}"
+    text = f"{entry.name}: {known.answer[0] if area.rows >= 6 else _fitting(known.answer_forms[0], room)}"
     return _mark_of(works), role, text
 
 
@@ -84,7 +84,14 @@ def _below(entry: BuildFile, known: Judged | None, today: date, area: Area) -> l
 
 def _second_line(known: Judged, area: Area) -> tuple[str, ...]:
     """Where the build is tightest, whole where that takes one row."""
-    return tuple(fitting(forms, area.width - TEXT) for forms in known.answer_forms[1:])
+    return tuple(_fitting(forms, area.width - TEXT) for forms in known.answer_forms[1:])
+
+
+def _fitting(forms: Sequence[str], columns: int) -> str:
+    """The fullest form that fits; whatever gives advice is loaded by the first build that is judged, not before."""
+    from fuelwiz.advice.answer.lines import fitting
+
+    return fitting(forms, columns)
 
 
 def _change(entry: BuildFile, known: Judged | None, today: date) -> str:
