@@ -46,7 +46,7 @@ def case_sentences(subject: Subject) -> tuple[str, ...]:
     return (
         *(_standard(subject, case, _CASES[case.case]) for case in standard),
         *(
-            _sentence(subject, case, _own_change(subject, given.change), "a bigger pump")
+            _sentence(subject, case, f"With {own_changes(subject, given.change)}", "a bigger pump")
             for case, given in own
         ),
     )
@@ -92,9 +92,10 @@ def _spare(subject: Subject, case: StressFigures) -> str:
     )
 
 
-def _own_change(subject: Subject, change: dict[str, Any]) -> str:
+def own_changes(subject: Subject, change: dict[str, Any]) -> str:
+    """What is otherwise on a bad day of the builder's own."""
     changes = [f"{KEYS.get(key, key)} {_as_shown(subject.numbers, value)}" for key, value in change.items()]
-    return f"With {', '.join(changes)}"
+    return ", ".join(changes)
 
 
 def _as_shown(numbers: Numbers, value: Any) -> str:

@@ -19,7 +19,7 @@ from fuelwiz.advice.blocks import (
 )
 from fuelwiz.printable import shown_name
 from fuelwiz.report.differences import Told, differences
-from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
+from fuelwiz.report.measures import MEASURES, OF_NEXT_GOAL, Measure, Side, sides_of
 
 LABEL_COLUMNS = 22
 BUILD_COLUMNS = 20
@@ -79,10 +79,16 @@ def _side_by_side(builds: Sequence[Told], names: list[str]) -> Iterator[Block]:
         yield Paragraph("Nothing that changes the result.")
     yield Heading("Results")
     sides = sides_of([build.result for build in builds])
-    yield Table(
-        (Column("", whole=True), *columns), tuple(_measure_row(measure, sides) for measure in MEASURES)
-    )
+    yield Table((Column("", whole=True), *columns), tuple(_measure_rows(sides)))
     yield from _better_in(sides, names)
+
+
+def _measure_rows(sides: Sequence[Side]) -> Iterator[tuple[Cell, ...]]:
+    """A row a measure; of the next goal only where one of the builds has one."""
+    has_next = any(side.build.figures.next is not None for side in sides)
+    for measure in MEASURES:
+        if has_next or measure not in OF_NEXT_GOAL:
+            yield _measure_row(measure, sides)
 
 
 def _measure_row(measure: Measure, sides: Sequence[Side]) -> tuple[Cell, ...]:

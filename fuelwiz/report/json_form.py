@@ -15,7 +15,8 @@ Plain = dict[str, Any]
 
 # Scripts hold on to the order of the keys, and these came after the words.
 IN_THE_WORDS = "rated_flow_m3_s"
-NEXT_IN_THE_WORDS = ("injector_rating_m3_s", "wiring")
+NEXT_IN_THE_WORDS = ("injector_rating_m3_s", "wiring", "duty")
+CASE_IN_THE_WORDS = "duty"
 BEHIND_THE_WORDS = ("gauge", "wire_choices", "injector_choices", "one_volt", "path", "return_check")
 
 
@@ -39,6 +40,8 @@ def plain_result(result: Result) -> Plain:
         del ceiling["run"]  # which run of the feed is meant is for words
     fit = () if words.line_to_fit is None else (words.line_to_fit,)
     figures["verdict"]["answer"] = plain_value((*words.answer, *fit))
+    for case in figures["stress"]:
+        del case[CASE_IN_THE_WORDS]
     figures["stress"] = _with_words(figures["stress"], words.stress)
     figures["changes"] = _with_words(figures["changes"], words.changes)
     if figures["next"] is not None:

@@ -11,6 +11,9 @@ from fuelwiz.advice.numbers import Numbers, Role
 from fuelwiz.advice.result import Result
 from fuelwiz.advice.row import FEEDS, LOSS, SPARE, VELOCITY, RowFigure
 from fuelwiz.advice.subject import Subject
+from fuelwiz.sizing.figures import NextFigures
+
+_YES_OR_NO = {True: "yes", False: "no", None: "not known"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +72,7 @@ def _of_pick(name: str, of: RowFigure, better: Literal["more", "less"] | None = 
 
 
 def _works(side: Side) -> str:
-    return {True: "yes", False: "no", None: "not known"}[side.build.figures.verdict.works]
+    return _YES_OR_NO[side.build.figures.verdict.works]
 
 
 def _works_value(side: Side) -> float | None:
@@ -99,10 +102,50 @@ def _duty_limit(build: Subject) -> tuple[float, ...]:
     return () if given is None else (given.duty_limit,)
 
 
+def _next_name(side: Side) -> str | None:
+    following = side.build.figures.next
+    if following is None:
+        return None
+    power = side.numbers.figure("power", following.crank_power_W)
+    boost = side.numbers.figure("pressure", following.boost_Pa)
+    return f"{power} at {boost}" if following.boost_Pa > 0.0 else power
+
+
+def _next_works(side: Side) -> str | None:
+    following = side.build.figures.next
+    return None if following is None else _YES_OR_NO[following.works]
+
+
+def _next_works_value(side: Side) -> float | None:
+    following = side.build.figures.next
+    return None if following is None or following.works is None else float(following.works)
+
+
+def _next_wrong(side: Side) -> str | None:
+    following = side.build.figures.next
+    return None if following is None else ", ".join(following.limits) or "nothing"
+
+
+def _of_next(of: Callable[[NextFigures], float | None]) -> Callable[[Subject], float | None]:
+    """A figure of the next goal; None without one."""
+    return lambda build: None if build.figures.next is None else of(build.figures.next)
+
+
+def _reserve(build: Subject) -> tuple[float, ...]:
+    return (0.0, build.session.goal.reserve)
+
+
 def _creep(build: Subject) -> float | None:
     return None if build.figures.return_line is None else build.figures.return_line.creep_Pa
 
 
+OF_NEXT_GOAL: tuple[Measure, ...] = (
+    Measure("next goal", _next_name),
+    Measure("works then", _next_works, _next_works_value, "more"),
+    Measure("what is wrong then", _next_wrong),
+    _figure("spare then", "percent", _of_next(lambda following: following.margin), "more", _reserve),
+    _figure("injector duty then", "percent", _of_next(lambda following: following.duty), "less", _duty_limit),
+)
 MEASURES: tuple[Measure, ...] = (
     Measure("works", _works, _works_value, "more"),
     Measure("what is wrong", lambda side: ", ".join(side.build.figures.verdict.limits) or "nothing"),
@@ -116,6 +159,7 @@ MEASURES: tuple[Measure, ...] = (
     _of_pick("spare", SPARE, "more"),
     _of_pick("feeds", FEEDS, "more"),
     Measure("first limit", _first_limit, _first_ceiling, "more"),
+    *OF_NEXT_GOAL,
     _figure("spare, bad day", "percent", _bad_day, "more", lambda _build: (0.0,)),
     _figure("volts at the pump", "volts", lambda build: build.pick.pump_volts_V, "more"),
     _figure("rail pressure", "pressure", lambda build: build.pick.rail_at_goal_Pa),

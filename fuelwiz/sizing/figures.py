@@ -159,7 +159,7 @@ class Ceiling:
 
 @dataclass(frozen=True, slots=True)
 class NextFigures:
-    """The next goal with today's parts; the last two are what injectors and wiring come to."""
+    """The next goal with today's parts; the last three are what wiring and injectors come to, the duty at the pick."""
 
     crank_power_W: float
     boost_Pa: float
@@ -173,6 +173,7 @@ class NextFigures:
     way_out: tuple[Change, ...] | None = None
     injector_rating_m3_s: float | None = None
     wiring: WiringFigures | None = None
+    duty: float | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -192,13 +193,14 @@ class PullFigures:
 
 @dataclass(frozen=True, slots=True)
 class StressFigures:
-    """One bad day."""
+    """One bad day; the last is that of the injectors at the goal."""
 
     case: str
     margin: float | None
     vapour_margin_Pa: float | None
     works: bool | None
     limits: tuple[Limit, ...]
+    duty: float | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -38,6 +38,7 @@ def next_figures(system: FuelSystem, pick: Size | None, return_pick: ReturnPick 
         target_rise_Pa=then.rise_pa(flow),
         injector_rating_m3_s=None if injectors is None else injectors.smallest_rating_m3_s,
         wiring=BuildVerdict(then).wiring,
+        duty=judgement.duty,
     )
 
 

@@ -51,7 +51,12 @@ def in_case(name: str, judgement: Judgement, vapour_today_pa: float | None) -> S
         vapour = min(vapour, vapour_today_pa)
     limits = with_vapour(judgement.limits, vapour)
     return StressFigures(
-        case=name, margin=judgement.margin, vapour_margin_Pa=vapour, works=not limits, limits=limits
+        case=name,
+        margin=judgement.margin,
+        vapour_margin_Pa=vapour,
+        works=not limits,
+        limits=limits,
+        duty=judgement.duty,
     )
 
 

@@ -218,11 +218,15 @@ def point_limits(sized: SizedSystem) -> Iterator[BuildLimit]:
 
 @dataclass(frozen=True, slots=True)
 class Judgement:
-    """Margins and limits of a build at given sizes, size and build together; the margin is the least of all points."""
+    """Margins and limits of a build at given sizes, size and build together; the margin is the least of all points.
+
+    `duty` is that of the injectors at the goal.
+    """
 
     margin: float | None
     vapour_margin_pa: float | None
     limits: tuple[Limit, ...]
+    duty: float | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -250,6 +254,7 @@ def judgement_of(verdict: BuildVerdict, return_pick: ReturnPick | None) -> Judge
         None if found is None else found.margin,
         sized.vapour_margin_pa,
         (*limits_at_any_point(sized), *verdict.limits(return_pick)),
+        None if verdict.injectors is None else verdict.injectors.duty,
     )
 
 

@@ -203,3 +203,36 @@ def test_every_answer_stands_on_top() -> None:
     for name in ("twins", "no-pump-yet"):
         for line in example(name).result.words.answer[:2]:
             assert " ".join(line.replace("\u00a0", " ").split()) in shown
+
+
+NEXT_ROWS = ("next goal", "works then", "what is wrong then", "spare then", "injector duty then")
+
+
+def test_the_next_goal_stands_beside_this_years() -> None:
+    """The goal of next year, typed as that of today, comes to the same."""
+    data = plain("full-session")
+    later = plain("full-session")
+    later["goal"]["power"], later["pressure"]["boost"] = (
+        later["goal"]["next_power"],
+        later["goal"]["next_boost"],
+    )
+    for one in (data, later):
+        one["feed"]["chosen"] = "-8"
+        one.pop("pull", None)
+    rows = measured(comparison([told(data, "now.toml"), told(later, "later.toml")], 80))
+    plainly = {name: [cell.removesuffix(" (better)") for cell in cells] for name, cells in rows.items()}
+    assert plainly["next goal"][0] == "500 hp at 27.0 psi"
+    for then, name in (
+        ("works then", "works"),
+        ("spare then", "spare"),
+        ("injector duty then", "injector duty"),
+    ):
+        assert plainly[then][0] == plainly[name][1], name
+    assert plainly["injector duty then"][0] != plainly["injector duty"][0]
+
+
+def test_a_next_goal_that_nobody_has_takes_no_rows() -> None:
+    rows = measured(comparison([example("hill-climb-six"), example("mild")], 80))
+    assert not set(NEXT_ROWS) & set(rows)
+    with_one = measured(comparison([example("full-session"), example("mild")], 80))
+    assert set(NEXT_ROWS) <= set(with_one)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
+from fuelwiz.advice.case_sentences import own_changes
 from fuelwiz.advice.limits import short_why
 from fuelwiz.advice.result import Severity, Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
@@ -52,12 +53,27 @@ def _side_by_side(subject: Subject) -> Iterator[Block]:
     margins = [today.margin, *(day.margin for day in days)]
     boiling = [today.vapour_margin_Pa, *(day.vapour_margin_Pa for day in days)]
     works = [figures.verdict.works, *(day.works for day in days)]
+    duties = [None if figures.injectors is None else figures.injectors.duty, *(day.duty for day in days)]
     heads = [Column("Beside one another"), Column("Today"), *(Column(day.name or "own day") for day in own)]
     spare = [None if one is None else numbers.figure("percent", one, 0.0) for one in margins]
     above = [None if one is None else numbers.figure("pressure", one, 0.0) for one in boiling]
     yes_or_no = [None if one is None else "yes" if one else "no" for one in works]
-    lines = (row("to spare", *spare), row("above boiling", *above), row("works", *yes_or_no))
-    yield Table(tuple(heads), lines)
+    lines = [
+        row("with", "as typed", *(own_changes(subject, day.change) for day in own)),
+        row("to spare", *spare),
+    ]
+    if any(duty is not None for duty in duties):
+        lines.append(row("injector duty", *_duties(subject, duties)))
+    lines += [row("above boiling", *above), row("works", *yes_or_no)]
+    yield Table(tuple(heads), tuple(lines))
+
+
+def _duties(subject: Subject, duties: list[float | None]) -> Iterator[str | None]:
+    """How long the injectors are open, each on its own side of what they may be."""
+    given = subject.session.injectors
+    limits = () if given is None else (given.duty_limit,)
+    for duty in duties:
+        yield None if duty is None else subject.numbers.figure("percent", duty, *limits)
 
 
 def _case_row(subject: Subject, case: StressFigures, name: str, what: str) -> tuple[Cell, ...]:
