@@ -12,6 +12,7 @@ from typing import Any
 from fuelwiz.desk.composites import CHOICE_QUESTIONS, COUNT_QUESTIONS, field_of
 from fuelwiz.desk.exceptions import DraftError, NoSuchField
 from fuelwiz.desk.field_specs import NOT_TYPED, place_exists, spec_at
+from fuelwiz.desk.measuring import is_measured
 from fuelwiz.desk.outside_data import known_entry, known_part
 from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.state import State
@@ -86,7 +87,9 @@ def read(path: Path) -> Contents:
     plain = known_part(draft.get("plain"))
     raw = _texts(draft.get("raw"), plain)
     picked = {key: text for key, text in _pairs(draft.get("picked")) if key in CHOICE_QUESTIONS}
-    measured = _texts(draft.get("measured"), plain)
+    measured = {
+        path: clean(text) for path, text in _pairs(draft.get("measured")) if is_measured(plain, path, text)
+    }
     state = State(plain, raw, picked, _stashed(draft.get("aside")), measured=measured)
     base = draft.get("base")
     return Contents(state, _steps(draft.get("seen")), base if isinstance(base, str) else None)

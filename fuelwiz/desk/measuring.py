@@ -6,10 +6,11 @@ from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
 
+from fuelwiz.desk.plain import Plain, value_at, value_path
 from fuelwiz.desk.state import State
-from fuelwiz.document.comments import with_comment
+from fuelwiz.document.comments import own_comments, with_comments, without_comments
 from fuelwiz.measured.figures import Proposal
-from fuelwiz.measured.proposals import MARK, comment_of, values_of
+from fuelwiz.measured.proposals import OWN_COMMENT, comment_of, values_of
 from fuelwiz.session import key_path_of
 
 STEP = "measured"
@@ -30,8 +31,28 @@ def with_measured(state: State, proposal: Proposal) -> State:
     return state
 
 
-def with_comments(text: str, measured: Mapping[str, str]) -> str:
+def what_measured(text: str) -> dict[str, str]:
+    """What measured the values of a session file and when, by path, as the comments beside them say."""
+    return {
+        ".".join(map(str, key)): comment
+        for key, comment in own_comments(text, OWN_COMMENT).items()
+        if not any(isinstance(part, int) for part in key)
+    }
+
+
+def is_measured(plain: Plain, path: str, comment: str) -> bool:
+    """Whether something stands at a path of which such a comment may speak."""
+    return OWN_COMMENT.match(comment) is not None and value_at(plain, value_path(path)) is not None
+
+
+def without_what_is_typed_over(text: str, measured: Mapping[str, str]) -> str:
+    """The text of a session file without the comments on values that were measured once and are no more."""
+    gone = [key_path_of(path) for path in what_measured(text) if path not in measured]
+    return without_comments(text, gone, OWN_COMMENT)
+
+
+def with_what_measured(text: str, measured: Mapping[str, str]) -> str:
     """The text of a session file with what measured its values beside them."""
-    for path, comment in measured.items():
-        text = with_comment(text, key_path_of(path), comment, takes_place_of=MARK)
-    return text
+    return with_comments(
+        text, {key_path_of(path): comment for path, comment in measured.items()}, OWN_COMMENT
+    )

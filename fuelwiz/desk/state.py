@@ -6,7 +6,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field, replace
 from typing import Any
 
-from fuelwiz.desk.plain import Plain, put, taken_out, value_path
+from fuelwiz.desk.plain import Plain, put, taken_out, value_at, value_path
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,11 +38,25 @@ class State:
 
     def with_value(self, path: str, value: Any) -> State:
         """Another value at a path; what stood there refused is gone, and so is what measured it."""
+        stands = value_at(self.plain, value_path(path)) == value
         return replace(
             self,
             plain=put(self.plain, value_path(path), value),
             raw=_without(self.raw, path),
-            measured=_without(self.measured, path),
+            measured=self.measured if stands else self._still_measured(path),
+        )
+
+    def measured_as(self, entered: State) -> State:
+        """The same with what measured those values that stand again as they were once, after others were typed."""
+        again = {
+            path: comment
+            for path, comment in entered.measured.items()
+            if value_at(self.plain, value_path(path)) == value_at(entered.plain, value_path(path))
+        }
+        return (
+            self
+            if again.items() <= self.measured.items()
+            else replace(self, measured={**self.measured, **again})
         )
 
     def without(self, path: str) -> State:
@@ -51,8 +65,13 @@ class State:
             self,
             plain=taken_out(self.plain, value_path(path)),
             raw=_without(self.raw, path),
-            measured=_without(self.measured, path),
+            measured=self._still_measured(path),
         )
+
+    def _still_measured(self, path: str) -> Mapping[str, str]:
+        """What measured the values that a change at a path leaves alone."""
+        rest = _without(self.measured, path)
+        return {at: comment for at, comment in rest.items() if not path.startswith(f"{at}.")}
 
     def with_raw(self, path: str, text: str) -> State:
         """A text that stands in the field at a path and is not taken."""
@@ -86,10 +105,11 @@ class State:
 
     def renumbered(self, path: str, number: Callable[[int], int | None]) -> State:
         """Texts that stand in entries of the list at a path, each with its entry's new number; None drops them."""
-        if not self.raw:
+        if not self.raw and not self.measured:
             return self
         raw = {_moved(at, path, number): text for at, text in self.raw.items()}
-        return replace(self, raw={at: text for at, text in raw.items() if at is not None})
+        kept = {at: text for at, text in raw.items() if at is not None}
+        return replace(self, raw=kept, measured=self._still_measured(path))
 
 
 def _moved(at: str, path: str, number: Callable[[int], int | None]) -> str | None:

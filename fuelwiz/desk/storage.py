@@ -19,7 +19,7 @@ from fuelwiz.desk import draft_text
 from fuelwiz.desk.change_words import change_lines
 from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.desk.field_questions import noun_of
-from fuelwiz.desk.measuring import with_comments
+from fuelwiz.desk.measuring import what_measured, with_what_measured, without_what_is_typed_over
 from fuelwiz.desk.outside_data import is_well_formed, known_part
 from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.refusals import Refusal
@@ -130,8 +130,9 @@ class Storage:
         Raises:
             SaveRefused: it is too large for a session file.
         """
-        text = merge(self.snapshot.text or _FIRST_LINE, {**plain, "record": record_of(result)})
-        text = with_comments(text, measured)
+        text = without_what_is_typed_over(self.snapshot.text or _FIRST_LINE, measured)
+        text = merge(text, {**plain, "record": record_of(result)})
+        text = with_what_measured(text, measured)
         if len(text.encode("utf-8")) > MOST_BYTES:
             raise SaveRefused(
                 "refused", f"Not saved: the file would be over {MOST_BYTES // 1024} KiB. Shorten the notes."
@@ -227,7 +228,8 @@ def open_file(path: Path) -> tuple[State, Storage]:
     if not is_well_formed(document.plain):
         load(path)
         raise SessionError(clean(str(path)), (Fault("", "holds something that a save would lose"),))
-    return State(known_part(document.plain)), Storage(path.parent, path, FileSnapshot.of(document.text))
+    state = State(known_part(document.plain), measured=what_measured(document.text))
+    return state, Storage(path.parent, path, FileSnapshot.of(document.text))
 
 
 def open_draft(place: Path) -> tuple[State, frozenset[str], State, Storage]:

@@ -37,7 +37,7 @@ class Visit:
         place = edits.place_of(state, path)
         if place in state.raw:
             state = _as_entered(state, place, entered)
-        return replace(state, good=entered.good), place
+        return replace(state.measured_as(entered), good=entered.good), place
 
     def chosen(self, now: State, path: str, answer: str, system: UnitSystem) -> State:
         """The build with an answer picked; where it does not fit the rest, what stood holds."""

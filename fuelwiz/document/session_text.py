@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from fuelwiz.document.text_blocks import TextBlock, TextLines, blocks_of, new_block
@@ -27,27 +28,53 @@ class SessionText:
             (entry for block in self._blocks for entry in block.entries if entry.key_path == key_path), None
         )
 
-    def put_comment(self, key_path: KeyPath, comment: str, takes_place_of: str) -> None:
+    def own_comments(self, own: re.Pattern[str]) -> dict[KeyPath, str]:
+        """The comments that begin so, by the key beside or right above which each stands, or by its list of tables."""
+        found: dict[KeyPath, str] = {}
+        for block in self._blocks:
+            if block.header and block.key_path[-1:] == (0,):
+                found |= _named(block.key_path[:-1], _last_line(block.lead), own)
+            for at, entry in enumerate(block.entries):
+                if entry.key_path:
+                    found |= _named(entry.key_path, block.above(at), own)
+                    found |= _named(entry.key_path, entry.text[entry.end :], own)
+        return found
+
+    def put_comment(self, key_path: KeyPath, comment: str, own: re.Pattern[str]) -> None:
         """Puts a comment beside a key, or above it where another stands there; above the first table of a list.
 
-        One that begins with `takes_place_of` gives way to it.
+        One that begins as `own` gives way to it.
         """
-        line, own = f"# {comment}\n", f"# {takes_place_of}"
+        line = f"# {comment}\n"
         for block in self._blocks:
             if block.key_path == (*key_path, 0) and block.header:
-                block.lead = _with_last_line(block.lead, line, own)
+                block.lead = _without_last_line(block.lead, own) + line
             for at, entry in enumerate(block.entries):
                 if entry.key_path != key_path:
                     continue
                 beside = entry.text[entry.end :].strip()
-                if not beside or beside.startswith(own):
+                if not beside or _is_own(beside, own):
                     entry.text = f"{entry.text[: entry.end]}  {line}"
                 elif at and not block.entries[at - 1].key_path:
                     above = block.entries[at - 1]
-                    above.text = _with_last_line(above.text, entry.indent + line, own)
+                    above.text = _without_last_line(above.text, own) + entry.indent + line
                 else:
                     block.entries.insert(at, TextLines(entry.indent + line))
                 return
+
+    def take_comment(self, key_path: KeyPath, own: re.Pattern[str]) -> None:
+        """Takes out the comment of a key, or of a list of tables, that begins so."""
+        for block in self._blocks:
+            if block.header and block.key_path == (*key_path, 0):
+                block.lead = _without_last_line(block.lead, own)
+            for at, entry in enumerate(block.entries):
+                if entry.key_path != key_path:
+                    continue
+                if _is_own(entry.text[entry.end :], own):
+                    entry.text = f"{entry.text[: entry.end]}\n"
+                if at and not block.entries[at - 1].key_path:
+                    above = block.entries[at - 1]
+                    above.text = _without_last_line(above.text, own)
 
     def holds(self, key_path: KeyPath) -> bool:
         """Whether any line stands for a path, or for one that leads through it."""
@@ -171,9 +198,21 @@ def _is_table(value: Any) -> bool:
     return bool(entries) and all(isinstance(one, dict) for one in entries)
 
 
-def _with_last_line(lines: str, line: str, own: str) -> str:
-    """Lines with one more at their end, in the place of the last where that begins so."""
-    head, sign, last = lines.removesuffix("\n").rpartition("\n")
-    if last.lstrip().startswith(own):
-        lines = head + sign
-    return lines + line
+def _named(key_path: KeyPath, line: str, own: re.Pattern[str]) -> dict[KeyPath, str]:
+    """What a comment says of a key; nothing where it is none of those."""
+    return {key_path: line.strip().removeprefix("#").strip()} if _is_own(line, own) else {}
+
+
+def _is_own(line: str, own: re.Pattern[str]) -> bool:
+    line = line.strip()
+    return line.startswith("#") and own.match(line.removeprefix("#").strip()) is not None
+
+
+def _last_line(lines: str) -> str:
+    return lines.removesuffix("\n").rpartition("\n")[2]
+
+
+def _without_last_line(lines: str, own: re.Pattern[str]) -> str:
+    """Lines without the last, where that is such a comment."""
+    last = _last_line(lines)
+    return lines.removesuffix("\n").removesuffix(last) if _is_own(last, own) else lines

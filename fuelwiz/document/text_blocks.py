@@ -64,6 +64,11 @@ class TextBlock:
         last = self.pieces()[-1]
         return not last.strip() or last.endswith("\n\n")
 
+    def above(self, at: int) -> str:
+        """The line right above an entry, where it is no key's."""
+        between = "" if at == 0 or self.entries[at - 1].key_path else self.entries[at - 1].text
+        return between.removesuffix("\n").rpartition("\n")[2]
+
     def apart(self) -> list[TextLines]:
         """The comments at its end that a blank line sets apart from it."""
         tail: list[str] = []

@@ -2,19 +2,17 @@
 
 from __future__ import annotations
 
-import tomllib
+import re
 from collections.abc import Iterable
-from typing import Any
+from typing import Any, get_args
 
-from fuelwiz.document.comments import with_comment
-from fuelwiz.document.merge import merge
-from fuelwiz.files import BYTE_ORDER_MARK
-from fuelwiz.measured.figures import Proposal
+from fuelwiz.measured.figures import Proposal, Reason
+from fuelwiz.printable import clean
 from fuelwiz.session import as_text, key_path_of, value_at
 from fuelwiz.units import UnitSystem, from_si
 
-MARK = "measured:"
-"""What the comment beside a measured value begins with: the next measurement takes its place."""
+OWN_COMMENT = re.compile(rf"measured: (?:{'|'.join(get_args(Reason))}), ")
+"""How the comment beside a measured value begins; it goes with the value."""
 
 Plain = dict[str, Any]
 
@@ -60,24 +58,4 @@ def comment_of(proposal: Proposal, path: str, plain: Plain, today: str) -> str:
     was = (
         f"; was {as_text(before)}" if isinstance(before, str) and before != values_of(proposal)[path] else ""
     )
-    return f"{MARK} {proposal.reason}{day}{was}"
-
-
-def accept(text: str, proposals: Iterable[Proposal], today: str) -> str:
-    """The text of a session file with proposals taken, each with a comment that says what measured it.
-
-    Args:
-        text: what stands in the file; its comments, order and spellings survive.
-        proposals: those that the builder takes.
-        today: the day of one whose measurement has none, such as "2026-05-14".
-
-    Returns:
-        The new text; the comment of an earlier measurement of the same key gives way to the new one.
-    """
-    for proposal in proposals:
-        plain = tomllib.loads(text.removeprefix(BYTE_ORDER_MARK))
-        text = merge(text, accepted(plain, [proposal]))
-        for path in values_of(proposal):
-            comment = comment_of(proposal, path, plain, today)
-            text = with_comment(text, key_path_of(path), comment, takes_place_of=MARK)
-    return text
+    return clean(f"measured: {proposal.reason}{day}{was}")
