@@ -16,9 +16,11 @@ from fuelwiz.usage import COMMANDS, command_parser, meant, parsed, wizard_parser
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
+    from fuelwiz.measured.figures import LoggedRun
     from fuelwiz.report.differences import Told
     from fuelwiz.report.output import PlotOf
-    from fuelwiz.sizing.figures import Plot
+    from fuelwiz.session import Session
+    from fuelwiz.sizing.figures import Figures, Plot
 
 STANDARD_INPUT = "-"
 FINE, NOT_KNOWN_TO_WORK, BAD = 0, 1, 2
@@ -276,7 +278,17 @@ def _judged(path: Path, *, in_full: bool = False) -> Told:
         return Told(str(path), document.plain, result(session, figures))
     from fuelwiz.measured import measured
 
-    return Told(str(path), document.plain, result(session, figures, measured(session, figures)))
+    found = measured(session, figures, _logged(path, session, figures))
+    return Told(str(path), document.plain, result(session, figures, found))
+
+
+def _logged(path: Path, session: Session, figures: Figures) -> LoggedRun | None:
+    """The log that a build names, read; one named on standard input lies in the current folder."""
+    if not session.log.file:
+        return None
+    from fuelwiz.measured.log.of_build import logged_run
+
+    return logged_run(path, session, figures)
 
 
 def _standard_input() -> bytes:

@@ -55,12 +55,11 @@ def log_sheet(subject: Subject, log: LogFigures) -> Sheet:
 
 def _blocks(subject: Subject, log: LogFigures) -> Iterator[Block]:
     yield Paragraph(pump_sentence(subject, log.pump), strong=True)
-    yield (
-        Listing(tuple(_marked(shown) for shown in log.signatures))
-        if log.signatures
-        else Paragraph("Nothing in it points at a part that is not as it should be.")
-    )
-    yield from _bins(subject, log.bins)
+    yield signature_list(log)
+    if log.bins:
+        yield Heading("By engine speed")
+        yield Paragraph(speed_sentence(subject, log))
+        yield speed_table(subject, log)
     yield Heading("Found")
     yield Pairs(tuple(found_in_log(subject, log)))
     if log.proposals:
@@ -93,15 +92,50 @@ def signature_text(shown: Shown) -> str:
     return f"From {shown.first_s:.1f} s: {sentence}"
 
 
-def _marked(shown: Shown) -> Item:
+def signature_list(log: LogFigures) -> Block:
+    """What points at a part that is not as it should be; that nothing does, where so."""
+    if not log.signatures:
+        return Paragraph("Nothing in it points at a part that is not as it should be.")
+    return Listing(tuple(marked_signature(shown) for shown in log.signatures))
+
+
+def marked_signature(shown: Shown) -> Item:
+    """A signature as an entry of a list: a pump at its limit is a stop."""
     return Item(signature_text(shown), "stop" if shown.name == "falls with flow" else "warning")
 
 
-def _bins(subject: Subject, bins: tuple[Bin, ...]) -> Iterator[Block]:
-    if not bins:
-        return
+def speed_sentence(subject: Subject, log: LogFigures) -> str:
+    """What pressure and flow by engine speed show, in two sentences."""
     numbers = subject.numbers
-    yield Heading("By engine speed")
+    said = []
+    if log.lowest is not None:
+        low = log.bins[log.lowest]
+        found = numbers.number("pressure", low.injector_Pa)
+        wanted = numbers.figure("pressure", low.target_Pa)
+        sags = next((one for one in log.bins if one.sags), None)
+        begins = "does not sag with flow; lowest" if sags is None else f"sags from {_from(sags)} on; lowest"
+        said.append(f"The pressure across the injectors {begins} {_at(low)}: {found} of {wanted} wanted.")
+    if log.tightest is not None:
+        tight = log.bins[log.tightest]
+        assert tight.capacity_m3_s is not None
+        taken = numbers.number("flow", tight.flow_m3_s)
+        could = numbers.figure("flow", tight.capacity_m3_s)
+        said.append(f"Tightest {_at(tight)}: {taken} taken, where by its sheet the pump could send {could}.")
+    return " ".join(said)
+
+
+def _from(one: Bin) -> str:
+    return "one pull" if one.rpm_low is None else f"{one.rpm_low:.0f} rpm"
+
+
+def _at(one: Bin) -> str:
+    """Where a bin is, behind a word such as "lowest"."""
+    return "in one pull" if one.rpm_low is None else f"at {one.rpm_low:.0f} to {one.rpm_high:.0f} rpm"
+
+
+def speed_table(subject: Subject, log: LogFigures) -> Table:
+    """Pressure and flow by engine speed; the step at which the pumps have least to spare stands out."""
+    numbers = subject.numbers
     columns = (
         Column("Engine speed", "rpm", whole=True, short="rpm"),
         Column("Boost", numbers.unit("pressure"), figures=True, rank=2),
@@ -111,7 +145,15 @@ def _bins(subject: Subject, bins: tuple[Bin, ...]) -> Iterator[Block]:
         Column("Pump could", numbers.unit("flow"), figures=True, rank=1),
         Column("Sags"),
     )
-    yield Table(columns, tuple(_bin_row(subject, one) for one in bins))
+    return Table(columns, tuple(_bin_row(subject, one) for one in log.bins), log.tightest)
+
+
+def bin_texts(subject: Subject, one: Bin) -> str:
+    """One step of engine speed in words, with the figures of its row."""
+    speed, _, wanted, across, taken, could, sags = _bin_row(subject, one)
+    unit = " rpm" if one.rpm_low is not None else ""
+    pump = f", pump could {could.text}" if one.capacity_m3_s is not None else ""
+    return f"{speed.text}{unit} {across.text} of {wanted.text}, takes {taken.text}{pump}, {sags.text}"
 
 
 def _bin_row(subject: Subject, one: Bin) -> tuple[Cell, ...]:
@@ -161,14 +203,16 @@ def _how_it_was_read(subject: Subject, log: LogFigures) -> Iterator[Block]:
     yield Pairs(
         (
             ("rows", f"{log.rows}{skipped}"),
-            ("full load", f"{log.samples} samples in {_pulls(len(log.pulls))}"),
+            ("full load", f"{log.samples} samples in {pulls_in_words(log)}"),
             ("sensors", zero),
             *((one.key.replace("_", " "), _column(one.head, one.unit, one.guessed)) for one in log.columns),
         )
     )
 
 
-def _pulls(count: int) -> str:
+def pulls_in_words(log: LogFigures) -> str:
+    """How many pulls there are in it."""
+    count = len(log.pulls)
     return "1 pull" if count == 1 else f"{count} pulls"
 
 

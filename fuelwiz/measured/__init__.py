@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.measured.bench import bench_figures, bench_proposals, expected
-from fuelwiz.measured.figures import Measured
+from fuelwiz.measured.figures import LoggedRun, Measured
 from fuelwiz.measured.model import Model
 from fuelwiz.measured.readings import gauge_differences, gauge_proposals
 from fuelwiz.session import Session
@@ -12,8 +12,8 @@ from fuelwiz.sizing.figures import Figures
 __all__ = ["Measured", "measured"]
 
 
-def measured(session: Session, figures: Figures) -> Measured:
-    """What was measured of a build by bench and gauge, and what a test of it should show; its log is read apart."""
+def measured(session: Session, figures: Figures, log: LoggedRun | None = None) -> Measured:
+    """What was measured of a build, and what a test of it should show; its log is read apart, as the disk is slow."""
     model = Model.of(session, figures)
     bench = bench_figures(model)
     return Measured(
@@ -21,4 +21,5 @@ def measured(session: Session, figures: Figures) -> Measured:
         expected=expected(model, figures.pick.pump_volts_V),
         gauge=gauge_differences(session, figures),
         proposals=(*bench_proposals(model, bench), *gauge_proposals(session, figures)),
+        log=log,
     )

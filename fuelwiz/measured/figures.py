@@ -103,16 +103,6 @@ class Proposal:
 
 
 @dataclass(frozen=True, slots=True)
-class Measured:
-    """What was measured of a build and what can be measured yet, without its log."""
-
-    bench: BenchFigures | None
-    expected: tuple[Expected, ...]
-    gauge: tuple[GaugeDifference, ...]
-    proposals: tuple[Proposal, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class Span:
     """A stretch of a log."""
 
@@ -188,3 +178,28 @@ class LogFigures:
     columns: tuple[ColumnTaken, ...]
     metered: bool
     """Whether the flow is that of a column of its own, not reckoned from the injectors."""
+    lowest: int | None
+    """The bin whose pressure lies furthest below what is wanted; None without bins."""
+    tightest: int | None
+    """The bin at which the pumps have least to spare; None where their flow is not known."""
+
+
+@dataclass(frozen=True, slots=True)
+class LoggedRun:
+    """The log that a build names: its file, the day it was last changed, and what it shows, or why it shows nothing."""
+
+    file: str
+    day: str
+    figures: LogFigures | None
+    refused: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Measured:
+    """What was measured of a build and what can be measured yet; its log where that was read."""
+
+    bench: BenchFigures | None
+    expected: tuple[Expected, ...]
+    gauge: tuple[GaugeDifference, ...]
+    proposals: tuple[Proposal, ...]
+    log: LoggedRun | None = None

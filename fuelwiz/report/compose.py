@@ -14,6 +14,7 @@ from fuelwiz.advice.sections.gauge import gauge_pressures
 from fuelwiz.advice.sections.how_sure import how_sure
 from fuelwiz.advice.sections.injectors import injectors
 from fuelwiz.advice.sections.inlet import before_the_pump
+from fuelwiz.advice.sections.logged import logged
 from fuelwiz.advice.sections.measured import measured, measured_in_brief
 from fuelwiz.advice.sections.opening import opening
 from fuelwiz.advice.sections.page import (
@@ -54,6 +55,7 @@ SECTIONS: tuple[Section, ...] = (
     findings,
     gauge_pressures,
     measured,
+    logged,
     pump_to_look_for,
     before_the_pump,
     return_line,

@@ -4,14 +4,11 @@ from __future__ import annotations
 
 import json
 from dataclasses import asdict
-from math import isfinite
-from typing import Any
 
 from fuelwiz import __version__
-from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Result
-
-Plain = dict[str, Any]
+from fuelwiz.report.log_json import plain_run
+from fuelwiz.report.plain import Plain, plain_value
 
 # Scripts hold on to the order of the keys, and these came after the words.
 IN_THE_WORDS = "rated_flow_m3_s"
@@ -57,6 +54,7 @@ def plain_result(result: Result) -> Plain:
         "cautions": plain_value(words.cautions),
         **{key: figures[key] for key in BEHIND_THE_WORDS},
         "bench": _bench(result),
+        "log": None if result.measured is None else plain_run(result.measured.log),
     }
 
 
@@ -74,14 +72,3 @@ def _with_words(listed: list[Plain], words: tuple[str, ...]) -> list[Plain]:
 def _with_what(listed: Plain, what: str) -> Plain:
     name, *figures = ((key, value) for key, value in listed.items() if key != IN_THE_WORDS)
     return dict((name, ("what", what), *figures))
-
-
-def plain_value(value: Any) -> Any:
-    """A value as JSON has it: no tuples, no number without an end, and blanks that a search finds."""
-    if isinstance(value, dict):
-        return {key: plain_value(item) for key, item in value.items()}
-    if isinstance(value, list | tuple):
-        return [plain_value(item) for item in value]
-    if isinstance(value, float) and not isfinite(value):
-        return None
-    return value.replace(NO_BREAK, " ") if isinstance(value, str) else value

@@ -11,8 +11,8 @@ from dataclasses import asdict
 from fuelwiz.advice.option_words import options_sheet
 from fuelwiz.advice.subject import Subject
 from fuelwiz.options.figures import OptionsFigures
-from fuelwiz.report.json_form import plain_value
 from fuelwiz.report.output import stdout_look
+from fuelwiz.report.plain import plain_value
 from fuelwiz.report.text import text_of
 from fuelwiz.report.text_look import speaks_utf8
 

@@ -19,7 +19,7 @@ TOP = """
 format name version fuel demand pressure sizes recommended line_to_fit comfortable chosen verdict pump_target
 pump return_line inlet wiring injectors heat surge ceilings next pull stress spread changes
 way_out assumed findings cautions
-gauge wire_choices injector_choices one_volt path return_check bench
+gauge wire_choices injector_choices one_volt path return_check bench log
 """
 INSIDE = {
     "fuel": "density_kg_m3 viscosity_m2_s lhv_J_kg stoich vapour_pressure_Pa",
@@ -70,7 +70,7 @@ INSIDE = {
 }
 TEXTS = {"format", "name", "version", "explanation", "answer", "what", "findings", "cautions"}
 NOT_SOLVED_INDEPENDENTLY = {"gauge", "wire_choices", "injector_choices", "one_volt", "path", "return_check"}
-NOT_SAID_HERE = {"bench"}
+NOT_SAID_HERE = {"bench", "log"}
 """What the independent solver gives beyond this result."""
 DRAWN = {"draws", "chance", "short", "margin", "limits"}
 """What hangs on how many draws are made; the tests of the figures hold it."""

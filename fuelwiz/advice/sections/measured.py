@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.advice.proposal_words import proposal_text
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.sections.logged import logged_in_brief
 from fuelwiz.advice.subject import Subject
 from fuelwiz.measured.figures import BenchFigures, BenchTest, Expected, GaugeCause, GaugeDifference, GaugeItem
 from fuelwiz.measured.thresholds import CANS, WORTH_MOST_WITHIN_V
@@ -68,7 +69,7 @@ def measured(subject: Subject, _words: Words) -> Iterator[Block]:
 def measured_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
     """What was measured and when, in a few lines; nothing where nothing was."""
     found = subject.measured
-    if found is None or (found.bench is None and not found.gauge):
+    if found is None or (found.bench is None and not found.gauge and found.log is None):
         return
     yield Heading("Measured")
     items = []
@@ -77,6 +78,7 @@ def measured_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
         when = f" Tested: {', '.join(dict.fromkeys(days))}." if days else ""
         items.append(Item(f"{bench_verdict(subject, found.bench)}{when}"))
     items += [difference_text(subject, difference) for difference in found.gauge]
+    items += logged_in_brief(subject)
     yield Listing(tuple(items))
 
 

@@ -80,3 +80,18 @@ def capacity_m3_s(pumps: Pumps, among: Sequence[int], rail_pa: float) -> float:
         assert battery is not None
         running = replace(as_given, supply=replace(as_given.supply, volts=battery))
     return pumps.model.capacity_m3_s(rail_pa, running)
+
+
+def lowest_of(bins: Sequence[Bin]) -> int | None:
+    """The bin whose pressure across the injectors lies furthest below what is wanted; None without bins."""
+    return max(range(len(bins)), key=lambda at: bins[at].target_Pa - bins[at].injector_Pa, default=None)
+
+
+def tightest_of(bins: Sequence[Bin]) -> int | None:
+    """The bin at which the pumps could send least beyond what the engine takes; None where that is not known."""
+    spare = {
+        at: one.capacity_m3_s / one.flow_m3_s
+        for at, one in enumerate(bins)
+        if one.capacity_m3_s is not None and one.flow_m3_s > 0
+    }
+    return min(spare, key=spare.__getitem__, default=None)

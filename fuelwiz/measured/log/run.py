@@ -7,7 +7,7 @@ from pathlib import Path
 
 from fuelwiz.errors import LogError
 from fuelwiz.measured.figures import ColumnTaken, LogFigures, PumpKnown, Span
-from fuelwiz.measured.log.bins import bins_of
+from fuelwiz.measured.log.bins import bins_of, lowest_of, tightest_of
 from fuelwiz.measured.log.columns import columns_of
 from fuelwiz.measured.log.held import Held, held, little_flow, steady_samples, top_flow
 from fuelwiz.measured.log.proposals import bsfc_kg_J, log_proposals
@@ -16,7 +16,7 @@ from fuelwiz.measured.log.pump import MOST_LOOKED_AT, Pumps, pump_known
 from fuelwiz.measured.log.sag import Shortfall, shortfall
 from fuelwiz.measured.log.samples import Samples, refuse_time_that_runs_back
 from fuelwiz.measured.log.signatures import line_loses_more, signatures
-from fuelwiz.measured.log.table import Table, read_table
+from fuelwiz.measured.log.table import Table, Watch, read_table
 from fuelwiz.measured.log.wiring import connections_v, wiring_ohm
 from fuelwiz.measured.model import Model
 from fuelwiz.measured.statistics import median, straight_line
@@ -29,18 +29,19 @@ from fuelwiz.sizing.lines import FeedLine
 FEWEST_SAMPLES = 20
 
 
-def read_log(path: Path, session: Session, figures: Figures) -> LogFigures:
+def read_log(path: Path, session: Session, figures: Figures, watch: Watch | None = None) -> LogFigures:
     """What a log shows of a build.
 
     Args:
         path: of the log.
         session: the build.
         figures: what the build comes to.
+        watch: told how much of the file has been read; what it raises ends the reading.
 
     Raises:
         LogError: in a sentence that names the file.
     """
-    table = read_table(path, lambda heads: columns_of(session.log.columns, heads))
+    table = read_table(path, lambda heads: columns_of(session.log.columns, heads), watch)
     name = clean(str(path))
     refuse_time_that_runs_back(table, name)
     try:
@@ -219,6 +220,8 @@ class Run:
             ),
             columns=tuple(ColumnTaken(one.key, one.head, one.unit, one.guessed) for one in table.taken),
             metered=samples.metered,
+            lowest=lowest_of(bins),
+            tightest=tightest_of(bins),
         )
 
 

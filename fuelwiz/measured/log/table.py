@@ -29,7 +29,12 @@ SAID_IN_EVERY_ROW = frozenset({"time", "rail", "manifold", "boost"})
 NOT_WITHOUT = SAID_IN_EVERY_ROW | {"rpm", "duty", "pulse_width", "flow"}
 """A row without one of these tells nothing; the first few must stand in the row itself."""
 
+LOOKED_UP_EVERY = 4096
+"""So many rows are read between two looks at whoever watches."""
+
 Choose = Callable[[Sequence[Head]], tuple[Taken, ...]]
+Watch = Callable[[float], None]
+"""Is told how much of a file has been read, from 0 to 1; what it raises ends the reading."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,20 +47,33 @@ class Table:
     skipped: int
 
 
-def read_table(path: Path, choose: Choose) -> Table:
+def read_heads(path: Path) -> tuple[Head, ...]:
+    """The heads of a file, read from its first lines; raises as `read_table` does."""
+    with _in_words(path), _opened(path) as file:
+        return _start(file)[1].heads
+
+
+def read_table(path: Path, choose: Choose, watch: Watch | None = None) -> Table:
     """The wanted columns of a file.
 
     Args:
         path: of the file; 64 MiB at most.
         choose: which columns to take, given the heads.
+        watch: told as the reading goes on.
 
     Raises:
         LogError: in a sentence that names the file.
     """
+    with _in_words(path), _opened(path) as file:
+        return _read(file, choose, _told(file, watch))
+
+
+@contextmanager
+def _in_words(path: Path) -> Iterator[None]:
+    """Whatever goes wrong with a file, as a sentence that names it."""
     name = clean(str(path))
     try:
-        with _opened(path) as file:
-            return _read(file, choose)
+        yield
     except LogError as error:
         raise LogError(f"{name}: {error}") from None
     except csv.Error as error:
@@ -91,17 +109,31 @@ def _opened(path: Path) -> Iterator[TextIO]:
             yield file
 
 
-def _read(file: TextIO, choose: Choose) -> Table:
+def _told(file: TextIO, watch: Watch | None) -> Callable[[], None] | None:
+    """What tells a watcher how far a file has been read."""
+    if watch is None:
+        return None
+    handle = file.fileno()
+    size = max(os.fstat(handle).st_size, 1)
+    return lambda: watch(min(os.lseek(handle, 0, os.SEEK_CUR) / size, 1.0))
+
+
+def _start(file: TextIO) -> tuple[list[str], Layout]:
+    """The first lines, and how the file is laid out."""
     first = list(islice(file, FIRST_LINES))
     if first:
         first[0] = first[0].removeprefix(BYTE_ORDER_MARK)
     if not any(line.strip() for line in first):
         raise LogError("is empty")
-    layout = layout_of([_readable(line) for line in first])
+    return first, layout_of([_readable(line) for line in first])
+
+
+def _read(file: TextIO, choose: Choose, look_up: Callable[[], None] | None) -> Table:
+    first, layout = _start(file)
     taken = choose(layout.heads)
     lines = chain(first[layout.first_row :], file)
     rows = _Rows(layout, taken)
-    rows.read(lines)
+    rows.read(lines, look_up)
     if not rows.count:
         raise LogError("holds no row that can be read as numbers under its heads")
     return Table(rows.columns(), taken, rows.count, rows.skipped)
@@ -130,13 +162,15 @@ class _Rows:
         self._last = [nan] * len(taken)
         self.count = self.skipped = 0
 
-    def read(self, lines: Iterator[str]) -> None:
+    def read(self, lines: Iterator[str], look_up: Callable[[], None] | None) -> None:
         """All rows: a quick way for those that are whole, a slow one for the rest."""
         if self._layout.decimal_comma:
             lines = (line.replace(",", ".") for line in lines)
         pick = itemgetter(*(one.at for one in self._taken))
         keep = self._data.extend
-        for row in csv.reader(lines, delimiter=self._layout.delimiter):
+        for number, row in enumerate(csv.reader(lines, delimiter=self._layout.delimiter)):
+            if look_up is not None and not number % LOOKED_UP_EVERY:
+                look_up()
             try:
                 values = list(map(float, pick(row)))
                 total = sum(values)

@@ -9,6 +9,7 @@ from fuelwiz.report.page.pictures.ceilings import ceilings_picture
 from fuelwiz.report.page.pictures.curves import curves_picture
 from fuelwiz.report.page.pictures.how_sure import how_sure_picture
 from fuelwiz.report.page.pictures.ladder import ladder_picture
+from fuelwiz.report.page.pictures.logged import logged_picture
 from fuelwiz.report.page.pictures.pull import pull_picture
 from fuelwiz.report.page.pictures.shapes import Picture
 from fuelwiz.sizing.figures import Plot
@@ -25,5 +26,6 @@ def pictures_of(subject: Subject, plot_of: Callable[[str], Plot | None] | None) 
         ceilings_picture(subject),
         how_sure_picture(subject),
         pull_picture(subject),
+        logged_picture(subject),
     )
     return {picture.heading: picture for picture in drawn if picture is not None}
