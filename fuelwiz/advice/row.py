@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import Literal
 
 from fuelwiz.advice.numbers import Numbers, Role
 from fuelwiz.advice.subject import Subject
@@ -72,7 +73,7 @@ SPARE = RowFigure("percent", lambda size: size.margin, _reserve)
 FEEDS = RowFigure("power", lambda size: size.max_power_W, _goal)
 
 
-def works(size: SizeFigures) -> str | None:
+def works(size: SizeFigures) -> Literal["yes", "no"] | None:
     """Whether a size works, in a word; None while that is not known."""
     return None if size.works is None else "yes" if size.works else "no"
 

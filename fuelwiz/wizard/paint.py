@@ -20,6 +20,8 @@ clip = partial(cells.clip, measure=cell_len)
 pad = partial(cells.pad, measure=cell_len)
 wrap = partial(cells.wrap, measure=cell_len)
 
+WORKS_ROLES: dict[str, Role] = {"yes": "easy", "no": "fault"}
+
 
 class Row:
     """One line being painted from left to right."""
@@ -128,11 +130,15 @@ class Area:
         return lines[: self.rows] + [self.row().strip()] * missing
 
 
+WORKS_CELLS = 5
+"""Cells of a yes and its mark."""
+
+
 def put_works(line: Row, end: int, answer: str | None, strong: bool) -> Row:
-    """Whether something works, so that it ends before a cell; a no with the mark that catches the eye."""
+    """Whether something works, mark and word, so that it ends before a cell: of all in a row it leads the eye."""
     look = line.look
-    if answer != "no":
-        return line.put_right(end, answer or look.mark("unknown"), bold=strong)
-    cross = look.mark("no")
-    line.lay(end - len(f"{cross} no"), cross, look.chip("too fast", line.ground, strong))
-    return line.put_right(end, "no", "fault", strong)
+    if answer is None:
+        return line.put_right(end, look.mark("not sure"), "muted", strong)
+    mark, role = look.mark(answer), WORKS_ROLES[answer]
+    line.lay(end - cell_len(answer) - 2, mark, look.chip(role, line.ground, bold=True))
+    return line.put_right(end, answer, role, bold=True)

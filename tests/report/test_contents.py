@@ -61,7 +61,7 @@ def test_one_row_a_size_with_its_verdict(name: str) -> None:
         assert row[0].text.rstrip("*") == size.size
         assert (row[3].text, row[3].mark) == (size.band, None if size.limits else size.band)
         assert row[7].text == {True: "yes", False: "no", None: "–"}[size.works]
-        assert row[7].mark == ("no" if size.works is False else None)
+        assert row[7].mark == {True: "yes", False: "no", None: None}[size.works]
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -17,7 +17,7 @@ from fuelwiz.store.build_file import BuildFile
 from fuelwiz.wizard.build_list.judged import NONE_WORKS, Judged, Verdict, judge
 from fuelwiz.wizard.build_list.list_page import ListPage, page_lines
 from fuelwiz.wizard.build_list.list_state import BuildList
-from fuelwiz.wizard.build_list.list_table import WORKS, columns_for, day_words, table_lines
+from fuelwiz.wizard.build_list.list_table import columns_for, day_words, table_lines
 from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
@@ -64,7 +64,7 @@ def test_columns_never_touch(width: int) -> None:
     )
     (_, line) = table_lines(builds, TODAY, Area(Look(), width, 2))
     cells = line.text.split()
-    wanted = ["▸", "5000", "methanol", "✓✓", "brisk", "yes"]
+    wanted = ["▸", "5000", "methanol", "✓", "yes", "✓✓", "brisk"]
     assert [cell for cell in cells if cell in wanted] == wanted
     assert ("−100" in cells) == bool(columns.spare)
     assert line.cell_length == width and columns.name_room >= 15
@@ -76,7 +76,7 @@ def test_a_build_without_a_velocity_says_none_works_or_a_dash(width: int, word: 
     builds, columns = list_of(entry("A")), columns_for(width)
     builds.judged[builds.rows[0].path, 0] = Judged(verdict=Verdict(None, NONE_WORKS, "fault", False))
     (_, line) = table_lines(builds, TODAY, Area(Look(), width, 2))
-    assert line.text[columns.word : columns.works - WORKS].strip() == word
+    assert line.text[columns.word : columns.word_end].strip() == word
 
 
 def test_goals_in_one_unit_stand_under_it_and_others_say_theirs() -> None:

@@ -151,7 +151,7 @@ async def test_only_the_cells_that_changed_are_drawn_again() -> None:
         app.pane.show(changed, "-8")
         (region,) = app.regions
         assert (region.y, region.height) == (11, 1)  # -16 stands in line 11; 0.9 ft/s becomes 1.6 ft/s
-        before, after = "-16      0.875            0.9", "-16      0.875            1.6"
+        before, after = "-16        0.875     0.9", "-16        0.875     1.6"
         first = next(at for at, pair in enumerate(zip(before, after, strict=True)) if pair[0] != pair[1])
         assert (region.x, region.right) == (3 + first, 3 + len(after))
 

@@ -72,7 +72,7 @@ def _size_row(subject: Subject, size: SizeFigures) -> tuple[Cell, ...]:
         LOSS.number(subject, size),
         SPARE.number(subject, size),
         FEEDS.number(subject, size),
-        Cell("no", "no") if answer == "no" else answer,
+        None if answer is None else Cell(answer, answer),
     )
 
 

@@ -15,11 +15,10 @@ from fuelwiz.terminal.palette import Ground, Role
 from fuelwiz.terms import VELOCITY_IS
 from fuelwiz.wizard.build_list.judged import NONE_WORKS, Judged, Verdict
 from fuelwiz.wizard.build_list.list_state import BuildList, day_of
-from fuelwiz.wizard.paint import Area, Row, clip, put_works
+from fuelwiz.wizard.paint import WORKS_CELLS, Area, Row, clip, put_works
 
 MARK, POINTER, NAME = 0, 1, 3
 NEW_BUILD = "+ new build"
-WORKS = 4  # cells of a no and its mark
 _NAME_AT_MOST = 44
 _UNKNOWN = Verdict("unknown", "", "muted", None)
 
@@ -40,6 +39,7 @@ class ListColumns:
     spare: int
     works: int
     changed: int
+    word_end: int
 
     @property
     def name_room(self) -> int:
@@ -51,17 +51,17 @@ class ListColumns:
 def columns_for(width: int) -> ListColumns:
     """The columns of a table in that many cells."""
     if width < 76:
-        works = width - 1
-        return ListColumns(0, works - 33, works - 31, works - 22, works - 17, works - 14, 0, works, 0)
+        word = width - 9
+        return ListColumns(0, word - 26, word - 24, word - 15, word - 3, word, 0, word - 5, 0, width - 1)
     changed = width - 1
-    works = changed - 12
-    spare = works - 8 if width >= 100 else 0
-    word = (spare - 20) if spare else works - 15
-    goal = word - 21
+    spare = changed - 13 if width >= 100 else 0
+    end = spare - 9 if spare else changed - 12
+    word = end - 10
+    goal = word - 29
     file = 0
     if width >= 140:
         file = NAME + min(_NAME_AT_MOST, (goal - 8 - NAME) // 2) + 2
-    return ListColumns(file, goal, goal + 2, word - 10, word - 3, word, spare, works, changed)
+    return ListColumns(file, goal, goal + 2, word - 18, word - 3, word, spare, word - 5, changed, end)
 
 
 def table_lines(builds: BuildList, today: date, area: Area) -> list[Strip]:
@@ -99,10 +99,10 @@ def _header(columns: ListColumns, unit: str, area: Area) -> Strip:
         line.put(columns.file, "File", "muted")
     line.put_right(columns.goal, f"Goal, {unit}" if area.width >= 76 else unit, "muted")
     line.put(columns.fuel, "Fuel", "muted").put(columns.line, "Line", "muted")
+    line.put_right(columns.works, "Works", "muted")
     line.put(columns.verdict, VELOCITY_IS, "muted")
     if columns.spare:
         line.put_right(columns.spare, "Spare, %", "muted")
-    line.put_right(columns.works, "Works", "muted")
     if columns.changed:
         line.put_right(columns.changed, "Changed", "muted")
     return line.strip()
@@ -123,7 +123,7 @@ def _line(
     fuel = (known.fuel if known is not None else entry.fuel) or line.look.mark("unknown")
     line.put(columns.fuel, _clipped(line, fuel, columns.line - columns.fuel - 1), bold=strong)
     size = (known.line if known is not None else entry.chosen) or line.look.mark("unknown")
-    line.put(columns.line, _clipped(line, size, columns.verdict - columns.line - 1), bold=strong)
+    line.put(columns.line, _clipped(line, size, columns.works - WORKS_CELLS - columns.line - 1), bold=strong)
     _put_verdict(line, entry, known, columns, strong)
     if columns.changed:
         line.put_right(columns.changed, day_words(day_of(entry), today), "muted", strong)
@@ -133,16 +133,16 @@ def _line(
 def _put_verdict(
     line: Row, entry: BuildFile, known: Judged | None, columns: ListColumns, strong: bool
 ) -> None:
-    """Mark, word and works; until it is calculated, those of the record."""
+    """Works, and how fast the fuel is with its mark; until it is calculated, those of the record."""
     record = entry.record
     verdict = known.verdict if known is not None else _UNKNOWN
     works = known.verdict.works if known is not None else record.works if record is not None else None
+    put_works(line, columns.works, None if works is None else "yes" if works else "no", strong)
     role: Role = verdict.role
     if verdict.mark is not None:
         mark = f"{line.look.mark(verdict.mark):<2}"
         line.lay(columns.verdict, mark, line.look.chip(role, line.ground, strong))
-    end = (columns.spare - 6 if columns.spare else columns.works - WORKS) - 1
-    room = end - columns.word
+    room = columns.word_end - columns.word
     unknown = line.look.mark("unknown")
     word = verdict.word if cell_len(verdict.word) <= room else _shorter(verdict.word, unknown)
     line.put(columns.word, clip(word, room), role, strong)
@@ -150,7 +150,6 @@ def _put_verdict(
         recorded = record.margin.removesuffix("%").strip() if record is not None else ""
         spare = known.spare if known is not None else recorded
         line.put_right(columns.spare, _clipped(line, spare or unknown, 7), bold=strong)
-    put_works(line, columns.works, None if works is None else "yes" if works else "no", strong)
 
 
 def _shorter(word: str, unknown: str) -> str:
@@ -163,7 +162,7 @@ def _broken(
 ) -> Strip:
     """A file that is no build: its name and the first thing that is wrong."""
     changed = day_words(day_of(entry), today) if columns.changed else ""
-    end = (columns.changed - cell_len(changed) - 1) if changed else columns.works
+    end = (columns.changed - cell_len(changed) - 1) if changed else columns.word_end
     name = _clipped(line, entry.name, columns.name_room)
     line.put(NAME, name, bold=strong)
     start = NAME + cell_len(name) + 2

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from rich.cells import cell_len
@@ -12,7 +12,7 @@ from fuelwiz.advice.row import BORE, FEEDS, LOSS, SPARE, VELOCITY, size_name, sp
 from fuelwiz.advice.sections.sizes import size_columns
 from fuelwiz.advice.subject import Subject
 from fuelwiz.terminal.palette import Ground
-from fuelwiz.wizard.paint import Area, Row, clip, put_works
+from fuelwiz.wizard.paint import WORKS_CELLS, Area, Row, clip, put_works
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
@@ -20,9 +20,9 @@ if TYPE_CHECKING:
 
 POINTER = 1
 SIZE = 3
-LEAST_BORE = 6  # cells of a bore in inches and the gap before it
-LEAST_VELOCITY = 5  # cells of a usual velocity and the gap before it
-FIGURES_BEFORE_SPEED = 2  # bore and velocity stand left of the word for the velocity
+VELOCITY_AT = 1  # among the figures: its word stands right of it
+GAPS = 7  # between eight columns
+WIDEST_GAP = 2
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +30,7 @@ class Columns:
     """Where the columns stand: numbers by the cell that they end before, the word for the speed by its first."""
 
     header: int  # lines of header: 2 are name over unit, 1 is both, 0 is the unit alone
+    size: int  # cells for the name of a size
     bore: int
     velocity: int
     speed: int
@@ -37,31 +38,47 @@ class Columns:
     spare: int
     feeds: int
     works: int
-    give: int = 0  # cells that velocity and its word can move to the right for long sizes
 
 
-WIDE = Columns(1, bore=17, velocity=32, speed=34, loss=55, spare=64, feeds=74, works=80)
-NARROW = Columns(0, bore=14, velocity=21, speed=23, loss=41, spare=47, feeds=53, works=59, give=1)
-SIDE = Columns(2, bore=13, velocity=22, speed=24, loss=40, spare=46, feeds=52, works=58)
+@dataclass(frozen=True, slots=True)
+class _Widths:
+    """The cells that each column takes in a table that ends before `end`."""
+
+    header: int
+    end: int
+    bore: int
+    velocity: int
+    loss: int
+    spare: int
+    feeds: int
+    size: int = 4
+    speed: int = 11  # a mark and "too fast"
+
+    def columns(self, longest: int) -> Columns:
+        """The columns with two blanks between them; with one, from the left on, where sizes are long."""
+        size = max(longest, self.size)
+        widths = (self.bore, self.velocity, self.speed, self.loss, self.spare, self.feeds, WORKS_CELLS)
+        free = self.end - SIZE - size - sum(widths) - GAPS
+        if free < 0:
+            size, free = size + free, 0
+        gaps = [1 + min(max(free - after, 0), 1) for after in reversed(range(GAPS))]
+        over = max(free - GAPS, 0)
+        ends, at = [], SIZE + size + over
+        for gap, width in zip(gaps, widths, strict=True):
+            at += gap + width
+            ends.append(at)
+        bore, velocity, speed, loss, spare, feeds, works_ = ends
+        return Columns(self.header, size, bore, velocity, speed - self.speed, loss, spare, feeds, works_)
+
+
+WIDE = _Widths(1, end=79, bore=8, velocity=6, loss=9, spare=8, feeds=9)
+NARROW = _Widths(0, end=59, bore=5, velocity=4, loss=4, spare=4, feeds=4)
+SIDE = _Widths(2, end=58, bore=5, velocity=4, loss=4, spare=5, feeds=5)
 
 
 def columns_for(width: int, longest: int) -> Columns:
     """The columns of a table in that many cells whose longest size takes `longest` cells."""
-    columns = WIDE if width >= 80 else NARROW if width >= 60 else SIDE
-    wanted = max(longest - _room_for_size(columns), 0)
-    free = columns.velocity - LEAST_VELOCITY - columns.bore
-    moved = min(max(wanted - free, 0), columns.give)
-    return replace(
-        columns,
-        bore=columns.bore + min(wanted, free + moved),
-        velocity=columns.velocity + moved,
-        speed=columns.speed + moved,
-    )
-
-
-def _room_for_size(columns: Columns) -> int:
-    """Cells from where the sizes begin to the gap before their bores."""
-    return columns.bore - LEAST_BORE - SIZE
+    return (WIDE if width >= 80 else NARROW if width >= 60 else SIDE).columns(longest)
 
 
 def header_rows(width: int) -> int:
@@ -92,15 +109,18 @@ def size_lines(result: Result, highlighted: str, area: Area, focused: bool = Fal
 
 
 def _headers(columns: Columns, subject: Subject, area: Area) -> list[Strip]:
+    """The heads; that of the velocity is its unit alone, as the word beside it says what it is the unit of."""
     size, bore, velocity, speed, loss, spare, feeds, works_ = size_columns(subject)
     figures = (bore, velocity, loss, spare, feeds)
     ends = (columns.bore, columns.velocity, columns.loss, columns.spare, columns.feeds)
     heads = {0: [of.unit for of in figures], 1: [of.head for of in figures], 2: [of.title for of in figures]}
+    titles = heads[columns.header]
+    titles[VELOCITY_AT] = velocity.unit if columns.header != 2 else ""
     first = area.row().put(SIZE, size.title, "muted")
-    for at, (end, head) in enumerate(zip(ends, heads[columns.header], strict=True)):
-        if at == FIGURES_BEFORE_SPEED:
-            first.put(columns.speed, speed.title, "muted")
+    for at, (end, head) in enumerate(zip(ends, titles, strict=True)):
         first.put_right(end, head, "muted")
+        if at == VELOCITY_AT:
+            first.put(columns.speed, speed.title, "muted")
     first.put_right(columns.works, works_.title, "muted")
     if columns.header != 2:
         return [first.strip()]
@@ -113,7 +133,7 @@ def _headers(columns: Columns, subject: Subject, area: Area) -> list[Strip]:
 def _size_line(line: Row, subject: Subject, row: SizeFigures, columns: Columns) -> Strip:
     look, strong = line.look, line.ground != "background"
     focused = line.ground == "chosen" and look.colors == "256"
-    name = _fitting(size_name(subject, row), _room_for_size(columns))
+    name = _fitting(size_name(subject, row), columns.size)
     line.put(SIZE, name, "focus" if focused else "text", strong)
     for end, figure in ((columns.bore, BORE), (columns.velocity, VELOCITY)):
         line.put_right(end, figure.number(subject, row) or look.mark("unknown"), bold=strong)
