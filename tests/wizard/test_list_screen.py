@@ -75,7 +75,7 @@ async def test_what_the_record_says_stands_there_before_anything_is_reckoned(
     (tmp_path / "one.toml").write_text(text)
     async with at_list(tmp_path, (120, 36)) as reader:
         assert "One: It was -8." in reader.text
-        assert reader.pointed.split()[-3:] == ["17", "yes", "today"]
+        assert reader.pointed.split()[-5:] == ["✓", "yes", "–", "17", "today"]
         held_back.set()
         await reader.reckoned()
         assert "It was -8." not in reader.text

@@ -57,11 +57,11 @@ def columns_for(width: int) -> ListColumns:
     spare = changed - 13 if width >= 100 else 0
     end = spare - 9 if spare else changed - 12
     word = end - 10
-    goal = word - 29
+    goal = word - 28
     file = 0
     if width >= 140:
         file = NAME + min(_NAME_AT_MOST, (goal - 8 - NAME) // 2) + 2
-    return ListColumns(file, goal, goal + 2, word - 18, word - 3, word, spare, word - 5, changed, end)
+    return ListColumns(file, goal, goal + 2, word - 17, word - 3, word, spare, word - 5, changed, end)
 
 
 def table_lines(builds: BuildList, today: date, area: Area) -> list[Strip]:
