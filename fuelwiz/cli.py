@@ -276,10 +276,8 @@ def _judged(path: Path, *, in_full: bool = False) -> Told:
     figures = assess(session) if in_full else quick_figures(session)
     if not in_full:
         return Told(str(path), document.plain, result(session, figures))
-    from fuelwiz.measured import measured
-
-    found = measured(session, figures, _logged(path, session, figures))
-    return Told(str(path), document.plain, result(session, figures, found))
+    log = _logged(path, session, figures)
+    return Told(str(path), document.plain, result(session, figures, log))
 
 
 def _logged(path: Path, session: Session, figures: Figures) -> LoggedRun | None:

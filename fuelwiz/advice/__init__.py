@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from fuelwiz.advice.answer import answer_lines
 from fuelwiz.advice.answer.fit import line_to_fit
 from fuelwiz.advice.case_sentences import case_names, case_sentences
@@ -14,16 +16,18 @@ from fuelwiz.advice.next_step import next_step
 from fuelwiz.advice.result import Explanation, Finding, Result, Words
 from fuelwiz.advice.sizes import explanation
 from fuelwiz.advice.subject import Subject
-from fuelwiz.measured.figures import Measured
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures
+
+if TYPE_CHECKING:
+    from fuelwiz.measured.figures import LoggedRun
 
 __all__ = ["Explanation", "Finding", "Result", "Words", "result"]
 
 
-def result(session: Session, figures: Figures, measured: Measured | None = None) -> Result:
-    """The figures of a session together with everything that is said about them."""
-    subject = Subject(session, figures, measured)
+def result(session: Session, figures: Figures, log: LoggedRun | None = None) -> Result:
+    """The figures of a session together with everything that is said about them, and what its log showed."""
+    subject = Subject(session, figures)
     remarks = remarks_on(subject)
     lines = answer_lines(subject)
     words = Words(
@@ -41,4 +45,4 @@ def result(session: Session, figures: Figures, measured: Measured | None = None)
         findings=tuple(remark.finding for remark in remarks),
         cautions=cautions(subject),
     )
-    return Result(session, figures, words, measured)
+    return Result(session, figures, words, log)

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
-from fuelwiz.measured.figures import Measured
-from fuelwiz.options.part_prices import PartPrices
+from fuelwiz.once import once
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures
+
+if TYPE_CHECKING:
+    from fuelwiz.measured.figures import LoggedRun, Measured
+    from fuelwiz.options.part_prices import PartPrices
 
 Severity = Literal["stop", "warning", "note"]
 
@@ -67,12 +70,19 @@ class Words:
     cautions: tuple[str, ...]  # the standing cautions that apply to this build
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Result:
-    """One session, its figures and its words; what was measured of it and what its parts cost, where asked for."""
+    """One session, its figures and its words; what its log showed and what its parts cost, where known."""
 
     session: Session
     figures: Figures
     words: Words
-    measured: Measured | None = None
+    log: LoggedRun | None = None
     prices: PartPrices | None = None
+
+    @once
+    def measured(self) -> Measured:
+        """What was measured of it: a first answer says nothing of that, so it is loaded where somebody asks."""
+        from fuelwiz.measured import measured
+
+        return measured(self.session, self.figures, self.log)

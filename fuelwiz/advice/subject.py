@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 from fuelwiz.advice.numbers import Numbers
-from fuelwiz.measured.figures import Measured
-from fuelwiz.options.part_prices import PartPrices
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures, SizeFigures, StressFigures
 from fuelwiz.sizing.vocabulary import BUILD_LIMITS, LINE_LIMITS, Case, Limit, is_fixed
 from fuelwiz.terms import fuel_name
+
+if TYPE_CHECKING:
+    from fuelwiz.measured.figures import Measured
+    from fuelwiz.options.part_prices import PartPrices
 
 
 @dataclass(frozen=True)

@@ -18,7 +18,6 @@ from fuelwiz.desk.points.point_cells import half_points
 from fuelwiz.desk.refusals import Refusal, of_fault
 from fuelwiz.desk.state import State
 from fuelwiz.errors import Fault
-from fuelwiz.measured import measured
 from fuelwiz.session import FieldSpec, Session
 from fuelwiz.sizing import Figures, first_figures, in_steps, with_slower_parts
 from fuelwiz.sizing.candidates import feed_candidates, spelled
@@ -68,7 +67,7 @@ class Calculation:
         if self.result is None or self._inputs != (self.plain, name):
             self._inputs = (self.plain, name)
             self.session = _kept_at(self._kept_size, self._last_valid.session)
-            self.result = None if self.session is None else _told(self.session, first_figures(self.session))
+            self.result = None if self.session is None else result(self.session, first_figures(self.session))
             self.is_complete = self.is_filled_in = False
             self._filling = None
         return state
@@ -81,7 +80,7 @@ class Calculation:
     def finish(self) -> None:
         """Adds the stress cases and the next goal to the result."""
         if self.session is not None and self.result is not None and not self.is_complete:
-            self.result = _told(self.session, with_slower_parts(self.session, self.result.figures))
+            self.result = result(self.session, with_slower_parts(self.session, self.result.figures))
             self.is_complete = True
 
     def fill_in(self, seconds: float) -> bool:
@@ -104,7 +103,7 @@ class Calculation:
                 break
             figures = found
         if figures is not before:
-            self.result = _told(self.session, figures)
+            self.result = result(self.session, figures)
         return figures is not before or self.is_filled_in
 
 
@@ -116,11 +115,6 @@ def _kept_at(size: str | None, session: Session | None) -> Session | None:
     if kept is None:
         return session
     return session.model_copy(update={"feed": session.feed.model_copy(update={"chosen": kept})})
-
-
-def _told(session: Session, figures: Figures) -> Result:
-    """Figures in words, with what bench and gauge showed of the build."""
-    return result(session, figures, measured(session, figures))
 
 
 def _refusals(state: State, faults: Iterable[Fault], system: UnitSystem) -> dict[str, Refusal]:

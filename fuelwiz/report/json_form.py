@@ -54,13 +54,13 @@ def plain_result(result: Result) -> Plain:
         "cautions": plain_value(words.cautions),
         **{key: figures[key] for key in BEHIND_THE_WORDS},
         "bench": _bench(result),
-        "log": None if result.measured is None else plain_run(result.measured.log),
+        "log": plain_run(result.log),
     }
 
 
 def _bench(result: Result) -> Plain | None:
     """What the bench tests come to, None without any."""
-    bench = None if result.measured is None else result.measured.bench
+    bench = result.measured.bench
     return None if bench is None else plain_value(asdict(bench))
 
 

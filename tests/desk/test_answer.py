@@ -10,7 +10,6 @@ import pytest
 
 from fuelwiz.advice import result
 from fuelwiz.desk import Desk
-from fuelwiz.measured import measured
 from fuelwiz.session import validate
 from fuelwiz.sizing import quick_figures
 
@@ -40,7 +39,7 @@ def test_the_answer_is_that_of_the_file(tmp_path: Path, example: str) -> None:
     desk.finish()
     assert desk.complete
     figures = quick_figures(session)
-    assert desk.result == result(session, figures, measured(session, figures))
+    assert desk.result == result(session, figures)
 
 
 def test_the_slower_parts_come_when_typing_pauses(tmp_path: Path) -> None:

@@ -17,7 +17,6 @@ from fuelwiz.desk import Desk, NoSuchField, SaveRefused
 from fuelwiz.desk.composites import CHOICE_QUESTIONS, field_of
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.refusals import BESIDE
-from fuelwiz.measured import measured
 from fuelwiz.printable import clean
 from fuelwiz.questions import catalogue
 from fuelwiz.session import as_text, leaf_paths, list_key_paths, validate
@@ -304,7 +303,7 @@ class AnyEdits(RuleBasedStateMachine):
         assert self.desk.session == session
         self.desk.finish()
         figures = quick_figures(session)
-        assert self.desk.result == result(session, figures, measured(session, figures))
+        assert self.desk.result == result(session, figures)
 
     def told(self) -> tuple[object, ...]:
         state = self.desk._state

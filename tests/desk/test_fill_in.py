@@ -10,7 +10,6 @@ import pytest
 
 from fuelwiz.advice import result
 from fuelwiz.desk import Desk
-from fuelwiz.measured import measured
 from fuelwiz.session import validate
 from fuelwiz.sizing import assess, quick_figures
 
@@ -35,7 +34,7 @@ def test_it_ends_with_all_figures_of_the_file(tmp_path: Path, example: str) -> N
     session = validate(desk.plain, example)
     assert desk.complete
     figures = assess(session)
-    assert desk.result == result(session, figures, measured(session, figures))
+    assert desk.result == result(session, figures)
 
 
 def test_changes_come_before_the_spread_and_in_many_slices(tmp_path: Path) -> None:
@@ -97,4 +96,4 @@ def test_the_quick_figures_stand_until_then(tmp_path: Path) -> None:
     desk.finish()
     session = validate(desk.plain, "six")
     figures = quick_figures(session)
-    assert desk.result == result(session, figures, measured(session, figures))
+    assert desk.result == result(session, figures)

@@ -29,7 +29,7 @@ def test_the_result_has_what_was_measured_from_the_first_to_the_last(tmp_path: P
     desk.add("bench", A_TEST)
     for go_on in (desk.update, desk.finish, lambda: desk.fill_in(60)):
         go_on()
-        assert desk.result is not None and desk.session is not None and desk.result.measured is not None
+        assert desk.result is not None and desk.session is not None
         assert desk.result.measured == measured(desk.session, desk.result.figures)
         assert desk.result.measured.bench is not None
         assert len(desk.result.measured.bench.tests) == 1
@@ -41,7 +41,7 @@ def with_a_proposal(folder: Path) -> tuple[Desk, Proposal]:
     folder.mkdir(exist_ok=True)
     desk = opened(folder)
     desk.add("bench", A_TEST)
-    assert desk.result is not None and desk.result.measured is not None
+    assert desk.result is not None
     (proposal,) = (one for one in desk.result.measured.proposals if one.key == "pump.health")
     return desk, proposal
 

@@ -16,7 +16,6 @@ from fuelwiz.advice.blocks import Table
 from fuelwiz.advice.sections.logged import NAME
 from fuelwiz.advice.subject import Subject
 from fuelwiz.cli import main
-from fuelwiz.measured import measured
 from fuelwiz.measured.figures import LogFigures
 from fuelwiz.measured.log.of_build import logged_run
 from fuelwiz.report.compose import sheet_of
@@ -47,14 +46,12 @@ def logged(folder: Path, car: Car, name: str = "pull.csv", **more: Any) -> Resul
     os.utime(path, (NOON_OF_14_MAY_2026, NOON_OF_14_MAY_2026))
     session = validate(plain(Car(), log={"file": name}, **more), "build")
     figures = quick_figures(session)
-    return result(
-        session, figures, measured(session, figures, logged_run(folder / "b.toml", session, figures))
-    )
+    return result(session, figures, logged_run(folder / "b.toml", session, figures))
 
 
 def log_of(found: Result) -> LogFigures:
     """What the log of a result shows."""
-    assert found.measured is not None and found.measured.log is not None
+    assert found.measured.log is not None
     assert found.measured.log.figures is not None
     return found.measured.log.figures
 

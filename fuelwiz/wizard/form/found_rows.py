@@ -46,7 +46,7 @@ _COMPARED = ("works", "spare", "feeds")
 def found_rows(desk: Desk, question: Question) -> Iterator[FoundRow]:
     """What follows from a list of bench tests, or from one of gauge readings; nothing from other lists."""
     result = desk.result
-    if result is None or result.measured is None:
+    if result is None:
         return
     subject = Subject(result.session, result.figures, result.measured)
     if question.key in _MAKERS:
@@ -61,7 +61,7 @@ def found_rows(desk: Desk, question: Question) -> Iterator[FoundRow]:
 def expected_rows(desk: Desk, question: Question) -> Iterator[FoundRow]:
     """What a bench test should show, over the list of those that were done."""
     result = desk.result
-    if question.key != "bench" or result is None or result.measured is None:
+    if question.key != "bench" or result is None:
         return
     subject = Subject(result.session, result.figures, result.measured)
     for number, test in enumerate(result.measured.expected):
