@@ -7,7 +7,7 @@ with the same care.
 from fuelwiz.session import fields
 from fuelwiz.session.bores import bore_of_m
 from fuelwiz.session.case_changes import apply_change, changed_key_paths
-from fuelwiz.session.columns import NO_UNIT_AT_ALL, Column, fits
+from fuelwiz.session.columns import NO_UNIT_AT_ALL, NOT_IN_THE_LOG, Column, fits
 from fuelwiz.session.compounds import Size
 from fuelwiz.session.digest import inputs_digest
 from fuelwiz.session.fallbacks import USUAL_BOOST, USUAL_VACUUM, USUAL_VOLTS, fallback_text
@@ -67,6 +67,7 @@ from fuelwiz.session.spec import FieldSpec, as_text
 from fuelwiz.session.validation import newer_format, validate
 
 __all__ = [
+    "NOT_IN_THE_LOG",
     "NO_UNIT_AT_ALL",
     "OPEN_REGULATOR",
     "USUAL_BOOST",

@@ -10,6 +10,7 @@ from typing import Any
 
 from fuelwiz.errors import FactError, Fault
 from fuelwiz.session.bores import bore_of_m
+from fuelwiz.session.columns import NOT_IN_THE_LOG
 from fuelwiz.session.compounds import Size
 from fuelwiz.session.paths import KeyPath, field_at, list_key_paths, path_of, value_at
 from fuelwiz.session.readers import read
@@ -176,5 +177,7 @@ def _bench_tests(plain: dict[str, Any]) -> Iterator[Fault]:
 def _log_columns(plain: dict[str, Any]) -> Iterator[Fault]:
     """The manifold's pressure is told by one column, not by two that may differ."""
     columns = value_at(plain, ("log", "columns"))
-    if isinstance(columns, dict) and "manifold" in columns and "boost" in columns:
+    if isinstance(columns, dict) and all(
+        columns.get(key, NOT_IN_THE_LOG) != NOT_IN_THE_LOG for key in ("manifold", "boost")
+    ):
         yield Fault("log.columns.boost", "must not stand beside `manifold`: give the one that the log has")

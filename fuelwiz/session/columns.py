@@ -15,6 +15,10 @@ NO_UNIT_AT_ALL = ("", "rpm", "1/min", "/min", "min-1", "u/min")
 """What stands for the unit of a speed of turning, which is counted and never converted."""
 
 
+NOT_IN_THE_LOG = "none"
+"""What stands in place of a head where the log has no such column; one that is called so needs its unit beside it."""
+
+
 @dataclass(frozen=True, slots=True)
 class Column:
     """A column of a log: its head, and its unit where that was given; or one SI value in place of a column."""
@@ -22,6 +26,11 @@ class Column:
     head: str
     unit: str | None = None
     value: float | None = None
+
+    @property
+    def is_absent(self) -> bool:
+        """Whether it is said that the log has no such column."""
+        return self.unit is None and self.value is None and self.head.casefold() == NOT_IN_THE_LOG
 
 
 def column(spec: FieldSpec, value: Any) -> Column:

@@ -8,12 +8,12 @@ from dataclasses import dataclass
 
 from fuelwiz import units
 from fuelwiz.errors import LogError
-from fuelwiz.measured.log.layout import Head
+from fuelwiz.measured.log.layout import CLOCK_UNIT, Head
 from fuelwiz.printable import quoted
 from fuelwiz.session import NO_UNIT_AT_ALL, Column, FieldSpec, LogColumns, field_at, fits
 
 WORDS: Mapping[str, tuple[str, str]] = {
-    "time": (r"time(?:stamp)?|elapsed|seconds?|t", r"inj|pulse|dead|spark|dwell|lap"),
+    "time": (r"time(?:stamp| of day)?|clock|elapsed|seconds?|t", r"inj|pulse|dead|spark|dwell|lap"),
     "rail": (
         r"(?:fuel|rail)\b.*\b(?:p|press(?:ure)?)|fuel ?p|f ?p|frp|rail",
         r"low|tank|return|target|temp|pump",
@@ -52,16 +52,16 @@ class Taken:
 
 
 def columns_of(named: LogColumns, heads: Sequence[Head]) -> tuple[Taken, ...]:
-    """The columns to read, in the order of the keys.
+    """The columns to read, in the order of the keys: those that are named, and of the rest what can be guessed.
 
     Raises:
         LogError: one that is named is not there or has no unit, or one that is needed is neither named nor found.
     """
     found: list[Taken] = []
-    guesses = guess(heads) if not named.model_fields_set else {}
+    guesses = guess_rest(named, heads)
     for key in LogColumns.model_fields:
         column: Column | None = getattr(named, key)
-        if column is not None and column.value is None:
+        if column is not None and column.value is None and not column.is_absent:
             found.append(_named(key, column, heads))
         elif key in guesses:
             found.append(
@@ -69,6 +69,24 @@ def columns_of(named: LogColumns, heads: Sequence[Head]) -> tuple[Taken, ...]:
             )
     _refuse_missing({taken.key for taken in found}, heads)
     return tuple(found)
+
+
+def guess_rest(named: LogColumns, heads: Sequence[Head]) -> dict[str, int]:
+    """Where the columns of the keys that are not named probably stand; none that is named for another key."""
+    given: dict[str, Column] = {key: getattr(named, key) for key in named.model_fields_set}
+    taken = {_folded(column.head) for column in given.values() if not column.is_absent}
+    free = [
+        at
+        for at, head in enumerate(heads)
+        if not taken.intersection((_folded(head.text), _folded(head.name)))
+    ]
+    found = {key: free[at] for key, at in guess([heads[at] for at in free]).items() if key not in given}
+    for key, other in (("manifold", "boost"), ("boost", "manifold")):
+        if other in found and key in given and not given[key].is_absent:
+            del found[other]
+    if "manifold" in found:
+        found.pop("boost", None)
+    return found
 
 
 def _named(key: str, column: Column, heads: Sequence[Head]) -> Taken:
@@ -87,6 +105,8 @@ def _folded(text: str) -> str:
 
 def _taken(key: str, at: int, head: Head, unit: str | None, *, guessed: bool) -> Taken:
     spec = field_at(f"log.columns.{key}")
+    if head.is_clock:
+        unit = CLOCK_UNIT
     if spec.kind is None:
         return Taken(key, at, head.text, unit or "", 1.0, 0.0, guessed)
     if unit is None:
@@ -110,8 +130,6 @@ def guess(heads: Sequence[Head]) -> dict[str, int]:
         places = [at for at, head in enumerate(heads) if _may_be(head, says, never, spec)]
         if len(places) == 1 or (places and heads[places[0]].name != heads[places[-1]].name and key == "time"):
             found[key] = places[0]
-    if "manifold" in found:
-        found.pop("boost", None)
     return found
 
 

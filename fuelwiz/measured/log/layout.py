@@ -16,17 +16,24 @@ FIRST_LINES = 60
 """How far down the heads may stand: some loggers write a few lines about themselves first."""
 MOST_COLUMNS = 1000
 _NUMBER = re.compile(r"\s*[-+]?(?:\d+(?:[.,]\d*)?|[.,]\d+)(?:[eE][-+]?\d+)?\s*")
+CLOCK_UNIT = "s"
+"""What a time such as 00:01:02.5 comes to."""
+_CLOCK = re.compile(r"\s*(?:(\d{1,4}):)?(\d{1,4}):(\d{1,2}(?:[.,]\d+)?)\s*")
 _DECIMAL_COMMA = re.compile(r"\s*[-+]?\d*,\d+(?:[eE][-+]?\d+)?\s*")
 _IN_BRACKETS = re.compile(r"(?P<name>.*?)\s*[(\[{](?P<unit>[^()\[\]{}]*)[)\]}]\s*")
 
 
 @dataclass(frozen=True, slots=True)
 class Head:
-    """The head of one column: all of it, its name without a unit in brackets, and its unit where there is one."""
+    """The head of one column: all of it, its name without a unit in brackets, and its unit where there is one.
+
+    Under one that `is_clock` stand hours, minutes and seconds.
+    """
 
     text: str
     name: str
     unit: str | None
+    is_clock: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,7 +90,23 @@ def _are_heads(cells: list[str], below: Sequence[str], delimiter: str) -> bool:
 
 
 def _is_number(cell: str) -> bool:
-    return _NUMBER.fullmatch(cell) is not None
+    return _NUMBER.fullmatch(cell) is not None or _CLOCK.fullmatch(cell) is not None
+
+
+def clock_s(cell: str) -> float:
+    """The seconds of a time such as 00:01:02.5, of which the hours may be left out.
+
+    Raises:
+        ValueError: it is no such time.
+
+    >>> clock_s("1:02:03.5")
+    3723.5
+    """
+    found = _CLOCK.fullmatch(cell)
+    if found is None:
+        raise ValueError(cell)
+    hours, minutes, seconds = found.groups()
+    return 3600.0 * int(hours or 0) + 60.0 * int(minutes) + float(seconds.replace(",", "."))
 
 
 def _layout(lines: Sequence[str], number: int, delimiter: str, cells: list[str]) -> Layout:
@@ -92,10 +115,12 @@ def _layout(lines: Sequence[str], number: int, delimiter: str, cells: list[str])
     is_units = not any(map(_is_number, under)) and any(map(_is_unit, under))
     first = next((at for at, row in below if any(row)), number + 1)
     rows = [row for at, row in below if at >= first + is_units]
+    clocks = {at for row in rows[:1] for at, cell in enumerate(row) if _CLOCK.fullmatch(cell)}
     return Layout(
         delimiter=delimiter,
         heads=tuple(
-            _head(cell, under[at] if is_units and at < len(under) else "") for at, cell in enumerate(cells)
+            _head(cell, under[at] if is_units and at < len(under) else "", at in clocks)
+            for at, cell in enumerate(cells)
         ),
         cells=tuple(cells),
         first_row=first + is_units,
@@ -104,12 +129,15 @@ def _layout(lines: Sequence[str], number: int, delimiter: str, cells: list[str])
     )
 
 
-def _head(cell: str, unit_below: str) -> Head:
+def _head(cell: str, unit_below: str, is_clock: bool) -> Head:
     bare = unit_below.strip("()[]{} ")
     bracketed = _IN_BRACKETS.fullmatch(cell)
+    name, unit = cell, bare or None
     if bracketed and _is_unit(bracketed["unit"]):
-        return Head(cell, bracketed["name"].strip(), bracketed["unit"].strip())
-    return Head(cell, cell, bare or None)
+        name, unit = bracketed["name"].strip(), bracketed["unit"].strip()
+    elif bracketed and is_clock:
+        name = bracketed["name"].strip()
+    return Head(cell, name, CLOCK_UNIT if is_clock else unit, is_clock)
 
 
 def _is_unit(text: str) -> bool:

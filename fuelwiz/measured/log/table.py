@@ -18,7 +18,7 @@ from typing import TextIO
 from fuelwiz.errors import LogError
 from fuelwiz.files import BYTE_ORDER_MARK, reason
 from fuelwiz.measured.log.columns import Taken
-from fuelwiz.measured.log.layout import FIRST_LINES, Head, Layout, layout_of
+from fuelwiz.measured.log.layout import FIRST_LINES, Head, Layout, clock_s, layout_of
 from fuelwiz.printable import clean
 
 MOST_BYTES = 64 * 1024 * 1024
@@ -160,6 +160,8 @@ class _Rows:
         self._heads = list(layout.cells)
         self._data = array("d")
         self._last = [nan] * len(taken)
+        self._reads = [clock_s if layout.heads[one.at].is_clock else float for one in taken]
+        self._has_clock = clock_s in self._reads
         self.count = self.skipped = 0
 
     def read(self, lines: Iterator[str], look_up: Callable[[], None] | None) -> None:
@@ -167,12 +169,13 @@ class _Rows:
         if self._layout.decimal_comma:
             lines = (line.replace(",", ".") for line in lines)
         pick = itemgetter(*(one.at for one in self._taken))
+        numbers = self._mixed if self._has_clock else _floats
         keep = self._data.extend
         for number, row in enumerate(csv.reader(lines, delimiter=self._layout.delimiter)):
             if look_up is not None and not number % LOOKED_UP_EVERY:
                 look_up()
             try:
-                values = list(map(float, pick(row)))
+                values = numbers(pick(row))
                 total = sum(values)
             except (ValueError, IndexError):
                 self._slowly(row)
@@ -186,13 +189,17 @@ class _Rows:
                 raise LogError(f"has more than {MOST_ROWS} rows, the most that are read of a log")
             self._last = values
 
+    def _mixed(self, cells: Sequence[str]) -> list[float]:
+        """The numbers of a row in which times stand as hours, minutes and seconds."""
+        return [reads(cell) for reads, cell in zip(self._reads, cells, strict=True)]
+
     def _slowly(self, row: list[str]) -> None:
         """A row with gaps: a slow sensor keeps its last value; without time, rail or the like the row is skipped."""
         if not any(cell.strip() for cell in row) or self._is_heads(row):
             return
         values = []
-        for one, before in zip(self._taken, self._last, strict=True):
-            value = _number(row[one.at]) if one.at < len(row) else nan
+        for one, reads, before in zip(self._taken, self._reads, self._last, strict=True):
+            value = _number(row[one.at], reads) if one.at < len(row) else nan
             if isnan(value):
                 value = nan if one.key in SAID_IN_EVERY_ROW else before
                 if isnan(value) and one.key in NOT_WITHOUT:
@@ -226,10 +233,14 @@ class _Rows:
         return found
 
 
-def _number(cell: str) -> float:
+def _floats(cells: Sequence[str]) -> list[float]:
+    return list(map(float, cells))
+
+
+def _number(cell: str, reads: Callable[[str], float] = float) -> float:
     """A cell as a finite number; not a number where it is none."""
     try:
-        value = float(cell)
+        value = reads(cell)
     except ValueError:
         return nan
     return value if value - value == 0 else nan
