@@ -26,7 +26,7 @@ def ask(path: Path | None, sessions: Path | None, environ: Mapping[str, str] = o
     desk = Desk.open(path) if path is not None else Desk.new(sessions_folder(sessions, environ))
     other = desk.storage.hold()
     if other is not None:
-        say(f"{desk.name} is open elsewhere: {other.user} on {other.host}, since {other.since}. Not opened.")
+        say(f"{desk.name} is open {other.words}. Not opened.")
         return 2
     try:
         return _talk(_draft_or(desk), is_typed=sys.stdin.isatty())

@@ -22,18 +22,10 @@ from fuelwiz.desk.plain import Plain, value_at, value_path
 from fuelwiz.desk.points.head_units import unit_in_row
 from fuelwiz.desk.points.paste import Points
 from fuelwiz.desk.points.point_cells import with_table
+from fuelwiz.desk.save_rules import allowed_name, left_out, refuse_unfinished
 from fuelwiz.desk.state import State, with_sections
 from fuelwiz.desk.steps import Progress, StepState, steps_to_look_at
-from fuelwiz.desk.storage import (
-    Save,
-    Saved,
-    Storage,
-    allowed_name,
-    left_out,
-    open_draft,
-    open_file,
-    refuse_unfinished,
-)
+from fuelwiz.desk.storage import Save, Saved, Storage, open_draft, open_file
 from fuelwiz.desk.undo import UndoHistory
 from fuelwiz.desk.view import View
 from fuelwiz.desk.visit import Visit
@@ -123,6 +115,11 @@ class Desk:
     def path(self) -> Path | None:
         """The build's file; None for one that was never saved."""
         return self.storage.path
+
+    @property
+    def only_looks(self) -> bool:
+        """Whether it is somebody else's just now, so that a change raises OnlyLooks."""
+        return self.storage.looks_at is not None
 
     @property
     def dirty(self) -> bool:
@@ -267,11 +264,11 @@ class Desk:
 
     def step_state(self, step: str) -> StepState:
         """How a step stands."""
-        return self.progress.state(step, self._steps_to_look_at())
+        return self.progress.state(step, steps_to_look_at(self._calculation.refusals, self.result))
 
     def step_that_needs_attention(self) -> str:
         """The step to open first."""
-        return self.progress.needs_attention(self._steps_to_look_at())
+        return self.progress.needs_attention(steps_to_look_at(self._calculation.refusals, self.result))
 
     def save(self, path: Path | None = None, *, overwrite: bool = False) -> Saved:
         """Writes the build to its file, or to another, with what the program says of it today.
@@ -307,7 +304,7 @@ class Desk:
         if not overwrite:
             self.storage.refuse_to_overwrite(target)
         if self._state.plain.get("name") != name:
-            self._change("name", self._state.with_value("name", name))
+            self._put("name", self._state.with_value("name", name))
         return self.prepared(target, overwrite=overwrite)
 
     def saved(self, save: Save) -> Saved:
@@ -329,9 +326,6 @@ class Desk:
         """Deletes the draft that was written here, or come back to."""
         self.storage.discard_draft()
 
-    def _steps_to_look_at(self) -> frozenset[str]:
-        return steps_to_look_at(self._calculation.refusals, self.result)
-
     def _view(self) -> View:
         return View.of(self._state, self._calculation, self.system, self._typing)
 
@@ -344,6 +338,11 @@ class Desk:
         return path
 
     def _change(self, path: str, state: State, typing: tuple[str, str] | None = None) -> None:
+        if not state.same(self._state):
+            self.storage.refuse_to_change()
+        self._put(path, state, typing)
+
+    def _put(self, path: str, state: State, typing: tuple[str, str] | None = None) -> None:
         if not state.same(self._state):
             self._history.record(path, self._state)
         self._state, self._typing = state, typing

@@ -28,5 +28,9 @@ class SaveRefused(FuelwizError):  # noqa: N818  named for what it says
         super().__init__(sentence)
 
 
+class OnlyLooks(FuelwizError):  # noqa: N818  named for what it says
+    """Nothing of a build is changed: somebody else has it open, and it is only looked at."""
+
+
 class DraftError(FuelwizError):
     """A draft cannot be read or written."""

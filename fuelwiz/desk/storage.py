@@ -7,30 +7,23 @@ import os
 import threading
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from datetime import date
 from pathlib import Path
-from typing import Any
 
-import fuelwiz
 from fuelwiz.advice import Result
-from fuelwiz.advice.phrases import least_spare
-from fuelwiz.advice.subject import Subject
 from fuelwiz.desk import draft_text
 from fuelwiz.desk.change_words import change_lines
-from fuelwiz.desk.exceptions import SaveRefused
-from fuelwiz.desk.field_questions import noun_of
+from fuelwiz.desk.exceptions import OnlyLooks, SaveRefused
 from fuelwiz.desk.measuring import what_measured, with_what_measured, without_what_is_typed_over
 from fuelwiz.desk.outside_data import is_well_formed, known_part
 from fuelwiz.desk.plain import Plain
-from fuelwiz.desk.refusals import Refusal
+from fuelwiz.desk.save_rules import record_of
 from fuelwiz.desk.state import State
 from fuelwiz.document.file import load, read
 from fuelwiz.document.merge import merge
 from fuelwiz.errors import Fault, OutputError, SessionError
-from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES
+from fuelwiz.file_limits import MOST_BYTES
 from fuelwiz.files import changed_by_a_save, reason, write_atomically
-from fuelwiz.printable import NO_BREAK, clean
-from fuelwiz.session import inputs_digest
+from fuelwiz.printable import clean
 from fuelwiz.store.drafts import Draft, OwnDraft, build_of, read_draft, remove_abandoned
 from fuelwiz.store.history import changed_outside, keep
 from fuelwiz.store.lock import Lock, alone_in, owner_of, take
@@ -65,7 +58,8 @@ class Storage:
     """The file of a build as it was last seen, and the place of its draft; a scratch copy has neither.
 
     `sitting` is who works at it, `lock` what holds the file for it, `goes_on_beside` whether it works in a file that
-    another holds by its own choice, `came_from` the draft that it goes on with.
+    another holds by its own choice, `looks_at` whose build is only looked at, `came_from` the draft that it goes on
+    with.
     Drafts and saves may be written by another thread, each in its `turn`.
     """
 
@@ -78,6 +72,7 @@ class Storage:
     lock: Lock | None = None
     turn: threading.RLock = field(default_factory=threading.RLock)
     goes_on_beside: bool = False
+    looks_at: Sitting | None = None
     _own_draft: OwnDraft | None = None
     _refused: str | None = None
 
@@ -88,6 +83,24 @@ class Storage:
         taken = take(self.path, self.sitting, by_force=by_force)
         self.lock = taken if isinstance(taken, Lock) else None
         return taken if isinstance(taken, Sitting) else None
+
+    def refuse_to_change(self) -> None:
+        """Stops a change to a build that is only looked at; once its owner has left it as it was, it may be changed.
+
+        Raises:
+            OnlyLooks: it says whose it is.
+        """
+        owner = self.looks_at
+        if owner is None or self.path is None:
+            return
+        whose = f"this build is open {owner.words}"
+        if owner_of(self.path) is not None:
+            raise OnlyLooks(f"You only look: {whose}. Save it under another name to change it there.")
+        if _digest_of(self.path) != self.snapshot.digest:
+            raise OnlyLooks(
+                "You only look: this build was saved elsewhere since. Open it again to change it."
+            )
+        self.looks_at = self.hold()
 
     def release(self) -> None:
         """Let go of the build's file."""
@@ -155,6 +168,8 @@ class Storage:
             target.parent.mkdir(parents=True, exist_ok=True)
         except (OSError, ValueError) as error:
             raise OutputError(f"{clean(str(target.parent))}: cannot be made: {reason(error)}") from None
+        if target == self.path:
+            self.refuse_to_change()
         with self.turn, alone_in(target.parent):
             if not overwrite or self._came_since(target):
                 self.refuse_to_overwrite(target)
@@ -165,7 +180,7 @@ class Storage:
             if target != self.path:
                 self.release()
             self.folder, self.path, self.snapshot = target.parent, target, FileSnapshot.of(text)
-            self.is_scratch, self._refused = False, None
+            self.is_scratch, self.looks_at, self._refused = False, None, None
             if was_held:
                 self.hold()
 
@@ -175,7 +190,7 @@ class Storage:
 
     def write_draft(self, state: State, seen: frozenset[str]) -> Path | None:
         """Keeps all that is told beside the build; a scratch copy is not kept. OutputError where it cannot be."""
-        if self.is_scratch:
+        if self.is_scratch or self.looks_at is not None:
             return None
         if self._own_draft is None:
             self._own_draft = OwnDraft(self.folder, self.path)
@@ -262,59 +277,3 @@ def _digest_of(target: Path) -> str | None:
 
 def _text_digest(text: str) -> str:
     return hashlib.sha256(text.encode("utf-8", "surrogatepass")).hexdigest()
-
-
-def record_of(result: Result) -> dict[str, Any]:
-    """What the program says of a build today, as a file keeps it."""
-    session, figures, words = result.session, result.figures, result.words
-    record: dict[str, Any] = {
-        "inputs": inputs_digest(session),
-        "saved": date.today().isoformat(),
-        "version": fuelwiz.__version__,
-    }
-    if figures.verdict.works is not None:
-        record["works"] = figures.verdict.works
-    subject = Subject(session, figures)
-    least = least_spare(subject, figures.pick)
-    if least is not None:
-        margin = subject.numbers.figure("percent", least[0], session.goal.reserve, 0.0)
-        record["margin"] = margin.replace(NO_BREAK, " ")
-    record["answer"] = clean(words.answer[0].replace(NO_BREAK, " "))
-    return record
-
-
-def allowed_name(name: str) -> str:
-    """A name that a build may be saved under.
-
-    Raises:
-        SaveRefused: it is empty, or too long.
-    """
-    name = clean(name).strip()
-    if not name:
-        raise SaveRefused("name", "Not saved: enter a name.")
-    if len(name) > LONGEST_NAME:
-        raise SaveRefused(
-            "name", f"Not saved: the name has {len(name)} characters; the limit is {LONGEST_NAME}."
-        )
-    return name
-
-
-def refuse_unfinished(refusals: Mapping[str, Refusal], result: Result | None) -> Result:
-    """Stops a save where a field holds something that is refused, or where the power is not known.
-
-    Raises:
-        SaveRefused: it names the first such field.
-    """
-    if refusals:
-        path, refusal = next(iter(refusals.items()))
-        raise SaveRefused("refused", f"Not saved. Check {noun_of(path)}: {refusal.short}.", path)
-    if result is None:
-        raise SaveRefused("refused", "Not saved: enter the power wanted first.", "goal.power")
-    return result
-
-
-def left_out(saved: Plain, given: Plain) -> str | None:
-    """What a file cannot hold of what is told, in a sentence; None where it holds all."""
-    if "pump" in given and "pump" not in saved:
-        return "The pump is saved once it has a flow figure."
-    return None

@@ -32,6 +32,7 @@ if TYPE_CHECKING:
     from fuelwiz.wizard.editor.host import Host
     from fuelwiz.wizard.form.finding import Findable
     from fuelwiz.wizard.program import Program
+    from fuelwiz.wizard.question_screen import Question
 
 T = TypeVar("T")
 
@@ -138,18 +139,24 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
 
         self._show(BuildListScreen(self.folder))
 
-    def open_build(self, path: Path) -> None:
+    def open_build(self, path: Path, keys: Sequence[Key | Paste] = ()) -> None:
         """A build from its file; where there is no such file, a new one to be saved there.
 
         What its file says stands on the screen before what calculates is loaded.
         """
-        self._show(LoadingScreen(path, self.look, lambda keys: self._open(path, keys)))
+        self._show(LoadingScreen(path, self.look, lambda later: self._open(path, [*keys, *later])))
 
-    def show_build(self, desk: Desk) -> None:
+    def show_build(self, desk: Desk, keys: Sequence[Key | Paste] = ()) -> None:
         """A build that is on a desk already."""
         from fuelwiz.wizard.editor.build_screen import BuildScreen
 
-        self._show(BuildScreen(desk, at_first=self._first_question(desk, offers_draft=False)))
+        self._show(BuildScreen(desk, keys=keys, at_first=self._first_question(desk, offers_draft=False)))
+
+    def ask_first(self, question: Question) -> None:
+        """What has to be answered before anything else, on top of what is shown."""
+        from fuelwiz.wizard.question_screen import QuestionScreen
+
+        self.push_screen(QuestionScreen(question))
 
     def _open(self, path: Path, keys: Sequence[Key | Paste]) -> None:
         from fuelwiz.desk.desk import Desk

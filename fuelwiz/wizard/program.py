@@ -6,6 +6,7 @@ from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Protocol, TypeVar
 
+from textual.events import Key, Paste
 from textual.screen import Screen
 
 from fuelwiz.errors import FuelwizError
@@ -17,6 +18,7 @@ if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
     from fuelwiz.sizing.vocabulary import Change
     from fuelwiz.wizard.form.finding import Findable
+    from fuelwiz.wizard.question_screen import Question
 
 T = TypeVar("T")
 
@@ -32,11 +34,14 @@ class Program(Protocol):
     def show_list(self) -> None:
         """Show the list of past builds."""
 
-    def open_build(self, path: Path) -> None:
-        """Open a build from its file."""
+    def open_build(self, path: Path, keys: Sequence[Key | Paste] = ()) -> None:
+        """Open a build from its file; it takes keys that came early."""
 
-    def show_build(self, desk: Desk) -> None:
-        """Show a build that is on a desk already."""
+    def show_build(self, desk: Desk, keys: Sequence[Key | Paste] = ()) -> None:
+        """Show a build that is on a desk already; it takes keys that came early."""
+
+    def ask_first(self, question: Question) -> None:
+        """Ask what has to be answered before anything else."""
 
     def new_build(self) -> None:
         """Begin an empty build."""

@@ -8,7 +8,7 @@ from contextlib import asynccontextmanager
 from pathlib import Path
 
 from rich.cells import cell_len
-from textual.events import Paste
+from textual.events import Key, Paste
 from textual.pilot import Pilot
 
 from fuelwiz.wizard.app import FuelwizApp
@@ -28,7 +28,7 @@ class ListApp(FuelwizApp):
         super().__init__(folder, look=look or Look())
         self.called: list[tuple[object, ...]] = []
 
-    def open_build(self, path: Path) -> None:
+    def open_build(self, path: Path, keys: Sequence[Key | Paste] = ()) -> None:
         self.called.append(("open", path))
 
     def new_build(self) -> None:

@@ -9,6 +9,7 @@ from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.sizing.vocabulary import is_fixed
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.log_dialog import LogDialog
+from fuelwiz.wizard.editor.looking import refusing_in_words
 from fuelwiz.wizard.editor.options_dialog import OptionsDialog
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.report_dialog import ReportDialog
@@ -62,7 +63,7 @@ class BuildActions:
         """The actions that look at which of their keys was pressed."""
 
     def do(self, name: str, key: str = "") -> None:
-        """Do the action of that id."""
+        """Do the action of that id; OnlyLooks where it would change a build that is only looked at."""
         if name in self.directed:
             self.directed[name](key)
         else:
@@ -257,7 +258,8 @@ class BuildActions:
             self.host.to_mode("form")
             self.host.form.go_to_question(hit.id)
         else:
-            self.do(hit.id)
+            with refusing_in_words(self.host):
+                self.do(hit.id)
         self.host.show_all()
 
     def keys(self) -> None:
@@ -269,6 +271,10 @@ class BuildActions:
         self.host.program.find(changeable(self.host.desk), self._add_change)
 
     def _add_change(self, picked: Findable) -> None:
+        with refusing_in_words(self.host):
+            self._change_on_that_day(picked)
+
+    def _change_on_that_day(self, picked: Findable) -> None:
         form, desk = self.host.form, self.host.desk
         key = field_of(picked.id)
         case = f"{form.place.list_path}.{form.place.index}.change"

@@ -9,6 +9,7 @@ from fuelwiz.wizard.actions import by_key, by_letter
 from fuelwiz.wizard.editor.build_actions import BuildActions
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.line_watch import LineWatch
+from fuelwiz.wizard.editor.looking import refusing_in_words
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.form.form import Reaction
 from fuelwiz.wizard.prompt import Prompt
@@ -34,7 +35,28 @@ class BuildKeys:
         self._line_watch = LineWatch()
 
     def press(self, key: str, character: str | None) -> None:
-        """A key, once."""
+        """A key, once; one that would change a build that is only looked at is told so."""
+        with refusing_in_words(self.screen):
+            self._press(key, character)
+
+    def paste(self, text: str) -> None:
+        """Pasted text goes where the keys go."""
+        with refusing_in_words(self.screen):
+            self._paste(text)
+
+    def _paste(self, text: str) -> None:
+        screen = self.screen
+        if screen.prompt is not None:
+            screen.prompt.paste(text)
+        elif screen.mode == "points":
+            screen.points_view.insert(text)
+        elif screen.mode in ("form", "help"):
+            if screen.form.paste(text) == "paste":
+                screen.points.open(text)
+            else:
+                screen.changed()
+
+    def _press(self, key: str, character: str | None) -> None:
         screen = self.screen
         if screen.prompt is not None:
             asked = screen.prompt

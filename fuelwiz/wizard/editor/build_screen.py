@@ -19,6 +19,7 @@ from fuelwiz.wizard.actions import Action, by_id
 from fuelwiz.wizard.chrome import Headline, keys_page, top_line
 from fuelwiz.wizard.editor.build_actions import BuildActions
 from fuelwiz.wizard.editor.build_keys import BuildKeys
+from fuelwiz.wizard.editor.early_keys import EarlyKeys
 from fuelwiz.wizard.editor.footer import footer_lines, rows_of_footer
 from fuelwiz.wizard.editor.form_view import FormView
 from fuelwiz.wizard.editor.frame import headline, offered_actions
@@ -67,7 +68,7 @@ class BuildScreen(Screen[None]):
         self.actions = BuildActions(self, self.saving, self.points)
         self._keys = BuildKeys(self)
         self._step = step
-        self._early_keys = list(keys)
+        self.early_keys = EarlyKeys(keys)
         self.is_ready = False
         self._at_first = at_first
         self._layout: ScreenLayout | None = None
@@ -122,9 +123,12 @@ class BuildScreen(Screen[None]):
         self.program.message = ""
         if self._at_first is not None:
             self._at_first(self)
-        for event in self._early_keys:
-            event.prevent_default(False)  # it was held back; else nobody would be given it again
-            self.post_message(event)
+        else:
+            self.take_early_keys()
+
+    def take_early_keys(self) -> None:
+        """Take what was typed before the build could take it."""
+        self.early_keys.give_back(self.post_message)
 
     def on_unmount(self) -> None:
         """Whoever opens the build from here on need not be told of this one."""
@@ -273,17 +277,9 @@ class BuildScreen(Screen[None]):
         """Pasted text goes where the keys go."""
         event.stop()
         if not self.is_ready:
-            self._early_keys.append(event)
+            self.early_keys.hold(event)
             return
-        if self.prompt is not None:
-            self.prompt.paste(event.text)
-        elif self.mode == "points":
-            self.points_view.insert(event.text)
-        elif self.mode in ("form", "help"):
-            if self.form.paste(event.text) == "paste":
-                self.points.open(event.text)
-            else:
-                self.changed()
+        self._keys.paste(event.text)
         self.show_all()
 
     def on_key(self, event: Key) -> None:
@@ -291,7 +287,7 @@ class BuildScreen(Screen[None]):
         event.stop()
         event.prevent_default()
         if not self.is_ready:  # the first answer still chooses the question to begin with
-            self._early_keys.append(event)
+            self.early_keys.hold(event)
             return
         key, character = event.key, event.character if event.is_printable else None
         if self.is_too_small:  # nothing is in sight that a key could be meant for

@@ -51,7 +51,7 @@ def headline(desk: Desk, kept: str) -> Headline:
         name=desk.name,
         facts=", ".join(part for part in facts if part),
         assumed=assumed,
-        kept=kept,
+        kept="only looking" if desk.only_looks else kept,
         units=_UNITS[desk.system],
     )
 

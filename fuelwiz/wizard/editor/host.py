@@ -7,6 +7,7 @@ from typing import Protocol
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.sizing.vocabulary import Change
+from fuelwiz.wizard.editor.early_keys import EarlyKeys
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.form.form import Form, Reaction
 from fuelwiz.wizard.live.pane import LivePane
@@ -24,6 +25,7 @@ class Host(Protocol):
     mode: Mode
     view: str
     highlighted: str
+    early_keys: EarlyKeys
 
     @property
     def program(self) -> Program:
@@ -49,6 +51,9 @@ class Host(Protocol):
 
     def ask(self, prompt: Prompt) -> None:
         """Ask something in the footer row."""
+
+    def take_early_keys(self) -> None:
+        """Take what was typed before the build could take it."""
 
     def to_mode(self, mode: Mode) -> None:
         """Give the keys to another part of the screen."""

@@ -29,6 +29,7 @@ class PointsDialog:
     def open(self, text: str) -> None:
         """Open the page with what was pasted."""
         desk = self.host.desk
+        desk.storage.refuse_to_change()
         path = "pump.current" if self._is_current else PULL if self._is_pull else "pump.curve.points"
         shown = column_units("pump.curve.points" if path == PULL else path, desk.system)
         self.view.system = desk.system

@@ -164,7 +164,7 @@ class Form:
     def own(self) -> bool:
         """Make what stands under the pointer the builder's own, where it is a fallback; whether it was one."""
         field = self.desk.text_in_field(self.path) if _is_answered(self.row) else None
-        if field is None or not field.assumed or not field.text:
+        if field is None or not field.assumed or not field.text or self.desk.only_looks:
             return False
         if isinstance(self.row, ChoiceRow):
             if field.text not in self.question.answers:
