@@ -24,9 +24,10 @@ Cell = tuple[str, Style]
 Line = list[Cell]
 
 PLAIN = Style.null()
-NEVER_SENT: Cell = ("\0", PLAIN)
+BLANK: Cell = (" ", PLAIN)
 GAP = 7  # cells alike between two changes that cost less than to move the cursor
 ERASE = "\x1b[K"
+CLEAR = "\x1b[0m\x1b[2J"
 SHOW_CURSOR, HIDE_CURSOR = "\x1b[?25h", "\x1b[?25l"
 
 
@@ -36,14 +37,16 @@ class Frames:
     def __init__(self) -> None:
         self._wanted: list[Line] = []
         self._sent: list[Line] = []
+        self._is_clear = True
         self.cursor: tuple[int, int] | None = None
         """Where one types, column and row, in what was sent last; None where nowhere."""
 
     def forget(self, width: int, height: int) -> None:
         """Another size, or a terminal that others have written on: all of it is sent again."""
         self._wanted = [_fit(line, width) for line in self._wanted[:height]]
-        self._wanted += [[(" ", PLAIN)] * width for _ in range(height - len(self._wanted))]
-        self._sent = [[NEVER_SENT] * width for _ in range(height)]
+        self._wanted += [[BLANK] * width for _ in range(height - len(self._wanted))]
+        self._sent = [[BLANK] * width for _ in range(height)]
+        self._is_clear = False
         self.cursor = None
 
     def take(self, update: CompositorUpdate) -> None:
@@ -83,7 +86,8 @@ class Frames:
             else SHOW_CURSOR
         )
         self.cursor = cursor
-        return out.finished() + shown
+        clear, self._is_clear = "" if self._is_clear else CLEAR, True
+        return clear + out.finished() + shown
 
     def _cursor_place(self) -> tuple[int, int] | None:
         """Where one types, if anywhere."""
@@ -179,7 +183,7 @@ def _cells(text: str, style: Style) -> Line:
 
 
 def _fit(line: Line, width: int) -> Line:
-    return line[:width] + [(" ", PLAIN)] * (width - len(line))
+    return line[:width] + [BLANK] * (width - len(line))
 
 
 @lru_cache(maxsize=1024)

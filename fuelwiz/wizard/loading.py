@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
@@ -28,12 +29,18 @@ FLUSH_S = 0.005  # for what draws, before what loads takes the processor
 
 
 class LoadingView(Painted):
-    """The questions of the first step and the file's own texts; nothing that has to be calculated."""
+    """The questions of the first step and the file's own texts; nothing that has to be calculated.
+
+    It stands in the terminal's own colors: a ground of ours would be sent for every cell, and again a moment later.
+    """
 
     def __init__(self, look: Look, name: str, plain: dict[str, Any]) -> None:
-        super().__init__(look, id="loading")
+        super().__init__(replace(look, colors="none"), id="loading")
         self._title = name
         self._plain = plain
+
+    def take_look(self, look: Look) -> None:
+        """Another background is nothing to it."""
 
     def painted(self, area: Area) -> list[Strip]:
         """A line for the name, one for the step, and a row a question."""
