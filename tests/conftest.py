@@ -1,8 +1,23 @@
-"""What holds for every test: figures that benchmarks print are shown though they pass."""
+"""What holds for every test: all share the cores, and what benchmarks print is shown though they pass."""
 
 from __future__ import annotations
 
+import os
 from typing import Any
+
+import pytest
+
+
+def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
+    """A worker for each core where the whole is run; none where a part is asked for, which starts sooner alone."""
+    whole = config.args_source == pytest.Config.ArgsSource.TESTPATHS and not config.option.keyword
+    return len(os.sched_getaffinity(0)) if whole and "not benchmark" in config.option.markexpr else 0
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Nothing is measured while tests run beside one another."""
+    if config.option.numprocesses:
+        config.option.benchmark_disable = True
 
 
 def pytest_terminal_summary(terminalreporter: Any) -> None:
