@@ -43,7 +43,7 @@ def page(result: Result) -> str:
 
 def order(source: str, *texts: str) -> list[int]:
     """Where each text first stands in the body."""
-    body = source[source.index("<body>") :]
+    body = source[source.index("<body") :]
     return [body.index(text) for text in texts]
 
 

@@ -7,6 +7,14 @@ from fuelwiz.advice.subject import Subject, capitalized
 MOST_OF_IT = 0.5
 
 
+def regulator_makes_most(subject: Subject) -> bool:
+    """Whether the regulator, wide open, makes more of the back pressure than all that follows it."""
+    line = subject.figures.return_line
+    if line is None or line.back_pressure_Pa <= 0.0:
+        return False
+    return line.regulator_loss_Pa > MOST_OF_IT * line.back_pressure_Pa
+
+
 def return_cure(subject: Subject, *, all_on: bool = False) -> str:
     """The cure as a sentence; `all_on` where it is all the pumps together that are too much."""
     line, pump = subject.figures.return_line, subject.session.pump
@@ -14,7 +22,7 @@ def return_cure(subject: Subject, *, all_on: bool = False) -> str:
     fewer = ""
     if pump is not None and pump.running_at_idle > 1 and not all_on:
         fewer = ", or run fewer pumps at idle"
-    if line.back_pressure_Pa > 0.0 and line.regulator_loss_Pa > MOST_OF_IT * line.back_pressure_Pa:
+    if regulator_makes_most(subject):
         return _larger_regulator(subject, fewer)
     if all_on:
         return "A larger return line, or a larger regulator, lowers it."

@@ -6,11 +6,12 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.cautions import GAUGE
-from fuelwiz.advice.phrases import both_units
+from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.vocabulary import GaugeState
+from fuelwiz.units import from_si
 
 NAME = "Gauge pressures"
 STATES: dict[GaugeState, str] = {
@@ -57,11 +58,17 @@ def _return_check(subject: Subject) -> Iterator[Block]:
     check, numbers = subject.figures.return_check, subject.numbers
     if check is None:
         return
+    flow = f"{numbers.figure('flow', check.flow_m3_s)} ({_a_minute(check.flow_m3_s)})"
     pumps = "pump" if check.pumps == 1 else f"{check.pumps} pumps"
     yield Paragraph(
         f"Engine off, {pumps} on at {numbers.figure('volts', check.volts_V)}, rail at"
-        f" {numbers.figure('pressure', check.pressure_Pa)}: {both_units(subject, 'flow', check.flow_m3_s)} come back."
+        f" {numbers.figure('pressure', check.pressure_Pa)}: {flow} come back."
     )
+
+
+def _a_minute(flow_m3_s: float) -> str:
+    """A flow as a can and a watch tell it, in either unit system."""
+    return f"{from_si(flow_m3_s, 'L/min'):.1f}{NO_BREAK}L/min"
 
 
 def _shown(subject: Subject, pressure_pa: float | None) -> str | None:

@@ -84,11 +84,12 @@ def sure_unknown(subject: Subject) -> str:
 
 def sure_sentence(subject: Subject, spread: SpreadFigures) -> str:
     """What nine in ten stay within, how many are short of fuel, and which limits are met beside that."""
-    parts = [f"{nine_in_ten(subject, spread)}; {_short(spread)}."]
+    said: dict[str, str] = {}
     for one in sorted(spread.limits, key=lambda limit: -limit.share):
-        if one.limit != "pump" and one.share >= WORTH_SAYING and len(parts) <= MOST_LIMITS:
-            parts.append(f"{capitalized(in_words(one.share))}: {keeps_up(subject, one.limit).fails}.")
-    return " ".join(parts)
+        fails = keeps_up(subject, one.limit).fails
+        if one.limit != "pump" and one.share >= WORTH_SAYING and len(said) < MOST_LIMITS:
+            said.setdefault(fails, f"{capitalized(in_words(one.share))}: {fails}.")
+    return " ".join([f"{nine_in_ten(subject, spread)}; {_short(spread)}.", *said.values()])
 
 
 def _short(spread: SpreadFigures) -> str:

@@ -8,6 +8,7 @@ from typing import Literal, NamedTuple
 from fuelwiz.advice.blocks import Block, FuelPath, Heading, Paragraph, PathPlace
 from fuelwiz.advice.blocks import PathLine as PathStop
 from fuelwiz.advice.blocks import PathPart as PathSign
+from fuelwiz.advice.limits.returning import regulator_makes_most
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.phrases import clock
 from fuelwiz.advice.result import Words
@@ -273,8 +274,9 @@ def _home(subject: Subject) -> Iterator[PathLine]:
     )
     lost = "" if line is None else f"{numbers.figure('pressure', line.regulator_loss_Pa)} at idle"
     taken = "return_line.regulator" in subject.assumed
-    yield PathLine("│", "regulator", rated, at_the_goal=lost, assumed=taken)
     limits = tuple(limit for limit in subject.figures.verdict.limits if limit == "return")
+    at_regulator = regulator_makes_most(subject) or not session.return_line.run
+    yield PathLine("│", "regulator", rated, "", lost, limits if at_regulator else (), taken)
     for number, run in enumerate(session.return_line.run):
         size = "" if line is None else line.size
         last = number == len(session.return_line.run) - 1
@@ -285,6 +287,8 @@ def _home(subject: Subject) -> Iterator[PathLine]:
             there = f"{back} of {numbers.figure('pressure', idle, line.back_pressure_Pa)} at idle"
             speed = "" if line.velocity_m_s is None else numbers.number("velocity", line.velocity_m_s)
         name = run_name(subject, run, size)
-        yield PathLine("│", name, run_told(subject, run), speed, there, limits if last else ())
+        yield PathLine(
+            "│", name, run_told(subject, run), speed, there, limits if last and not at_regulator else ()
+        )
     goes = "surge pot" if session.surge is not None and session.surge.return_to == "surge" else "tank"
     yield PathLine("", goes, "")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from typing import NamedTuple
 
 from fuelwiz.advice.blocks import Block, FuelPath, Heading, Listing, Paragraph, Sheet, Table
@@ -11,6 +11,8 @@ from fuelwiz.advice.sections.gauge import NAME as GAUGE
 from fuelwiz.report.page.pictures import Picture
 
 NOTES = "Notes"
+MOST_LINES, MOST_COLUMNS = 13, 2
+"""Of the way, and of what to buy, in print that is read from a step away."""
 
 
 class Part(NamedTuple):
@@ -22,15 +24,17 @@ class Part(NamedTuple):
 
 
 class Page(NamedTuple):
-    """A page: the opening, the way and what goes beside it, the cautions, the pictures, and what is folded."""
+    """A page: the opening, the way, what to buy and what gauges show, cautions, pictures, and what is folded."""
 
     title: str
     opening: tuple[Block, ...]
     ways: tuple[Part, ...]
-    beside: tuple[Part, ...]
+    to_buy: tuple[Part, ...]
+    gauges: tuple[Part, ...]
     cautions: tuple[Part, ...]
     pictures: tuple[Part, ...]
     folded: tuple[Part, ...]
+    dense: bool
 
 
 def arranged(sheet: Sheet, pictures: Mapping[str, Picture], notes: str = "") -> Page:
@@ -38,16 +42,25 @@ def arranged(sheet: Sheet, pictures: Mapping[str, Picture], notes: str = "") -> 
     opening, parts = _split(block for block in sheet.blocks if not notes or block != Paragraph(notes))
     if notes:
         parts.insert(0, Part(NOTES, (Paragraph(notes),)))
-    pictured = [Part(name, _without(parts, name), picture) for name, picture in pictures.items()]
-    others = [part for part in parts if part.heading not in pictures]
-    ways = [part for part in others if any(isinstance(block, FuelPath) for block in part.blocks)]
-    cautions = [part for part in others if part.heading == CAUTIONS]
-    beside = [part for part in others if _can_be_ticked(part)]
-    beside += [part for part in others if part.heading == GAUGE]
-    placed = {part.heading for part in (*ways, *cautions, *beside)}
-    folded = [part for part in others if part.heading not in placed]
-    groups = (ways, beside, cautions, pictured, folded)
-    return Page(sheet.title, opening, *(tuple(group) for group in groups))
+    others = [_in_figures(part) if part.heading in pictures else part for part in parts]
+
+    def taken(of: Callable[[Part], bool]) -> tuple[Part, ...]:
+        """Those parts out of the others."""
+        found = tuple(part for part in others if of(part))
+        others[:] = [part for part in others if part not in found]
+        return found
+
+    return Page(
+        title=sheet.title,
+        opening=opening,
+        ways=taken(lambda part: any(isinstance(block, FuelPath) for block in part.blocks)),
+        to_buy=taken(_can_be_ticked),
+        gauges=taken(lambda part: part.heading == GAUGE),
+        cautions=taken(lambda part: part.heading == CAUTIONS),
+        pictures=tuple(Part(name, (), picture) for name, picture in pictures.items()),
+        folded=tuple(others),
+        dense=_is_dense(sheet),
+    )
 
 
 def _split(blocks: Iterable[Block]) -> tuple[tuple[Block, ...], list[Part]]:
@@ -62,9 +75,19 @@ def _split(blocks: Iterable[Block]) -> tuple[tuple[Block, ...], list[Part]]:
     return tuple(opening), [Part(heading, tuple(under)) for heading, under in parts]
 
 
-def _without(parts: Iterable[Part], name: str) -> tuple[Block, ...]:
-    """What stands under the heading of a picture; nothing where the sheet has no such section."""
-    return tuple(block for part in parts if part.heading == name for block in part.blocks)
+def _in_figures(part: Part) -> Part:
+    """A section that a picture stands for already."""
+    return part._replace(heading=f"{part.heading} in figures")
+
+
+def _is_dense(sheet: Sheet) -> bool:
+    """Whether one sheet of paper holds the way and the list in small print alone."""
+    return any(
+        len(block.lines) > MOST_LINES
+        if isinstance(block, FuelPath)
+        else isinstance(block, Table) and block.boxes and len(block.columns) > MOST_COLUMNS
+        for block in sheet.blocks
+    )
 
 
 def _can_be_ticked(part: Part) -> bool:
