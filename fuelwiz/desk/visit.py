@@ -23,12 +23,13 @@ _FITTINGS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Visit:
-    """The pointer in a question: what was told when it came there."""
+    """The pointer in a question: what was told when it came there, and what the answer picked there last made of it."""
 
     path: str
     entered: State
+    _picked: State | None = None
 
     def typed(self, now: State, path: str, text: str, system: UnitSystem) -> tuple[State, str]:
         """The build with a text typed, and where it stands; while it is refused, the value that stood holds."""
@@ -40,8 +41,11 @@ class Visit:
         return replace(state.measured_as(entered), good=entered.good), place
 
     def chosen(self, now: State, path: str, answer: str, system: UnitSystem) -> State:
-        """The build with an answer picked; where it does not fit the rest, what stood holds."""
-        return replace(edits.with_choice(now, path, answer, system), good=self._before(now, path).good)
+        """The build with an answer picked; those passed by on the way to it leave no trace."""
+        begun = self.path == path and any(now.same(one) for one in (self.entered, self._picked) if one)
+        state = edits.with_choice(self.entered if begun else now, path, answer, system)
+        self._picked = state if begun else None
+        return replace(state, good=self._before(now, path).good)
 
     def _before(self, now: State, path: str) -> State:
         """What was told when the question was entered; one that is not being visited is entered now."""

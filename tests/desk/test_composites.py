@@ -47,6 +47,32 @@ def test_another_blend_is_typed(tmp_path: Path) -> None:
     assert text(desk, "fuel.which") == "85 %"
 
 
+@pytest.mark.parametrize("stood", ["85 %", "70 %", None])
+def test_another_blend_begins_with_the_ethanol_that_stood_not_with_what_was_passed_by(
+    tmp_path: Path, stood: str | None
+) -> None:
+    desk = empty(tmp_path)
+    if stood:
+        desk.choose("fuel.which", "blend")
+        desk.type("fuel.ethanol", stood)
+    desk.visit("fuel.which")
+    for passed in ("0 %", "methanol", "own", "30 %", "0 %", "blend"):
+        desk.choose("fuel.which", passed)
+    assert text(desk, "fuel.which") == "blend"
+    assert desk.text_in_field("fuel.ethanol").text == (stood or "10 %").removesuffix(" %")
+    assert desk.text_in_field("fuel.ethanol").assumed == (stood is None)
+
+
+def test_a_pasted_curve_stays_when_another_answer_is_picked_in_the_same_visit(tmp_path: Path) -> None:
+    desk = empty(tmp_path)
+    desk.visit("pump.known")
+    desk.choose("pump.known", "curve")
+    desk.set_points("pump.curve.0.points", [("40 psi", "100 gal/h"), ("60 psi", "80 gal/h")])
+    desk.choose("pump.known", "none")
+    desk.choose("pump.known", "curve")
+    assert desk.value("pump.curve.0.points") == [["40 psi", "100 gal/h"], ["60 psi", "80 gal/h"]]
+
+
 def test_a_blend_that_is_not_on_offer_is_seen_in_a_file(tmp_path: Path) -> None:
     path = tmp_path / "a.toml"
     path.write_text('format = 1\n[goal]\npower = "300 hp"\n[fuel]\nethanol = "70 %"\n', encoding="utf-8")
