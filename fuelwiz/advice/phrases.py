@@ -68,13 +68,19 @@ def point_name(subject: Subject, at: int) -> str:
     return f"at the pull's {subject.numbers.figure('power', point.crank_power_W)}"
 
 
-def kept_run_name(subject: Subject) -> str:
-    """The run of a size of its own that is tightest, by its name or number: what to change, not the rest of the line."""
-    runs = subject.session.feed.run
-    kept = [at for at, run in enumerate(runs) if run.size is not None or run.bore is not None]
+def kept_run_number(subject: Subject) -> int:
+    """The run of a size of its own that is tightest, from 0."""
     tightest = next((item.run for item in subject.figures.ceilings if item.run is not None), None)
-    at = tightest if tightest is not None else kept[0] if kept else 0
-    run = runs[at]
+    if tightest is not None:
+        return tightest
+    runs = enumerate(subject.session.feed.run)
+    return next((at for at, run in runs if run.size is not None or run.bore is not None), 0)
+
+
+def kept_run_name(subject: Subject) -> str:
+    """The same by its name or number: what to change, not the rest of the line."""
+    at = kept_run_number(subject)
+    run = subject.session.feed.run[at]
     name = f"the run \u201c{run.what}\u201d" if run.what else f"run {at + 1} of the feed line"
     if run.bore is not None:
         return f"{name}, kept at {subject.numbers.figure('bore', run.bore)},"

@@ -16,6 +16,7 @@ from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.last_valid import for_file
 from fuelwiz.desk.log_read import LogRead
+from fuelwiz.desk.look_here import LookHere, what_to_look_at
 from fuelwiz.desk.measuring import place_of_proposal, with_measured
 from fuelwiz.desk.outside_data import with_unreadable_in_fields
 from fuelwiz.desk.plain import Plain, value_at, value_path
@@ -24,7 +25,7 @@ from fuelwiz.desk.points.paste import Points
 from fuelwiz.desk.points.point_cells import with_table
 from fuelwiz.desk.save_rules import allowed_name, left_out, refuse_unfinished
 from fuelwiz.desk.state import State, with_sections
-from fuelwiz.desk.steps import Progress, StepState, steps_to_look_at
+from fuelwiz.desk.steps import Progress, StepState
 from fuelwiz.desk.storage import Save, Saved, Storage, open_draft, open_file
 from fuelwiz.desk.undo import UndoHistory
 from fuelwiz.desk.view import View
@@ -35,8 +36,6 @@ from fuelwiz.printable import clean
 from fuelwiz.session import Session
 from fuelwiz.store.folder import file_name
 from fuelwiz.units import UnitSystem
-
-NOTES = "notes"
 
 
 class Desk:
@@ -189,7 +188,7 @@ class Desk:
 
     def type(self, path: str, raw: str) -> None:
         """A text is typed into a field; an empty one takes the value out. NoSuchField where there is no field."""
-        text = clean(raw, lines=path == NOTES)
+        text = clean(raw, lines=path == "notes")
         state, place = self._visit.typed(self._state, path, text, self.system)
         self._change(path, state, (place, text))
 
@@ -264,11 +263,11 @@ class Desk:
 
     def step_state(self, step: str) -> StepState:
         """How a step stands."""
-        return self.progress.state(step, steps_to_look_at(self._calculation.refusals, self.result))
+        return self.progress.state(step, (look.step for look in self.to_look_at()))
 
-    def step_that_needs_attention(self) -> str:
-        """The step to open first."""
-        return self.progress.needs_attention(steps_to_look_at(self._calculation.refusals, self.result))
+    def to_look_at(self) -> tuple[LookHere, ...]:
+        """What is to be put right, step by step."""
+        return what_to_look_at(self._calculation.refusals, self.result)
 
     def save(self, path: Path | None = None, *, overwrite: bool = False) -> Saved:
         """Writes the build to its file, or to another, with what the program says of it today.

@@ -5,11 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Literal
 
-from fuelwiz.advice import Result
-from fuelwiz.advice.limits import limit_step
 from fuelwiz.desk.plain import Plain
 from fuelwiz.questions import STEPS
-from fuelwiz.sizing.vocabulary import Limit
 
 StepState = Literal["untouched", "done", "look"]
 
@@ -67,21 +64,6 @@ def steps_in(plain: Plain) -> frozenset[str]:
         key for key, value in plain.items() if not isinstance(value, dict) and key not in {"format", "name"}
     )
     return frozenset(step_of(path) for path in (*tables, *singles) if not path.startswith("record"))
-
-
-def steps_to_look_at(refused: Iterable[str], result: Result | None) -> frozenset[str]:
-    """The steps with a refused field, or with something that stops the build."""
-    steps = {step_of(path) for path in refused}
-    if result is not None:
-        steps |= {_step_of_limit(limit, result) for limit in result.figures.verdict.limits}
-    return frozenset(steps)
-
-
-def _step_of_limit(limit: Limit, result: Result) -> str:
-    """A pump that is too small through the chosen size is a matter of the line, where another line cures it."""
-    if limit == "pump" and result.figures.recommended is not None:
-        return "lines"
-    return limit_step(limit)
 
 
 class Progress:

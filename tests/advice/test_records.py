@@ -8,8 +8,9 @@ import pytest
 
 from fuelwiz.advice.assumed import count_in_words, matters_most
 from fuelwiz.advice.cases import BY_CASE, times
-from fuelwiz.advice.limits import WORDS, limit_phrase, limit_step, short_why
+from fuelwiz.advice.limits import WORDS, cured_at, limit_phrase, short_why
 from fuelwiz.advice.subject import Subject
+from fuelwiz.desk.steps import step_of
 from fuelwiz.questions import STEPS
 from fuelwiz.sizing.figures import NOT_GIVEN, Assumption
 from fuelwiz.sizing.vocabulary import CASES, LIMITS, SIZE_LIMITS, Limit
@@ -29,7 +30,7 @@ def test_every_limit_and_every_bad_day_has_its_record() -> None:
 def test_a_record_is_whole(limit: Limit) -> None:
     one = made(f"limit: {limit}")
     subject = Subject(one.session, one.figures)
-    assert limit_step(limit) in {step.id for step in STEPS}
+    assert step_of(cured_at(subject, limit)) in {step.id for step in STEPS}
     for text in (short_why(subject, limit), WORDS[limit].cure):
         assert text and text[0].islower() and not text.endswith(".") and "{" not in text, text
 

@@ -23,6 +23,11 @@ def plain(path: Path) -> dict[str, object]:
     return tomllib.loads(path.read_text(encoding="utf-8"))
 
 
+def step_to_begin(desk: Desk) -> str:
+    """The step at which the build opens."""
+    return desk.progress.needs_attention(look.step for look in desk.to_look_at())
+
+
 def test_a_first_save_asks_for_the_name(tmp_path: Path) -> None:
     desk = told(tmp_path)
     with pytest.raises(SaveRefused, match="enter a name first") as refused:
@@ -256,7 +261,7 @@ def test_a_value_that_cannot_be_read_stands_in_its_field(tmp_path: Path) -> None
     with pytest.raises(SaveRefused):
         desk.save()
     assert desk.result is not None
-    assert desk.step_that_needs_attention() == "goal"
+    assert step_to_begin(desk) == "goal"
 
 
 def test_what_if_is_a_copy_on_its_own(tmp_path: Path) -> None:
@@ -285,16 +290,16 @@ def test_what_if_is_a_copy_on_its_own(tmp_path: Path) -> None:
 def test_steps_tell_how_they_stand(tmp_path: Path) -> None:
     desk = empty(tmp_path)
     assert desk.step_state("goal") == "untouched"
-    assert desk.step_that_needs_attention() == "goal"
+    assert step_to_begin(desk) == "goal"
     desk.visit("goal.power")
     desk.type("goal.power", "750")
     assert desk.step_state("goal") == "untouched"
     desk.visit("fuel.which")
     assert desk.step_state("goal") == "done"
-    assert desk.step_that_needs_attention() == "fuel"
+    assert step_to_begin(desk) == "fuel"
     desk.type("pressure.boost", "lots")
     assert desk.step_state("pressure") == "look"
-    assert desk.step_that_needs_attention() == "pressure"
+    assert step_to_begin(desk) == "pressure"
 
 
 def test_a_build_from_a_file_opens_at_what_stops_it(tmp_path: Path) -> None:
@@ -308,7 +313,7 @@ def test_a_build_from_a_file_opens_at_what_stops_it(tmp_path: Path) -> None:
         "look",
         "untouched",
     ]
-    assert desk.step_that_needs_attention() == "lines"
+    assert step_to_begin(desk) == "lines"
     desk.type("feed.chosen", "-8")
     assert desk.step_state("lines") == "done"
     desk.type("pump.volts", "11 V")

@@ -4,13 +4,11 @@ from __future__ import annotations
 
 from fuelwiz.advice.answer.lines import Forms, line
 from fuelwiz.advice.first_limit import part_name
-from fuelwiz.advice.limits import limit_phrase, short_why
+from fuelwiz.advice.limits import limit_phrase, return_fault, short_why
 from fuelwiz.advice.phrases import GUESSED, kept_run_chokes, kept_run_name, least_spare, point_name
 from fuelwiz.advice.subject import Subject, size_label
 from fuelwiz.sizing.figures import Ceiling, SizeFigures
 from fuelwiz.sizing.vocabulary import LINE_LIMITS, SIZE_LIMITS
-
-MOST_OF_BACK_PRESSURE = 0.5
 
 
 def how_far(subject: Subject) -> Forms:
@@ -223,16 +221,6 @@ def _your(subject: Subject, row: SizeFigures) -> str:
     if row.fixed:
         return "the line you have"
     return f"your {row.size}" if subject.figures.chosen is not None else f"even {row.size}"
-
-
-def return_fault(subject: Subject) -> str:
-    """What of the return does not let the regulator hold: the regulator itself, or its line."""
-    back = subject.figures.return_line
-    assert back is not None
-    if back.regulator_loss_Pa > MOST_OF_BACK_PRESSURE * back.back_pressure_Pa:
-        return "the regulator is too small for the return flow"
-    name = "return" if back.fixed else f"{back.size} return"
-    return f"the {name} is too small"
 
 
 def good_for_w(subject: Subject) -> float | None:

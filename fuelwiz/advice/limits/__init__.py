@@ -5,7 +5,7 @@ from __future__ import annotations
 from fuelwiz.advice.limits.of_build import BUILD_WORDS
 from fuelwiz.advice.limits.of_size import SIZE_WORDS, cooler_inlet
 from fuelwiz.advice.limits.record import LimitWords, SizeLimitWords, WhatAndDo
-from fuelwiz.advice.limits.returning import return_cure
+from fuelwiz.advice.limits.returning import return_cure, return_fault
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import SizeFigures
 from fuelwiz.sizing.vocabulary import Limit, SizeLimit
@@ -17,9 +17,10 @@ __all__ = [
     "WhatAndDo",
     "cooler_inlet",
     "cure",
+    "cured_at",
     "limit_phrase",
-    "limit_step",
     "return_cure",
+    "return_fault",
     "short_why",
     "size_stop",
     "what_and_do",
@@ -58,6 +59,6 @@ def cure(limit: Limit) -> str:
     return WORDS[limit].cure
 
 
-def limit_step(limit: Limit) -> str:
-    """The step of the wizard that asks for what the limit is about."""
-    return WORDS[limit].step
+def cured_at(subject: Subject, limit: Limit) -> str:
+    """The path of the answer that cures it."""
+    return WORDS[limit].cured_at(subject)

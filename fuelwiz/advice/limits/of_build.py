@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fuelwiz.advice.limits import cure_places
 from fuelwiz.advice.limits.record import BuildLimitWords, WhatAndDo
 from fuelwiz.advice.limits.returning import return_cure
 from fuelwiz.advice.phrases import dead_head_guessed, kept_run_name, point_name
@@ -141,26 +142,44 @@ def _shares(subject: Subject, wiring: Wiring) -> bool:
 
 BUILD_WORDS = (
     BuildLimitWords(
-        "kept run", "lines", "one run of the feed line is too small", "a larger size for that run", _kept_run
+        "kept run",
+        cure_places.kept_run,
+        "one run of the feed line is too small",
+        "a larger size for that run",
+        _kept_run,
     ),
     BuildLimitWords(
         "injector pressure",
-        "pressure",
+        cure_places.at("pressure.base"),
         "no pressure is left across the injectors",
         "more rail pressure above the boost",
         _injector_pressure,
     ),
-    BuildLimitWords("injectors", "injectors", "the injectors are too small", "larger injectors", _injectors),
-    BuildLimitWords("return", "inlet", "the return line is too small", "a larger return line", _return),
-    BuildLimitWords("lift", "inlet", "the lift pump is too small", "a larger lift pump", _lift),
+    BuildLimitWords(
+        "injectors",
+        cure_places.at("injectors.rated_flow"),
+        "the injectors are too small",
+        "larger injectors",
+        _injectors,
+    ),
+    BuildLimitWords(
+        "return", cure_places.return_line, "the return line is too small", "a larger return line", _return
+    ),
+    BuildLimitWords(
+        "lift", cure_places.at("surge.lift_flow"), "the lift pump is too small", "a larger lift pump", _lift
+    ),
     BuildLimitWords(
         "rating",
-        "lines",
+        cure_places.weakest_part,
         "dead-head pressure is above a part's rating",
         "parts with a higher pressure rating",
         _rating,
     ),
     BuildLimitWords(
-        "fuse", "wiring", "the wiring is too small for its current", "thicker wire or more circuits", _fuse
+        "fuse",
+        cure_places.at("wiring.wire"),
+        "the wiring is too small for its current",
+        "thicker wire or more circuits",
+        _fuse,
     ),
 )

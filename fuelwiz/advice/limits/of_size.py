@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fuelwiz.advice.limits import cure_places
 from fuelwiz.advice.limits.record import SizeLimitWords, WhatAndDo
 from fuelwiz.advice.phrases import (
     kept_loss_pa,
@@ -196,21 +197,28 @@ def _suction_too_fast(subject: Subject, row: SizeFigures) -> WhatAndDo:
 
 SIZE_WORDS = (
     SizeLimitWords(
-        "velocity", "lines", "the feed line is too small", "a larger feed line", _velocity, _too_fast
+        "velocity",
+        cure_places.feed_line,
+        "the feed line is too small",
+        "a larger feed line",
+        _velocity,
+        _too_fast,
     ),
     SizeLimitWords(
         "delivery",
-        "lines",
+        cure_places.feed_line,
         "the feed line is too small for all the pump delivers",
         "a larger feed line",
         _delivery,
         _too_fast_with_all,
     ),
-    SizeLimitWords("sag", "lines", "rail pressure drops too far", "a larger feed line", _sag, _sags),
-    SizeLimitWords("pump", "pump", "{pump_is} too small", "a bigger pump", _pump, _pump_too_small),
+    SizeLimitWords(
+        "sag", cure_places.feed_line, "rail pressure drops too far", "a larger feed line", _sag, _sags
+    ),
+    SizeLimitWords("pump", cure_places.pump, "{pump_is} too small", "a bigger pump", _pump, _pump_too_small),
     SizeLimitWords(
         "relief",
-        "pump",
+        cure_places.at("pump.relief"),
         "the pump's relief valve opens too early",
         "a pump with a higher relief pressure",
         _relief,
@@ -218,13 +226,18 @@ SIZE_WORDS = (
     ),
     SizeLimitWords(
         "vapour",
-        "inlet",
+        cure_places.pump_inlet,
         "the fuel is too close to boiling at the pump inlet",
         "cooler fuel and less loss before the pump",
         _vapour,
         _boils,
     ),
     SizeLimitWords(
-        "inlet", "inlet", "the suction line is too small", "a larger suction line", _inlet, _suction_too_fast
+        "inlet",
+        cure_places.suction_line,
+        "the suction line is too small",
+        "a larger suction line",
+        _inlet,
+        _suction_too_fast,
     ),
 )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from fuelwiz.advice.limits.cure_places import CuredAt
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import SizeFigures
 from fuelwiz.sizing.vocabulary import BuildLimit, SizeLimit
@@ -17,13 +18,13 @@ WhatAndDo = tuple[str, str]
 class SizeLimitWords:
     """What is said where something is wrong with a size of feed line.
 
-    `step` is the step of the wizard that asks for what is wrong, `short` says in a few words what is ({pump_is}
-    stands for one pump or several), `cure` names what cures it, `phrase` gives the figure and its limit inside a
-    sentence, `stop` says what is so and what to do.
+    `cured_at` is the path of the answer that cures it, `short` says in a few words what is ({pump_is} stands for one
+    pump or several), `cure` names what cures it, `phrase` gives the figure and its limit inside a sentence, `stop`
+    says what is so and what to do.
     """
 
     limit: SizeLimit
-    step: str
+    cured_at: CuredAt
     short: str
     cure: str
     phrase: Callable[[Subject, SizeFigures], str]
@@ -39,7 +40,7 @@ class BuildLimitWords:
     """What is said where something is wrong whatever the size of the feed line; the fields as of a size's."""
 
     limit: BuildLimit
-    step: str
+    cured_at: CuredAt
     short: str
     cure: str
     stop: Callable[[Subject], WhatAndDo]

@@ -37,6 +37,15 @@ def return_cure(subject: Subject, *, all_on: bool = False) -> str:
     return f"No return size tried works: try larger ones{fewer}."
 
 
+def return_fault(subject: Subject) -> str:
+    """What of the return does not let the regulator hold: the regulator itself, or its line."""
+    line = subject.figures.return_line
+    assert line is not None
+    if regulator_makes_most(subject):
+        return "the regulator is too small for the return flow"
+    return f"the {'return' if line.fixed else f'{line.size} return'} is too small"
+
+
 def _larger_regulator(subject: Subject, fewer: str) -> str:
     line, given = subject.figures.return_line, subject.session.return_line
     assert line is not None and given is not None

@@ -17,6 +17,7 @@ from fuelwiz.desk.plots import Plots, Ways
 from fuelwiz.sizing.vocabulary import Change
 from fuelwiz.wizard.actions import Action, by_id
 from fuelwiz.wizard.chrome import Headline, keys_page, top_line
+from fuelwiz.wizard.editor.arriving import arrive
 from fuelwiz.wizard.editor.build_actions import BuildActions
 from fuelwiz.wizard.editor.build_keys import BuildKeys
 from fuelwiz.wizard.editor.early_keys import EarlyKeys
@@ -111,15 +112,12 @@ class BuildScreen(Screen[None]):
         if not self._is_here:
             return
         self.desk.update()
-        if self._step is None and self.desk.path is not None:
-            self.form.go_to_step(self.desk.step_that_needs_attention())
-        else:
-            self.form.go_to_path(self.form.path)
+        why = arrive(self.form, is_begun=self._step is not None or self.desk.path is None)
         self.is_ready = True
         self.look_over()
         self._laid_out()
         self._pauses.begin()
-        self.say(self.program.message)
+        self.say(self.program.message or why)
         self.program.message = ""
         if self._at_first is not None:
             self._at_first(self)

@@ -10,7 +10,7 @@ from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.editor.cells_painter import Focus
 from fuelwiz.wizard.editor.row_painter import columns_for, row_strip
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import CellsRow, DoRow, FoundRow, ItemRow, cells_of
+from fuelwiz.wizard.form.form_rows import CellsRow, DoRow, FoundRow, ItemRow, cells_of, to_look_at_in
 from fuelwiz.wizard.form.found_rows import words_of
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
@@ -112,6 +112,9 @@ def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
     if isinstance(form.row, FoundRow):
         return "", "muted", words_of(form.desk, form.row)
     if isinstance(form.row, ItemRow):
+        look = to_look_at_in(form.desk, form.row)
+        if look is not None:
+            return "!", "fault", f"{look.why[:1].upper()}{look.why[1:]}. Enter goes there."
         return "Why", "muted", f"{question.why} Ctrl+G d removes it."
     echo = ""
     if cells_of(form.row) and columns_for(width).echo == 0:

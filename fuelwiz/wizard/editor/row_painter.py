@@ -25,6 +25,7 @@ from fuelwiz.wizard.form.form_rows import (
     HeadRow,
     ItemRow,
     NoteRow,
+    to_look_at_in,
 )
 from fuelwiz.wizard.paint import Area, Row, clip
 
@@ -70,17 +71,27 @@ def row_strip(row: AnyRow, desk: Desk, area: Area, focus: Focus | None, cell: in
         case CellsRow():
             return cells_strip(labeled(area, row.label, focus), row, desk, focus, cell)
         case HeadRow():
-            return _columns(area.row(), row.columns, muted=True)
+            return _columns(area.row(), row.columns, role="muted")
         case NoteRow():
             return area.row().put(LABEL, clip(area.look.fold(row.text), area.width - LABEL), "muted").strip()
         case ItemRow():
-            return _columns(_pointed(area, focus), row.columns, focused=focus is not None)
+            return _item(row, desk, area, focus)
         case FoundRow():
             return _found(row, area, focus)
         case DoRow():
             line = _pointed(area, focus)
             text = clip(area.look.fold(row.text), area.width - LABEL - 1, area.look.fold("…"))
             return line.put(LABEL, text, "focus" if focus else "muted", focus is not None).strip()
+
+
+def _item(row: ItemRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
+    """An entry of a list, marked where something inside is to be put right."""
+    look = to_look_at_in(desk, row)
+    name, *rest = row.columns
+    columns = (f"{area.look.mark('look here')} {name}" if look else name, *rest)
+    return _columns(
+        _pointed(area, focus), columns, role="fault" if look else "text", focused=focus is not None
+    )
 
 
 def _found(row: FoundRow, area: Area, focus: Focus | None) -> Strip:
@@ -198,11 +209,10 @@ def _taken(desk: Desk, path: str) -> str:
         return ""
 
 
-def _columns(line: Row, columns: tuple[str, ...], *, muted: bool = False, focused: bool = False) -> Strip:
+def _columns(line: Row, columns: tuple[str, ...], *, role: Role, focused: bool = False) -> Strip:
     """A line of a list: what, hose, a figure to the right, and what is on it."""
     width = line.width
     starts = (LABEL, 27, 40, 42) if width >= 76 else (LABEL, 22, 36, 37)
-    role: Role = "muted" if muted else "text"
     line.put(starts[0], clip(line.look.fold(columns[0]), starts[1] - starts[0] - 1), role, focused)
     if not columns[2] and not columns[3]:
         rest = clip(line.look.fold(columns[1]), width - starts[1] - 1, line.look.fold("…"))

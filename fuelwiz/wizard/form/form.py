@@ -2,13 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from dataclasses import replace
 from typing import Literal
 
-from fuelwiz.desk.desk import Desk
-from fuelwiz.desk.steps import step_of
-from fuelwiz.questions.catalogue import STEPS, Choice, Question, catalogue
+from fuelwiz.questions.catalogue import Choice
 from fuelwiz.wizard.form.form_rows import (
     AnyRow,
     CellsRow,
@@ -19,96 +15,20 @@ from fuelwiz.wizard.form.form_rows import (
     cells_of,
     entries,
     like_before,
+    to_look_at_in,
 )
 from fuelwiz.wizard.form.found_rows import takes
 from fuelwiz.wizard.form.pasted import TAKE_POINTS, is_free_text, is_table, one_line
 from fuelwiz.wizard.form.picking import FIGURES_CHOOSE_NOTHING, choice_beside, choice_by_letter
-from fuelwiz.wizard.form.plan import Place, rows_of
-from fuelwiz.wizard.form.pointer import Pointer, shows_more
+from fuelwiz.wizard.form.placed_form import PlacedForm
 from fuelwiz.wizard.line_edit import LineEdit
 
 Reaction = Literal["", "moved", "edited", "next_step", "previous_step", "paste", "changes", "take"]
 """What the screen has to do after a key."""
 
 
-class Form:
+class Form(PlacedForm):
     """The questions of a build, one step or one entry of a list at a time, and what is typed into them."""
-
-    def __init__(self, desk: Desk, step: str = "goal") -> None:
-        self.desk = desk
-        self.place = Place(step)
-        self.pointer = Pointer()
-        self.editor = LineEdit()
-        self.note = ""
-        self._insisted = False
-        self._opened: set[str] = set()
-        self.go_to_step(step)
-
-    @property
-    def row(self) -> AnyRow:
-        """The row under the pointer."""
-        return self.pointer.row
-
-    @property
-    def question(self) -> Question:
-        """What the row under the pointer asks."""
-        return self.pointer.question
-
-    @property
-    def path(self) -> str:
-        """The path that the pointer's place answers."""
-        return self.pointer.path
-
-    @property
-    def step_number(self) -> int:
-        """The number of the step, from 0."""
-        return next(i for i, step in enumerate(STEPS) if step.id == self.place.step)
-
-    def go_to_step(self, step: str, *, at_end: bool = False) -> None:
-        """Show a step from its first question on, or at its last one; units are passed by once there is a power."""
-        self.place = Place(step, more=step in self._opened)
-        self.rebuild()
-        begun = step == "goal" and self.desk.is_given("goal.power")
-        self.focus_on(len(self.pointer.rows) - 1 if at_end else int(begun))
-
-    def go_to_path(self, path: str) -> None:
-        """Show the question that answers a path, in whichever step or entry it is."""
-        self._go_to(step_of(path), lambda: self.pointer.find(path))
-
-    def go_to_question(self, key: str) -> None:
-        """Show a question of a step, its further ones too where it is among them."""
-        self._go_to(catalogue()[key].step, lambda: self.pointer.first_place_of(key))
-
-    def _go_to(self, step: str, find: Callable[[], tuple[int, int] | None]) -> None:
-        for more in (step in self._opened, True):
-            self.place = Place(step, more=more)
-            self.rebuild()
-            place = find()
-            if place is not None:
-                self._opened |= {step} if more else set()
-                self.focus_on(*place)
-                return
-        self.go_to_step(step)
-
-    def rebuild(self) -> None:
-        """Lay the rows out anew after a change; the pointer stays at its path where that is still asked."""
-        typed_in = self.path if self.pointer.rows else ""
-        self.pointer.show(rows_of(self.desk, self.place, typed_in))
-
-    def focus_on(self, row: int, cell: int = 0) -> None:
-        """Put the pointer on a row, and into one of its places."""
-        self.pointer.put(row, cell)
-        self.note, self._insisted = "", False
-        self.desk.visit(self.path)
-        self._load()
-
-    def _load(self) -> None:
-        """What stands in the place under the pointer, marked so that typing replaces it."""
-        if cells_of(self.row):
-            field = self.desk.text_in_field(self.path)
-            self.editor = LineEdit.at_end(field.text) if field.refused else LineEdit.marked(field.text)
-        else:
-            self.editor = LineEdit()
 
     def move(self, way: int) -> Reaction:
         """To the next or previous place; past the ends to the next or previous step."""
@@ -149,11 +69,13 @@ class Form:
     def _enter(self) -> Reaction:
         row = self.row
         if isinstance(row, ItemRow):
-            return self.open_entry(row.list_path, row.index)
+            look = to_look_at_in(self.desk, row)
+            self.open_entry(row.list_path, row.index, look.path if look else "")
+            return "edited"
         if isinstance(row, DoRow):
             return self._do(row)
-        if cells_of(row) and self.desk.text_in_field(self.path).refused and not self._insisted:
-            self._insisted = True
+        if cells_of(row) and self.desk.text_in_field(self.path).refused and not self.insisted:
+            self.insisted = True
             return "moved"
         if isinstance(row, CellsRow) and row.table and row.line == 0 and not self.editor.text.strip():
             return self._past_points()
@@ -200,43 +122,6 @@ class Form:
         index = self.desk.add(row.list_path, like_before(self.desk, row.list_path))
         self.open_entry(row.list_path, index)
         return "edited"
-
-    def toggle_more(self) -> None:
-        """Show or hide the further questions of the step."""
-        if self.place.in_entry:
-            return
-        self.place = replace(self.place, more=not self.place.more)
-        self._opened ^= {self.place.step}
-        self.rebuild()
-        rows = self.pointer.rows
-        first = next((i for i, row in enumerate(rows) if shows_more(row)), 0)
-        self.focus_on(first + 1 if self.place.more and first + 1 < len(rows) else first)
-
-    def open_entry(self, list_path: str, index: int) -> Reaction:
-        """Show one entry of a list in place of the step."""
-        self._show_place(replace(self.place, list_path=list_path, index=index))
-        self.focus_on(0)
-        return "edited"
-
-    def close_entry(self) -> None:
-        """Back from an entry to the step, the pointer on the entry's row."""
-        list_path, index = self.place.list_path, self.place.index
-        self._show_place(replace(self.place, list_path="", index=0))
-        rows = self._item_rows(list_path)
-        if not rows and not self.place.more:
-            self.toggle_more()
-            rows = self._item_rows(list_path)
-        self.focus_on(rows[min(index, len(rows) - 1)] if rows else self.pointer.at)
-
-    def _show_place(self, place: Place) -> None:
-        """Other rows altogether: the path under the pointer is none of theirs."""
-        self.place = place
-        self.pointer.rows = ()
-        self.rebuild()
-
-    def _item_rows(self, list_path: str) -> list[int]:
-        rows = enumerate(self.pointer.rows)
-        return [i for i, row in rows if isinstance(row, ItemRow) and row.list_path == list_path]
 
     def remove_entry(self) -> bool:
         """Take out the entry under the pointer, or the one that is open."""
@@ -314,7 +199,7 @@ class Form:
         self.editor = editor
         if not changed:
             return "moved"
-        self.note, self._insisted = "", False
+        self.note, self.insisted = "", False
         self.desk.type(self.path, editor.text)
         self.rebuild()
         return "edited"

@@ -7,6 +7,7 @@ from typing import Any
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.field_questions import noun_of
+from fuelwiz.desk.look_here import LookHere
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.measured.figures import Proposal
 from fuelwiz.printable import clean
@@ -143,6 +144,22 @@ def entries(desk: Desk, list_path: str) -> list[dict[str, Any]]:
     """The entries of a list as the file would hold them."""
     value = value_at(desk.plain, value_path(list_path))
     return [entry for entry in value if isinstance(entry, dict)] if isinstance(value, list) else []
+
+
+def entry_of(desk: Desk, path: str) -> tuple[str, int] | None:
+    """The list and the number of the entry that a path leads into, where the build has it."""
+    parts = path.split(".")
+    for at, part in enumerate(parts[1:-1], 1):
+        list_path = ".".join(parts[:at])
+        if part.isdecimal() and list_path.rpartition(".")[2] in HEADS:
+            return (list_path, int(part)) if int(part) < len(entries(desk, list_path)) else None
+    return None
+
+
+def to_look_at_in(desk: Desk, row: ItemRow) -> LookHere | None:
+    """What is to be put right inside an entry of a list; None where nothing is."""
+    begin = f"{row.list_path}.{row.index}."
+    return next((look for look in desk.to_look_at() if look.path.startswith(begin)), None)
 
 
 def like_before(desk: Desk, list_path: str) -> dict[str, Any]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from fuelwiz.desk.composites import field_of
 from fuelwiz.questions.catalogue import Question
 from fuelwiz.wizard.form.form_rows import AnyRow, CellsRow, DoRow, FoundRow, cells_of, path_of, takes_focus
 
@@ -53,6 +54,14 @@ class Pointer:
             paths = [cell.path for cell in cells_of(row)] or [path_of(row)]
             if path in paths and takes_focus(row):
                 return i, paths.index(path)
+        return None
+
+    def find_field(self, field: str) -> tuple[int, int] | None:
+        """The row and cell of a question that is answered in that field; None where none is."""
+        for i, row in enumerate(self.rows):
+            fields = [field_of(cell.path) for cell in cells_of(row)] or [field_of(path_of(row))]
+            if field in fields and takes_focus(row):
+                return i, fields.index(field)
         return None
 
     def first_place_of(self, key: str) -> tuple[int, int] | None:
