@@ -77,9 +77,9 @@ def pump_sentence(subject: Subject, pump: PumpKnown) -> str:
     match pump.known:
         case "factor":
             within = subject.numbers.figure("percent", pump.tolerance)
-            return f"The pump sends {share} of what the build has it, give or take {within}: its pressure sagged."
+            return f"The pump sends {share} of what the build counts on, give or take {within}: its pressure sagged."
         case "at least":
-            return f"The pump sends at least {share} of what the build has it. {NO_MORE}"
+            return f"The pump sends at least {share} of what the build counts on. {NO_MORE}"
         case "nothing":
             return "This log says nothing of the pump."
         case _:

@@ -25,12 +25,11 @@ def question_line(form: Form) -> str:
     """The question under the pointer, what stands, and what may be picked."""
     row, question = form.row, form.question
     if isinstance(row, DoRow):
-        return f"{row.text.removeprefix('+ ').capitalize()}? y does it."
+        return f"{row.text.removeprefix('+ ').removeprefix('press a to ').capitalize()}? y does it."
     if isinstance(row, ItemRow):
         return f"{', '.join(part for part in row.columns if part)}. y opens it."
     if isinstance(row, FoundRow):
-        offered = " y takes it." if row.proposal else ""
-        return f"{row.text}. {words_of(form.desk, row)}{offered}".strip()
+        return f"{row.text}. {words_of(form.desk, row)}"
     field = form.desk.text_in_field(form.path)
     label = question.label
     if isinstance(row, CellsRow):

@@ -60,10 +60,9 @@ def _return_check(subject: Subject) -> Iterator[Block]:
         return
     flow = f"{numbers.figure('flow', check.flow_m3_s)} ({_a_minute(check.flow_m3_s)})"
     pumps = "pump" if check.pumps == 1 else f"{check.pumps} pumps"
-    yield Paragraph(
-        f"Engine off, {pumps} on at {numbers.figure('volts', check.volts_V)}, rail at"
-        f" {numbers.figure('pressure', check.pressure_Pa)}: {flow} come back."
-    )
+    pressure = numbers.figure("pressure", check.pressure_Pa)
+    volts = numbers.figure("volts", check.volts_V)
+    yield Paragraph(f"Engine off, charger and {pumps} on: {flow} return at {pressure}, {volts}.")
 
 
 def _a_minute(flow_m3_s: float) -> str:

@@ -15,10 +15,10 @@ from fuelwiz.session import Bench
 from fuelwiz.units import from_si
 
 SAFELY = (
-    "Do it outdoors and away from flame, sparks and phones: a fuel-rated metal can, grounded and bonded to the car,"
-    " an extinguisher and a second person at hand. Relieve the pressure before a line is opened. Put a charger on the"
-    " battery before any fuel is in the open, so that the volts are real. Never pinch a hose: set the pressure with a"
-    " hand pump on the regulator's hose."
+    "Do it outdoors and away from flame, sparks and phones: a fuel-rated metal can, never an open one, grounded and"
+    " bonded to the car, an extinguisher and a second person at hand. Relieve the pressure before a line is opened. Put"
+    " a charger on the battery before any fuel is in the open, so that the volts are real. Never pinch a hose: set the"
+    " pressure with a hand pump on the regulator's hose."
 )
 ITEMS: dict[GaugeItem, str] = {
     "hose off": "rail, hose off",
@@ -44,8 +44,8 @@ CAUSES: dict[GaugeCause, str] = {
     "draws less": "the pump draws less than its sheet says: a worn pump, or a lower pressure",
 }
 SAFELY_IN_BRIEF = (
-    "Outdoors, no flame, bonded can, extinguisher: see F1. Relieve the pressure first, and have a second person at"
-    " hand; charger on before any fuel is in the open; never pinch a hose."
+    "Outdoors, no flame, no phone; metal can bonded to the car; extinguisher, second person at hand. Relieve the"
+    " pressure first; charger on before fuel is in the open. Never pinch a hose: hand pump on the regulator."
 )
 AT = {"rail": "at the rail", "pump": "at the pump"}
 
@@ -131,7 +131,7 @@ def bench_verdict(subject: Subject, bench: BenchFigures) -> str:
         subject.numbers.figure("percent", bench.factor),
         subject.numbers.figure("percent", bench.tolerance),
     )
-    return f"On the bench the pump sends {share} of what the build has it, give or take {within}."
+    return f"On the bench the pump sends {share} of what the build counts on, give or take {within}."
 
 
 def _bench_row(subject: Subject, test: Bench, found: BenchTest) -> tuple[Cell, ...]:
@@ -151,9 +151,10 @@ def _bench_row(subject: Subject, test: Bench, found: BenchTest) -> tuple[Cell, .
 def _bench_note(subject: Subject, test: Bench, found: BenchTest) -> str:
     """What is to be said of one test: that it is odd, or was done at volts that the car does not have."""
     name = f"the test of {test.date}" if test.date else "one test"
-    pressure = subject.numbers.figure("pressure", test.pressure)
     if found.odd:
-        return f"Odd: {name} at {pressure} lies too far from the others, so it is left out. Do it again."
+        pressure = subject.numbers.figure("pressure", test.pressure)
+        volts = subject.numbers.figure("volts", test.volts)
+        return f"Odd: {name} at {pressure} and {volts} lies too far from the others, so it is left out. Do it again."
     volts = subject.pick.pump_volts_V
     if volts is not None and abs(test.volts - volts) > WORTH_MOST_WITHIN_V:
         on_the_car = subject.numbers.figure("volts", volts)

@@ -122,7 +122,7 @@ def page_cautions(subject: Subject) -> tuple[str, ...]:
     """The gravest of them, in a few lines of a page; the whole list says more."""
     return (
         "Relieve the pressure before you open a line or fit a gauge; never block one.",
-        "Cold engine, fresh air, a fuel-rated extinguisher at hand; ground the tank.",
+        "Cold engine, open air, no flame or phone, fuel extinguisher; ground tank, can.",
         _fuel_on_the_page(subject),
         *([RUBBER] if rubber_with_alcohol(subject) else []),
         "An aid to design, not an approval: makers' ratings, local codes, the sanctioning body and licensed practice"

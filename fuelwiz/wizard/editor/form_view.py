@@ -34,7 +34,7 @@ class FormView(Painted):
     def painted(self, area: Area) -> list[Strip]:
         """The rows, and the lines under them."""
         form, pointer = self.form, self.form.pointer
-        why_rows = min(max(self.why_rows, self._rows_of_refusal(area)), max(area.rows - 1, 0))
+        why_rows = min(max(self.why_rows, self._rows_said_whole(area)), max(area.rows - 1, 0))
         room = area.rows - why_rows
         more = self._more_row()
         if more is not None and 2 < room <= more and pointer.at < more:
@@ -43,10 +43,12 @@ class FormView(Painted):
         lines = self._rows(area, room, len(pointer.rows))
         return [*lines, *why_lines(form, area.high(why_rows))]
 
-    def _rows_of_refusal(self, area: Area) -> int:
-        """What is refused is said whole: its end is what would be taken."""
+    def _rows_said_whole(self, area: Area) -> int:
+        """What is refused is said whole, as its end is what would be taken; so is how to test safely, or what a value
+        that was measured would change."""
         mark, _, text = _text_of(self.form, area.width)
-        return len(area.wrapped(text, TEXT)) if mark == "!" and self.why_rows else 0
+        is_whole = mark == "!" or isinstance(self.form.row, FoundRow)
+        return len(area.wrapped(text, TEXT)) if is_whole and self.why_rows else 0
 
     def _more_row(self) -> int | None:
         """The row that leads to further questions, as long as they are hidden: it stays in sight."""

@@ -217,8 +217,10 @@ def _columns(line: Row, columns: tuple[str, ...], *, role: Role, focused: bool =
     if not columns[2] and not columns[3]:
         rest = clip(line.look.fold(columns[1]), width - starts[1] - 1, line.look.fold("…"))
         return line.put(starts[1], rest, role, focused).strip()
-    line.put(starts[1], clip(line.look.fold(columns[1]), 9), role, focused)
-    line.put_right(starts[2], clip(line.look.fold(columns[2]), 9), role, focused)
+    second, third = (clip(line.look.fold(column), 9) for column in columns[1:3])
+    apart = starts[2] - cell_len(second) - cell_len(third) - 1
+    line.put(min(starts[1], apart), second, role, focused)
+    line.put_right(starts[2], third, role, focused)
     if len(columns) > 4 and width < NARROW_LIST:
         return line.put_right(starts[3] + 6, columns[4], role, focused).strip()
     return line.put(
