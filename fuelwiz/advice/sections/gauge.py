@@ -62,7 +62,7 @@ def _return_check(subject: Subject) -> Iterator[Block]:
     pumps = "pump" if check.pumps == 1 else f"{check.pumps} pumps"
     pressure = numbers.figure("pressure", check.pressure_Pa)
     volts = numbers.figure("volts", check.volts_V)
-    yield Paragraph(f"Engine off, charger and {pumps} on: {flow} return at {pressure}, {volts}.")
+    yield Paragraph(f"Engine off, charger, {pumps} on: {flow} return at {pressure}, {volts}.")
 
 
 def _a_minute(flow_m3_s: float) -> str:

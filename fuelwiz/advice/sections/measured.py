@@ -153,8 +153,8 @@ def _bench_note(subject: Subject, test: Bench, found: BenchTest) -> str:
     name = f"the test of {test.date}" if test.date else "one test"
     if found.odd:
         pressure = subject.numbers.figure("pressure", test.pressure)
-        volts = subject.numbers.figure("volts", test.volts)
-        return f"Odd: {name} at {pressure} and {volts} lies too far from the others, so it is left out. Do it again."
+        at_volts = subject.numbers.figure("volts", test.volts)
+        return f"Odd: {name} at {pressure} and {at_volts} lies too far from the others, so it is left out. Do it again."
     volts = subject.pick.pump_volts_V
     if volts is not None and abs(test.volts - volts) > WORTH_MOST_WITHIN_V:
         on_the_car = subject.numbers.figure("volts", volts)
