@@ -59,8 +59,10 @@ def _cautions(builds: Sequence[Told]) -> Iterator[Block]:
 
 
 def _names(builds: Sequence[Told]) -> list[str]:
-    """What each build is called; its file is told too where two have one name."""
+    """What each build is called; where two have one name its file is told too, that alone where all have it."""
     names = [build.result.session.name or "unnamed" for build in builds]
+    if len(set(names)) == 1:
+        return [shown_name(build.file) for build in builds]
     return [
         f"{name} ({shown_name(build.file)})" if names.count(name) > 1 else name
         for name, build in zip(names, builds, strict=True)

@@ -78,8 +78,12 @@ def _in_value(
         return
     if node.spec is not None and node.spec.type in TEXTS:
         yield Difference(path_of(key_path), tuple(value or None for value in values))
-    else:
-        yield Difference(path_of(key_path), tuple(_typed(build, key_path) for build in builds))
+        return
+    texts = tuple(_typed(build, key_path) for build in builds)
+    if any(
+        text is not None for text in texts
+    ):  # none says anything where a copy keeps a size that nobody chose
+        yield Difference(path_of(key_path), texts)
 
 
 def _same(one: Any, other: Any) -> bool:

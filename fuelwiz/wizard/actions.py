@@ -77,6 +77,7 @@ BUILD = (
     Action("more", (), "m", "more", "show or hide the step's further questions"),
     Action("remove", (), "d", "remove row", "remove the highlighted row of a list"),
     Action("what_if", (), "x", "what if", "try changes on a scratch copy, then and now side by side"),
+    Action("compare", (), "c", "compare", "put it beside itself as saved, or beside another build"),
     Action("options", (), "o", "options", "which parts of a price list of your own do the job"),
     Action("words", (), "g", "words", "what the words mean: dash size, base pressure, duty …"),
     Action("builds", ("escape",), "b", "past builds", "close what is open, or go back to the past builds"),

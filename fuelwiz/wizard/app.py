@@ -27,6 +27,7 @@ from fuelwiz.wizard.painted import Painted
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
+    from fuelwiz.report.differences import Told
     from fuelwiz.sizing.vocabulary import Change
     from fuelwiz.units import UnitSystem
     from fuelwiz.wizard.editor.host import Host
@@ -127,11 +128,18 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
     def _check_terminal(self) -> None:
         self.check_terminal()
 
-    def find(self, findable: Sequence[Findable], take: Callable[[Findable], None]) -> None:
-        """Find a question or an action by words of it."""
+    def find(
+        self,
+        findable: Sequence[Findable],
+        take: Callable[[Findable], None],
+        *,
+        title: str = "",
+        nothing: str = "",
+    ) -> None:
+        """Find a question, an action or a build by words of it."""
         from fuelwiz.wizard.find_screen import FindScreen
 
-        self.push_screen(FindScreen(findable, take))
+        self.push_screen(FindScreen(findable, take, title=title, nothing=nothing))
 
     def show_list(self) -> None:
         """The list of past builds."""
@@ -239,11 +247,11 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
 
         return off_the_keys(self, run, done, patience_s)
 
-    def compare(self, paths: Sequence[Path]) -> None:
+    def compare(self, builds: Sequence[Path | Told]) -> None:
         """Builds side by side."""
         from fuelwiz.wizard.compare_screen import CompareScreen
 
-        self.push_screen(CompareScreen(paths))
+        self.push_screen(CompareScreen(builds))
 
     def leave(self, status: int = 0) -> None:
         """End the program."""

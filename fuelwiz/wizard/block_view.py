@@ -98,10 +98,13 @@ def _pairs_lines(block: Pairs, area: Area) -> list[Strip]:
     labels = [area.look.fold(label) for label, _ in block.rows]
     column = TEXT + min(max(map(cell_len, labels), default=0), WIDEST_LABEL) + 2
     for label, (_, text) in zip(labels, block.rows, strict=True):
+        beside = cell_len(label) < column - TEXT
+        if not beside:
+            lines.append(area.row().put(TEXT, label, "muted").strip())
         for at, part in enumerate(area.wrapped(text, column)):
             line = area.row()
-            if at == 0:
-                line.put(TEXT, clip(label, column - TEXT - 1), "muted")
+            if at == 0 and beside:
+                line.put(TEXT, label, "muted")
             lines.append(line.put(column, part).strip())
     return lines
 

@@ -1,4 +1,4 @@
-"""The page that finds questions and actions by a few words of them."""
+"""The page that finds questions, actions or builds by a few words of them."""
 
 from __future__ import annotations
 
@@ -13,6 +13,7 @@ from textual.strip import Strip
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.chrome import footer_line
 from fuelwiz.wizard.form.finding import Findable, found
+from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.paint import Area, clip
 from fuelwiz.wizard.painted import LinesView
@@ -22,14 +23,23 @@ GO = Action("go", ("enter",), "", "go there", "")
 MOVE = Action("move", ("up", "down"), "", "and Down choose", "")
 BACK = Action("back", ("escape",), "", "back", "")
 ABOVE, BELOW = 2, 1
+FIND = "Find"
 NOTHING = "No question and no key has all of these words. Try one of them alone."
 
 
 class FindScreen(Screen[None]):
     """Stands on top of a build until something is chosen, or Esc."""
 
-    def __init__(self, findable: Sequence[Findable], take: Callable[[Findable], None]) -> None:
+    def __init__(
+        self,
+        findable: Sequence[Findable],
+        take: Callable[[Findable], None],
+        *,
+        title: str = "",
+        nothing: str = "",
+    ) -> None:
         super().__init__()
+        self._title, self._nothing = title or FIND, nothing or NOTHING
         self._findable = findable
         self._take = take
         self._at = 0
@@ -47,10 +57,11 @@ class FindScreen(Screen[None]):
         view.styles.width = view.styles.height = "100%"
 
     def _lines(self, area: Area) -> list[Strip]:
-        room = max(area.width - 12, 8)
-        top = area.row("bar").put(1, "Find", "focus", True)
+        field = 1 + len(self._title) + 2
+        room = max(area.width - field - 5, 8)
+        top = area.row("bar").put(1, self._title, "focus", True)
         lines = [
-            top.put(7, "[").put_field(8, min(room, 40), self.editor).put(0, "]").strip(),
+            top.put(field, "[").put_field(field + 1, min(room, 40), self.editor).put(0, "]").strip(),
             area.row().strip(),
         ]
         rows = max(area.rows - ABOVE - BELOW, 1)
@@ -58,7 +69,7 @@ class FindScreen(Screen[None]):
         for index, hit in enumerate(self.hits[first : first + rows], first):
             lines.append(self._hit(hit, area, index == self._at))
         if not self.hits:
-            lines += area.paragraph(NOTHING, 3)
+            lines += area.paragraph(self._nothing, 3)
         lines = area.high(area.rows - BELOW).filled(lines)
         return [*lines, footer_line([GO, MOVE], BACK, area)]
 
@@ -74,6 +85,8 @@ class FindScreen(Screen[None]):
         """Every key: it moves, types, takes, or goes back."""
         event.stop()
         event.prevent_default()
+        if hand_on(self, event):
+            return
         page = max(self.size.height - ABOVE - BELOW - 1, 1)
         moves = {"up": -1, "down": 1, "pageup": -page, "pagedown": page}
         if event.key in ("escape", "ctrl+p", "ctrl+q", "ctrl+c"):

@@ -14,6 +14,7 @@ from textual.strip import Strip
 from fuelwiz.errors import FuelwizError
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.chrome import footer_line
+from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView, place
 from fuelwiz.wizard.program import Program
@@ -131,6 +132,8 @@ class OptionsScreen(Screen[None]):
         """Every key: it moves, scrolls, asks for more, takes a set, stops or goes back."""
         event.stop()
         event.prevent_default()
+        if hand_on(self, event):
+            return
         if event.key == "escape":
             self._stop_or_leave()
         elif event.key == "enter":

@@ -16,6 +16,7 @@ from fuelwiz.wizard.own_keys import KeyTable
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
+    from fuelwiz.report.differences import Told
     from fuelwiz.sizing.vocabulary import Change
     from fuelwiz.wizard.form.finding import Findable
     from fuelwiz.wizard.question_screen import Question
@@ -63,14 +64,21 @@ class Program(Protocol):
     def show_words(self, system: UnitSystem) -> None:
         """Show the page of words on top of a screen, in the units of a build."""
 
-    def compare(self, paths: Sequence[Path]) -> None:
-        """Put builds side by side."""
+    def compare(self, builds: Sequence[Path | Told]) -> None:
+        """Put builds side by side, from their files or as they stand on a desk."""
 
     def use_mouse(self, wanted: bool) -> None:
         """Have the mouse reported, or leave it to the terminal's own selection."""
 
-    def find(self, findable: Sequence[Findable], take: Callable[[Findable], None]) -> None:
-        """Find one of these by words of it, and take it."""
+    def find(
+        self,
+        findable: Sequence[Findable],
+        take: Callable[[Findable], None],
+        *,
+        title: str = "",
+        nothing: str = "",
+    ) -> None:
+        """Find one of these by words of it, and take it; under a title, and with what to say where none has them."""
 
     def hold_frames(self) -> None:
         """Send the terminal nothing until `show_frames`."""

@@ -11,6 +11,7 @@ from textual.strip import Strip
 
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.chrome import footer_line
+from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView, place
 from fuelwiz.wizard.program import Program
@@ -60,6 +61,8 @@ class ScrollingScreen(Screen[None]):
         """Every key: it scrolls, or goes back."""
         event.stop()
         event.prevent_default()
+        if hand_on(self, event):
+            return
         page = max(self.size.height - 3, 1)
         moves = {"up": -1, "down": 1, "pageup": -page, "pagedown": page, "home": -self.scrolled, "end": 10**6}
         if event.key == "escape":

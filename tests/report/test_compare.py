@@ -193,7 +193,11 @@ def test_no_line_is_too_wide(width: int) -> None:
 def test_builds_of_one_name_are_told_apart_by_their_files() -> None:
     sheet = comparison([example("full-session"), with_keys("full-session", goal__power="420 hp")], 80)
     shown = " ".join(text_of(sheet, TextLook(width=200)).split())
+    assert "full-session.toml Good for" in shown and "changed.toml Good for" in shown
+    three = [example("full-session"), with_keys("full-session", goal__power="420 hp"), example("mild")]
+    shown = " ".join(text_of(comparison(three, 200), TextLook(width=200)).split())
     assert "Gravel-rally wagon (full-session.toml)" in shown and "Gravel-rally wagon (changed.toml)" in shown
+    assert "Mild eight (" not in shown
 
 
 def test_every_answer_stands_on_top() -> None:

@@ -22,6 +22,7 @@ from fuelwiz.wizard.build_list.list_help import most_scrolled
 from fuelwiz.wizard.build_list.list_page import ListPage, heights, page_lines
 from fuelwiz.wizard.build_list.list_state import BuildList
 from fuelwiz.wizard.build_list.list_state import Key as KnownKey
+from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView
 from fuelwiz.wizard.program import Program
@@ -107,6 +108,8 @@ class BuildListScreen(Screen[None]):
         """Every key, once: to the prompt, to the filter, or to an action."""
         event.stop()
         event.prevent_default()
+        if hand_on(self, event):
+            return
         key, character = event.key, event.character if event.is_printable else None
         page = self.page
         page.message = ""

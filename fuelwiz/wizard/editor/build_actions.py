@@ -7,6 +7,7 @@ from collections.abc import Callable
 from fuelwiz.desk.composites import field_of
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.sizing.vocabulary import is_fixed
+from fuelwiz.wizard.editor.compare_dialog import CompareDialog
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.log_dialog import LogDialog
 from fuelwiz.wizard.editor.looking import refusing_in_words
@@ -47,6 +48,7 @@ class BuildActions:
             "more": self.more,
             "remove": self.remove,
             "what_if": host.try_what_if,
+            "compare": CompareDialog(host).open,
             "options": OptionsDialog(host).open,
             "words": self.words,
             "builds": self.builds,

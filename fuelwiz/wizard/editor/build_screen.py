@@ -32,6 +32,7 @@ from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
 from fuelwiz.wizard.editor.steps_view import StepsView
 from fuelwiz.wizard.form.form import Form, Reaction
+from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.live.pane import LivePane
 from fuelwiz.wizard.live.rule import PATH, SIZES
 from fuelwiz.wizard.paint import Area
@@ -277,6 +278,8 @@ class BuildScreen(Screen[None]):
         if not self.is_ready:
             self.early_keys.hold(event)
             return
+        if hand_on(self, event):
+            return
         self._keys.paste(event.text)
         self.show_all()
 
@@ -286,6 +289,8 @@ class BuildScreen(Screen[None]):
         event.prevent_default()
         if not self.is_ready:  # the first answer still chooses the question to begin with
             self.early_keys.hold(event)
+            return
+        if hand_on(self, event):
             return
         key, character = event.key, event.character if event.is_printable else None
         if self.is_too_small:  # nothing is in sight that a key could be meant for

@@ -1,4 +1,4 @@
-"""What can be found by typing words of it: the questions that a build is asked, behind *more* too, and actions."""
+"""What can be found by words of it: the questions that a build is asked, behind *more* too, actions, and builds."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.questions.catalogue import STEPS, Question, step_questions
 from fuelwiz.wizard.form.plan import Place, rows_of
 
-Kind = Literal["question", "action"]
+Kind = Literal["question", "action", "build"]
 
 _CHANGED = ("quantity", "count", "ratio", "choice", "rated_flow", "wire")
 """Types of field that a bad day changes."""
