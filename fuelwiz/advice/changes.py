@@ -4,14 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from fuelwiz.advice.subject import Subject
 from fuelwiz.advice.wire_words import wire_label
 from fuelwiz.physics.wire import gauge_of, thicker_wire_m2
 from fuelwiz.sizing import thresholds
-from fuelwiz.sizing.slow_figures import ChangeFigures
 from fuelwiz.sizing.vocabulary import Change, is_fixed
 from fuelwiz.units import from_si
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.subject import Subject
+    from fuelwiz.sizing.slow_figures import ChangeFigures
 
 ORDINALS = ("", "first", "second", "third", "fourth", "fifth", "sixth")
 

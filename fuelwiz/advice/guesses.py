@@ -4,11 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
-from fuelwiz.advice.subject import Subject
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
-from fuelwiz.sizing.slow_figures import InputFigures
-from fuelwiz.sizing.vocabulary import Input, Limit
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.subject import Subject
+    from fuelwiz.sizing.slow_figures import InputFigures
+    from fuelwiz.sizing.vocabulary import Input, Limit
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import assert_never
+from typing import TYPE_CHECKING, assert_never
 
 from fuelwiz.advice.blocks import (
     Block,
@@ -19,9 +19,11 @@ from fuelwiz.advice.blocks import (
     row,
 )
 from fuelwiz.advice.proposal_words import proposal_text
-from fuelwiz.advice.subject import Subject
-from fuelwiz.measured.figures import Bin, LogFigures, PumpKnown, Shown, Signature
 from fuelwiz.printable import clean
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.subject import Subject
+    from fuelwiz.measured.figures import Bin, LogFigures, PumpKnown, Shown, Signature
 
 SIGNATURES: dict[Signature, str] = {
     "falls with flow": (

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
-from fuelwiz.advice.subject import Subject
-from fuelwiz.measured.figures import Proposal, Reason
+from typing import TYPE_CHECKING
+
 from fuelwiz.session import as_text, key_path_of
 from fuelwiz.terms import key_in_words
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.subject import Subject
+    from fuelwiz.measured.figures import Proposal, Reason
 
 REASONS: dict[Reason, str] = {
     "bench tests": "the bench tests give this share of the sheet's flow",

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from fuelwiz.desk.change_words import diff
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import DraftError, NoSuchField, SaveRefused
 from fuelwiz.desk.field_text import FieldText
 
-__all__ = ["Desk", "DraftError", "FieldText", "NoSuchField", "SaveRefused", "diff"]
+__all__ = ["Desk", "DraftError", "FieldText", "NoSuchField", "SaveRefused"]

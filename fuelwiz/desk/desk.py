@@ -4,24 +4,20 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from fuelwiz.advice import Result
 from fuelwiz.desk import edits, lists
 from fuelwiz.desk.asked import texts_not_asked
 from fuelwiz.desk.calculation import Calculation
 from fuelwiz.desk.composites import field_of
 from fuelwiz.desk.composites.units_shown import system_of
 from fuelwiz.desk.exceptions import SaveRefused
-from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.last_valid import for_file
-from fuelwiz.desk.log_read import LogRead
 from fuelwiz.desk.look_here import LookHere, what_to_look_at
 from fuelwiz.desk.measuring import place_of_proposal, with_measured
 from fuelwiz.desk.outside_data import with_unreadable_in_fields
 from fuelwiz.desk.plain import Plain, value_at, value_path
 from fuelwiz.desk.points.head_units import unit_in_row
-from fuelwiz.desk.points.paste import Points
 from fuelwiz.desk.points.point_cells import with_table
 from fuelwiz.desk.save_rules import allowed_name, left_out, refuse_unfinished
 from fuelwiz.desk.state import State, with_sections
@@ -31,11 +27,17 @@ from fuelwiz.desk.undo import UndoHistory
 from fuelwiz.desk.view import View
 from fuelwiz.desk.visit import Visit
 from fuelwiz.file_limits import UNNAMED
-from fuelwiz.measured.figures import Proposal
 from fuelwiz.printable import clean
-from fuelwiz.session import Session
 from fuelwiz.store.folder import file_name
-from fuelwiz.units import UnitSystem
+
+if TYPE_CHECKING:
+    from fuelwiz.advice import Result
+    from fuelwiz.desk.field_text import FieldText
+    from fuelwiz.desk.log_read import LogRead
+    from fuelwiz.desk.points.paste import Points
+    from fuelwiz.measured.figures import Proposal
+    from fuelwiz.session import Session
+    from fuelwiz.units import UnitSystem
 
 
 class Desk:

@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from fuelwiz.measured.figures import LogFigures
-from fuelwiz.session import Session
-from fuelwiz.sizing.figures import Figures
+if TYPE_CHECKING:
+    from fuelwiz.measured.figures import LogFigures
+    from fuelwiz.session import Session
+    from fuelwiz.sizing.figures import Figures
 
 
 @dataclass(frozen=True, slots=True)

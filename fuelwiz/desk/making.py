@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
+from typing import TYPE_CHECKING
 
-from fuelwiz.desk.desk import Desk
 from fuelwiz.physics.wire import gauge_of, thicker_wire_m2
-from fuelwiz.session import Session
-from fuelwiz.sizing.figures import Figures
-from fuelwiz.sizing.slow_figures import ChangeFigures
 from fuelwiz.sizing.thresholds import COOLER_K, HIGHER_BASE_PA, LOWER_BASE_PA
-from fuelwiz.sizing.vocabulary import Change
 from fuelwiz.units import from_si
+
+if TYPE_CHECKING:
+    from fuelwiz.desk.desk import Desk
+    from fuelwiz.session import Session
+    from fuelwiz.sizing.figures import Figures
+    from fuelwiz.sizing.slow_figures import ChangeFigures
+    from fuelwiz.sizing.vocabulary import Change
 
 Typed = tuple[str, str]
 """A path and the text that is typed there."""

@@ -5,15 +5,18 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 from datetime import date
+from typing import TYPE_CHECKING
 
 from fuelwiz.desk.plain import Plain, value_at, value_path
-from fuelwiz.desk.state import State
-from fuelwiz.document.comments import own_comments, with_comments, without_comments
-from fuelwiz.measured.figures import Proposal
-from fuelwiz.measured.proposals import OWN_COMMENT, comment_of, values_of
 from fuelwiz.session import key_path_of
 
+if TYPE_CHECKING:
+    from fuelwiz.desk.state import State
+    from fuelwiz.measured.figures import Proposal
+
 STEP = "measured"
+OWN_WORD = "measured:"
+"""In every comment beside a measured value: a file without it needs nothing loaded that knows such comments."""
 
 
 def place_of_proposal(proposal: Proposal) -> str:
@@ -23,6 +26,8 @@ def place_of_proposal(proposal: Proposal) -> str:
 
 def with_measured(state: State, proposal: Proposal) -> State:
     """The build with a proposal taken."""
+    from fuelwiz.measured.proposals import comment_of, values_of
+
     today = date.today().isoformat()
     for path, value in values_of(proposal).items():
         comment = comment_of(proposal, path, state.plain, today)
@@ -33,6 +38,11 @@ def with_measured(state: State, proposal: Proposal) -> State:
 
 def what_measured(text: str) -> dict[str, str]:
     """What measured the values of a session file and when, by path, as the comments beside them say."""
+    if OWN_WORD not in text:
+        return {}
+    from fuelwiz.document.comments import own_comments
+    from fuelwiz.measured.proposals import OWN_COMMENT
+
     return {
         ".".join(map(str, key)): comment
         for key, comment in own_comments(text, OWN_COMMENT).items()
@@ -42,17 +52,25 @@ def what_measured(text: str) -> dict[str, str]:
 
 def is_measured(plain: Plain, path: str, comment: str) -> bool:
     """Whether something stands at a path of which such a comment may speak."""
+    from fuelwiz.measured.proposals import OWN_COMMENT
+
     return OWN_COMMENT.match(comment) is not None and value_at(plain, value_path(path)) is not None
 
 
 def without_what_is_typed_over(text: str, measured: Mapping[str, str]) -> str:
     """The text of a session file without the comments on values that were measured once and are no more."""
+    from fuelwiz.document.comments import without_comments
+    from fuelwiz.measured.proposals import OWN_COMMENT
+
     gone = [key_path_of(path) for path in what_measured(text) if path not in measured]
     return without_comments(text, gone, OWN_COMMENT)
 
 
 def with_what_measured(text: str, measured: Mapping[str, str]) -> str:
     """The text of a session file with what measured its values beside them."""
+    from fuelwiz.document.comments import with_comments
+    from fuelwiz.measured.proposals import OWN_COMMENT
+
     return with_comments(
         text, {key_path_of(path): comment for path, comment in measured.items()}, OWN_COMMENT
     )

@@ -11,7 +11,6 @@ from pathlib import Path
 
 from fuelwiz.advice import Result
 from fuelwiz.desk import draft_text
-from fuelwiz.desk.change_words import change_lines
 from fuelwiz.desk.exceptions import OnlyLooks, SaveRefused
 from fuelwiz.desk.measuring import what_measured, with_what_measured, without_what_is_typed_over
 from fuelwiz.desk.outside_data import is_well_formed, known_part
@@ -19,13 +18,11 @@ from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.save_rules import record_of
 from fuelwiz.desk.state import State
 from fuelwiz.document.file import load, read
-from fuelwiz.document.merge import merge
 from fuelwiz.errors import Fault, OutputError, SessionError
 from fuelwiz.file_limits import MOST_BYTES
 from fuelwiz.files import changed_by_a_save, reason, write_atomically
 from fuelwiz.printable import clean
 from fuelwiz.store.drafts import Draft, OwnDraft, build_of, read_draft, remove_abandoned
-from fuelwiz.store.history import changed_outside, keep
 from fuelwiz.store.lock import Lock, alone_in, owner_of, take
 from fuelwiz.store.sitting import Sitting
 
@@ -125,6 +122,9 @@ class Storage:
             raise SaveRefused("exists", f"{clean(target.name)} already exists. Overwrite it?")
         self._refused = _digest_of(target)
         if self._refused != self.snapshot.digest:
+            from fuelwiz.desk.change_words import change_lines
+            from fuelwiz.store.history import changed_outside
+
             found = change_lines(changed_outside(self.snapshot.text, target))
             words = (
                 f"{clean(target.name)} was changed outside this program since you opened it. Overwrite it?"
@@ -143,6 +143,8 @@ class Storage:
         Raises:
             SaveRefused: it is too large for a session file.
         """
+        from fuelwiz.document.merge import merge  # a first answer writes nothing
+
         text = without_what_is_typed_over(self.snapshot.text or _FIRST_LINE, measured)
         text = merge(text, {**plain, "record": record_of(result)})
         text = with_what_measured(text, measured)
@@ -164,6 +166,8 @@ class Storage:
             SaveRefused: something stands in the way.
             OutputError: the file cannot be written.
         """
+        from fuelwiz.store.history import keep
+
         try:
             target.parent.mkdir(parents=True, exist_ok=True)
         except (OSError, ValueError) as error:

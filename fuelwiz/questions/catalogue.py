@@ -170,7 +170,7 @@ def step_questions(step: str, system: UnitSystem = "us") -> tuple[Question, ...]
     if found is None:
         raise FactError(f"no step {step}: there are {', '.join(known.id for known in STEPS)}")
     return tuple(
-        Question(key, step, system, _whole(entry))
+        Question(key, step, system, _whole(entry, found))
         for file in found.files
         for key, entry in _entries(file).items()
     )
@@ -182,29 +182,31 @@ def _entries(file: str) -> dict[str, dict[str, Any]]:
     return tomllib.loads((files(__package__) / f"{file}.toml").read_text(encoding="utf-8"))
 
 
-def _whole(entry: dict[str, Any]) -> dict[str, Any]:
+def _whole(entry: dict[str, Any], step: Step) -> dict[str, Any]:
     """An entry that says `like = "feed.run.length"` takes what it does not say itself from that entry."""
     if "like" in entry:
-        model = _entry(entry["like"])
+        model = _entry(entry["like"], step)
         entry = {**model, **entry, "help": {**model["help"], **entry.get("help", {})}}
     if "choices" not in entry:
         return entry
-    return {**entry, "choices": list(_choices(entry["choices"]))}
+    return {**entry, "choices": list(_choices(entry["choices"], step))}
 
 
-def _choices(written: list[dict[str, str]]) -> Iterator[dict[str, str]]:
+def _choices(written: list[dict[str, str]], step: Step) -> Iterator[dict[str, str]]:
     """The answers; `all_of = "feed.hose"` stands for those of that question that are not written beside it."""
     beside = {choice.get("value") for choice in written}
     for choice in written:
         if "all_of" in choice:
-            there = _entry(choice["all_of"])["choices"]
+            there = _entry(choice["all_of"], step)["choices"]
             yield from (one for one in there if one["value"] not in beside)
         else:
             yield choice
 
 
-def _entry(key: str) -> dict[str, Any]:
-    return next(_entries(file)[key] for step in STEPS for file in step.files if key in _entries(file))
+def _entry(key: str, step: Step) -> dict[str, Any]:
+    """The entry of a key, looked for in its own step first, so that no other file is read for what stands there."""
+    files = (file for near in (step, *STEPS) for file in near.files)
+    return next(_entries(file)[key] for file in files if key in _entries(file))
 
 
 def _joined(*texts: str) -> str:

@@ -9,7 +9,8 @@ from pathlib import Path
 import pytest
 
 import fuelwiz
-from fuelwiz.desk import Desk, SaveRefused, diff
+from fuelwiz.desk import Desk, SaveRefused
+from fuelwiz.desk.change_words import diff
 from fuelwiz.desk.steps import step_of
 from fuelwiz.errors import OutputError, SessionError
 from fuelwiz.questions import catalogue

@@ -3,13 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from fuelwiz.advice.answer.lines import Forms, line
 from fuelwiz.advice.assumed import matters_most
 from fuelwiz.advice.guesses import GUESSES, break_value, keeps_up
-from fuelwiz.advice.subject import Subject
-from fuelwiz.sizing.slow_figures import InputFigures, LimitShare, SpreadFigures
 from fuelwiz.terms import key_in_words
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.subject import Subject
+    from fuelwiz.sizing.slow_figures import InputFigures, LimitShare, SpreadFigures
 
 WORTH_SAYING = 0.02
 TENTHS = 10

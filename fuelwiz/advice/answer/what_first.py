@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from fuelwiz.advice.answer.how_far import good_for_w
 from fuelwiz.advice.answer.lines import Forms, line
@@ -10,9 +11,11 @@ from fuelwiz.advice.changes import change_noun
 from fuelwiz.advice.limits import cure, what_and_do
 from fuelwiz.advice.next_words import next_name
 from fuelwiz.advice.subject import Subject, listed
-from fuelwiz.sizing.figures import NextFigures
-from fuelwiz.sizing.slow_figures import ChangeFigures
-from fuelwiz.sizing.vocabulary import Change
+
+if TYPE_CHECKING:
+    from fuelwiz.sizing.figures import NextFigures
+    from fuelwiz.sizing.slow_figures import ChangeFigures
+    from fuelwiz.sizing.vocabulary import Change
 
 NO_PURCHASE: frozenset[Change] = frozenset(("lower base", "higher base", "clean", "cooler"))
 SEEN = 0.005

@@ -3,19 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from fuelwiz.advice.answer.how_far import good_for_w
 from fuelwiz.advice.answer.what_first import WORTH_POWER
 from fuelwiz.advice.blocks import Block, Column, Heading, Pairs, Paragraph, Table, row
 from fuelwiz.advice.changes import change_noun, change_words
 from fuelwiz.advice.guesses import keeps_up
-from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, listed
-from fuelwiz.sizing.slow_figures import ChangeFigures
 from fuelwiz.sizing.thresholds import WORTH_MARGIN
-from fuelwiz.sizing.vocabulary import Change, Limit
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.result import Words
+    from fuelwiz.sizing.slow_figures import ChangeFigures
+    from fuelwiz.sizing.vocabulary import Change, Limit
 
 NAME = "Changes"
 HELPS, HARDLY = "One change", "Hardly helps"

@@ -3,18 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from fuelwiz.advice.answer.measure import WORTH_SAYING, in_words, nine_in_ten
 from fuelwiz.advice.blocks import Block, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.guesses import ADDED, GUESSES, break_value, keeps_up
 from fuelwiz.advice.numbers import MINUS, Role
-from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.changes import WORKED_OUT
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, capitalized
-from fuelwiz.sizing.slow_figures import InputFigures, SpreadFigures
 from fuelwiz.sizing.vocabulary import Input, input_of
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.result import Words
+    from fuelwiz.sizing.slow_figures import InputFigures, SpreadFigures
 
 NAME = "How sure"
 ALONE = "Each line moves one input alone, from one end of its give or take to the other."

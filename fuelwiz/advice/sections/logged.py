@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from fuelwiz.advice.blocks import Block, Heading, Item, Listing, Pairs, Paragraph
 from fuelwiz.advice.log_words import (
@@ -15,9 +16,11 @@ from fuelwiz.advice.log_words import (
     speed_table,
 )
 from fuelwiz.advice.proposal_words import proposal_text
-from fuelwiz.advice.result import Words
-from fuelwiz.advice.subject import Subject
-from fuelwiz.measured.figures import LogFigures, LoggedRun
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.result import Words
+    from fuelwiz.advice.subject import Subject
+    from fuelwiz.measured.figures import LogFigures, LoggedRun
 
 NAME = "Log of a run"
 

@@ -3,16 +3,26 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.advice.proposal_words import proposal_text
-from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.logged import logged_in_brief
-from fuelwiz.advice.subject import Subject
-from fuelwiz.measured.figures import BenchFigures, BenchTest, Expected, GaugeCause, GaugeDifference, GaugeItem
 from fuelwiz.measured.thresholds import CANS, WORTH_MOST_WITHIN_V
-from fuelwiz.session import Bench
 from fuelwiz.units import from_si
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.result import Words
+    from fuelwiz.advice.subject import Subject
+    from fuelwiz.measured.figures import (
+        BenchFigures,
+        BenchTest,
+        Expected,
+        GaugeCause,
+        GaugeDifference,
+        GaugeItem,
+    )
+    from fuelwiz.session import Bench
 
 SAFELY = (
     "Do it outdoors and away from flame, sparks and phones: a fuel-rated metal can, never an open one, grounded and"

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING
 
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_questions import noun_of
@@ -11,11 +12,13 @@ from fuelwiz.desk.parse_field import parse_field
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.points import amps
 from fuelwiz.desk.points.head_units import spec_in_row
-from fuelwiz.desk.points.paste import Points
 from fuelwiz.desk.refusals import Refusal
-from fuelwiz.desk.state import State
 from fuelwiz.session import Rejected, read
 from fuelwiz.units import UnitSystem, describe
+
+if TYPE_CHECKING:
+    from fuelwiz.desk.points.paste import Points
+    from fuelwiz.desk.state import State
 
 FIRST_CURVE = "pump.curve.0.points"
 PULL = "pull"
@@ -81,11 +84,11 @@ def with_points(state: State, points: str, rows: Sequence[tuple[str, str]]) -> S
 
 def with_table(state: State, points: str, table: Sequence[tuple[str, str]] | Points) -> State:
     """The build with a table in place of points; raises as `with_points` does."""
-    if isinstance(table, Points) and points == PULL:
+    if isinstance(table, Sequence):
+        return with_points(state, points, table)
+    if points == PULL:
         return _with_pull(state, table)
-    if isinstance(table, Points):
-        return _with_sheet(state, points, table)
-    return with_points(state, points, table)
+    return _with_sheet(state, points, table)
 
 
 def _with_pull(state: State, table: Points) -> State:

@@ -16,7 +16,6 @@ from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.report_dialog import ReportDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
 from fuelwiz.wizard.form.finding import Findable, changeable, questions_of
-from fuelwiz.wizard.form.found_rows import take
 from fuelwiz.wizard.live.rule import CHANGES, LETTERS, READ, next_view
 from fuelwiz.wizard.prompt import Prompt
 
@@ -218,6 +217,8 @@ class BuildActions:
 
     def take(self) -> None:
         """Take what was measured, as an ordinary answer."""
+        from fuelwiz.wizard.form.found_rows import take
+
         taken = take(self.host.form)
         if taken:
             self.host.changed()

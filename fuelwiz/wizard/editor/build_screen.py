@@ -26,7 +26,7 @@ from fuelwiz.wizard.editor.form_view import FormView
 from fuelwiz.wizard.editor.frame import headline, offered_actions
 from fuelwiz.wizard.editor.help_view import HelpView
 from fuelwiz.wizard.editor.host import Host, Mode
-from fuelwiz.wizard.editor.pauses import Pauses
+from fuelwiz.wizard.editor.pauses import LOOK_OVER_S, Pauses
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
@@ -115,8 +115,8 @@ class BuildScreen(Screen[None]):
         self.desk.update()
         why = arrive(self.form, is_begun=self._step is not None or self.desk.path is None)
         self.is_ready = True
-        self.look_over()
         self._laid_out()
+        self.set_timer(LOOK_OVER_S, self.look_over)
         self._pauses.begin()
         self.say(self.program.message or why)
         self.program.message = ""

@@ -11,7 +11,6 @@ from fuelwiz.wizard.editor.cells_painter import Focus
 from fuelwiz.wizard.editor.row_painter import columns_for, row_strip
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import CellsRow, DoRow, FoundRow, ItemRow, cells_of, to_look_at_in
-from fuelwiz.wizard.form.found_rows import words_of
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
@@ -112,6 +111,8 @@ def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
     if isinstance(form.row, DoRow) and form.row.act == "more":
         return "Why", "muted", MORE_OPEN if form.place.more else MORE_CLOSED
     if isinstance(form.row, FoundRow):
+        from fuelwiz.wizard.form.found_rows import words_of
+
         return "", "muted", words_of(form.desk, form.row)
     if isinstance(form.row, ItemRow):
         look = to_look_at_in(form.desk, form.row)

@@ -11,8 +11,7 @@ from fuelwiz.units import UnitSystem
 from fuelwiz.wizard.actions import Action, by_id
 from fuelwiz.wizard.chrome import Headline
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import DoRow, FoundRow, ItemRow
-from fuelwiz.wizard.form.found_rows import TAKES
+from fuelwiz.wizard.form.form_rows import TAKES, DoRow, FoundRow, ItemRow
 from fuelwiz.wizard.live.rule import CHANGES, READ
 
 _UNITS: dict[UnitSystem, str] = {

@@ -10,6 +10,7 @@ from textual.timer import Timer
 from fuelwiz.desk.desk import Desk
 
 PAUSE_S = 0.2  # of typing, before the slower parts of the answer are calculated
+LOOK_OVER_S = 0.02  # after the first answer, so that it goes out before the questions of all steps are read
 SLICE_S = 0.006  # of what comes after those, between two looks at the keys
 BREATH_S = 0.002  # from one such slice to the next
 KEEP_S = 0.6  # after a change, before the draft is written

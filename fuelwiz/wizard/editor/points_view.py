@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
-from fuelwiz.desk.points.points_file import Points, points_typed
-from fuelwiz.desk.points.pull_table import PULL, read_pull
+from fuelwiz.desk.points.point_cells import PULL
 from fuelwiz.file_limits import MOST_BYTES
-from fuelwiz.units import UnitSystem
-from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
+
+if TYPE_CHECKING:
+    from fuelwiz.desk.points.paste import Points
+    from fuelwiz.units import UnitSystem
+    from fuelwiz.wizard.look import Look
 
 MOST_LINES = 400
 
@@ -59,6 +62,9 @@ class PointsView(Painted):
 
     def understood(self) -> Points:
         """The points in the text, or in the file that it names."""
+        from fuelwiz.desk.points.points_file import points_typed
+        from fuelwiz.desk.points.pull_table import read_pull
+
         if self.path == PULL:
             return read_pull(self.text, self.system)
         asked = (self.text, self.folder, (self.first_unit, self.second_unit), self.path)

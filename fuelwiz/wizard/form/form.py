@@ -15,9 +15,9 @@ from fuelwiz.wizard.form.form_rows import (
     cells_of,
     entries,
     like_before,
+    takes,
     to_look_at_in,
 )
-from fuelwiz.wizard.form.found_rows import takes
 from fuelwiz.wizard.form.pasted import TAKE_POINTS, is_free_text, is_table, one_line
 from fuelwiz.wizard.form.picking import FIGURES_CHOOSE_NOTHING, choice_beside, choice_by_letter
 from fuelwiz.wizard.form.placed_form import PlacedForm

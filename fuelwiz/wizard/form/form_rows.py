@@ -3,17 +3,21 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
-from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.look_here import LookHere
 from fuelwiz.desk.plain import value_at, value_path
-from fuelwiz.measured.figures import Proposal
 from fuelwiz.printable import clean
-from fuelwiz.questions.catalogue import Question
 from fuelwiz.terms import FILTER_PLACES, FITTINGS, HOSES
 
+if TYPE_CHECKING:
+    from fuelwiz.desk.desk import Desk
+    from fuelwiz.measured.figures import Proposal
+    from fuelwiz.questions.catalogue import Question
+
+TAKES = "y"
+"""The letter that takes a proposal; Enter goes on, so that nobody takes one by walking past."""
 HEADS = {
     "run": ("Run of hose", "Hose", "Length", "What is on it", "Ends"),
     "filter": ("Filter", "Rated", "Loss", "Where"),
@@ -123,6 +127,11 @@ AnyRow = FieldRow | ChoiceRow | CellsRow | ItemRow | HeadRow | NoteRow | DoRow |
 def takes_focus(row: AnyRow) -> bool:
     """Whether the pointer stops at a row."""
     return not isinstance(row, HeadRow | NoteRow)
+
+
+def takes(row: AnyRow, letter: str | None) -> bool:
+    """Whether a letter takes what a row proposes."""
+    return isinstance(row, FoundRow) and row.proposal is not None and letter == TAKES
 
 
 def cells_of(row: AnyRow) -> tuple[FormCell, ...]:

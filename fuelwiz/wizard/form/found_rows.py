@@ -16,24 +16,22 @@ from fuelwiz.advice.sections.measured import (
     reading_text,
 )
 from fuelwiz.advice.subject import Subject
-from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.measuring import STEP, place_of_proposal
 from fuelwiz.errors import SessionError
 from fuelwiz.measured.before_after import before_after
-from fuelwiz.measured.figures import GaugeDifference, Measured, Proposal, Reason
 from fuelwiz.measured.proposals import values_of
-from fuelwiz.questions.catalogue import Question
 from fuelwiz.report.measures import MEASURES, Side
-from fuelwiz.session import Session
-from fuelwiz.sizing.figures import Figures
 from fuelwiz.terms import key_in_words
-from fuelwiz.wizard.form.form_rows import AnyRow, FoundRow
+from fuelwiz.wizard.form.form_rows import TAKES, FoundRow
 
 if TYPE_CHECKING:
+    from fuelwiz.desk.desk import Desk
+    from fuelwiz.measured.figures import GaugeDifference, Measured, Proposal, Reason
+    from fuelwiz.questions.catalogue import Question
+    from fuelwiz.session import Session
+    from fuelwiz.sizing.figures import Figures
     from fuelwiz.wizard.form.form import Form
 
-TAKES = "y"
-"""The letter that takes a proposal; Enter goes on, so that nobody takes one by walking past."""
 _LIST_OF: dict[Reason, str] = {
     "bench tests": "bench",
     "gauge with the hose off": "gauge",
@@ -146,11 +144,6 @@ def _judged(session: Session, figures: Figures) -> str:
     shown = {measure.name: measure.shown(side) for measure in MEASURES if measure.name in _COMPARED}
     works = {"yes": "works", "no": "fails"}.get(shown["works"] or "", "not known")
     return ", ".join([works, *(f"{name} {shown[name]}" for name in ("spare", "feeds") if shown[name])])
-
-
-def takes(row: AnyRow, letter: str | None) -> bool:
-    """Whether a letter takes what a row proposes."""
-    return isinstance(row, FoundRow) and row.proposal is not None and letter == TAKES
 
 
 def take(form: Form) -> str:

@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from fuelwiz.advice.log_words import found_in_log, pump_sentence, signature_text
 from fuelwiz.advice.subject import Subject
-from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.measuring import STEP, place_of_proposal
 from fuelwiz.measured.figures import ColumnTaken, LogFigures, Proposal
 from fuelwiz.printable import clean
-from fuelwiz.questions.catalogue import Question
-from fuelwiz.wizard.form.form_rows import FoundRow
-from fuelwiz.wizard.form.found_rows import TAKES
+from fuelwiz.wizard.form.form_rows import TAKES, FoundRow
+
+if TYPE_CHECKING:
+    from fuelwiz.desk.desk import Desk
+    from fuelwiz.questions.catalogue import Question
 
 READ_IT = "F8 reads it"
 READ_AGAIN = "F8 reads it again: the build was changed since"

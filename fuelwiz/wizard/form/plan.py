@@ -9,6 +9,7 @@ from fuelwiz.desk.asked import is_asked, is_run_by_run
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.field_questions import question_of
 from fuelwiz.desk.field_specs import AMPS
+from fuelwiz.desk.measuring import STEP
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.points.point_cells import FIRST_CURVE
 from fuelwiz.questions.catalogue import Question, catalogue, step_questions
@@ -29,8 +30,6 @@ from fuelwiz.wizard.form.form_rows import (
     columns,
     entries,
 )
-from fuelwiz.wizard.form.found_rows import expected_rows, found_rows
-from fuelwiz.wizard.form.log_rows import column_rows, log_rows
 
 POINTS_A_ROW = 5
 CAUTIONS = {
@@ -158,9 +157,17 @@ def _rows_of_question(desk: Desk, question: Question) -> Iterator[AnyRow]:
     else:
         yield _plain_row(question, key)
     if key == "log.file":
-        yield from log_rows(desk, question)
-        yield from found_rows(desk, question)
-        yield from column_rows(desk, question)
+        yield from _rows_of_log(desk, question)
+
+
+def _rows_of_log(desk: Desk, question: Question) -> Iterator[AnyRow]:
+    """What a log showed; loaded where it is asked for, for an answer needs nothing of it."""
+    from fuelwiz.wizard.form.found_rows import found_rows
+    from fuelwiz.wizard.form.log_rows import column_rows, log_rows
+
+    yield from log_rows(desk, question)
+    yield from found_rows(desk, question)
+    yield from column_rows(desk, question)
 
 
 def _plain_row(question: Question, path: str) -> AnyRow:
@@ -179,7 +186,10 @@ def _takes_quantity(key: str) -> bool:
 
 def _list_rows(desk: Desk, question: Question) -> Iterator[AnyRow]:
     path, add = _LISTS[question.key]
-    yield from expected_rows(desk, question)
+    if question.step == STEP:
+        from fuelwiz.wizard.form.found_rows import expected_rows, found_rows
+
+        yield from expected_rows(desk, question)
     first = 1 if path == "pump.curve" else 0
     listed = entries(desk, path)
     if len(listed) > first:
@@ -188,7 +198,8 @@ def _list_rows(desk: Desk, question: Question) -> Iterator[AnyRow]:
         if index >= first:
             yield ItemRow(question, path, index, columns(path, index, entry))
     yield DoRow(question, "add", add, path)
-    yield from found_rows(desk, question)
+    if question.step == STEP:
+        yield from found_rows(desk, question)
 
 
 def _points_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:
@@ -202,9 +213,16 @@ def _points_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:
         which = range(start, min(start + POINTS_A_ROW, count + 1))
         for number, (name, key, cell) in enumerate(lines):
             cells = tuple(FormCell(cell.format(points=path, n=i)) for i in which)
-            asked = catalogue(desk.system)[key] if key and key != question.key else question
+            asked = _beside(question, key)
             unit = desk.unit_of_row(cells[0].path) or _UNIT_OF_SPEED
             yield CellsRow(asked, cells, name if start == 0 else "", unit, path, number, len(lines))
+
+
+def _beside(question: Question, key: str) -> Question:
+    """A question of the same step, whose file is loaded already."""
+    if not key or key == question.key:
+        return question
+    return next(one for one in step_questions(question.step, question.system) if one.key == key)
 
 
 def _entry_rows(desk: Desk, place: Place) -> Iterator[AnyRow]:

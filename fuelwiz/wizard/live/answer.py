@@ -9,10 +9,10 @@ from textual.strip import Strip
 
 from fuelwiz.advice.answer.lines import fitting
 from fuelwiz.terminal.palette import Role
-from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
+    from fuelwiz.wizard.paint import Area
 
 MARK = 1
 TEXT = 3

@@ -3,11 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
-from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area, clip
+
+if TYPE_CHECKING:
+    from fuelwiz.terminal.palette import Role
 
 LABEL = 3
 START = 14

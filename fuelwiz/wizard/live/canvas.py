@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from typing import TYPE_CHECKING
 
-from fuelwiz.terminal.palette import Role
-from fuelwiz.wizard.look import Look
-from fuelwiz.wizard.paint import Row
+if TYPE_CHECKING:
+    from fuelwiz.terminal.palette import Role
+    from fuelwiz.wizard.look import Look
+    from fuelwiz.wizard.paint import Row
 
 # Bits of a braille character by the column and row of its dot (Unicode 15, chapter 21.1, figure 21-1).
 _DOTS = ((0x01, 0x02, 0x04, 0x40), (0x08, 0x10, 0x20, 0x80))

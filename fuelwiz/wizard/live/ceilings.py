@@ -15,7 +15,6 @@ from fuelwiz.advice.sections.ceilings import (
     goals_of,
 )
 from fuelwiz.advice.subject import Subject
-from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.live.bars import LABEL, START, Bar, bar_line, bar_room
 from fuelwiz.wizard.paint import Area, clip
 
@@ -23,6 +22,7 @@ if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
     from fuelwiz.sizing.figures import Ceiling
     from fuelwiz.sizing.vocabulary import CeilingBasis
+    from fuelwiz.terminal.palette import Role
 
 GLYPHS: dict[CeilingBasis, str] = {"solved": "bar", "rule": "could"}
 

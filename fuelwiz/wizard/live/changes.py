@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 from rich.cells import cell_len
 from textual.strip import Strip
 
-from fuelwiz.advice.blocks import Column
 from fuelwiz.advice.sections.changes import (
     HARDLY,
     HELPS,
@@ -22,14 +21,15 @@ from fuelwiz.advice.sections.changes import (
     ways_out,
 )
 from fuelwiz.advice.subject import Subject
-from fuelwiz.terminal.palette import Ground
 from fuelwiz.wizard.block_view import labelled_lines
-from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area, Row, clip, put_works
 
 if TYPE_CHECKING:
+    from fuelwiz.advice.blocks import Column
     from fuelwiz.advice.result import Result
     from fuelwiz.sizing.vocabulary import Change
+    from fuelwiz.terminal.palette import Ground
+    from fuelwiz.wizard.look import Look
 
 POINTER, WHAT = 1, 3
 GAP = 2

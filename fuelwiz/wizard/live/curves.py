@@ -11,17 +11,17 @@ from typing import TYPE_CHECKING
 from rich.cells import cell_len
 from textual.strip import Strip
 
-from fuelwiz.advice.numbers import Numbers
 from fuelwiz.advice.sections.pressure import curves_sentence, curves_unknown
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import Plot
-from fuelwiz.terminal.palette import Role
 from fuelwiz.units import from_si
 from fuelwiz.wizard.live.canvas import Canvas, Curve
-from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:
+    from fuelwiz.advice.numbers import Numbers
     from fuelwiz.advice.result import Result
+    from fuelwiz.terminal.palette import Role
+    from fuelwiz.wizard.paint import Area
 
 AXIS = 6  # cells of the pressures and their axis
 LEAST_ROWS = 7

@@ -8,12 +8,12 @@ from textual.strip import Strip
 
 from fuelwiz.advice.sections.sizes import Labelled, closer_look, labelled, still_open
 from fuelwiz.advice.subject import Subject
-from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.block_view import LABELLED, labelled_lines
-from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
+    from fuelwiz.terminal.palette import Role
+    from fuelwiz.wizard.paint import Area
 
 EXTRA_ROWS = 4
 NEW_HERE = ("new?", "F1 explains, ? puts in a sensible value")

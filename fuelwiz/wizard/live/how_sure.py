@@ -19,12 +19,12 @@ from fuelwiz.advice.sections.how_sure import (
     sure_unknown,
 )
 from fuelwiz.advice.subject import Subject
-from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.live.bars import bar_cells
 from fuelwiz.wizard.paint import Area, clip
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
+    from fuelwiz.terminal.palette import Role
 
 MARK, NAME = 1, 3
 GAP = 2

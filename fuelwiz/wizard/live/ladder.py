@@ -8,13 +8,13 @@ from textual.strip import Strip
 
 from fuelwiz.advice.sections.pressure import ladder_sentence, ladder_steps, ladder_totals, ladder_unknown
 from fuelwiz.advice.subject import Subject
-from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.live.bars import LABEL, Bar, bar_line
-from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
     from fuelwiz.sizing.figures import SizeFigures
+    from fuelwiz.terminal.palette import Role
+    from fuelwiz.wizard.paint import Area
 
 FULL_ROWS = 8  # fewer than this, and the small steps become one
 

@@ -8,19 +8,11 @@ from typing import TYPE_CHECKING
 from textual.strip import Strip
 
 from fuelwiz.wizard.live.answer import answer_lines, held_lines
-from fuelwiz.wizard.live.ceilings import ceiling_lines
-from fuelwiz.wizard.live.changes import change_lines, offered_changes
-from fuelwiz.wizard.live.curves import curve_lines
 from fuelwiz.wizard.live.explain import explanation_lines
-from fuelwiz.wizard.live.how_sure import sure_lines
-from fuelwiz.wizard.live.ladder import ladder_lines
 from fuelwiz.wizard.live.layout import Layout, layout_for
 from fuelwiz.wizard.live.parts import part_lines
-from fuelwiz.wizard.live.path import SIDE_BY_SIDE_FROM, both_ways, way_lines
-from fuelwiz.wizard.live.reading import read_lines
 from fuelwiz.wizard.live.rule import CEILINGS, CHANGES, CURVES, HOW_SURE, LADDER, PATH, SIZES, rule_line
 from fuelwiz.wizard.live.sizes import size_lines
-from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
 
@@ -29,6 +21,7 @@ if TYPE_CHECKING:
     from fuelwiz.sizing.figures import Plot
     from fuelwiz.sizing.part_figures import PathPart
     from fuelwiz.sizing.vocabulary import Change
+    from fuelwiz.wizard.look import Look
 
 CurveSource = Callable[["Result", str], "Plot | None"]
 WaySource = Callable[["Result", str], "tuple[PathPart, ...]"]
@@ -99,12 +92,19 @@ class LivePane(Painted):
     @property
     def highlighted_change(self) -> Change | None:
         """The change that is highlighted among those that could be made."""
-        offered = () if self._result is None else offered_changes(self._result)
+        offered = self._offered_changes()
         return offered[min(self.change, len(offered) - 1)] if offered else None
+
+    def _offered_changes(self) -> tuple[Change, ...]:
+        if self._result is None:
+            return ()
+        from fuelwiz.wizard.live.changes import offered_changes
+
+        return offered_changes(self._result)
 
     def highlight_change(self, step: int) -> None:
         """Highlight a change further down, or up."""
-        offered = () if self._result is None else offered_changes(self._result)
+        offered = self._offered_changes()
         self.change = min(max(self.change + step, 0), max(len(offered) - 1, 0))
         self.repaint()
 
@@ -159,24 +159,38 @@ class LivePane(Painted):
         return (sum(layout.pictures) + len(layout.pictures) - 1,)
 
     def _picture(self, view: str, result: Result, area: Area) -> list[Strip]:
-        """The lines of a view, scrolled where it has more of them than fit."""
+        """The lines of a view, scrolled where it has more of them than fit; loaded when it is first looked at."""
         if view == LADDER:
+            from fuelwiz.wizard.live.ladder import ladder_lines
+
             return ladder_lines(result, self.highlighted, area)
         if view == CURVES:
+            from fuelwiz.wizard.live.curves import curve_lines
+
             data = self._curves(result, self.highlighted) if self._curves else None
             return curve_lines(data, result, self.highlighted, area)
         if view == CEILINGS:
+            from fuelwiz.wizard.live.ceilings import ceiling_lines
+
             return ceiling_lines(result, area)
         if view == CHANGES:
+            from fuelwiz.wizard.live.changes import change_lines
+
             return change_lines(result, self.change, area, self.table_focused, can_try=self.then is None)
         if view == HOW_SURE:
+            from fuelwiz.wizard.live.how_sure import sure_lines
+
             return self._scrolled(sure_lines(result, area), area)
         if view == PATH:
             return self._path(result, area)
+        from fuelwiz.wizard.live.reading import read_lines
+
         return self._scrolled(read_lines(view, result, area, whole=self.table_focused), area)
 
     def _path(self, result: Result, area: Area) -> list[Strip]:
         """The way at the highlighted size; beside the one that it is tried against, where there is room for both."""
+        from fuelwiz.wizard.live.path import SIDE_BY_SIDE_FROM, both_ways, way_lines
+
         parts = self._ways(result, self.highlighted) if self._ways else result.figures.path
         if self.then is not None and area.width >= SIDE_BY_SIDE_FROM:
             then = self.then, self.then.figures.path

@@ -13,10 +13,10 @@ from fuelwiz.advice.sections.return_line import return_line
 from fuelwiz.advice.sections.wiring import wires_that_would_do
 from fuelwiz.advice.subject import Subject
 from fuelwiz.wizard.block_view import around_own, lines_of
-from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
+    from fuelwiz.wizard.paint import Area
 
 ROWS_AROUND = 5  # lines for the head, the blank line and the sentence under a table
 

@@ -11,12 +11,12 @@ from textual.strip import Strip
 
 from fuelwiz.advice.sections.path import PathLine, path_lines
 from fuelwiz.advice.subject import Subject
-from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area, Row, clip
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
     from fuelwiz.sizing.part_figures import PathPart
+    from fuelwiz.terminal.palette import Role
 
 MARK, STOP, STEM, BRANCH = 1, 3, 4, 6
 GAP = 2

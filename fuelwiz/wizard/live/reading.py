@@ -13,10 +13,10 @@ from fuelwiz.advice.sections.closing import cautions
 from fuelwiz.advice.subject import Subject
 from fuelwiz.wizard.block_view import lines_of
 from fuelwiz.wizard.live.rule import BAD_DAYS, FINDINGS
-from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result, Words
+    from fuelwiz.wizard.paint import Area
 
 VIEWS: dict[str, tuple[Callable[[Subject, Words], Iterable[Block]], ...]] = {
     BAD_DAYS: (bad_days,),

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from textual.strip import Strip
 
 from fuelwiz.advice.sections import bad_days, ceilings, changes, how_sure, path, pressure, sizes
-from fuelwiz.wizard.paint import Area
+
+if TYPE_CHECKING:
+    from fuelwiz.wizard.paint import Area
 
 PATH, SIZES, CHANGES, HOW_SURE, BAD_DAYS, LADDER, CURVES, CEILINGS, FINDINGS = VIEWS = tuple(
     name.lower()

@@ -11,12 +11,12 @@ from textual.strip import Strip
 from fuelwiz.advice.row import BORE, FEEDS, LOSS, SPARE, VELOCITY, size_name, speed_mark, works
 from fuelwiz.advice.sections.sizes import size_columns
 from fuelwiz.advice.subject import Subject
-from fuelwiz.terminal.palette import Ground
 from fuelwiz.wizard.paint import WORKS_CELLS, Area, Row, clip, put_works
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
     from fuelwiz.sizing.figures import SizeFigures
+    from fuelwiz.terminal.palette import Ground
 
 POINTER = 1
 SIZE = 3
