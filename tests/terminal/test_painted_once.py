@@ -46,7 +46,7 @@ def test_start_and_changes_of_mode_are_painted_once(tmp_path: Path, environ: dic
     file = tmp_path / "gravel.toml"
     shutil.copy(SAMPLE, file)
     command = [sys.executable, "-m", "fuelwiz", str(file)]
-    with running(command, tmp_path, **environ) as terminal:
+    with running(command, tmp_path, 80, 24, **environ) as terminal:
         start = 0
         while "Measure: fuel use" not in terminal.text:
             start += terminal.read(0.05)
