@@ -165,6 +165,7 @@ def _check(asked: argparse.Namespace) -> int:
 def _compare(asked: argparse.Namespace) -> int:
     if len(asked.file) < 2:
         command_parser("compare").error("needs two files or more")
+    from fuelwiz.desk.labels import WORDS_OF_THE_QUESTIONS
     from fuelwiz.report.compare import comparison
     from fuelwiz.report.output import stdout_look
     from fuelwiz.report.text import text_of
@@ -178,7 +179,7 @@ def _compare(asked: argparse.Namespace) -> int:
     if len(builds) < len(asked.file):
         return BAD
     look = stdout_look(fill=True)
-    _say(text_of(comparison(builds, look.width), look))
+    _say(text_of(comparison(builds, look.width, WORDS_OF_THE_QUESTIONS), look))
     return FINE
 
 

@@ -95,6 +95,12 @@ def key_in_words(key: str) -> str:
     return KEYS[_NUMBERED.sub("", key)]
 
 
+def key_in_plain_words(key: str) -> str:
+    """The same of any key: one without a noun of its own is told by its place."""
+    bare = _NUMBERED.sub("", key)
+    return KEYS.get(bare) or bare.replace(".", " ").replace("_", " ")
+
+
 def fuel_name(kind: FuelKind, ethanol: float) -> str:
     """A fuel by the name that people use: E85, gasoline, own fuel, a pure one by its word; ethanol is a volume share."""
     match kind:

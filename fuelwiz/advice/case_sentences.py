@@ -11,7 +11,7 @@ from fuelwiz.advice.phrases import least_spare, vapour_need, vapour_phrase
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import StressFigures
 from fuelwiz.sizing.vocabulary import Case, Limit
-from fuelwiz.terms import KEYS
+from fuelwiz.terms import key_in_plain_words
 
 _CASES: dict[str, Case] = {case: case for case in BY_CASE}
 
@@ -94,7 +94,9 @@ def _spare(subject: Subject, case: StressFigures) -> str:
 
 def own_changes(subject: Subject, change: dict[str, Any]) -> str:
     """What is otherwise on a bad day of the builder's own."""
-    changes = [f"{KEYS.get(key, key)} {_as_shown(subject.numbers, value)}" for key, value in change.items()]
+    changes = [
+        f"{key_in_plain_words(key)} {_as_shown(subject.numbers, value)}" for key, value in change.items()
+    ]
     return ", ".join(changes)
 
 

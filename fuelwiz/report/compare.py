@@ -18,7 +18,7 @@ from fuelwiz.advice.blocks import (
     row,
 )
 from fuelwiz.printable import shown_name
-from fuelwiz.report.differences import Told, differences
+from fuelwiz.report.differences import KEYS_AS_THEY_ARE, Told, Wording, differences
 from fuelwiz.report.measures import MEASURES, OF_NEXT_GOAL, Measure, Side, sides_of
 
 LABEL_COLUMNS = 22
@@ -30,7 +30,7 @@ def builds_that_fit(width: int) -> int:
     return max(2, (width - LABEL_COLUMNS) // BUILD_COLUMNS)
 
 
-def comparison(builds: Sequence[Told], width: int) -> Sheet:
+def comparison(builds: Sequence[Told], width: int, wording: Wording = KEYS_AS_THEY_ARE) -> Sheet:
     """Two builds or more, as many side by side as fit; what is over follows, again beside the first."""
     names = _names(builds)
     fit = builds_that_fit(width)
@@ -44,7 +44,7 @@ def comparison(builds: Sequence[Told], width: int) -> Sheet:
     ]
     for start in range(1, len(builds), fit - 1):
         shown = [0, *range(start, min(start + fit - 1, len(builds)))]
-        blocks += _side_by_side([builds[at] for at in shown], [names[at] for at in shown])
+        blocks += _side_by_side([builds[at] for at in shown], [names[at] for at in shown], wording)
     follow = "; the others follow, each beside the first" if len(builds) > fit else ""
     blocks += _cautions(builds)
     blocks.append(Paragraph(f"{width} columns hold {fit} builds side by side{follow}."))
@@ -69,13 +69,13 @@ def _names(builds: Sequence[Told]) -> list[str]:
     ]
 
 
-def _side_by_side(builds: Sequence[Told], names: list[str]) -> Iterator[Block]:
+def _side_by_side(builds: Sequence[Told], names: list[str], wording: Wording) -> Iterator[Block]:
     yield Heading("Different inputs")
     columns = tuple(Column(name) for name in names)
-    found = differences(builds)
+    found = differences(builds, wording)
     if found:
         yield Table(
-            (Column("Key", whole=True), *columns), tuple(row(item.key, *item.texts) for item in found)
+            (Column("Question"), *columns), tuple(row(wording.label(item.key), *item.texts) for item in found)
         )
     else:
         yield Paragraph("Nothing that changes the result.")

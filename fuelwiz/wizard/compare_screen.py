@@ -72,11 +72,13 @@ class CompareScreen(ScrollingScreen):
 
     def _compared(self, area: Area) -> list[Strip]:
         """The comparison in lines; the same ones until the area changes."""
+        from fuelwiz.desk.labels import WORDS_OF_THE_QUESTIONS
         from fuelwiz.report.compare import comparison
         from fuelwiz.wizard.block_view import lines_of
 
         if self._lines_for != area:
-            self._lines = lines_of(comparison(self.results, area.width).blocks, area)
+            told = comparison(self.results, area.width, WORDS_OF_THE_QUESTIONS)
+            self._lines = lines_of(told.blocks, area)
             self._lines_for = area
         return self._lines
 

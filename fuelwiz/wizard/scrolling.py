@@ -29,6 +29,8 @@ class ScrollingScreen(Screen[None]):
     def __init__(self) -> None:
         super().__init__()
         self.scrolled = 0
+        self._top = 0  # the line that stands first, at the size that the window has now
+        self._count = 0
 
     def lines(self, area: Area) -> list[Strip]:
         """All there is to read, at the width of an area."""
@@ -68,8 +70,9 @@ class ScrollingScreen(Screen[None]):
         if event.key == "escape":
             self.app.pop_screen()
         elif event.key in moves:
-            self.scrolled += moves[event.key]
+            self.scrolled = self._top + moves[event.key]
             self.repaint()
+            self.scrolled = self._top
 
     def repaint(self) -> None:
         """Paint what differs from what stands there."""
@@ -81,6 +84,10 @@ class ScrollingScreen(Screen[None]):
         return [row.put_right(area.width - 1, self.note(), "muted").strip()]
 
     def _page(self, area: Area) -> list[Strip]:
+        """The lines in sight; a window that is larger for a while, or narrower, does not lose the place."""
         lines = self.lines(area)
-        self.scrolled = min(max(self.scrolled, 0), max(len(lines) - area.rows, 0))
-        return lines[self.scrolled : self.scrolled + area.rows]
+        if self._count and len(lines) != self._count:
+            self.scrolled = round(self.scrolled * len(lines) / self._count)
+        self._count = len(lines)
+        self._top = min(max(self.scrolled, 0), max(len(lines) - area.rows, 0))
+        return lines[self._top : self._top + area.rows]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
@@ -72,7 +73,7 @@ async def test_nothing_is_wider_than_the_screen_and_nothing_is_missing(size: tup
         assert {len(line) for line in lines} == {size[0]}
         told = " ".join(" ".join(lines).split())
         assert "Different inputs" in told and "Results" in told
-        power = row_of(lines, "goal.power")
+        power = row_of(lines, "Power wanted")
         assert "750 hp" in power and "560 hp" in power  # as the two files say
         assert "(better)" in row_of(lines, "spare  ")
         assert "better in" in told
@@ -93,7 +94,7 @@ async def test_the_third_follows_beside_the_first_where_two_fit() -> None:
     async with Comparing([SIX, COUPE, MILD]).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
         lines = await all_lines(pilot)
-        heads = [line for line in lines if line.strip().startswith("Key ")]
+        heads = [line for line in lines if line.strip().startswith("Question ")]
         assert len(heads) == 2
         assert all("Hill-climb six" in head for head in heads)
         assert "Hill-climb coupe" in heads[0] and "Hill-climb coupe" not in heads[1]
@@ -117,6 +118,27 @@ async def test_arrows_and_pages_scroll_and_stop_at_the_ends() -> None:
         assert "hold 2 builds" in " ".join(lines_of(screen))
         await pilot.press("pageup", "home")
         assert lines_of(screen) == first
+
+
+async def test_a_window_that_is_large_for_a_while_does_not_lose_the_place() -> None:
+    async with Comparing([SIX, COUPE]).run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        await pilot.press("pagedown")
+        page = lines_of(comparison(pilot))
+        for size in ((80, 200), (120, 36), (60, 20), (80, 24)):
+            await pilot.resize_terminal(*size)
+            await pilot.pause()
+        back = lines_of(comparison(pilot))
+        assert abs(back.index(page[10]) - 10) <= 2
+
+
+async def test_differences_are_told_in_the_words_of_the_questions() -> None:
+    async with Comparing([SIX, COUPE]).run_test(size=(120, 36)) as pilot:
+        await pilot.pause()
+        lines = [line.strip() for line in await all_lines(pilot)]
+        assert any(line.startswith("Power wanted ") for line in lines)
+        assert any(line.startswith("Run 1: length ") for line in lines)
+        assert not any(re.match(r"(goal|pressure|pump|feed)\.", line) for line in lines)
 
 
 async def test_escape_goes_back_and_other_keys_do_nothing() -> None:
