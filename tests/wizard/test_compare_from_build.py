@@ -58,8 +58,8 @@ async def test_what_was_changed_stands_beside_what_was_saved(build: Path, tmp_pa
         keys.desk.type("goal.power", "700")
         await keys.press("ctrl+g", "c")
         told = await side_by_side(pilot)
-        row = next(line for line in told.splitlines() if line.strip().startswith("goal.power"))
-        assert row.split() == ["goal.power", "700", "hp", "560", "hp"]
+        row = next(line for line in told.splitlines() if line.strip().startswith("Power wanted"))
+        assert row.split() == ["Power", "wanted", "700", "hp", "560", "hp"]
         assert "as it stands here" in told and "coupe.toml" in told
         await keys.pilot.press("escape")
         assert isinstance(pilot.app.screen, BuildScreen) and keys.desk.value("goal.power") == "700 hp"
@@ -97,10 +97,10 @@ async def test_a_what_if_stands_beside_what_it_is_tried_against(build: Path, tmp
         await keys.press(*"700")
         await keys.press("ctrl+g", "c")
         told = await side_by_side(pilot)
-        row = next(line for line in told.splitlines() if line.strip().startswith("goal.power"))
-        assert row.split() == ["goal.power", "560", "hp", "700", "hp"]
+        row = next(line for line in told.splitlines() if line.strip().startswith("Power wanted"))
+        assert row.split() == ["Power", "wanted", "560", "hp", "700", "hp"]
         assert "unchanged" in told and "what if" in told
-        assert "feed.chosen" not in told, "the copy keeps its size, but nobody chose one"
+        assert "Chosen size" not in told, "the copy keeps its size, but nobody chose one"
         await pilot.press("escape")
         assert isinstance(pilot.app.screen, WhatIfScreen)
 
