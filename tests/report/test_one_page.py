@@ -106,14 +106,14 @@ def test_wire_and_fuse_stay_on_the_list_without_a_current() -> None:
     assert "AWG or thicker, 15 ft each way" in _bought("wire", data)
     del data["pump"]["current"]
     assert _bought("wire", data) == "wire once the pump's current is known, 15 ft each way"
-    assert _bought("relay", data).startswith("relay, fuse once the pump's current is known, one a circuit")
+    assert _bought("relay", data).startswith("relay, fuse for each circuit, once the pump's current is known")
 
 
 def test_wire_and_fuse_say_what_is_missing_beside_the_current() -> None:
     data = plain("street-turbo")
     del data["wiring"]
     assert _bought("wire", data) == "wire once its length is known"
-    assert _bought("relay", data).startswith("relay, fuse once the wiring is given")
+    assert _bought("relay", data).startswith("relay, fuse for each circuit, once the wiring is given")
 
 
 def test_the_next_goal_says_its_wire_and_fuse_where_the_pump_stays() -> None:

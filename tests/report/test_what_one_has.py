@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 import pytest
@@ -53,7 +54,8 @@ def test_the_boost_of_the_next_goal_is_named_and_said_to_be_assumed() -> None:
 
 def test_injectors_that_pass_are_those_that_one_has() -> None:
     enough, small = coupe(injectors__rated_flow="2500 cc/min"), coupe(injectors__rated_flow="300 cc/min")
-    assert "the ones you have" in bought(enough) and "the ones you have" not in bought(small)
+    assert "injectors yours: 6 × 2500 cc/min" in bought(enough)
+    assert re.search(r"injectors \d of \d+ cc/min or more", bought(small)) and "yours: 6" not in bought(small)
 
 
 def test_short_notes_stand_on_the_page_and_long_ones_are_cut() -> None:

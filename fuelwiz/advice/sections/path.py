@@ -10,6 +10,14 @@ from fuelwiz.advice.blocks import PathLine as PathStop
 from fuelwiz.advice.blocks import PathPart as PathSign
 from fuelwiz.advice.limits.returning import regulator_makes_most
 from fuelwiz.advice.numbers import NO_BREAK
+from fuelwiz.advice.part_words import (
+    filter_told,
+    first_words,
+    injectors_told,
+    pump_told,
+    regulator_told,
+    strainer_told,
+)
 from fuelwiz.advice.phrases import clock
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
@@ -129,8 +137,7 @@ def _pump(subject: Subject, size: SizeFigures) -> PathLine:
             flow = numbers.figure("flow", target.flow_m3_s)
             wanted = f"look for {flow} at {numbers.about('pressure', target.rise_Pa)}"
         return _gap("", "pump", "pump")._replace(at_the_goal=wanted)
-    named = _first_words(pump.name) or "pump"
-    told = [named if pump.count == 1 else f"{pump.count} × {named}"]
+    told = [pump_told(pump)]
     if size.pump_volts_V is not None:
         told.append(numbers.figure("volts", size.pump_volts_V))
     if size.pump_current_A is not None:
@@ -160,27 +167,18 @@ def _part(subject: Subject, size: SizeFigures, part: PathPart) -> PathLine:
         case "part":
             item = subject.session.feed.part[part.number]
             flow = subject.numbers.figure("flow", item.rated_flow)
-            return PathLine("│", _first_words(item.what) or "part", f"for {flow}", at_the_goal=lost)
-
-
-def _first_words(name: str) -> str:
-    """A name without what follows a comma or a bracket: a part of the way has one line."""
-    return name.partition(",")[0].partition(" (")[0].strip()
+            return PathLine("│", first_words(item.what) or "part", f"for {flow}", at_the_goal=lost)
 
 
 def _strainer(subject: Subject, lost: str) -> PathLine:
     inlet = subject.session.inlet
     assert inlet is not None and inlet.strainer is not None
-    flow = subject.numbers.figure("flow", inlet.strainer.rated_flow)
-    return PathLine(
-        "│", "strainer", f"for {flow}", at_the_goal=lost, assumed="inlet.strainer" in subject.assumed
-    )
+    given = strainer_told(subject, inlet.strainer)
+    return PathLine("│", "strainer", given, at_the_goal=lost, assumed="inlet.strainer" in subject.assumed)
 
 
 def _filter(subject: Subject, part: PathPart, lost: str) -> PathLine:
-    item = subject.session.feed.filter[part.number]
-    flow = subject.numbers.figure("flow", item.rated_flow)
-    given = ", ".join(filter(None, (_first_words(item.what), f"for {flow}")))
+    given = filter_told(subject, subject.session.feed.filter[part.number])
     return PathLine("│", "filter", given, at_the_goal=lost, assumed="feed.filter" in subject.assumed)
 
 
@@ -251,7 +249,7 @@ def _injectors(subject: Subject) -> Iterator[PathLine]:
     elif given is None or figures is None:
         yield _gap("├", "injectors", "injectors")
     else:
-        rated = f"{figures.count} × {numbers.figure('injector', given.rated_flow)}"
+        rated = injectors_told(subject, given, figures.count)
         limits = tuple(limit for limit in subject.figures.verdict.limits if limit == "injectors")
         there = ""
         if figures.duty is not None:
@@ -269,9 +267,7 @@ def _home(subject: Subject) -> Iterator[PathLine]:
         yield _gap("│", "return", "return line")
         return
     regulator = session.return_line.regulator
-    rated = (
-        f"{numbers.limit('pressure', regulator.rated_loss)} at {numbers.figure('flow', regulator.rated_flow)}"
-    )
+    rated = regulator_told(subject, regulator)
     lost = "" if line is None else f"{numbers.figure('pressure', line.regulator_loss_Pa)} at idle"
     taken = "return_line.regulator" in subject.assumed
     limits = tuple(limit for limit in subject.figures.verdict.limits if limit == "return")

@@ -9,13 +9,20 @@ from fuelwiz.advice.answer.what_first import not_needed
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.cautions import alcohol_may_be_in
 from fuelwiz.advice.next_words import boost_is_assumed, next_name
+from fuelwiz.advice.part_words import (
+    filter_told,
+    injectors_told,
+    pump_told,
+    regulator_told,
+    strainer_told,
+)
 from fuelwiz.advice.phrases import both_units
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.path import OPEN_ENDS, run_name
 from fuelwiz.advice.sections.shopping_prices import row_price
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, listed
-from fuelwiz.advice.wire_words import smallest_wire
+from fuelwiz.advice.wire_words import smallest_wire, wire_label
 from fuelwiz.session import Run, given
 from fuelwiz.sizing.part_figures import WiringFigures
 from fuelwiz.sizing.thresholds import RATED_AT_PA
@@ -37,8 +44,8 @@ AT_KNOWN_CURRENT = "once the pump's current is known"
 HAS: dict[str, str] = {"line": "feed line", "return_line": "return line"}
 """What is on the car by the file's word, where the list says it otherwise."""
 
-ONE, SEVERAL = "the one you have", "the ones you have"
-"""The row of a part that is entered and passes."""
+YOURS = "yours: "
+"""Begins the row of a part that is entered and passes."""
 
 
 class Purchase(NamedTuple):
@@ -126,7 +133,7 @@ def _pump(subject: Subject) -> Iterator[Purchase]:
     passes = subject.has_pump and not {"pump", "relief", "vapour"}.intersection(
         subject.figures.verdict.limits
     )
-    yield Purchase("pump", (ONE if pump is None or pump.count == 1 else SEVERAL) if passes else wanted, then)
+    yield Purchase("pump", f"{YOURS}{pump_told(pump)}" if pump is not None and passes else wanted, then)
     if pump is not None and pump.count > 1 and pump.arrangement == "parallel":
         yield Purchase("check valves", f"{pump.count}, one a pump")
 
@@ -161,13 +168,15 @@ def _strainer_and_filter(subject: Subject) -> Iterator[Purchase]:
         share = least if strainer is not None and strainer.carries == "all" else least / each
         many = " each" if share < least else ""
         entered = strainer if given(subject.session, "inlet.strainer") else None
-        enough = entered is not None and entered.rated_flow >= share
-        yield Purchase("strainer", ONE if enough else f"{_at_least(subject, share)}{many}")
+        wanted = f"{_at_least(subject, share)}{many}"
+        if entered is not None and entered.rated_flow >= share:
+            wanted = YOURS + strainer_told(subject, entered)
+        yield Purchase("strainer", wanted)
     filters = subject.session.feed.filter
     passes = given(subject.session, "feed.filter") and bool(filters)
     passes = passes and all(item.rated_flow >= least for item in filters)
-    mine = ONE if len(filters) == 1 else SEVERAL
-    yield Purchase("filter", mine if passes else f"{_at_least(subject, least)}, 10 micron", later)
+    mine = "; ".join(filter_told(subject, item) for item in filters)
+    yield Purchase("filter", f"{YOURS}{mine}" if passes else f"{_at_least(subject, least)}, 10 micron", later)
 
 
 def _at_least(subject: Subject, flow_m3_s: float) -> str:
@@ -216,8 +225,10 @@ def _regulator_and_return(subject: Subject) -> Iterator[Purchase]:
         flow = numbers.figure("flow", line.flow_m3_s)
         least = numbers.figure("pressure", max(0.0, 0.25 * subject.figures.pressure.idle_rail_Pa))
         wanted = f"{wanted}; {least} or less wide open at {flow}"
-    passes = given(session, "return_line.regulator") and line is not None and line.at_ease
-    yield Purchase("regulator", ONE if passes else wanted)
+    entered = session.return_line if given(session, "return_line.regulator") else None
+    if entered is not None and line is not None and line.at_ease:
+        wanted = f"{YOURS}{base}, {regulator_told(subject, entered.regulator)}"
+    yield Purchase("regulator", wanted)
     if session.return_line is not None and session.return_line.run:
         runs = _hoses(subject, session.return_line.run, _return_size(subject))
         yield Purchase("return line", "; ".join(runs))
@@ -242,14 +253,17 @@ def _injectors(subject: Subject) -> Iterator[Purchase]:
     if following is not None and following.injector_rating_m3_s is not None:
         then = f"{subject.numbers.figure('injector', following.injector_rating_m3_s)} or more"
     wanted = f"{figures.count} of {each} or more, rated at {at}"
-    yield Purchase("injectors", SEVERAL if figures.within_limit else wanted, then)
+    if injectors is not None and figures.within_limit:
+        wanted = YOURS + injectors_told(subject, injectors, figures.count)
+    yield Purchase("injectors", wanted, then)
 
 
 def _electrics(subject: Subject) -> Iterator[Purchase]:
     figures, wiring, following = subject.figures.wiring, subject.session.wiring, subject.figures.next
     wire, fuse = _wire(subject, figures), _fuse(subject, figures)
-    if any(choice.given and choice.does for choice in subject.figures.wire_choices):
-        wire = ONE
+    entered = [choice.gauge for choice in subject.figures.wire_choices if choice.given and choice.does]
+    if entered:
+        wire = YOURS + wire_label(subject, entered[0])
     elif wiring is not None and wiring.length is not None:
         wire = f"{wire}, {subject.numbers.limit('length', wiring.length)} each way"
     wire_then = fuse_then = ""
@@ -258,7 +272,7 @@ def _electrics(subject: Subject) -> Iterator[Purchase]:
     elif following is not None and following.wiring is not None and following.wiring.fuse_A is not None:
         wire_then, fuse_then = _wire(subject, following.wiring), _fuse(subject, following.wiring)
     yield Purchase("wire", wire, wire_then)
-    yield Purchase("relay, fuse", f"{fuse}, one a circuit; crash cut-off", fuse_then)
+    yield Purchase("relay, fuse", f"{fuse}; crash cut-off", fuse_then)
 
 
 def _wire(subject: Subject, figures: WiringFigures | None) -> str:
@@ -274,10 +288,12 @@ def _wire(subject: Subject, figures: WiringFigures | None) -> str:
 
 def _fuse(subject: Subject, figures: WiringFigures | None) -> str:
     if figures is not None and figures.fuse_A is not None:
-        return f"{subject.numbers.limit('amps', figures.fuse_A)} fuse, relay for more"
+        return f"{subject.numbers.limit('amps', figures.fuse_A)} fuse and a larger relay for each circuit"
     if not _current_known(subject, figures):
-        return AT_KNOWN_CURRENT
-    return "once the wiring is given" if figures is None else "no one fuse is large enough"
+        return f"for each circuit, {AT_KNOWN_CURRENT}"
+    if figures is None:
+        return "for each circuit, once the wiring is given"
+    return "no one fuse is large enough: more circuits"
 
 
 def _current_known(subject: Subject, figures: WiringFigures | None) -> bool:

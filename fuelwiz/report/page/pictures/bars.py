@@ -7,10 +7,10 @@ from typing import NamedTuple
 
 from fuelwiz.report.page.pictures.shapes import Box, Kind, Shape, Stroke, Word
 
-WIDTH = 400
+WIDTH = 360
 ROW = 24
 TOP = 22
-NAME_AT, BARS_AT, BARS_END, FIGURE_AT = 4, 132, 322, 396
+NAME_AT, BARS_AT, BARS_END, FIGURE_AT = 2, 130, 292, 358
 
 
 class Bar(NamedTuple):

@@ -9,7 +9,7 @@ from fuelwiz.report.page.pictures.shapes import Dot, Kind, Picture, Shape, Strok
 from fuelwiz.sizing.figures import PullFigures
 from fuelwiz.units import from_si
 
-WIDTH, HEIGHT = 400, 300
+WIDTH, HEIGHT = 360, 300
 LEAST_POINTS = 2
 
 
@@ -29,7 +29,7 @@ def pull_picture(subject: Subject) -> Picture | None:
         (float(rpm), point.capacity_m3_s * flow) for rpm, point in points if point.capacity_m3_s is not None
     ]
     top = 1.15 * max(up for _, up in (*burnt, *sent))
-    frame = Frame(46, 24, WIDTH - 62, HEIGHT - 104, speeds[0], speeds[-1], 0.0, top)
+    frame = Frame(38, 24, WIDTH - 54, HEIGHT - 104, speeds[0], speeds[-1], 0.0, top)
     shapes: list[Shape] = [*frame.axes("rpm", numbers.unit("flow"))]
     curves: list[tuple[list[tuple[float, float]], Kind]] = [(sent, "pump"), (burnt, "focus")]
     for curve, kind in curves:

@@ -6,7 +6,7 @@ from fuelwiz.advice.blocks import SYMBOLS, FuelPath, PathLine
 from fuelwiz.report.page.pictures.shapes import SIGN_WIDTH, Kind, Picture, Shape, Sign, Stroke, Word, signs_in
 from fuelwiz.terminal.cells import width_of, wrap
 
-WIDTH = 380
+WIDTH = 340
 PIPE, BRANCH, NAMES, RIGHT = 16, 34, 40, WIDTH - 4
 FIRST, ROW, BETWEEN = 16, 14, 9
 FAILS = ("no", "stop", "too fast")
