@@ -114,7 +114,7 @@ def _priced(result: Result, parts: Path) -> Result:
     from fuelwiz.options.part_prices import PartPrices
     from fuelwiz.options.parts_check import load_parts
 
-    return replace(result, prices=PartPrices(result.session, load_parts(parts)))
+    return replace(result, prices=PartPrices.of(result.session, load_parts(parts), result.figures))
 
 
 def _plot_of(result: Result) -> PlotOf:

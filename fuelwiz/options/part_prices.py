@@ -8,10 +8,11 @@ from math import sqrt
 
 from fuelwiz.options.grid import hoses_of, pump_choices, wires_of_area
 from fuelwiz.options.parts_file import Parts
-from fuelwiz.options.prices import HOSE_ENDS, Offered, cheapest
+from fuelwiz.options.prices import HOSE_ENDS, Offered, OnTheCar, cheapest, on_the_car
 from fuelwiz.physics.wire import awg_area_m2
-from fuelwiz.session import Run, Session, Size
+from fuelwiz.session import Run, Session, Size, given
 from fuelwiz.sizing.candidates import follows
+from fuelwiz.sizing.figures import Figures
 
 ENOUGH = 1 - 1e-9
 
@@ -22,6 +23,21 @@ class PartPrices:
 
     session: Session
     parts: Parts
+    car: OnTheCar
+
+    @classmethod
+    def of(cls, session: Session, parts: Parts, figures: Figures) -> PartPrices:
+        """Those of a build whose figures are known."""
+        return cls(session, parts, on_the_car(session, figures))
+
+    def has(self, part: str) -> bool:
+        """Whether a part that is entered is there: all are, or those that the builder ticked as fitted."""
+        return not given(self.session, "fitted.has") or part in self.session.fitted.has
+
+    def has_line(self, size: str, *, is_return: bool) -> bool:
+        """Whether a line of that size is on the car."""
+        there = self.car.return_size if is_return else self.car.feed_size
+        return there is not None and there.text == size
 
     @property
     def currency(self) -> str:

@@ -19,10 +19,11 @@ from fuelwiz.advice.part_words import (
 from fuelwiz.advice.phrases import both_units
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.path import OPEN_ENDS, run_name
-from fuelwiz.advice.sections.shopping_prices import row_price
+from fuelwiz.advice.sections.shopping_prices import Priced, row_price, sum_sentences
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.advice.wire_words import smallest_wire, wire_label
+from fuelwiz.options.part_prices import PartPrices
 from fuelwiz.session import Run, given
 from fuelwiz.sizing.part_figures import WiringFigures
 from fuelwiz.sizing.thresholds import RATED_AT_PA
@@ -63,20 +64,20 @@ def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
         yield Paragraph(not_known_sentence(subject, "line"))
         return
     following = subject.figures.next
-    columns = [Column("Part", whole=True), Column("This goal")]
+    columns, rest = [Column("Part", whole=True), Column("This goal")], []
     if following is not None:
         columns.append(Column(f"Next, {next_name(subject, following, whole=False)}"))
     rows = [
         item for item in _in_order(subject, list(purchases(subject))) if item.part not in on_the_car(subject)
     ]
-    shown = tuple(_row(item, with_next=following is not None) for item in rows)
+    told = rows if subject.prices is None else [_not_there(subject.prices, item) for item in rows]
+    shown = tuple(_row(item, with_next=following is not None) for item in told)
     if subject.prices is not None:
         columns.append(Column("Costs", subject.prices.currency, figures=True))
-        sizes = {"feed line": _feed_size(subject), "return line": _return_size(subject)}
-        costs = [row(row_price(subject, item.part, sizes)) for item in rows]
-        shown = tuple((*cells, *cost) for cells, cost in zip(shown, costs, strict=True))
+        priced = [_priced(subject, subject.prices, item) for item in rows]
+        shown = tuple((*cells, *row(cost.text)) for cells, cost in zip(shown, priced, strict=True))
+        rest.append(sum_sentences(priced, subject.prices.currency))
     yield Table(tuple(columns), shown, boxes=True)
-    rest = []
     if on_the_car(subject):
         rest.append(f"On the car already: {listed(sorted(on_the_car(subject)))}.")
     needless = not_needed(subject)
@@ -86,6 +87,18 @@ def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
         rest.append("The next goal's boost is assumed, in step with power.")
     if rest:
         yield Paragraph(" ".join(rest))
+
+
+def _not_there(prices: PartPrices, item: Purchase) -> Purchase:
+    """A row of a part that is entered but has to be bought, by its price."""
+    return item if prices.has(item.part) else item._replace(today=item.today.removeprefix(YOURS))
+
+
+def _priced(subject: Subject, prices: PartPrices, item: Purchase) -> Priced:
+    """A row with what it costs."""
+    sizes = {"feed line": _feed_size(subject), "return line": _return_size(subject)}
+    passes = item.today.startswith(YOURS)
+    return row_price(subject, prices, item.part, sizes.get(item.part, ""), passes=passes)
 
 
 def _row(item: Purchase, *, with_next: bool) -> tuple[Cell, ...]:

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Sequence
+from typing import NamedTuple
 
-from fuelwiz.advice.subject import Subject
+from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.options.part_prices import PartPrices
 from fuelwiz.sizing.thresholds import RATED_AT_PA
+
+NO_PARTS = ("ratings",)
+"""Rows of the list that name no part."""
 
 
 def price_text(price: float) -> str:
@@ -14,22 +18,44 @@ def price_text(price: float) -> str:
     return f"{price:.0f}" if abs(price - round(price)) < 0.005 else f"{price:.2f}"
 
 
-def row_price(subject: Subject, part: str, sizes: Mapping[str, str]) -> str | None:
-    """What a row costs; None for what the file does not price. `sizes` are those of feed and return, by their rows."""
-    prices = subject.prices
-    price = None if prices is None else _price(subject, prices, part, sizes)
-    return None if price is None else price_text(price)
+class Priced(NamedTuple):
+    """What a row of the list costs: 0 for what is there, None where the file does not say."""
+
+    part: str
+    price: float | None
+
+    @property
+    def text(self) -> str | None:
+        """The price as the list shows it."""
+        return None if self.price is None else price_text(self.price)
 
 
-def _price(subject: Subject, prices: PartPrices, part: str, sizes: Mapping[str, str]) -> float | None:
+def row_price(subject: Subject, prices: PartPrices, part: str, size: str, *, passes: bool) -> Priced:
+    """What a row costs.
+
+    Args:
+        subject: the build.
+        prices: those of the parts file.
+        part: what the row calls it.
+        size: that of a row of hose.
+        passes: whether the part is entered and does, so that what is there need not be bought.
+    """
+    if passes and prices.has(part):
+        return Priced(part, 0.0)
+    return Priced(part, _price(subject, prices, part, size, passes=passes))
+
+
+def _price(subject: Subject, prices: PartPrices, part: str, size: str, *, passes: bool) -> float | None:
     line = subject.session.return_line
     match part:
         case "pump":
-            return prices.pump()
+            return prices.pump() if passes else None
         case "feed line":
-            return prices.line(subject.session.feed.run, sizes[part])
+            there = prices.has_line(size, is_return=False)
+            return 0.0 if there else prices.line(subject.session.feed.run, size)
         case "return line":
-            return None if line is None else prices.line(line.run, sizes[part])
+            there = prices.has_line(size, is_return=True)
+            return None if line is None else 0.0 if there else prices.line(line.run, size)
         case "regulator":
             return prices.regulator()
         case "injectors":
@@ -37,6 +63,16 @@ def _price(subject: Subject, prices: PartPrices, part: str, sizes: Mapping[str, 
         case "wire":
             return _wire(subject, prices)
     return None
+
+
+def sum_sentences(rows: Sequence[Priced], currency: str) -> str:
+    """What all that is to be bought costs, and what of it has no price."""
+    priced = [one for one in rows if one.part not in NO_PARTS]
+    unknown = [one.part for one in priced if one.price is None]
+    total = price_text(sum(one.price for one in priced if one.price is not None))
+    known = "What has a price" if unknown else "All of it"
+    rest = f" No price in the parts file: {listed(unknown)}." if unknown else ""
+    return f"{known} comes to {f'{total} {currency}'.strip()}.{rest} What you have or own costs nothing."
 
 
 def _injectors(subject: Subject, prices: PartPrices) -> float | None:
