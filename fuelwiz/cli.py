@@ -142,7 +142,7 @@ def _open_page(text: str) -> int:
 
 
 def _check(asked: argparse.Namespace) -> int:
-    from fuelwiz.report.output import said_in_two_lines, shown
+    from fuelwiz.report.output import printed, said_in_two_lines
 
     worst = FINE
     for file in asked.file:
@@ -151,12 +151,12 @@ def _check(asked: argparse.Namespace) -> int:
         except SessionError as error:
             _complain(str(error))
             count = len(error.faults)
-            _say(shown(f"{file}: cannot be read, {count} error{'' if count == 1 else 's'}") + "\n")
+            _say(printed(f"{file}: cannot be read, {count} error{'' if count == 1 else 's'}"))
             worst = BAD
             continue
         first, *others = said_in_two_lines(result)
         for line in (f"{file}: {first}", *others):
-            _say(shown(line) + "\n")
+            _say(printed(line))
         if not result.figures.verdict.works:
             worst = max(worst, NOT_KNOWN_TO_WORK)
     return worst
@@ -235,6 +235,12 @@ def _completion(asked: argparse.Namespace) -> int:
     return FINE
 
 
+def _help(asked: argparse.Namespace) -> int:
+    parser = command_parser(asked.command) if asked.command else wizard_parser()
+    _say(parser.format_help())
+    return FINE
+
+
 def _ask(asked: argparse.Namespace) -> int:
     from fuelwiz.ask.run import ask
 
@@ -251,6 +257,7 @@ RUN = {
     "options": _options,
     "schema": _schema,
     "completion": _completion,
+    "help": _help,
 }
 
 
@@ -315,13 +322,23 @@ def _say(text: str) -> None:
         raise OutputError(f"standard output cannot be written: {reason(error)}") from None
 
 
+def _columns() -> int:
+    """How wide the terminal is."""
+    import shutil
+
+    return shutil.get_terminal_size().columns
+
+
 def _complain(text: str) -> None:
     """Say on standard error what is wrong, line by line; where that is closed too, say nothing."""
     if sys.stderr is None:
         return
+    from fuelwiz.terminal.cells import hanging
+
     with suppress(OSError):
         for line in text.splitlines():
-            sys.stderr.write(f"fuelwiz: {line}\n")
+            told = f"fuelwiz: {line}"
+            sys.stderr.write(hanging(told, _columns()) if sys.stderr.isatty() else f"{told}\n")
         sys.stderr.flush()
 
 

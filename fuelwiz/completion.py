@@ -5,6 +5,8 @@ from __future__ import annotations
 import argparse
 from collections.abc import Mapping
 
+from fuelwiz.usage import CHOICES
+
 Parsers = Mapping[str, argparse.ArgumentParser]
 
 
@@ -132,9 +134,15 @@ def _fish_text(text: str | None) -> str:
     return (text or "").replace("\\", "\\\\").replace("'", "\\'")
 
 
+def _fish_choices(action: argparse.Action) -> str:
+    """The words an option takes, each with what it stands for: else fish shows the option's own words beside all."""
+    words = (str(choice) for choice in action.choices or ())
+    return " ".join(f'{word}\\t"{CHOICES[word]}"' if word in CHOICES else word for word in words)
+
+
 def _fish_option(action: argparse.Action, when: str) -> str:
     names = " ".join(
         f"-l {flag[2:]}" if flag.startswith("--") else f"-s {flag[1:]}" for flag in action.option_strings
     )
-    takes = f" -x -a '{_words(action)}'" if action.choices else " -r" if action.nargs != 0 else ""
+    takes = f" -x -a '{_fish_choices(action)}'" if action.choices else " -r" if action.nargs != 0 else ""
     return f"complete -c fuelwiz -n {when} {names}{takes} -d '{_fish_text(action.help)}'"

@@ -12,6 +12,13 @@ BAD_USAGE = 2
 FORMATS = ("text", "markdown", "html", "json")
 LOG_FORMATS = ("text", "json")
 SHELLS = ("bash", "zsh", "fish")
+CHOICES = {
+    "text": "to read in a terminal",
+    "markdown": "to put into other texts",
+    "html": "a page for the browser",
+    "json": "figures for other programs",
+}
+"""What a word that an option takes stands for, where a shell shows that beside it."""
 BUILD = "a build's file, or its name in your folder of builds"
 
 ABOUT = "Sizes the fuel system of a fuel-injected car, from the tank to the injectors."
@@ -84,7 +91,7 @@ def _log(parser: Parser) -> None:
     parser.add_argument(
         "csv", metavar="CSV", nargs="?", help="the log; else the one that the session file names under [log]"
     )
-    parser.add_argument("--format", choices=LOG_FORMATS, default="text", help="text unless said otherwise")
+    parser.add_argument("--format", choices=LOG_FORMATS, default="text", help="text by default")
 
 
 def _options(parser: Parser) -> None:
@@ -101,6 +108,12 @@ def _schema(parser: Parser) -> None:
 
 def _shell(parser: Parser) -> None:
     parser.add_argument("shell", choices=SHELLS, help="your shell")
+
+
+def _explained(parser: Parser) -> None:
+    parser.add_argument(
+        "command", metavar="COMMAND", nargs="?", choices=tuple(COMMANDS), help="without one, all of fuelwiz"
+    )
 
 
 def _asked(parser: Parser) -> None:
@@ -151,6 +164,11 @@ COMMANDS = {
         'eval "$(fuelwiz completion bash)"',
         _shell,
     ),
+    "help": Command(
+        "Explain a command, as its own --help does.",
+        "fuelwiz help report",
+        _explained,
+    ),
 }
 
 
@@ -185,7 +203,7 @@ def wizard_parser() -> Parser:
         help="use the mouse over SSH and in GNU screen too, where it is left out",
     )
     mouse.add_argument("--no-mouse", action="store_true", help="leave the mouse to the terminal")
-    parser.add_argument("--version", action="version", version=f"fuelwiz {__version__}")
+    parser.add_argument("-V", "--version", action="version", version=f"fuelwiz {__version__}")
     return parser
 
 

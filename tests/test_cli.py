@@ -153,7 +153,7 @@ def test_faults_of_all_files_are_said_before_a_comparison_gives_up(
 def test_compare_puts_builds_side_by_side(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["compare", WORKS, LIMITED]) == 0
     out = capsys.readouterr().out
-    assert "goal.power" in out and "410 hp" in out and "(better)" in out
+    assert "Power wanted" in out and "410 hp" in out and "(better)" in out
     assert max(map(len, out.splitlines())) <= 80
 
 
@@ -207,9 +207,21 @@ def test_the_examples_of_the_help_can_be_parsed() -> None:
     assert wizard_parser().parse_args(["./report"]).file == "./report"
 
 
-def test_version(capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["--version"]) == 0
+@pytest.mark.parametrize("flag", ["--version", "-V"])
+def test_version(flag: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main([flag]) == 0
     assert capsys.readouterr().out == f"fuelwiz {__version__}\n"
+
+
+@pytest.mark.parametrize("words", [(), *((name,) for name in COMMANDS)], ids=str)
+def test_help_says_what_the_command_itself_says(
+    words: tuple[str, ...], capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["help", *words]) == 0
+    asked = capsys.readouterr().out
+    assert main([*words, "--help"]) == 0
+    assert asked == capsys.readouterr().out
+    assert asked.startswith("usage: fuelwiz")
 
 
 def test_the_wizard_needs_a_terminal(capsys: pytest.CaptureFixture[str]) -> None:

@@ -13,6 +13,7 @@ import pytest
 EXAMPLES = Path(__file__).parent / "examples"
 WORKS, LIMITED = (str(EXAMPLES / f"{name}.toml") for name in ("full-session", "twins"))
 UTF8 = {"PYTHONIOENCODING": "utf-8"}
+UTF8_PLAIN = {**os.environ, **UTF8, "LANG": "C.UTF-8", "TERM": "xterm"}
 
 
 def test_a_device_is_written_and_left_a_device(tmp_path: Path) -> None:
@@ -32,6 +33,37 @@ def test_a_closed_pipe_leaves_quietly() -> None:
     done = subprocess.run(command, stdout=writer, stderr=subprocess.PIPE, check=False)
     os.close(writer)
     assert (done.returncode, done.stderr) == (141, b"")
+
+
+def test_check_breaks_its_lines_between_words_on_a_terminal_alone(tmp_path: Path) -> None:
+    missing = "a-build-of-that-name-is-nowhere-to-be-found.toml"
+    arguments = [sys.executable, "-m", "fuelwiz", "check", WORKS, LIMITED, missing]
+    plain = subprocess.run(arguments, capture_output=True, text=True, check=False, env=UTF8_PLAIN)
+    master, terminal = pty.openpty()
+    environ = {**UTF8_PLAIN, "COLUMNS": "60"}
+    shown = subprocess.Popen(arguments, stdout=terminal, stderr=terminal, env=environ)
+    os.close(terminal)
+    lines = everything_from(master).decode().replace("\r\n", "\n").splitlines()
+    assert shown.wait() == plain.returncode == 2
+    assert all(len(line) <= 60 for line in lines if missing not in line and WORKS not in line)
+    joined = "\n".join(lines).replace("\n  ", " ")
+    for line in (*plain.stdout.splitlines(), *plain.stderr.splitlines()):
+        assert line in joined.splitlines()
+
+
+def everything_from(master: int) -> bytes:
+    """What a program writes to its terminal until it ends."""
+    found = b""
+    while True:
+        try:
+            part = os.read(master, 65536)
+        except OSError:
+            break
+        if not part:
+            break
+        found += part
+    os.close(master)
+    return found
 
 
 @pytest.mark.skipif(not Path("/dev/full").exists(), reason="this system has no device that is always full")

@@ -17,6 +17,7 @@ from fuelwiz.files import NotPlain, reason, write_atomically
 from fuelwiz.printable import clean, visible
 from fuelwiz.report.text_look import WIDTH, TextLook, speaks_utf8, text_look_of
 from fuelwiz.sizing.figures import Plot
+from fuelwiz.terminal.cells import hanging
 from fuelwiz.terminal.folding import in_ascii
 
 READER_COMES_WITHIN_S = 5.0
@@ -93,6 +94,14 @@ def shown(line: str) -> str:
     """A line that is safe on standard output, in the signs that it can hold."""
     plain = visible(clean(line)).replace(NO_BREAK, " ")
     return plain if speaks_utf8(sys.stdout, os.environ) else in_ascii(plain)
+
+
+def printed(line: str) -> str:
+    """A line as standard output takes it: whole, but broken between words where a terminal would break it anywhere."""
+    plain = shown(line)
+    if not sys.stdout.isatty():
+        return f"{plain}\n"
+    return hanging(plain, shutil.get_terminal_size((WIDTH, 24)).columns)
 
 
 def write_file(text: str, path: Path, *, never: Path | None = None, to_device: bool = True) -> None:

@@ -86,6 +86,12 @@ def wrap_plain(text: str, width: int) -> list[str]:
     return [line.replace(NO_BREAK, " ") for line in wrap(text, width)]
 
 
+def hanging(text: str, width: int, indent: str = "  ") -> str:
+    """The text in lines of a terminal, each with its line end, those after the first set in."""
+    first, *others = wrap_plain(text, width - len(indent)) or [""]
+    return "".join(f"{line}\n" for line in (first, *(indent + other for other in others)))
+
+
 def _cut_short(line: str, width: int, more: str, measure: Measure) -> str:
     """A line that goes on, with as many of its words as leave room for `more`."""
     while measure(line) + measure(more) > width and " " in line:
