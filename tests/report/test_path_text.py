@@ -6,11 +6,14 @@ import pytest
 from rich.cells import cell_len
 
 from fuelwiz.advice.blocks import FuelPath, Item, Listing, PathLine, Sheet
+from fuelwiz.report.compose import sheet_of
 from fuelwiz.report.markdown import markdown_of
 from fuelwiz.report.path_text import path_lines
 from fuelwiz.report.text import text_of
 from fuelwiz.report.text_look import TextLook
 from fuelwiz.terminal.folding import in_ascii
+
+from .builds import plain, result_of
 
 PATH = FuelPath(
     (
@@ -88,3 +91,19 @@ def test_markdown_has_it_in_a_block_of_code() -> None:
 def test_a_list_to_tick_has_boxes() -> None:
     text = text_of(Sheet("x", (Listing((Item("a pump"),), boxes=True),)), TextLook())
     assert "[ ] a pump" in text
+
+
+@pytest.mark.parametrize(
+    ("lost", "length", "at_fault"),
+    [("12 psi", "15 ft", "regulator"), ("2 psi", "40 ft", "-6 PTFE")],
+)
+def test_a_return_that_fails_is_marked_where_most_of_the_pressure_is_made(
+    lost: str, length: str, at_fault: str
+) -> None:
+    data = plain("twins")
+    data["return_line"] |= {"regulator": {"rated_flow": "140 gal/h", "rated_loss": lost}, "sizes": ["-6"]}
+    data["return_line"]["run"][0]["length"] = length
+    made = result_of(data)
+    assert "return" in made.figures.verdict.limits
+    ways = [block for block in sheet_of(made).blocks if isinstance(block, FuelPath)]
+    assert [line.name for line in ways[0].lines if line.mark == "no"] == [at_fault]

@@ -11,13 +11,14 @@ from typing import Any
 
 import pytest
 
-from fuelwiz.advice.blocks import FuelPath, Table
+from fuelwiz.advice.blocks import Block, Column, FuelPath, Heading, Paragraph, Sheet, Table, row
 from fuelwiz.advice.result import Result
 from fuelwiz.report.compose import sheet_of
-from fuelwiz.report.page import html_page
+from fuelwiz.report.page import html_of, html_page
 from fuelwiz.sizing.plot import plot_around
 
-from ..builds import example
+from ..builds import NAMES as EXAMPLES
+from ..builds import SAMPLES, example, sample
 from .chromium import Tab, chromium, tab_in
 
 ROOT = Path(__file__).parents[3]
@@ -113,35 +114,77 @@ def test_every_picture_has_a_title_and_a_description(tab: Tab, pages: dict[str, 
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER], ids=["A4", "letter"])
-@pytest.mark.parametrize("name", ["full-session", "outside-twins", "twins"])
 def test_the_first_page_holds_answer_path_list_and_cautions(
-    tab: Tab, pages: dict[str, Path], tmp_path: Path, name: str, paper: tuple[float, float]
+    tab: Tab, tmp_path: Path, paper: tuple[float, float]
 ) -> None:
+    """Of every sample and every example that has a line."""
+    tab.look("dark")
+    builds = {name: example(name) for name in EXAMPLES if name != "goal-alone"}
+    builds |= {path.stem: sample(path) for path in sorted(SAMPLES.glob("*.toml"))}
+    for name, result in builds.items():
+        (tmp_path / f"{name}.html").write_text(page(result), encoding="utf-8")
+        tab.show(tmp_path / f"{name}.html")
+        tab.pdf(tmp_path / f"{name}.pdf", *paper)
+        first = _squeezed(_printed(tmp_path / f"{name}.pdf")[0])
+        wanted = [*result.words.answer, *result.words.cautions]
+        for block in sheet_of(result).blocks:
+            if isinstance(block, FuelPath):
+                wanted += [line.name for line in block.lines]
+            if isinstance(block, Table) and block.boxes:
+                wanted += [cell.text for row in block.rows for cell in row]
+        assert len(wanted) > 20
+        missing = [text for text in wanted if _squeezed(text) not in first]
+        assert missing == [], name
+
+
+def test_paper_has_what_is_folded(tab: Tab, pages: dict[str, Path], tmp_path: Path) -> None:
+    tab.show(pages["full-session"])
+    assert tab.value("document.querySelectorAll('details[open]').length") == 0
+    tab.pdf(tmp_path / "page.pdf", *LETTER)
+    first, *others = _printed(tmp_path / "page.pdf")
+    printed = _squeezed("".join(others))
+    for block in sheet_of(example("full-session")).blocks:
+        if isinstance(block, Table) and not block.boxes:
+            cells = [_squeezed(cell.text) for row in block.rows for cell in row]
+            assert all(text in printed or text in _squeezed(first) for text in cells)
+    assert "Ladderinfigures" in printed and "Lastsave" in printed
+
+
+@pytest.mark.parametrize("paper", [A4, LETTER], ids=["A4", "letter"])
+def test_no_head_of_a_table_stands_apart_from_its_rows(
+    tab: Tab, tmp_path: Path, paper: tuple[float, float]
+) -> None:
+    """Tables of many lengths, one after the other, longer ones than a page too: some would be parted anywhere."""
+    blocks: list[Block] = [Heading("Many")]
+    for number, length in enumerate((1, 2, 3, 5, 8, 13, 21, 34, 90, 55, 2, 1, 1, 1, 3) * 2):
+        rows = tuple(row(f"row {number}-{at}", "x") for at in range(length))
+        blocks += [Paragraph("Between."), Table((Column(f"head {number}."), Column("x")), rows)]
+    (tmp_path / "many.html").write_text(html_of(Sheet("many", tuple(blocks))), encoding="utf-8")
+    tab.show(tmp_path / "many.html")
+    tab.pdf(tmp_path / "many.pdf", *paper)
+    printed = _printed(tmp_path / "many.pdf")
+    assert len(printed) > 5
+    for text in printed:
+        lines = text.splitlines()
+        heads = [at for at, line in enumerate(lines) if line.startswith("head ")]
+        assert heads
+        for at in heads:
+            table = lines[at].split()[1].rstrip(".")
+            assert lines[at + 1].startswith(f"row {table}-")
+
+
+def _printed(pdf: Path) -> list[str]:
+    """The text of each page."""
     if shutil.which("pdftotext") is None:
         pytest.skip("pdftotext is not on this system")
-    tab.look("dark")
-    tab.show(pages[name])
-    tab.pdf(tmp_path / "page.pdf", *paper)
-    first = _first_page(tmp_path / "page.pdf")
-    result = example(name)
-    wanted = [*result.words.answer, *result.words.cautions]
-    for block in sheet_of(result).blocks:
-        if isinstance(block, FuelPath):
-            wanted += [line.name for line in block.lines]
-        if isinstance(block, Table) and block.boxes:
-            wanted += [cell.text for row in block.rows for cell in row]
-    assert len(wanted) > 20
-    missing = [text for text in wanted if _squeezed(text) not in first]
-    assert missing == []
-
-
-def _first_page(pdf: Path) -> str:
-    """The text of the first page without blanks: words are broken by columns."""
-    command = ["pdftotext", "-f", "1", "-l", "1", "-raw", str(pdf), "-"]
-    return _squeezed(subprocess.run(command, capture_output=True, text=True, check=True).stdout)
+    command = ["pdftotext", "-raw", str(pdf), "-"]
+    whole = subprocess.run(command, capture_output=True, text=True, check=True).stdout
+    pages = whole.split("\f")[:-1]
+    return ["\n".join(line.strip() for line in text.splitlines() if line.strip()) for text in pages]
 
 
 def _squeezed(text: str) -> str:
+    """A text without blanks: words are broken by columns."""
     return "".join(text.split())
 
 

@@ -99,4 +99,4 @@ def legend(entries: Sequence[tuple[str, Kind]], x: float, y: float, width: float
             left, y = x, y + 16
         yield Stroke(((left, y - 4), (left + 18, y - 4)), kind)
         yield Word(left + 23, y, text, "muted")
-        left += wide + 10
+        left += wide + 14
