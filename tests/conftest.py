@@ -3,9 +3,18 @@
 from __future__ import annotations
 
 import os
+from collections.abc import Iterator
 from typing import Any
 
 import pytest
+
+
+@pytest.fixture(scope="session", autouse=True)
+def own_state(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
+    """What has no other place goes to a folder of the tests' own, never to the user's."""
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setenv("XDG_STATE_HOME", str(tmp_path_factory.mktemp("state")))
+        yield
 
 
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:

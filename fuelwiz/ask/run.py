@@ -69,7 +69,7 @@ def _talk(desk: Desk, *, is_typed: bool) -> int:
     conversation.say_answer(whole=True)
     if kept is not None:
         say(f"Not saved: kept as a draft, {kept}.")
-    return 0
+    return 2 if kept is None and desk.dirty else 0
 
 
 def _line(*, is_typed: bool) -> str | None:

@@ -50,6 +50,7 @@ class Desk:
     def __init__(self, state: State, storage: Storage, *, saved: State | None = None) -> None:
         self.origin: Desk | None = None
         self.log_read: LogRead | None = None
+        self.table = ("", "")  # what stands on the page for a table of points, behind the path that it is for
         self._state = state
         self._saved = state if saved is None else saved
         self.storage = storage
@@ -67,19 +68,16 @@ class Desk:
 
     @classmethod
     def open(cls, path: Path) -> Desk:
-        """A build from its file; where there is none, an empty one to be saved there.
-
-        Raises:
-            SessionError: the file cannot be read, or holds keys that a save would lose.
-        """
+        """A build from its file, an empty one where there is none; SessionError where it cannot be used."""
         return cls(*open_file(path))
 
     @classmethod
     def from_draft(cls, place: Path) -> Desk:
         """A build as its draft has it, refused texts and all. DraftError where it cannot be read."""
-        state, seen, saved, storage = open_draft(place)
-        desk = cls(state, storage, saved=saved)
-        desk.progress.seen |= seen
+        contents, saved, storage = open_draft(place)
+        desk = cls(contents.state, storage, saved=saved)
+        desk.progress.seen |= contents.seen
+        desk.table = contents.table
         return desk
 
     def what_if(self) -> Desk:
@@ -125,7 +123,7 @@ class Desk:
     @property
     def dirty(self) -> bool:
         """Whether anything is told that is not saved."""
-        return not self._state.same(self._saved)
+        return bool(self.table[1].strip()) or not self._state.same(self._saved)
 
     @property
     def system(self) -> UnitSystem:
@@ -321,7 +319,7 @@ class Desk:
             if not self.dirty:
                 self.discard_draft()
                 return None
-            return self.storage.write_draft(self._state, frozenset(self.progress.seen))
+            return self.storage.write_draft(self._state, frozenset(self.progress.seen), self.table)
 
     def discard_draft(self) -> None:
         """Deletes the draft that was written here, or come back to."""

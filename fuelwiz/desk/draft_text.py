@@ -16,7 +16,7 @@ from fuelwiz.desk.measuring import is_measured
 from fuelwiz.desk.outside_data import known_entry, known_part
 from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.state import State
-from fuelwiz.file_limits import MOST_DRAFT_BYTES
+from fuelwiz.file_limits import MOST_BYTES, MOST_DRAFT_BYTES
 from fuelwiz.files import TooLarge, read_whole
 from fuelwiz.printable import clean
 from fuelwiz.questions import STEPS
@@ -35,13 +35,20 @@ _STASHED = {
 }
 
 
+Table = tuple[str, str]
+
+
 @dataclass(frozen=True, slots=True)
 class Contents:
-    """What a draft holds: all that was told, the steps that were seen, the digest of the file that it began from."""
+    """What a draft holds: all that was told, the steps that were seen, the digest of the file that it began from.
+
+    `table` is what stood on the page for a table of points, and the path that it was opened at.
+    """
 
     state: State
     seen: frozenset[str]
     base: str | None
+    table: Table
 
 
 def written(
@@ -51,6 +58,8 @@ def written(
     *,
     sitting: Sitting | None = None,
     of: str | None = None,
+    folder: str | None = None,
+    table: Table = ("", ""),
 ) -> str:
     """The text of a draft.
 
@@ -60,18 +69,22 @@ def written(
         base: the digest of the file that it began from; None where there was none.
         sitting: whose it is.
         of: the name of the build's file; None for one that has none.
+        folder: where that is.
+        table: a path, and what stands on the page for a table of points there.
     """
     draft = {
         "draft": 1,
         "kept": datetime.now(UTC).isoformat(),
         "base": base,
         "of": of,
+        "folder": folder,
         "sitting": None if sitting is None else sitting.as_plain(),
         "plain": state.plain,
         "raw": dict(state.raw),
         "picked": dict(state.picked),
         "aside": dict(state.stashed),
         "measured": dict(state.measured),
+        "table": list(table) if table[1] else [],
         "seen": sorted(seen),
     }
     return json.dumps(draft, ensure_ascii=True, indent=1) + "\n"
@@ -92,7 +105,8 @@ def read(path: Path) -> Contents:
     }
     state = State(plain, raw, picked, _stashed(draft.get("aside")), measured=measured)
     base = draft.get("base")
-    return Contents(state, _steps(draft.get("seen")), base if isinstance(base, str) else None)
+    steps, table = _steps(draft.get("seen")), _table(draft.get("table"), plain)
+    return Contents(state, steps, base if isinstance(base, str) else None, table)
 
 
 def _parsed(path: Path) -> dict[str, Any]:
@@ -141,6 +155,14 @@ def _stashed(data: Any) -> dict[str, Any]:
     items = data.items() if isinstance(data, dict) else ()
     fitting = {key: known_entry(_STASHED[key], value) for key, value in items if key in _STASHED}
     return {key: value for key, value in fitting.items() if value}
+
+
+def _table(data: Any, plain: Plain) -> Table:
+    if not (isinstance(data, list) and len(data) == 2 and all(isinstance(text, str) for text in data)):
+        return "", ""
+    path, text = data
+    cells = (clean(cell, lines=True) for cell in text[:MOST_BYTES].split("\t"))
+    return path if _is_field(path, plain) else "", "\t".join(cells)
 
 
 def _steps(data: Any) -> frozenset[str]:

@@ -8,6 +8,7 @@ import threading
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from fuelwiz.advice import Result
 from fuelwiz.desk import draft_text
@@ -22,11 +23,15 @@ from fuelwiz.errors import Fault, OutputError, SessionError
 from fuelwiz.file_limits import MOST_BYTES
 from fuelwiz.files import changed_by_a_save, reason, write_atomically
 from fuelwiz.printable import clean
-from fuelwiz.store.drafts import Draft, OwnDraft, build_of, read_draft, remove_abandoned
+from fuelwiz.store.drafts import Draft, build_of, read_draft, remove_abandoned
 from fuelwiz.store.lock import Lock, alone_in, owner_of, take
 from fuelwiz.store.sitting import Sitting
 
 _FIRST_LINE = "format = 1\n"
+
+
+if TYPE_CHECKING:
+    from fuelwiz.store.own_draft import OwnDraft
 
 
 @dataclass(frozen=True, slots=True)
@@ -192,15 +197,28 @@ class Storage:
         """Whether a file says something else than when a save over it was refused."""
         return self._refused is not None and _digest_of(target) not in (self._refused, None)
 
-    def write_draft(self, state: State, seen: frozenset[str]) -> Path | None:
+    def write_draft(
+        self, state: State, seen: frozenset[str], table: draft_text.Table = ("", "")
+    ) -> Path | None:
         """Keeps all that is told beside the build; a scratch copy is not kept. OutputError where it cannot be."""
         if self.is_scratch or self.looks_at is not None:
             return None
         if self._own_draft is None:
+            from fuelwiz.store.own_draft import OwnDraft
+
             self._own_draft = OwnDraft(self.folder, self.path)
         own = self._own_draft
         of = None if self.path is None else self.path.name
-        place = own.write(draft_text.written(state, seen, self.snapshot.digest, sitting=self.sitting, of=of))
+        text = draft_text.written(
+            state,
+            seen,
+            self.snapshot.digest,
+            sitting=self.sitting,
+            of=of,
+            folder=str(self.folder.absolute()),
+            table=table,
+        )
+        place = own.write(text)
         self._leave_where_it_came_from()
         return place
 
@@ -251,8 +269,8 @@ def open_file(path: Path) -> tuple[State, Storage]:
     return state, Storage(path.parent, path, FileSnapshot.of(document.text))
 
 
-def open_draft(place: Path) -> tuple[State, frozenset[str], State, Storage]:
-    """A build from its draft, the steps that were seen, and the build as its file has it.
+def open_draft(place: Path) -> tuple[draft_text.Contents, State, Storage]:
+    """What a draft holds, and the build as its file has it.
 
     Raises:
         DraftError: the draft cannot be read.
@@ -260,15 +278,15 @@ def open_draft(place: Path) -> tuple[State, frozenset[str], State, Storage]:
     draft = read_draft(place)
     contents = draft_text.read(place)
     path = build_of(place) if draft is None else draft.build
-    saved, storage = State({"format": 1}), Storage(place.parent)
+    saved, storage = State({"format": 1}), Storage(place.parent if draft is None else draft.folder)
     if path is not None:
         try:
             saved, storage = open_file(path)
         except SessionError:
-            storage = Storage(place.parent, path)
+            storage = Storage(path.parent, path)
         storage.snapshot = FileSnapshot(storage.snapshot.text, contents.base)
     storage.came_from = draft
-    return contents.state, contents.seen, saved, storage
+    return contents, saved, storage
 
 
 def _digest_of(target: Path) -> str | None:

@@ -13,6 +13,7 @@ from fuelwiz.printable import clean
 from fuelwiz.store.drafts import SUFFIX, is_draft
 from fuelwiz.store.lock import refuse_where_open
 from fuelwiz.store.moving import HISTORY, free_names, move_what_goes_along, os_errors_as_output_errors
+from fuelwiz.store.refuge import is_refuge
 
 BIN = ".bin"
 
@@ -27,6 +28,8 @@ def put_in_bin(path: Path) -> Path:
     """
     if path.is_dir() and not path.is_symlink():
         raise OutputError(f"{clean(path.name)}: is a folder, and is left alone")
+    if is_refuge(path.parent):
+        raise OutputError("This draft could not be kept beside its build: open it to save or discard it.")
     refuse_where_open(path)
     with os_errors_as_output_errors(path):
         if not os.path.lexists(path):

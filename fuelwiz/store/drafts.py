@@ -6,27 +6,20 @@ import hashlib
 import json
 import os
 import re
-import secrets
 import tomllib
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from contextlib import suppress
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from fuelwiz.errors import OutputError
 from fuelwiz.file_limits import MOST_BYTES, MOST_DRAFT_BYTES
 from fuelwiz.files import (
     BYTE_ORDER_MARK,
-    Access,
     cut_to_bytes,
-    move,
-    put_in_place,
     read_whole,
-    reason,
-    write_atomically,
 )
-from fuelwiz.printable import clean
+from fuelwiz.store.refuge import is_refuge, refuges
 from fuelwiz.store.sitting import Sitting
 
 SUFFIX = ".toml"
@@ -66,11 +59,15 @@ def build_name(name: str) -> str | None:
 
 @dataclass(frozen=True, slots=True)
 class Draft:
-    """A draft as it stands on the disk: what it tells, and by what it is known again. `plain` is None for damaged."""
+    """A draft as it stands on the disk: what it tells, and by what it is known again.
+
+    `plain` is None for a damaged one. One that `is_away` had to be kept elsewhere than beside its build.
+    """
 
     place: Path
     mark: tuple[int, int, int, int]
     plain: dict[str, Any] | None
+    is_away: bool = False
 
     @property
     def sitting(self) -> Sitting | None:
@@ -82,18 +79,27 @@ class Draft:
         """The file of its build; None for a build without a file."""
         name = build_name(self.place.name)
         said = (self.plain or {}).get("of")
+        if self.is_away:
+            is_name = isinstance(said, str) and said == os.path.basename(said) and said not in ("", ".", "..")
+            return self.folder / str(said) if is_name else None
         if name is None:
             return None
         if isinstance(said, str) and "/" not in said and hidden_name(said, DRAFT) == f".{name}{DRAFT}":
             name = said
         return self.place.with_name(name)
 
+    @property
+    def folder(self) -> Path:
+        """The folder of its build."""
+        said = (self.plain or {}).get("folder")
+        return Path(said) if self.is_away and isinstance(said, str) and said else self.place.parent
+
     def says_more_than(self, file: dict[str, Any] | None) -> bool:
         """Whether it says something else than what its build's file says; None for a file that cannot be read."""
         told = (self.plain or {}).get("plain")
         if not isinstance(told, dict) or self.plain is None:
             return False
-        beside = (self.plain.get(key) for key in ("raw", "picked", "aside"))
+        beside = (self.plain.get(key) for key in ("raw", "picked", "aside", "table"))
         return file is None or any(beside) or _told(told) != _told(file)
 
 
@@ -111,7 +117,18 @@ def read_draft(place: Path) -> Draft | None:
     except (OSError, ValueError, RecursionError):
         plain = None
     is_one = isinstance(plain, dict) and isinstance(plain.get("plain"), dict)
-    return Draft(place, mark, plain if is_one else None)
+    return Draft(place, mark, plain if is_one else None, is_refuge(place.parent))
+
+
+def drafts_away(folder: Path) -> list[Draft]:
+    """The drafts of a folder of builds that had to be kept elsewhere, as it took none, and say more than its files."""
+    home = os.path.realpath(folder)
+    found = []
+    for refuge in refuges():
+        with suppress(OSError):
+            found += [read_draft(refuge / name) for name in os.listdir(refuge) if is_draft(name)]
+    ours = [draft for draft in found if draft is not None and os.path.realpath(draft.folder) == home]
+    return [draft for draft in ours if draft.says_more_than(_file_says(draft.build))]
 
 
 def drafts_of(path: Path, names: Iterable[str] | None = None) -> list[Draft]:
@@ -144,9 +161,10 @@ def pending_drafts(path: Path, names: Iterable[str] | None = None) -> list[Draft
 
 
 def abandoned_draft(path: Path) -> Path | None:
-    """The last draft of a build that nobody works at any more."""
-    left = (draft for draft in pending_drafts(path) if not _is_at_work(draft))
-    return next((draft.place for draft in left), None)
+    """The last draft of a build that nobody works at any more, wherever it had to be kept."""
+    away = [draft for draft in drafts_away(path.parent) if draft.build and draft.build.name == path.name]
+    left = [draft for draft in (*pending_drafts(path), *away) if not _is_at_work(draft)]
+    return max(left, key=lambda draft: draft.mark[2]).place if left else None
 
 
 def _is_at_work(draft: Draft) -> bool:
@@ -154,7 +172,9 @@ def _is_at_work(draft: Draft) -> bool:
     return sitting is not None and sitting.is_of_this_host and sitting.may_still_run
 
 
-def _file_says(path: Path) -> dict[str, Any] | None:
+def _file_says(path: Path | None) -> dict[str, Any] | None:
+    if path is None:
+        return None
     try:
         return tomllib.loads(read_whole(path, MOST_BYTES).decode("utf-8").removeprefix(BYTE_ORDER_MARK))
     except (OSError, ValueError, RecursionError):
@@ -184,56 +204,6 @@ def changed_ns(path: Path) -> int:
         return 0
 
 
-@dataclass(slots=True)
-class OwnDraft:
-    """The draft that one sitting writes: in a place that was nobody's, and left alone once it is not its own."""
-
-    folder: Path
-    build: Path | None
-    place: Path | None = None
-    _mark: tuple[int, int, int, int] | None = None
-
-    def write(self, text: str) -> Path:
-        """Keep a text in place of the one before; where it is kept.
-
-        Raises:
-            OutputError: nothing can be written there.
-        """
-        if self.place is not None and self._is_own:
-            access = None if self.build is None else Access.of(self.build)
-            write_atomically(self.place, text, follow=False, access=access)
-        else:
-            self.place = self._kept_new(text)
-        self._mark = mark_of(self.place)
-        return self.place
-
-    def remove(self) -> None:
-        """Delete it, where it still is what was written here."""
-        if self.place is not None and self._is_own:
-            with suppress(OSError):
-                self.place.unlink()
-
-    @property
-    def _is_own(self) -> bool:
-        return self.place is not None and self._mark is not None and mark_of(self.place) == self._mark
-
-    def _kept_new(self, text: str) -> Path:
-        name = clean(str(self.folder))
-        access = None if self.build is None else Access.of(self.build)
-        try:
-            self.folder.mkdir(parents=True, exist_ok=True)
-            for place in _places(self.folder, self.build):
-                if os.path.lexists(place):
-                    continue
-                with suppress(FileExistsError):
-                    put_in_place(place, text.encode("utf-8"), access=access, move=move)
-                    return place
-        except (OSError, ValueError) as error:
-            why = reason(error)
-            raise OutputError(f"{name}: no draft can be kept: {why}", why) from None
-        raise OutputError(f"{name}: no draft can be kept")
-
-
 def remove_abandoned(draft: Draft) -> None:
     """Deletes a draft that was come back to, where nobody works at it or has changed it since."""
     sitting = draft.sitting
@@ -241,18 +211,3 @@ def remove_abandoned(draft: Draft) -> None:
     if is_free and mark_of(draft.place) == draft.mark:
         with suppress(OSError):
             draft.place.unlink()
-
-
-def _places(folder: Path, build: Path | None) -> Iterator[Path]:
-    """Where a draft may stand: the plain name first, then names that are nobody's."""
-    if build is not None:
-        yield draft_of(build)
-    else:
-        yield from (folder / f"{_UNNAMED}{number}{DRAFT}" for number in range(1, _NUMBERED))
-    for _ in range(_NUMBERED):
-        own = secrets.token_hex(4)
-        yield (
-            folder / f"{_UNNAMED}{own}{DRAFT}"
-            if build is None
-            else build.with_name(hidden_name(build.name, f".{own}{DRAFT}"))
-        )

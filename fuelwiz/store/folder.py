@@ -20,7 +20,7 @@ from fuelwiz.files import read_whole, reason, write_atomically
 from fuelwiz.printable import clean
 from fuelwiz.store.bin import bring_back, put_in_bin
 from fuelwiz.store.build_file import LEFT_OVER, BuildFile, draft_entry, glance, read_build_file, unread
-from fuelwiz.store.drafts import SUFFIX, changed_ns, is_draft, read_draft
+from fuelwiz.store.drafts import SUFFIX, changed_ns, drafts_away, is_draft, read_draft
 from fuelwiz.store.left_overs import sweep
 from fuelwiz.store.lock import refuse_where_open
 from fuelwiz.store.moving import free_names, move_what_goes_along, os_errors_as_output_errors, put_new
@@ -91,11 +91,13 @@ def unsaved(folder: Path) -> list[BuildFile]:
 
 
 def _unsaved(folder: Path, names: set[str]) -> list[BuildFile]:
-    return _in_order(
+    beside = [
         entry
         for name in filter(is_draft, names)
         if (entry := draft_entry(folder / name)) and (entry.fault or not _is_of(folder / name, names))
-    )
+    ]
+    away = [entry for draft in drafts_away(folder) if (entry := draft_entry(draft.place))]
+    return _in_order([*beside, *away])
 
 
 def _is_of(place: Path, names: set[str]) -> bool:

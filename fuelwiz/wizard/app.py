@@ -5,7 +5,6 @@ from __future__ import annotations
 import gc
 import os
 from collections.abc import Callable, Mapping, Sequence
-from contextlib import suppress
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
@@ -71,6 +70,7 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
         self.keys = keys or KeyTable()
         self.message = " ".join(self.keys.faults)
         self.crash: Exception | None = None
+        self.not_kept = ""
         self.title = "fuelwiz"
 
     def get_driver_class(self) -> type[Driver]:
@@ -106,6 +106,8 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
             self.crash = self._exception or RuntimeError("the screen cannot be drawn")
             if self.keep_draft():
                 self.crash.add_note("What you typed is kept as a draft: the next start offers it.")
+            if self.not_kept:
+                self.crash.add_note(self.not_kept)
         super().panic()
 
     def _fatal_error(self) -> None:
@@ -181,13 +183,16 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
     def _first_question(self, desk: Desk, *, offers_draft: bool) -> Callable[[Host], None] | None:
         """What is asked once the build stands there: it is open elsewhere, or a draft of it was left."""
         from fuelwiz.store.drafts import abandoned_draft
-        from fuelwiz.wizard.editor.open_dialog import OpenDialog
 
         owner = desk.storage.hold()
+        draft = abandoned_draft(desk.path) if not owner and offers_draft and desk.path is not None else None
+        if owner is None and draft is None:
+            return None
+        from fuelwiz.wizard.editor.open_dialog import OpenDialog
+
         if owner is not None:
             return lambda host: OpenDialog(host).tell_owner(owner)
-        draft = abandoned_draft(desk.path) if offers_draft and desk.path is not None else None
-        return None if draft is None else lambda host: OpenDialog(host).offer_draft(draft)
+        return lambda host: OpenDialog(host).offer_draft(draft) if draft else None
 
     def new_build(self) -> None:
         """An empty build."""
@@ -262,9 +267,12 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
         kept = False
         for screen in self._screen_stack:
             desk = getattr(screen, "desk", None)
-            if desk is not None and desk.dirty:
-                with suppress(Exception):
-                    kept = desk.write_draft() is not None or kept
+            if desk is None or not desk.dirty:
+                continue
+            try:
+                kept = desk.write_draft() is not None or kept
+            except Exception as error:
+                self.not_kept = f"What you typed could not be kept, here or anywhere else: {error}"
         return kept
 
     def _show(self, screen: Screen[None]) -> None:

@@ -8,6 +8,7 @@ import signal
 import sys
 import threading
 from collections.abc import Callable
+from contextlib import suppress
 from types import FrameType
 from typing import Any, Protocol
 
@@ -27,6 +28,9 @@ class Guarded(Protocol):
 
     crash: Exception | None
     """What went wrong in the program itself, if anything."""
+
+    not_kept: str
+    """Why the draft could not be kept, if so."""
 
     @property
     def return_code(self) -> int | None:
@@ -101,6 +105,14 @@ def terminal_is_there() -> bool:
         return False
 
 
+def _say_at_the_end(text: str) -> None:
+    """A last word on standard error, once the terminal is as it was; there may be nobody to read it."""
+    if text and sys.__stderr__ is not None:
+        with suppress(OSError, ValueError):
+            sys.__stderr__.write(f"fuelwiz: {text}\n")
+            sys.__stderr__.flush()
+
+
 def guarded_run(app: Guarded, *, mouse: bool) -> int:
     """Run the program; its exit status, that of a hang-up or a request to end included.
 
@@ -112,6 +124,7 @@ def guarded_run(app: Guarded, *, mouse: bool) -> int:
     app.check_terminal = leaving.check_terminal
     status = app.run(mouse=mouse)
     if leaving.status is not None:
+        _say_at_the_end(app.not_kept)
         return leaving.status
     if app.crash is not None:
         raise app.crash

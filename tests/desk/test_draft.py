@@ -150,8 +150,10 @@ def test_a_draft_given_up_is_gone(tmp_path: Path) -> None:
     desk.discard_draft()
 
 
-def test_a_folder_that_cannot_be_written_is_said(tmp_path: Path) -> None:
+def test_a_draft_that_no_folder_takes_is_said(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     (tmp_path / "file").write_text("", encoding="utf-8")
+    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "file"))
+    monkeypatch.setenv("TMPDIR", str(tmp_path / "file"))
     with pytest.raises(OutputError):
         told(tmp_path / "file" / "folder").write_draft()
 

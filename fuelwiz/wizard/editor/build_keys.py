@@ -50,6 +50,7 @@ class BuildKeys:
             screen.prompt.paste(text)
         elif screen.mode == "points":
             screen.points_view.insert(text)
+            screen.points.keep()
         elif screen.mode in ("form", "help"):
             if screen.form.paste(text) == "paste":
                 screen.points.open(text)

@@ -120,6 +120,7 @@ class BuildScreen(Screen[None]):
         self._pauses.begin()
         self.say(self.program.message or why)
         self.program.message = ""
+        self.points.open_again()
         if self._at_first is not None:
             self._at_first(self)
         else:

@@ -13,6 +13,7 @@ class PointsDialog:
 
     def __init__(self, host: Host) -> None:
         self.host = host
+        self._left: dict[str, str] = {}
 
     @property
     def view(self) -> PointsView:
@@ -20,21 +21,51 @@ class PointsDialog:
         return self.host.points_view
 
     def open_here(self) -> None:
-        """Open the page for the question under the pointer, if it takes a table."""
+        """Open the page for the question under the pointer, if it takes a table; it has what was left there."""
         if self.host.form.takes_points():
-            self.open("")
+            self.open(self._left.get(self._path, ""))
         else:
             self.host.say("F8 is for a table of points: of the pump, or of a pull.")
 
     def open(self, text: str) -> None:
         """Open the page with what was pasted."""
-        desk = self.host.desk
+        desk, path = self.host.desk, self._path
         desk.storage.refuse_to_change()
-        path = "pump.current" if self._is_current else PULL if self._is_pull else "pump.curve.points"
         shown = column_units("pump.curve.points" if path == PULL else path, desk.system)
         self.view.system = desk.system
         self.view.start(path, desk.folder, shown, text)
         self.host.to_mode("points")
+        self.keep()
+
+    def open_again(self) -> None:
+        """Open the page with what stood there when its draft was kept."""
+        path, text = self.host.desk.table
+        if not text:
+            return
+        form = self.host.form
+        if path:
+            form.go_to_path(path)
+        if not form.takes_points():
+            form.go_to_question("pump.known")
+        self.open(text)
+
+    def keep(self) -> None:
+        """Let the desk know what stands on the page, so that its draft has it."""
+        table = (self.host.form.path, self.view.text)
+        if table != self.host.desk.table:
+            self.host.desk.table = table
+            self.host.changed()
+
+    def _close(self, left: str) -> None:
+        """Back to the form; what is left on the page stands there when it is opened again."""
+        self._left[self.view.path] = left
+        self.host.desk.table = ("", "")
+        self.host.to_mode("form")
+        self.host.changed()
+
+    @property
+    def _path(self) -> str:
+        return "pump.current" if self._is_current else PULL if self._is_pull else "pump.curve.points"
 
     @property
     def _is_pull(self) -> bool:
@@ -47,15 +78,20 @@ class PointsDialog:
     def key(self, key: str, character: str | None) -> None:
         """What a key does on the page."""
         if key == "escape":
-            self.host.to_mode("form")
-        elif key == "f8":
+            self._close(self.view.text)
+            return
+        if key == "f8":
             self._use()
-        elif key == "enter":
+            return
+        if key == "enter":
             self.view.insert("\n")
         elif key == "backspace":
             self.view.backspace()
+        elif key == "ctrl+u":
+            self.view.empty()
         elif character:
             self.view.insert(character)
+        self.keep()
 
     def _use(self) -> None:
         understood = self.view.understood()
@@ -70,7 +106,7 @@ class PointsDialog:
             desk.set_points(path, understood.points)
             if understood.voltage and path.endswith(".points"):
                 desk.type(f"{path.removesuffix('.points')}.voltage", understood.voltage)
-        self.host.to_mode("form")
+        self._close("")
         form.rebuild()
         form.go_to_path(
             f"{path}.0.power" if path == PULL else f"{path}.0.0"

@@ -60,6 +60,11 @@ class PointsView(Painted):
         self.lines = (self.text[:-1]).split("\n")
         self.repaint()
 
+    def empty(self) -> None:
+        """Take all of it away."""
+        self.lines = [""]
+        self.repaint()
+
     def understood(self) -> Points:
         """The points in the text, or in the file that it names."""
         from fuelwiz.desk.points.points_file import points_typed
@@ -123,5 +128,5 @@ class PointsView(Painted):
         notes += [f"! {sentence}" for sentence in points.left_out[:6]]
         if points.points:
             these = f"these {counted(len(points.points))}" if len(points.points) > 1 else "this point"
-            notes.append(f"F8 uses {these}, Esc cancels.")
+            notes.append(f"F8 uses {these}, Esc leaves them here.")
         return notes

@@ -31,7 +31,7 @@ class SaveDialog:
         self._name = ""
         self._then: FollowUp | None = None
         self._after: FollowUp | None = None
-        self._is_saving = self._is_keeping = self._again = False
+        self._is_saving = self._is_keeping = self._again = self._is_away = False
 
     def save(self, then: FollowUp | None = None) -> None:
         """Save under the build's file, asking for a name where it has none; `then` follows once it is saved."""
@@ -136,9 +136,18 @@ class SaveDialog:
             self.host.say(f"The draft cannot be saved: {getattr(place, 'why', place)}")
         else:
             self.kept = f"draft kept {datetime.now():%H:%M}"
+            self._say_where(place)
             if then is not None:
                 then()
         self.host.show_all()
+
+    def _say_where(self, place: Path | None) -> None:
+        """Say once that the draft could not be kept beside its build."""
+        was_away, self._is_away = self._is_away, place is not None and place.parent != self.host.desk.folder
+        if self._is_away and not was_away:
+            self.host.say(
+                f"This folder takes no draft: it is kept in {place and place.parent}, and found there."
+            )
 
     def leave_for_list(self) -> None:
         """Back to the past builds."""
