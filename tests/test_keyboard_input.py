@@ -72,7 +72,21 @@ def test_a_paste_that_never_ends_holds_no_key_back_for_ever() -> None:
 
 
 def test_no_letter_of_a_control_sequence_is_pasted() -> None:
-    assert taken(b"\x1b[200~12 \x1b]0;title\x07\x1b[2Jpsi\x1b[201~") == [Pasted("12 psi")]
+    for sequence in (
+        "\x1b]0;title\x07\x1b[2J",
+        "\x1b]0;title\x1b[2J",  # without its end
+        "\x1b]0;title\x1b\\",
+        "\x1bP1$r0m\x1b\\",
+        "\x9d0;title\x9c\x9b2J",  # of eight bits: ECMA-48, 5.3
+    ):
+        assert taken(f"\x1b[200~12 {sequence}psi\x1b[201~".encode()) == [Pasted("12 psi")], sequence
+    assert taken(b"\x1b[200~12 \x1b]0;title\r\n13\x1b[201~") == [Pasted("12 \r\n13")]
+
+
+@pytest.mark.parametrize("answer", [b"\x1b[?62;22c", b"\x1b]11;rgb:ffff/ffff/ffff\x1b\\", b"\x1b[?2026;2$y"])
+def test_an_answer_that_comes_late_types_nothing(answer: bytes) -> None:
+    for cut in range(1, len(answer)):
+        assert typed(b"4", answer[:cut], answer[cut:], b"3").replace(answer.decode(), "") == "43"
 
 
 def test_more_than_the_most_is_let_go() -> None:

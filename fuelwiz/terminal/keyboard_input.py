@@ -32,6 +32,9 @@ _IN_BAND_SIZE = "\x1b[48;"
 _COLOR = "\x1b]1"
 _ALT_KEY = re.compile("\x1b(?![\\[O\x1b])[^\x00-\x1f]|\x1bO(?![A-Za-z0-9])")
 _SEQUENCE = re.compile("\x1b(?:\\[[0-?]*[ -/]*[@-~]|O[ -~]|.)?", re.DOTALL)
+_STRING = re.compile("\x1b[\\]PX^_][^\x07\x1b\r\n]*(?:\x07|\x1b\\\\)?")
+"""A title and the like; one without an end is over with its line, as nobody could tell it from what follows."""
+_OF_EIGHT_BITS = re.compile("[\x80-\x9f]")
 _PLAIN = re.compile("[^\x00-\x08\x0b\x0c\x0e-\x1f\x7f]+")
 
 
@@ -159,5 +162,6 @@ def _typed(text: str) -> Iterator[Piece]:
 
 
 def _without_sequences(text: str) -> str:
-    """Pasted text without whole control sequences: of a color that was copied along no letter stays."""
-    return _SEQUENCE.sub("", _ANSWER.sub("", text)).replace("\x00", "") if _ESC in text else text
+    """Pasted text without whole control sequences: of a title or a color that was copied along no letter stays."""
+    text = _OF_EIGHT_BITS.sub(lambda sign: _ESC + chr(ord(sign[0]) - 0x40), text)
+    return _SEQUENCE.sub("", _STRING.sub("", text)).replace("\x00", "") if _ESC in text else text

@@ -44,7 +44,7 @@ class LineEdit:
                 return LineEdit(self.text, max(0, self.cursor - 1))
             case "right":
                 return LineEdit(self.text, min(len(self.text), self.cursor + 1))
-            case "home":
+            case "home" | "ctrl+a":
                 return LineEdit(self.text, 0)
             case "end" | "ctrl+e":
                 return LineEdit(self.text, len(self.text))
