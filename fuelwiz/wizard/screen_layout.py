@@ -16,6 +16,13 @@ PAGES = {"keys": "sheet", "points": "points"}
 """The parts that take the place of questions and answer, by the mode that shows them."""
 
 
+def too_small(width: int, height: int) -> str:
+    """What a window says that has no room for a screen; empty where it has."""
+    if width >= SMALLEST[0] and height >= SMALLEST[1]:
+        return ""
+    return f"Needs {SMALLEST[0]} by {SMALLEST[1]}; the window is {width} by {height}."
+
+
 @dataclass(frozen=True, slots=True)
 class Box:
     """A rectangle of the screen; nothing is drawn in one without width or height."""

@@ -80,3 +80,16 @@ async def test_a_hostile_file_shows_harmlessly(tmp_path: Path) -> None:
         assert "[red]x[/]" in keys.part("top")[0]
         await keys.go_to("fitted.line")
         assert step_of(keys.form.path) == "summary" and "[red]x[/]" in flat(keys.part("form"))
+
+
+@pytest.mark.parametrize("size", [(40, 15), (12, 5)])
+async def test_a_window_that_is_too_small_from_the_start_says_so_and_takes_no_key(
+    tmp_path: Path, size: tuple[int, int]
+) -> None:
+    async with at_build(copy_of("hill-climb-six", tmp_path), size) as keys:
+        assert flat(keys.lines) == f"Needs 60 by 20; the window is {size[0]} by {size[1]}."
+        await keys.type("9")
+        await keys.pilot.resize_terminal(80, 24)
+        await keys.settled()
+        assert "Needs" not in keys.text and keys.desk.plain["goal"]["power"] == "750 hp"
+        assert any("[" in line for line in keys.part("form"))

@@ -18,7 +18,7 @@ from fuelwiz.wizard.build_list.summary import summary_lines
 from fuelwiz.wizard.chrome import footer_line, keys_page
 from fuelwiz.wizard.paint import Area, Row, clip, pad
 from fuelwiz.wizard.prompt import Prompt
-from fuelwiz.wizard.screen_layout import SMALLEST
+from fuelwiz.wizard.screen_layout import too_small
 
 TITLE = "Past builds"
 HINT = "/ then type: filters by name, fuel, line or verdict"
@@ -60,8 +60,8 @@ def heights(rows: int) -> Heights:
 
 def page_lines(page: ListPage, today: date, area: Area) -> list[Strip]:
     """Every line of the screen."""
-    if area.width < SMALLEST[0] or area.rows < SMALLEST[1]:
-        words = f"Needs {SMALLEST[0]} by {SMALLEST[1]}; the window is {area.width} by {area.rows}."
+    words = too_small(area.width, area.rows)
+    if words:
         return area.filled(area.paragraph(words, 1))
     body = area.high(area.rows - 1)
     return [*_body(page, today, body), _footer(page, area)]

@@ -39,9 +39,7 @@ from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView, place
 from fuelwiz.wizard.program import Program
 from fuelwiz.wizard.prompt import Prompt
-from fuelwiz.wizard.screen_layout import PAGES, SMALLEST, Box, ScreenLayout, layout_for
-
-TOO_SMALL = "Needs"
+from fuelwiz.wizard.screen_layout import PAGES, Box, ScreenLayout, layout_for, too_small
 
 
 class BuildScreen(Screen[None]):
@@ -149,7 +147,6 @@ class BuildScreen(Screen[None]):
         if self.is_too_small:
             self._too_small(width, height)
             return
-        self.message = "" if self.message.startswith(TOO_SMALL) else self.message
         form = self.query_one(FormView)
         form.why_rows = 0 if layout.hidden_by_help(self.mode) else layout.why_rows
         form.has_keys = self.mode in ("form", "help")
@@ -168,7 +165,7 @@ class BuildScreen(Screen[None]):
     def _too_small(self, width: int, height: int) -> None:
         for widget in self.query(Widget):
             place(widget, Box(0, 0, width, height) if widget.id == "footer" else Box())
-        self.say(f"{TOO_SMALL} {SMALLEST[0]} by {SMALLEST[1]}; the window is {width} by {height}.")
+        self._fit_footer()
 
     def show_all(self) -> None:
         """Paint what differs from what stands there."""
@@ -229,7 +226,7 @@ class BuildScreen(Screen[None]):
 
     def _footer(self, area: Area) -> list[Strip]:
         if self.is_too_small:
-            return area.paragraph(self.message, 0)
+            return area.paragraph(too_small(*self.size), 0)
         last = by_id(self.program.keys.build, "keys")
         return footer_lines(self.prompt, self.message, self.offered(), last, area)
 
@@ -251,8 +248,7 @@ class BuildScreen(Screen[None]):
     @property
     def is_too_small(self) -> bool:
         """Whether the window has no room for a build."""
-        width, height = self.size
-        return width < SMALLEST[0] or height < SMALLEST[1]
+        return bool(too_small(*self.size))
 
     def offered(self) -> list[Action]:
         """The actions that matter now, the one thing to do first."""
