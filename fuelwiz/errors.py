@@ -10,7 +10,7 @@ FuelwizError
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from fuelwiz.record import record
 
 
 class FuelwizError(Exception):
@@ -37,7 +37,7 @@ class OutputError(FuelwizError):
         super().__init__(sentence)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fault:
     """One thing that is wrong in a session file: where, and in words what was found and what is wanted."""
 

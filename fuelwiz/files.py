@@ -7,12 +7,12 @@ import secrets
 import stat
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
 from types import ModuleType
 
 from fuelwiz.errors import OutputError
 from fuelwiz.printable import clean
+from fuelwiz.record import record
 
 fcntl: ModuleType | None
 try:
@@ -75,7 +75,7 @@ def read_whole(path: Path, most: int, *, follow: bool = True) -> bytes:
     return content
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Access:
     """Who may do what with a file: its permissions, and its owner and group, None for those of any new file."""
 

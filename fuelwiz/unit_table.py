@@ -7,10 +7,11 @@ from __future__ import annotations
 
 import re
 import tomllib
-from dataclasses import dataclass
 from functools import cache, lru_cache
 from importlib import resources
 from typing import Any, Literal
+
+from fuelwiz.record import record
 
 Kind = Literal[
     "power",
@@ -41,7 +42,7 @@ SIGNS = str.maketrans("²³·⋅×’′”″º", "23***''\"\"°", "^")
 _WORD_OR_SIGN = re.compile(r"[^\W\d_]+|.")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unit:
     """A unit: its expression in pint, what it measures, and the texts that stand for it (`never`: those that do not)."""
 
@@ -53,7 +54,7 @@ class Unit:
     zero: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class KindInWords:
     """A kind of quantity in words, with an example and the units to suggest."""
 
@@ -63,14 +64,14 @@ class KindInWords:
     with_zero: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Table:
     kinds: dict[str, KindInWords]
     words: dict[str, str]
     units: dict[str, Unit]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Scale:
     """SI = (number * times + shift) / over, in whole numbers where they fit: 7 % is 0.07 to the last bit."""
 

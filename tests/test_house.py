@@ -38,6 +38,7 @@ LOADS_NONE_OF = {
     "fuelwiz.terminal": SLOW | {"pydantic"},
     "fuelwiz.terms": SLOW | {"pydantic"},
     "fuelwiz.files": SLOW | {"pydantic"},
+    "fuelwiz.record": SLOW | {"pydantic"},
     "fuelwiz.session": {"pint", "scipy", "textual", "rich", "tomlkit"},
     "fuelwiz.document": {"pint", "scipy", "textual", "rich", "tomlkit"},
     "fuelwiz.store": SLOW | {"pydantic"},

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from fuelwiz.advice.subject import Subject, listed
+from fuelwiz.record import record
 from fuelwiz.sizing import thresholds
 from fuelwiz.sizing.blends import other_blends
 from fuelwiz.sizing.vocabulary import Case
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CaseWords:
     """The words of one bad day: its name, the same as a time, what changes then, what helps where the pump is short."""
 

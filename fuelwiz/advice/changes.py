@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from fuelwiz.advice.wire_words import wire_label
 from fuelwiz.physics.wire import gauge_of, thicker_wire_m2
+from fuelwiz.record import record
 from fuelwiz.sizing import thresholds
 from fuelwiz.sizing.vocabulary import Change, is_fixed
 from fuelwiz.units import from_si
@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 ORDINALS = ("", "first", "second", "third", "fourth", "fifth", "sixth")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ChangeWords:
     """The words of one change: what is fitted or done, with its figure, and the same as a noun."""
 

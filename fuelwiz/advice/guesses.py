@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
+from fuelwiz.record import record
 
 if TYPE_CHECKING:
     from fuelwiz.advice.subject import Subject
@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from fuelwiz.sizing.vocabulary import Input, Limit
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Guess:
     """One input: what it is called in a sentence, and the value at which it breaks, from factor or sum."""
 
@@ -108,7 +108,7 @@ def break_value(subject: Subject, guess: InputFigures) -> tuple[str, bool]:
 ADDED: frozenset[Input] = frozenset(("driveline", "ethanol", "temperature", "boost", "base", "voltage"))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class KeepsUp:
     """What holds, would hold, or fails where a limit is met or not."""
 

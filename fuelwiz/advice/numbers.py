@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from typing import Literal, get_args
 
+from fuelwiz.record import record
 from fuelwiz.session import Session
 from fuelwiz.shown_units import SHOWN_UNITS, base_system, other_system, shown_system, unit_sign
 from fuelwiz.units import UnitSystem, from_si, to_si
@@ -24,7 +24,7 @@ MOST_SHOWN = 100_000
 _PLAIN_NUMBER = re.compile(r"-?[0-9]+(\.[0-9]+)?")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Shown:
     """One role in one system: the unit as shown, as `units` knows it (empty: not converted), decimals."""
 
@@ -142,7 +142,7 @@ def _trimmed(number: Decimal) -> Decimal:
     return number.quantize(Decimal(1)) if number == number.to_integral_value() else number.normalize()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Numbers:
     """Figures as text in the units that the session shows, powers the way its goal was given."""
 

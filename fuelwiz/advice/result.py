@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
 from fuelwiz.once import once
+from fuelwiz.record import record
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures
 
@@ -16,7 +17,7 @@ if TYPE_CHECKING:
 Severity = Literal["stop", "warning", "note"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Explanation:
     """What one size means, a sentence or None each; `no` says why a refused size is refused."""
 
@@ -27,7 +28,7 @@ class Explanation:
     smaller: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Finding:
     """Something a careful friend would point out: how grave, about which limit or key, and what to do."""
 
@@ -36,7 +37,7 @@ class Finding:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Remark:
     """A finding in two halves, what is so and what to do, so that one line can say either."""
 
@@ -51,7 +52,7 @@ class Remark:
         return Finding(self.severity, self.about, f"{self.what} {self.do}".strip())
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Words:
     """Everything that is said about the figures."""
 

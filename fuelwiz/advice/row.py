@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Literal
 
 from fuelwiz.advice.numbers import Numbers, Role
 from fuelwiz.advice.subject import Subject
+from fuelwiz.record import record
 from fuelwiz.sizing.figures import SizeFigures
 from fuelwiz.sizing.thresholds import MOST_SAG
 from fuelwiz.sizing.vocabulary import Band
@@ -15,7 +15,7 @@ from fuelwiz.sizing.vocabulary import Band
 Limits = tuple[float, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RowFigure:
     """A figure of a row: what it is, where it is read, and what it is never rounded onto or across."""
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
@@ -20,6 +19,7 @@ from fuelwiz.file_limits import MOST_BYTES, MOST_DRAFT_BYTES
 from fuelwiz.files import TooLarge, read_whole
 from fuelwiz.printable import clean
 from fuelwiz.questions import STEPS
+from fuelwiz.record import record
 from fuelwiz.store.sitting import Sitting
 
 _MOST_LEVELS = 12
@@ -38,7 +38,7 @@ _STASHED = {
 Table = tuple[str, str]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Contents:
     """What a draft holds: all that was told, the steps that were seen, the digest of the file that it began from.
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
 from fuelwiz import units
@@ -10,12 +10,13 @@ from fuelwiz.desk.field_numbers import in_unit, is_bare, pretty, same_unit, sens
 from fuelwiz.desk.field_specs import unit_of
 from fuelwiz.physics.injector import LB_H_IN_CC_MIN, TEST_FLUID_KG_M3
 from fuelwiz.printable import clean
+from fuelwiz.record import record
 from fuelwiz.session import FieldSpec, as_text, read
 from fuelwiz.shown_units import other_system, unit_sign
 from fuelwiz.units import UnitSystem
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FieldText:
     """One field as it stands.
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from fuelwiz.desk.field_specs import leaf_length
 from fuelwiz.desk.plain import KeyPath, Plain, put, taken_out, value_at, value_path
 from fuelwiz.errors import Fault, SessionError
+from fuelwiz.record import record
 from fuelwiz.session import Session, validate
 
 _OPTIONAL = {
@@ -23,7 +23,7 @@ _OPTIONAL = {
 _MOST_PASSES = 4
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LastValid:
     """A session and the plain data that it was made of; `faults` is what is wrong with what was told.
 

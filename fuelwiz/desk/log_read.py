@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from fuelwiz.record import record
 
 if TYPE_CHECKING:
     from fuelwiz.measured.figures import LogFigures
@@ -13,7 +14,7 @@ if TYPE_CHECKING:
     from fuelwiz.sizing.figures import Figures
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LogRead:
     """What a log showed of a session; of a build that was changed since it shows nothing sure."""
 

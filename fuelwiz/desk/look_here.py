@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from fuelwiz.advice import Result
 from fuelwiz.advice.limits import cured_at, return_fault, short_why
@@ -12,12 +11,13 @@ from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.refusals import Refusal
 from fuelwiz.desk.steps import step_of
 from fuelwiz.questions import STEPS
+from fuelwiz.record import record
 from fuelwiz.sizing.vocabulary import Limit
 
 _ORDER = {step.id: number for number, step in enumerate(STEPS)}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LookHere:
     """An answer to put right, by its path, and why, without the full stop."""
 

@@ -23,6 +23,7 @@ from fuelwiz.errors import Fault, OutputError, SessionError
 from fuelwiz.file_limits import MOST_BYTES
 from fuelwiz.files import changed_by_a_save, reason, write_atomically
 from fuelwiz.printable import clean
+from fuelwiz.record import record
 from fuelwiz.store.drafts import Draft, build_of, read_draft, remove_abandoned
 from fuelwiz.store.lock import Lock, alone_in, owner_of, take
 from fuelwiz.store.sitting import Sitting
@@ -34,7 +35,7 @@ if TYPE_CHECKING:
     from fuelwiz.store.own_draft import OwnDraft
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FileSnapshot:
     """A file as it was last seen: its text, and a digest by which a change is noticed; both None for none."""
 
@@ -47,7 +48,7 @@ class FileSnapshot:
         return cls(text, _text_digest(text))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Saved:
     """Where a build was written, and a sentence on what the file cannot hold; None where it holds all."""
 
@@ -237,7 +238,7 @@ class Storage:
             remove_abandoned(draft)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Save:
     """A save that waits for the disk: another thread may do that part of it."""
 

@@ -5,11 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 
 from fuelwiz.desk.state import State
+from fuelwiz.record import record
 
 _MOST = 500
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Visit:
     path: str
     before: State

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from fuelwiz.advice import Result
 from fuelwiz.desk import field_text
@@ -30,11 +30,12 @@ from fuelwiz.desk.state import State
 from fuelwiz.desk.steps import step_of
 from fuelwiz.printable import NO_BREAK
 from fuelwiz.questions import STEPS
+from fuelwiz.record import record
 from fuelwiz.session import FieldSpec
 from fuelwiz.units import UnitSystem
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class View:
     """What is told, what the answer stands on, and what is refused; `typing` is the text of the field in use."""
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any
+
+from fuelwiz.record import record
 
 _MOST_LEVELS = 12
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Change:
     """One key, what stood there and what stands there now; None is nothing, and lists count from 0."""
 

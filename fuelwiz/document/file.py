@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import Any, NoReturn
 
@@ -13,6 +13,7 @@ from fuelwiz.errors import Fault, SessionError
 from fuelwiz.file_limits import MOST_BYTES, MOST_LEVELS
 from fuelwiz.files import BYTE_ORDER_MARK, NotPlain, TooLarge, read_whole, reason
 from fuelwiz.printable import clean
+from fuelwiz.record import record
 from fuelwiz.session import Session, newer_format, validate
 
 _PLACE = re.compile(r" \(at (?:line (\d+), column \d+|end of document)\)$")
@@ -38,7 +39,7 @@ _PLAINER = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Document:
     """A session file as it stands: its text to the last character, and the plain data that it holds."""
 

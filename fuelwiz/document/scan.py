@@ -8,8 +8,8 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from fuelwiz.record import record
 from fuelwiz.session import KeyPath, path_of
 
 _TOKEN = re.compile(
@@ -26,7 +26,7 @@ _BLANK_LINES = re.compile(r"(?:[ \t\r]*(?:#[^\n]*)?\n)*[ \t\r]*(?:#[^\n]*\Z)?")
 _KEY = re.compile(r"""[ \t]*([A-Za-z0-9_-]+|"(?:\\.|[^"\\\n])*"|'[^'\n]*')[ \t]*""")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Statement:
     """A header or a key with its value: the path to it, and where it stands in the text.
 

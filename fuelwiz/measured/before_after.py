@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Any
 
 from fuelwiz.measured.figures import Proposal
 from fuelwiz.measured.proposals import accepted
+from fuelwiz.record import record
 from fuelwiz.session import validate
 from fuelwiz.sizing import quick_figures
 from fuelwiz.sizing.figures import Figures
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BeforeAfter:
     """The figures of a build as it is typed, and with proposals taken."""
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any, Literal
+
+from fuelwiz.record import record
 
 GaugeItem = Literal["hose off", "idle", "full power", "volts", "current"]
 """What is read on the finished car, in the order of the file."""
@@ -48,7 +49,7 @@ Reason = Literal[
 """Where a proposal comes from."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BenchTest:
     """One bench test; the factor is None where the sheet gives nothing to compare with."""
 
@@ -59,7 +60,7 @@ class BenchTest:
     odd: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BenchFigures:
     """All bench tests: what the pumps send over what the model says, and how far off that may be."""
 
@@ -68,7 +69,7 @@ class BenchFigures:
     tests: tuple[BenchTest, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Expected:
     """What a bench test should show: so much fuel in so many seconds."""
 
@@ -79,7 +80,7 @@ class Expected:
     time_s: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class GaugeDifference:
     """One reading beside what was predicted, and the likely cause where they differ."""
 
@@ -90,7 +91,7 @@ class GaugeDifference:
     cause: GaugeCause | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Proposal:
     """A value for a key of the session file, as the file would say it, and for the key of its tolerance."""
 
@@ -102,7 +103,7 @@ class Proposal:
     date: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Span:
     """A stretch of a log."""
 
@@ -110,7 +111,7 @@ class Span:
     end_s: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Zero:
     """What was taken off the sensors' readings; 0 where nothing could be."""
 
@@ -118,7 +119,7 @@ class Zero:
     manifold_Pa: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bin:
     """The full-load samples of a stretch of engine speed, or of one pull; pressures across the injectors."""
 
@@ -132,7 +133,7 @@ class Bin:
     sags: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PumpKnown:
     """What a log tells of the pumps."""
 
@@ -141,7 +142,7 @@ class PumpKnown:
     tolerance: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shown:
     """A signature, and the time in s of the first sample that shows it."""
 
@@ -149,7 +150,7 @@ class Shown:
     first_s: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ColumnTaken:
     """A column of the log as it was read; `guessed` where the session does not name it."""
 
@@ -159,7 +160,7 @@ class ColumnTaken:
     guessed: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LogFigures:
     """What a log of a run shows; `samples` are those at full load, of `rows` that could be read."""
 
@@ -184,7 +185,7 @@ class LogFigures:
     """The bin at which the pumps have least to spare; None where their flow is not known."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LoggedRun:
     """The log that a build names: its file, the day it was last changed, and what it shows, or why it shows nothing."""
 
@@ -194,7 +195,7 @@ class LoggedRun:
     refused: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measured:
     """What was measured of a build and what can be measured yet; its log where that was read."""
 

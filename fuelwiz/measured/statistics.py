@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import inf, pi, sqrt
 
+from fuelwiz.record import record
 
-@dataclass(frozen=True, slots=True)
+
+@record
 class Estimate:
     """A value and its standard error."""
 
@@ -15,7 +16,7 @@ class Estimate:
     error: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """A least-squares line y = intercept + slope x, with the standard errors of both, about the middle of its x."""
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from fuelwiz.record import record
 from fuelwiz.sizing.vocabulary import Limit
 
 Label = Literal[
@@ -20,7 +20,7 @@ Label = Literal[
 WhyFailed = Limit | Literal["alcohol"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ToBuy:
     """One line of what is to be bought: a number of pieces, or meters; None for a price that nobody knows."""
 
@@ -30,7 +30,7 @@ class ToBuy:
     price: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tightest:
     """The bad day with the least margin."""
 
@@ -38,7 +38,7 @@ class Tightest:
     margin: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OptionRow:
     """One set that would do; `alcohol_unknown` where nobody says that its pump may carry the fuel."""
 
@@ -61,7 +61,7 @@ class OptionRow:
     alcohol_unknown: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Failed:
     """How many sets failed by a limit."""
 
@@ -69,7 +69,7 @@ class Failed:
     sets: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Missing:
     """The one part that would let a set in: a size, a wire, a rating, or a flow at a pressure.
 
@@ -87,7 +87,7 @@ class Missing:
     like: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OptionsFigures:
     """How many sets there are and how many would do, those to look at, and why the others failed."""
 

@@ -12,11 +12,12 @@ from fuelwiz.options.missing import missing
 from fuelwiz.options.prices import wire_text
 from fuelwiz.options.search import Search
 from fuelwiz.options.set_of_parts import PartSet
+from fuelwiz.record import record
 from fuelwiz.sizing.candidates import spelled
 from fuelwiz.sizing.vocabulary import LIMITS
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shown:
     """A set that is shown: its figures, and the parts that they are of."""
 

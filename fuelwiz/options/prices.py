@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Literal, Protocol, TypeVar
 
 from fuelwiz.options.grid import hoses_of, wires_of_area
 from fuelwiz.options.parts_file import HoseOnOffer, InjectorsOnOffer, Parts, WireOnOffer
 from fuelwiz.options.set_of_parts import PartSet, Verdict
 from fuelwiz.physics.wire import gauge_of
+from fuelwiz.record import record
 from fuelwiz.session import Run, Session, Size, given
 from fuelwiz.sizing.candidates import candidate_called, follows
 from fuelwiz.sizing.figures import Figures
@@ -40,7 +40,7 @@ class Offered(Protocol):
 T = TypeVar("T", bound=Offered)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """One line of what is to be bought; the price is that of the whole line, None where it is not known.
 
@@ -54,7 +54,7 @@ class Line:
     priced: bool = True
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OnTheCar:
     """What the build has today: sizes, wire, and whether pump and injectors are there."""
 
@@ -68,7 +68,7 @@ class OnTheCar:
     fuse_A: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bill:
     """What a set costs: the sum, None where a price is missing, and what has none; `known` is the sum without it."""
 

@@ -30,6 +30,7 @@ from fuelwiz.options.judging import Fitted, Key, Wired, Workbench, return_pick
 from fuelwiz.options.parts_file import InjectorsOnOffer, Parts
 from fuelwiz.options.prices import Prices, cost
 from fuelwiz.options.set_of_parts import GridSet, PartSet, Verdict
+from fuelwiz.record import record
 from fuelwiz.session import Session, Size
 from fuelwiz.sizing.candidates import candidate_called
 from fuelwiz.sizing.electrics import working_circuit
@@ -45,7 +46,7 @@ TOLD = 1000
 """Where the numbers of days begin that are only told of."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Asked:
     """What a set has to pass besides today."""
 

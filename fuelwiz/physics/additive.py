@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from statistics import NormalDist
 
+from fuelwiz.record import record
 
-@dataclass(frozen=True, slots=True)
+
+@record
 class Effect:
     """What one input adds at `z`: `slope * z + bend * z**2`; `step` where it adds that above 0 and takes it below.
 
@@ -36,7 +37,7 @@ class Effect:
         )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class AdditiveModel:
     """A middle and the effects of independent inputs around it.
 

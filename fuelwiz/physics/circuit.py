@@ -10,12 +10,13 @@ from itertools import pairwise
 from fuelwiz.once import once
 from fuelwiz.physics.pump import Law, Pump
 from fuelwiz.physics.roots import root
+from fuelwiz.record import record
 
 ASSUMED_VOLTS = 13.0  # at the pump where neither volts nor wiring are known; common practice, no source
 SCAN_STEPS = 64
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Supply:
     """What feeds the pumps: volts at rest, those lost in connections, and the resistance of one circuit's loop.
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 
 from fuelwiz.facts import table
+from fuelwiz.record import record
 
 PSI_PA = 6894.757293168  # NIST SP 811
 REFERENCE_K = 288.15  # 15 degC
@@ -13,7 +13,7 @@ VISCOSITY_K = 293.15  # 20 degC
 REID_K = 310.93  # 100 degF, where a Reid pressure is measured
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fuel:
     """A fuel at one temperature; SI units, both pressures absolute.
 

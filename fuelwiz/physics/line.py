@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import cache
 
 from fuelwiz.physics.relations import from_fluids
+from fuelwiz.record import record
 
 GRAVITY = 9.80665
 LAMINAR_BELOW = 2040.0
@@ -17,7 +17,7 @@ WALL_INCH_M, WALL_METRIC_M = 0.035 * 0.0254, 1e-3
 ROUGHNESS_M = {"nominal": 1.5e-6, "ptfe": 1.5e-6, "tube": 1.5e-6, "rubber": 10e-6}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Run:
     """One run of line with a bore in m; `loss_coefficient` is the sum of its fittings on that bore.
 
@@ -33,7 +33,7 @@ class Run:
     side_by_side: int = 1
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RunLoss:
     """What a run loses, in Pa, by cause.
 

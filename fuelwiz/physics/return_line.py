@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from fuelwiz.physics.roots import root
+from fuelwiz.record import record
 
 AT_EASE_SHARE = 0.5  # of the idle rail pressure; common practice, no source
 AGREED = 1e-6
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ReturnState:
     """Flow in the return in m3/s, the pressure in Pa that it needs ahead of the regulator, and the rail's creep in Pa.
 

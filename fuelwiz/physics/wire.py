@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import math
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 
 from fuelwiz.facts import table
+from fuelwiz.record import record
 
 NEAR = 1e-9
 FUSE_OVER_WORKING = 1.25
@@ -25,7 +25,7 @@ METRIC_M2: tuple[float, ...] = (
 )  # of IEC 60228, the smaller ones: from memory
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class GaugeAtCurrent:
     """A gauge at a current: volts lost in the wire, what it carries in A, and whether both are good enough.
 

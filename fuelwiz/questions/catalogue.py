@@ -16,10 +16,11 @@ from typing import Any
 
 from fuelwiz.errors import FactError
 from fuelwiz.questions.placeholders import filled
+from fuelwiz.record import record
 from fuelwiz.units import UnitSystem
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Step:
     """One step: its id, its name, the name where room is short, and the files that hold its questions."""
 
@@ -31,7 +32,7 @@ class Step:
     """The key that goes to it from the page of all keys."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Choice:
     """One answer to pick.
 
@@ -44,7 +45,7 @@ class Choice:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Help:
     """The parts of the page that F1 opens on a question; an empty one is left out of the page."""
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass
 from math import isclose
 from typing import Any, NamedTuple
 
 from fuelwiz.advice.result import Result
 from fuelwiz.printable import clean
+from fuelwiz.record import record
 from fuelwiz.session import KeyPath, Node, fallback_text, path_of, tree, value_at
 from fuelwiz.terms import FITTINGS
 
@@ -16,7 +16,7 @@ NO_INPUTS = {"format", "name", "notes", "show_units", "fitted", "record"}
 TEXTS = {"text", "note"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Told:
     """A build to compare: the name of its file, what the file holds, and what it comes to."""
 
@@ -39,7 +39,7 @@ class Wording(NamedTuple):
 KEYS_AS_THEY_ARE = Wording()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Difference:
     """A key, and what each build says there; None where it says nothing."""
 
@@ -102,7 +102,7 @@ def _same(one: Any, other: Any) -> bool:
     return bool(one == other)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Side:
     """The builds, and in which words they are told."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from fuelwiz.advice.first_limit import PARTS
@@ -11,12 +10,13 @@ from fuelwiz.advice.numbers import Numbers, Role
 from fuelwiz.advice.result import Result
 from fuelwiz.advice.row import FEEDS, LOSS, SPARE, VELOCITY, RowFigure
 from fuelwiz.advice.subject import Subject
+from fuelwiz.record import record
 from fuelwiz.sizing.figures import NextFigures
 
 _YES_OR_NO = {True: "yes", False: "no", None: "not known"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Side:
     """One build, and how all of them are shown: in one unit system, and powers at one place."""
 
@@ -35,7 +35,7 @@ def sides_of(results: Sequence[Result]) -> tuple[Side, ...]:
     )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measure:
     """A line of the comparison: a figure or a word, and whether more or less of it is better."""
 

@@ -9,6 +9,7 @@ from itertools import accumulate
 
 from fuelwiz.advice.blocks import SYMBOLS, Cell, Column, Mark, Table
 from fuelwiz.printable import NO_BREAK
+from fuelwiz.record import record
 from fuelwiz.terminal.cells import width_of, wrap, wrap_plain
 
 NARROWEST = 4
@@ -20,7 +21,7 @@ TRIES_ON_SCREEN = ((False, 2), (False, 1), (True, 2), (True, 1))  # lines are de
 Fold = Callable[[str], str]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Piece:
     """A text at a place of a line; `mark` where it is the symbol of one, `cell` where it is not of the head."""
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Protocol
 
 from fuelwiz.advice.blocks import Mark
 from fuelwiz.printable import visible
+from fuelwiz.record import record
 from fuelwiz.terminal.environment import Colors, colors_of, is_simple, is_utf8, locale_speaks_utf8
 from fuelwiz.terminal.folding import in_ascii
 from fuelwiz.terminal.palette import CHIPS, DARK, Role, cube_cell
@@ -41,7 +41,7 @@ class Stream(Protocol):
         """Whether a terminal stands behind it."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TextLook:
     """How a text is written: columns, whether signs beyond ASCII are, and how many colors."""
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any
 
 from fuelwiz import units
 from fuelwiz.errors import UnitError
 from fuelwiz.printable import clean, quoted
+from fuelwiz.record import record
 from fuelwiz.session.scalars import Rejected, edges, refuse
 from fuelwiz.session.spec import FieldSpec
 
@@ -19,7 +19,7 @@ NOT_IN_THE_LOG = "none"
 """What stands in place of a head where the log has no such column; one that is called so needs its unit beside it."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Column:
     """A column of a log: its head, and its unit where that was given; or one SI value in place of a column."""
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Any, TypeVar
 
@@ -13,6 +12,7 @@ from fuelwiz.errors import UnitError
 from fuelwiz.physics.injector import LB_H_IN_CC_MIN, TEST_FLUID_KG_M3
 from fuelwiz.physics.wire import awg_area_m2
 from fuelwiz.printable import clean, quoted
+from fuelwiz.record import record
 from fuelwiz.session.scalars import (
     Problem,
     Rejected,
@@ -37,7 +37,7 @@ _FRACTION = re.compile(r"(?:[0-9]+ +)?[0-9]+ */ *[0-9]+")
 _GAUGE = re.compile(r"(?P<before>[^a-z]*?) *(?:awg|gauge|ga)|#(?P<after>.*)", re.IGNORECASE | re.DOTALL)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Size:
     """A candidate: a dash size, or a length: the bore of a hose, the outside diameter of a tube.
 

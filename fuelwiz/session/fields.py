@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any, ClassVar, get_args
 
 from pydantic import BaseModel, ConfigDict, Field, GetCoreSchemaHandler
 from pydantic_core import PydanticCustomError, core_schema
 
 from fuelwiz.physics.fittings import KINDS
+from fuelwiz.record import record
 from fuelwiz.session.readers import read
 from fuelwiz.session.scalars import Rejected
 from fuelwiz.session.spec import FieldSpec
@@ -29,7 +30,7 @@ class Section(BaseModel):
     """What a file is called whose root this is."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Leaf:
     """A key with a value."""
 
@@ -48,7 +49,7 @@ class Leaf:
         return core_schema.with_default_schema(schema, default_factory=lambda: read(spec, spec.fallback))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tables:
     """A key that holds a list of tables, `least` to `most` of them; left out, `fallback` tables that say nothing."""
 
@@ -84,7 +85,7 @@ def _reader(spec: FieldSpec) -> Callable[[Any], Any]:
     return read_or_refuse
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OrFalse:
     """A table that stands with its fallbacks where the file leaves it out, and is none where the file says `false`."""
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any, Literal
 
+from fuelwiz.record import record
 from fuelwiz.unit_table import Kind
 
 Type = Literal[
@@ -32,7 +32,7 @@ Type = Literal[
 ]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FieldSpec:
     """One key of a file.
 

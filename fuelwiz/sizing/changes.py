@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Generator, Sequence
-from dataclasses import dataclass
 from itertools import combinations
 
+from fuelwiz.record import record
 from fuelwiz.sizing.ceilings import solved_ceiling_w
 from fuelwiz.sizing.single_changes import SingleChange, Variant, single_changes
 from fuelwiz.sizing.size_rows import least, limits_at_any_point
@@ -22,7 +22,7 @@ SLICE = 4  # sets between two pauses
 SAME_MARGIN = 6  # decimals
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ChangesFound:
     """Every change that applies, best first, and the way out; None where there is none or nothing is wrong."""
 

@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.heat import lasts_s, rise_k_per_h
 from fuelwiz.physics.wire import ampacity_A, fuse_A
+from fuelwiz.record import record
 from fuelwiz.sizing.part_figures import HeatFigures, WireChoice, WiringFigures
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.thresholds import SPIKE_PA
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Circuit:
     """The fullest circuit of the pump's wiring: what it carries, the fuse for that, and what its wire may carry."""
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from fuelwiz.record import record
 from fuelwiz.sizing.part_figures import (
     GaugeReading,
     HeatFigures,
@@ -37,7 +36,7 @@ NOT_GIVEN = "not given"
 """What is taken for a section that is left out."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FuelFigures:
     """The fuel at the session's temperature."""
 
@@ -48,7 +47,7 @@ class FuelFigures:
     vapour_pressure_Pa: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DemandFigures:
     """What the goal burns."""
 
@@ -61,7 +60,7 @@ class DemandFigures:
     air_flow_kg_s: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PressureFigures:
     """Pressures at the rail, gauge, and the atmosphere, absolute."""
 
@@ -71,7 +70,7 @@ class PressureFigures:
     atmosphere_Pa: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ladder:
     """What makes up the pressure rise across the pumps at the demand flow, and what they could make there."""
 
@@ -86,7 +85,7 @@ class Ladder:
     could_make_Pa: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Least:
     """The least margin of the goal and all points of full power; `at` is the point's number, None for the goal."""
 
@@ -94,7 +93,7 @@ class Least:
     margin: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SizeFigures:
     """One candidate size of the feed."""
 
@@ -138,7 +137,7 @@ class SizeFigures:
         return regime_at(self.reynolds)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class VerdictFigures:
     """Whether the build works at the pick, and what is wrong where it does not."""
 
@@ -147,7 +146,7 @@ class VerdictFigures:
     limits: tuple[Limit, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ceiling:
     """The crank power at which one part alone gives out; `run` is the number of a kept run that stands for the feed."""
 
@@ -157,7 +156,7 @@ class Ceiling:
     run: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NextFigures:
     """The next goal with today's parts; the last three are what wiring and injectors come to, the duty at the pick."""
 
@@ -176,7 +175,7 @@ class NextFigures:
     duty: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PullFigures:
     """One more point of full power, at the pick."""
 
@@ -191,7 +190,7 @@ class PullFigures:
     limits: tuple[Limit, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StressFigures:
     """One bad day; the last is that of the injectors at the goal."""
 
@@ -203,7 +202,7 @@ class StressFigures:
     duty: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Assumption:
     """A key that was left out, and the value taken for it, as the file would say it.
 
@@ -220,7 +219,7 @@ class Assumption:
         return self.value == NOT_GIVEN
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Figures:
     """Everything that is computed from one session."""
 
@@ -266,7 +265,7 @@ class Figures:
         return next(row for row in self.sizes if row.size == self.verdict.size)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Plot:
     """Pump against system, made when a picture asks and no part of the result.
 

@@ -2,17 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from fuelwiz.physics.injector import dead_share, duty, smallest_rating_m3_s, wide_open_flow_kg_s
 from fuelwiz.physics.roots import root
+from fuelwiz.record import record
 from fuelwiz.session import Session
 from fuelwiz.sizing.part_figures import InjectorFigures
 from fuelwiz.sizing.sized_system import SizedSystem, flow_where
 from fuelwiz.sizing.thresholds import DUTY_LIMIT, RATED_AT_PA
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Asked:
     """What is asked of the injectors: those that are given, else one of a usual kind for each cylinder."""
 

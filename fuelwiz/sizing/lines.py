@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from fuelwiz.once import once
 from fuelwiz.physics import line
 from fuelwiz.physics.fittings import filter_terms, part_term, sum_of_fittings
+from fuelwiz.record import record
 from fuelwiz.session import Feed, Filter, Part, Run, Size, bore_of_m
 from fuelwiz.sizing.candidates import follows, nominal_bore_m, run_bore_m, run_nominal_bore_m
 
@@ -36,7 +37,7 @@ def plain_run(
     )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FeedRun:
     """A run of the feed at one candidate; `number` is its place in the session."""
 

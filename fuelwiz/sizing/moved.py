@@ -13,6 +13,7 @@ from fuelwiz.physics.curve import Curve
 from fuelwiz.physics.demand import usual_bsfc_kg_J
 from fuelwiz.physics.fuel import Fuel
 from fuelwiz.physics.pump import Law, Pump
+from fuelwiz.record import record
 from fuelwiz.session import Feed, Inlet, PumpCurve, ReturnLine, field_at
 from fuelwiz.sizing.candidates import run_bore_m
 from fuelwiz.sizing.fuel_system import FuelSystem, fuel_of
@@ -25,7 +26,7 @@ from fuelwiz.sizing.vocabulary import Input
 from fuelwiz.units import parse
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Moves:
     """How far inputs are moved, in standard deviations, each within its tolerance; those that are not named stay.
 

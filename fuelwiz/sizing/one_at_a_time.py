@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Generator
-from dataclasses import dataclass
 
+from fuelwiz.record import record
 from fuelwiz.sizing.moved import Movable
 from fuelwiz.sizing.slow_figures import InputFigures
 from fuelwiz.sizing.tolerances import Tolerance
@@ -17,7 +17,7 @@ HALVINGS = 24  # of a step, to a break
 SAME_EFFECT = 9  # decimals
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class AtMove:
     """A build with inputs moved: its least margin and its limits."""
 
@@ -25,7 +25,7 @@ class AtMove:
     limits: tuple[Limit, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Break:
     """Where an input takes a build from no limit to one or back: so many standard deviations off, and the limit."""
 
@@ -33,7 +33,7 @@ class Break:
     limit: Limit
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MovedInput:
     """One input moved alone: the margins at its ends, and its break where it has one."""
 
@@ -79,7 +79,7 @@ def moved_alone(build: Movable, tolerance: Tolerance, today: AtMove) -> Generato
     return MovedInput(tolerance, low, high, found)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Path:
     """One input on its way from today, and what was seen there."""
 

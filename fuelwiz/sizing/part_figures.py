@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from fuelwiz.record import record
 from fuelwiz.sizing.vocabulary import Band, GaugeState, PathKind, is_fixed
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class HardestPoint:
     """What a pump has to give at the point that asks most; `at` is its number, None for the goal."""
 
@@ -16,7 +15,7 @@ class HardestPoint:
     rise_Pa: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PumpTarget:
     """What a pump has to give at the line to fit; where there is none, at the pick."""
 
@@ -31,7 +30,7 @@ class PumpTarget:
         return is_fixed(self.size)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stage:
     """The crank power at which so many pumps are just enough, and the boost there."""
 
@@ -40,7 +39,7 @@ class Stage:
     boost_Pa: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PumpFigures:
     """The pump apart from any one size; the two capacities by one law alone where its kind is not known."""
 
@@ -52,7 +51,7 @@ class PumpFigures:
     stages: tuple[Stage, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PathPart:
     """A part on the fuel's way at the goal; `number` is its place in the session, the velocity that of a run."""
 
@@ -62,7 +61,7 @@ class PathPart:
     loss_Pa: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ReturnCheck:
     """What comes out of the return with the engine off: so many pumps, their volts, the pressure that is held."""
 
@@ -72,7 +71,7 @@ class ReturnCheck:
     flow_m3_s: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OneVolt:
     """The share of the flow that one volt less takes away; by either law alone where the kind of pump is not known."""
 
@@ -81,7 +80,7 @@ class OneVolt:
     displacement: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ReturnSize:
     """One candidate size of the return line, at idle."""
 
@@ -101,7 +100,7 @@ class ReturnSize:
         return is_fixed(self.size)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ReturnFigures:
     """The return line at idle, at the size that is judged."""
 
@@ -124,7 +123,7 @@ class ReturnFigures:
         return is_fixed(self.size)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class InletFigures:
     """The pump's inlet at the capacity of the pick."""
 
@@ -134,7 +133,7 @@ class InletFigures:
     vapour_margin_Pa: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WiringFigures:
     """One circuit of the pump's wiring at the capacity of the pick."""
 
@@ -148,7 +147,7 @@ class WiringFigures:
     smallest_wire: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class InjectorFigures:
     """The injectors at the goal; where none are given, the smallest rating for one a cylinder alone."""
 
@@ -159,7 +158,7 @@ class InjectorFigures:
     within_limit: bool | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class HeatFigures:
     """Heat that the pumps put into fuel that goes round at cruise, and how long a tank lasts at full power."""
 
@@ -167,7 +166,7 @@ class HeatFigures:
     lasts_s: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SurgeFigures:
     """The surge pot and its lift pump."""
 
@@ -176,7 +175,7 @@ class SurgeFigures:
     holds_s: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class GaugeReading:
     """Gauge pressures in one state of the engine; None where they are not known or the pumps cannot hold them."""
 
@@ -185,7 +184,7 @@ class GaugeReading:
     pump_Pa: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WireChoice:
     """A gauge at the working current: volts lost in it, what it carries, whether it does and whether it is fitted."""
 
@@ -196,7 +195,7 @@ class WireChoice:
     given: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class InjectorChoice:
     """A rating at the rated pressure: the duty that it would run at, whether it does and whether it is fitted."""
 

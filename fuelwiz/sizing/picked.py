@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from fuelwiz.record import record
 from fuelwiz.session import Session
 from fuelwiz.sizing.candidates import candidate_called
 from fuelwiz.sizing.figures import Figures
@@ -13,7 +12,7 @@ from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.verdict import ReturnPick
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Picked:
     """A build at its pick of feed and, where there is a return to judge, of return."""
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from fuelwiz.physics.wire import thicker_wire_m2
+from fuelwiz.record import record
 from fuelwiz.session import Session, Size, given
 from fuelwiz.sizing.candidates import feed_candidates, spelled
 from fuelwiz.sizing.choices import CC_MIN, STEP_CC_MIN
@@ -30,7 +31,7 @@ COLDEST_K = 233.15
 NEAR = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Variant:
     """A build at its picks of feed and return; without a pick of return, at the build's own.
 
@@ -51,7 +52,7 @@ class Variant:
         return replace(self, session=changed(self.session, section, **values))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SingleChange:
     """A change that applies, how it is made, and the rating of other injectors."""
 

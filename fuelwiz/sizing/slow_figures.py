@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from fuelwiz.record import record
 from fuelwiz.sizing.vocabulary import Change, Input, Limit
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class MarginSpread:
     """The least margin that 5, 50 and 95 in 100 draws stay below."""
 
@@ -16,7 +15,7 @@ class MarginSpread:
     high: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LimitShare:
     """The share of the draws that meet a limit."""
 
@@ -24,7 +23,7 @@ class LimitShare:
     share: float
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class InputFigures:
     """One input moved alone: the least margin at both ends of its tolerance, and where the build goes over.
 
@@ -45,7 +44,7 @@ class InputFigures:
         return abs(self.high - self.low)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SpreadFigures:
     """What comes of it where every input is somewhere within its tolerance.
 
@@ -60,7 +59,7 @@ class SpreadFigures:
     inputs: tuple[InputFigures, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ChangeFigures:
     """What one change alone would buy: the least margin, the limits that go and those that come.
 

@@ -8,11 +8,12 @@ from dataclasses import dataclass
 from fuelwiz.once import once
 from fuelwiz.physics.fittings import filter_terms
 from fuelwiz.physics.line import GRAVITY, Run, loss_at_flows, velocity_m_s
+from fuelwiz.record import record
 from fuelwiz.session import Session, Strainer
 from fuelwiz.sizing.lines import plain_run
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SuctionRun:
     """One run ahead of the pumps; `shared` where it carries the flow of all of them."""
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from fuelwiz.physics.fuel import PSI_PA
+from fuelwiz.record import record
 from fuelwiz.session import Run, Session, given
 from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.sized_system import SizedSystem
@@ -33,7 +33,7 @@ INJECTOR_FLOW = 0.04
 REGULATOR_LOSS = 0.30, 1.00
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tolerance:
     """An input that is not known exactly; `widths` are those of its curves, runs or filters, else a single one.
 

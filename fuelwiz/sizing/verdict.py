@@ -6,6 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from fuelwiz.once import once
+from fuelwiz.record import record
 from fuelwiz.session import Size, Surge
 from fuelwiz.sizing.choices import wire_choices
 from fuelwiz.sizing.electrics import Circuit, fullest_circuit, fuse_fails, wiring_figures
@@ -216,7 +217,7 @@ def point_limits(sized: SizedSystem) -> Iterator[BuildLimit]:
         yield "injectors"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Judgement:
     """Margins and limits of a build at given sizes, size and build together; the margin is the least of all points.
 
@@ -229,7 +230,7 @@ class Judgement:
     duty: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ReturnPick:
     """The size of return that is judged; `size` None stands for runs that all keep a bore of their own."""
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterable
-from dataclasses import dataclass
 from decimal import ROUND_HALF_UP, Decimal
 from pathlib import Path
 from typing import Any
@@ -14,6 +13,7 @@ from fuelwiz.errors import SessionError
 from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES, MOST_LEVELS, UNNAMED
 from fuelwiz.files import BYTE_ORDER_MARK, read_whole
 from fuelwiz.printable import clean
+from fuelwiz.record import record
 from fuelwiz.store.drafts import SUFFIX, build_name, changed_ns, pending_drafts, read_draft
 from fuelwiz.terms import fuel_name_as_typed
 
@@ -25,7 +25,7 @@ _BRACKET = re.compile(r"[\[\]{}]")
 _POWER = re.compile(r"\s*([0-9]{1,7}(?:\.[0-9]{0,6})?)\s*([A-Za-z]{1,4})\s*")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Recorded:
     """What the program said at the last save, as far as the file tells it; texts are safe to show."""
 
@@ -37,7 +37,7 @@ class Recorded:
     answer: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BuildFile:
     """One file of the folder.
 

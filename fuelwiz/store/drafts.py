@@ -9,7 +9,6 @@ import re
 import tomllib
 from collections.abc import Iterable
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +18,7 @@ from fuelwiz.files import (
     cut_to_bytes,
     read_whole,
 )
+from fuelwiz.record import record
 from fuelwiz.store.refuge import is_refuge, refuges
 from fuelwiz.store.sitting import Sitting
 
@@ -57,7 +57,7 @@ def build_name(name: str) -> str | None:
     return stem if is_draft(name) and stem.endswith(SUFFIX) and not name.startswith(_UNNAMED) else None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Draft:
     """A draft as it stands on the disk: what it tells, and by what it is known again.
 

@@ -10,7 +10,6 @@ import re
 import unicodedata
 from collections.abc import Iterable, Mapping
 from contextlib import suppress
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -18,6 +17,7 @@ from fuelwiz.errors import Fault, OutputError, SessionError
 from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES
 from fuelwiz.files import read_whole, reason, write_atomically
 from fuelwiz.printable import clean
+from fuelwiz.record import record
 from fuelwiz.store.bin import bring_back, put_in_bin
 from fuelwiz.store.build_file import LEFT_OVER, BuildFile, draft_entry, glance, read_build_file, unread
 from fuelwiz.store.drafts import SUFFIX, changed_ns, drafts_away, is_draft, read_draft
@@ -107,7 +107,7 @@ def _is_of(place: Path, names: set[str]) -> bool:
     return build is not None and build.name in names
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Listing:
     """What is in a folder of builds by name and time: the last changed on top, drafts by themselves above all."""
 

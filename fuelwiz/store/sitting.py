@@ -6,19 +6,19 @@ import os
 import secrets
 import socket
 from contextlib import suppress
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from pathlib import Path
 from typing import Any
 
 from fuelwiz.printable import clean
+from fuelwiz.record import record
 
 _LONGEST = 80
 _STARTED_AT = 19
 """The field of /proc/PID/stat behind the name that says when a process was started."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sitting:
     """One time that somebody works at one build; `started` tells a process from a later one of its number."""
 

@@ -11,6 +11,8 @@ import re
 from collections.abc import Iterator
 from dataclasses import dataclass, field
 
+from fuelwiz.record import record
+
 MOST_PASTED = 64 * 1024
 """Characters that are taken of one paste; what is over is let go."""
 BURST = 128
@@ -38,21 +40,21 @@ _OF_EIGHT_BITS = re.compile("[\x80-\x9f]")
 _PLAIN = re.compile("[^\x00-\x08\x0b\x0c\x0e-\x1f\x7f]+")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Keys:
     """Characters and control sequences of keys, as they came."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pasted:
     """Text that came as a whole."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Answered:
     """What the terminal answered when it was asked for a color."""
 

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from fuelwiz.record import record
 
 Place = Literal["build", "list", "table", "help", "text"]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Action:
     """One thing that can be done.
 

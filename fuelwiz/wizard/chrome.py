@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from rich.cells import cell_len
 from textual.strip import Strip
 
+from fuelwiz.record import record
 from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area, Row, clip, pad
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StepMark:
     """A step as its line shows it: name, short name, and "untouched", "done" or "look"."""
 
@@ -23,7 +23,7 @@ class StepMark:
     state: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Headline:
     """What the top line says of the build."""
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from fuelwiz.record import record
 
 LONGEST = 4000
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LineEdit:
     """A text and the place of the cursor in it, from 0 to its length.
 

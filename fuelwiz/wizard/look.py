@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import lru_cache
 
 from rich.color import Color
 from rich.style import Style
 
+from fuelwiz.record import record
 from fuelwiz.terminal.environment import Colors, colors_of, is_light, is_simple, locale_speaks_utf8
 from fuelwiz.terminal.folding import in_ascii
 from fuelwiz.terminal.marks import MARKS
@@ -27,7 +28,7 @@ CURSOR = "cursor"
 """Marks, in the meta of a style, the cell that one types into."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Look:
     """How this terminal is drawn on: with which characters, how many colors, on which background."""
 

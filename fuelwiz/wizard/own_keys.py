@@ -10,13 +10,14 @@ from __future__ import annotations
 import re
 import tomllib
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from fuelwiz.file_limits import MOST_BYTES
 from fuelwiz.files import read_start
 from fuelwiz.printable import clean
+from fuelwiz.record import record
 from fuelwiz.wizard.actions import BUILD, LIST, Action, key_name
 
 FILE = "keys.toml"
@@ -40,7 +41,7 @@ Actions = tuple[Action, ...]
 Wanted = dict[str, tuple[str, ...]]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class KeyTable:
     """What can be done with the keys that do it, on a build and in the list; `faults` are what was not taken."""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from functools import partial
 
 from rich.cells import cell_len
@@ -11,6 +11,7 @@ from rich.style import Style
 from textual.strip import Strip
 
 from fuelwiz.printable import NO_BREAK, shown_name
+from fuelwiz.record import record
 from fuelwiz.terminal import cells
 from fuelwiz.terminal.palette import Ground, Role
 from fuelwiz.wizard.line_edit import LineEdit
@@ -91,7 +92,7 @@ def _behind_text(style: Style) -> tuple[object, ...]:
     return style.bgcolor, style.reverse, style.underline
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Area:
     """Where a pane draws: how many cells wide, how many lines high, on what kind of terminal."""
 

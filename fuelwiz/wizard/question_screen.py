@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import cast
 
 from textual.app import ComposeResult
@@ -11,6 +10,7 @@ from textual.events import Key, Paste
 from textual.screen import Screen
 from textual.strip import Strip
 
+from fuelwiz.record import record
 from fuelwiz.wizard.actions import Action, by_key
 from fuelwiz.wizard.chrome import footer_line
 from fuelwiz.wizard.paint import Area
@@ -24,7 +24,7 @@ ESCAPE = "escape"
 _SIGN, _WORDS = 3, 8
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Choice:
     """One answer: the key that gives it, what it does in two or three words, and what follows from it."""
 
@@ -33,7 +33,7 @@ class Choice:
     follows: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Question:
     """What is asked, what there is to know, what to choose from; the last choice is that of Esc."""
 

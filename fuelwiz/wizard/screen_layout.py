@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
+
+from fuelwiz.record import record
 
 SMALLEST = (60, 20)
 NARROW_BELOW = 76
@@ -23,7 +25,7 @@ def too_small(width: int, height: int) -> str:
     return f"Needs {SMALLEST[0]} by {SMALLEST[1]}; the window is {width} by {height}."
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Box:
     """A rectangle of the screen; nothing is drawn in one without width or height."""
 
@@ -38,7 +40,7 @@ class Box:
         return self.width > 0 and self.height > 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ScreenLayout:
     """The boxes of a build's screen, in reading order."""
 

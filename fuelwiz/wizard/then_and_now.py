@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from rich.cells import cell_len
@@ -16,6 +15,7 @@ from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.field_text import one_line
 from fuelwiz.document.changes import Change
+from fuelwiz.record import record
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 from fuelwiz.wizard.paint import Area, Row, clip
 
@@ -40,7 +40,7 @@ SHOWN = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pair:
     """One measure of both builds, under its name."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from math import ceil
 
 from fuelwiz.desk.composites.kinds import CountQuestion
@@ -11,6 +10,7 @@ from fuelwiz.desk.composites.one_run import hose_ends
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.refusals import Refusal
 from fuelwiz.desk.state import State
+from fuelwiz.record import record
 from fuelwiz.terms import Hose
 
 MOST_HOSES = 25
@@ -18,7 +18,7 @@ PIPE: Hose = "tube"
 """What has bends of its own, and no hose ends."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Ends:
     """The hose ends on the first run of a list."""
 

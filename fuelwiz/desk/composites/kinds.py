@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_questions import answers_to
 from fuelwiz.desk.state import State
+from fuelwiz.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ChoiceQuestion:
     """A question answered in words: which answer stands, and what each writes.
 
@@ -39,7 +39,7 @@ class ChoiceQuestion:
         return self.put(state, answer)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CountQuestion:
     """A question answered with a count that several keys hold."""
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Any
 
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.state import State
+from fuelwiz.record import record
 from fuelwiz.session import field_at
 
 _HAS = ("fitted", "has")
@@ -40,7 +40,7 @@ def _words(state: State) -> list[str]:
     return [str(word) for word in held] if isinstance(held, list) else []
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FittedSize:
     """The size of a line that is on the car: the chosen size, as long as the line counts as fitted."""
 

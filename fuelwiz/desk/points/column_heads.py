@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
 from fuelwiz import units
+from fuelwiz.record import record
 from fuelwiz.session import FieldSpec, Rejected, field_at, read
 from fuelwiz.unit_table import Kind
 
@@ -18,7 +19,7 @@ _WORDS: dict[str, tuple[str, ...]] = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Header:
     """The columns of pressure and of the other figure, their units, the volts if named, and what is said of it."""
 

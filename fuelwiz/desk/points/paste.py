@@ -6,7 +6,7 @@ import csv
 import re
 from collections.abc import Iterator
 from contextlib import suppress
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from itertools import pairwise
 
 from fuelwiz.desk.field_numbers import split_or_whole
@@ -17,6 +17,7 @@ from fuelwiz.errors import UnitError
 from fuelwiz.file_limits import MOST_BYTES
 from fuelwiz.files import BYTE_ORDER_MARK
 from fuelwiz.printable import clean
+from fuelwiz.record import record
 from fuelwiz.session import FieldSpec, Rejected, field_at, range_text, read
 from fuelwiz.units import parse_typed
 
@@ -35,7 +36,7 @@ _DECIMAL_COMMA = re.compile(r"([-+]?[0-9]+),([0-9]+)(?![0-9.,])")
 _COMMENTS = ("#", "//", "%", "!")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Points:
     """What was understood: points rising in pressure, as texts with units; the volts; what was left out, and why."""
 
@@ -50,13 +51,13 @@ class Points:
     """Engine speeds, where the points are those of a pull; empty where one is not given."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Dialect:
     separator: str | None
     decimal_comma: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Point:
     line: int
     texts: tuple[str, str]

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from itertools import groupby
 
 from fuelwiz import units
+from fuelwiz.record import record
 from fuelwiz.unit_table import Kind
 
 _PIECE = re.compile(r"(?P<number>\d+(?:\.\d+)?)|(?P<word>[A-Za-z]+(?:/[A-Za-z]+)?)")
@@ -15,7 +16,7 @@ _KINDS: tuple[Kind, ...] = ("pressure_change", "flow", "current", "voltage")
 _JOINS = {"at", "and", "a", "by"}
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Quantity:
     number: str
     unit: str

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
 from fuelwiz import units
 from fuelwiz.errors import LogError
 from fuelwiz.measured.log.layout import CLOCK_UNIT, Head
 from fuelwiz.printable import quoted
+from fuelwiz.record import record
 from fuelwiz.session import NO_UNIT_AT_ALL, Column, FieldSpec, LogColumns, field_at, fits
 
 WORDS: Mapping[str, tuple[str, str]] = {
@@ -37,7 +37,7 @@ WORDS: Mapping[str, tuple[str, str]] = {
 NEEDED = ("time", "rail")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Taken:
     """A column that is read: its key, where it stands, its head, its unit, and how it comes to SI."""
 

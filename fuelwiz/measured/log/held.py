@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import sqrt
 
 from fuelwiz.measured.log.pulls import STEADY_PA_S, Means, Pull
 from fuelwiz.measured.log.samples import NO_FUEL_PRESSURE_PA, Samples
 from fuelwiz.measured.statistics import Line, median, median_estimate, quantile, straight_line
+from fuelwiz.record import record
 
 MOST_LOOKED_AT = 20_000
 LITTLE_FLOW = 0.3
@@ -21,7 +21,7 @@ WORTH_NAMING = 0.03
 """A pressure off by so much of base is worth naming."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Held:
     """Rail pressure over boost with little flow; `proven` where the log itself tells its slope."""
 

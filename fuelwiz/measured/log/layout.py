@@ -5,10 +5,10 @@ from __future__ import annotations
 import csv
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from fuelwiz import units
 from fuelwiz.errors import LogError
+from fuelwiz.record import record
 from fuelwiz.session import NO_UNIT_AT_ALL
 
 DELIMITERS = ("\t", ";", ",")
@@ -23,7 +23,7 @@ _DECIMAL_COMMA = re.compile(r"\s*[-+]?\d*,\d+(?:[eE][-+]?\d+)?\s*")
 _IN_BRACKETS = re.compile(r"(?P<name>.*?)\s*[(\[{](?P<unit>[^()\[\]{}]*)[)\]}]\s*")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Head:
     """The head of one column: all of it, its name without a unit in brackets, and its unit where there is one.
 
@@ -36,7 +36,7 @@ class Head:
     is_clock: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Layout:
     """Where the rows begin, and how they are read."""
 

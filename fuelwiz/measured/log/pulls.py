@@ -6,9 +6,9 @@ import heapq
 from array import array
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from fuelwiz.measured.log.samples import Samples
+from fuelwiz.record import record
 
 WITHIN = 0.10
 """Full load: boost, else duty, within so much of the log's highest."""
@@ -26,7 +26,7 @@ HIGHEST_OF = 5
 NEAR = 1e-9
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pull:
     """One pull: its samples, which are in order."""
 

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from array import array
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import inf
 
 from fuelwiz.measured.log.held import FEWEST, WORTH_NAMING, Held
 from fuelwiz.measured.log.pulls import Means, Pull, lasting
 from fuelwiz.measured.log.samples import Samples
 from fuelwiz.measured.statistics import median, median_estimate, quantile, through_origin
+from fuelwiz.record import record
 from fuelwiz.sizing.lines import FeedLine
 
 LEAST_SAG_S = 0.3
@@ -23,7 +23,7 @@ CALM_FLOW = 0.8
 LEAST_LOSS_PA = 2e3
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shortfall:
     """How far the rail lies below what it holds with little flow, at each full-load sample, and where it sags."""
 

@@ -8,7 +8,6 @@ import stat
 from array import array
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
 from itertools import chain, islice
 from math import isnan, nan
 from operator import itemgetter
@@ -20,6 +19,7 @@ from fuelwiz.files import BYTE_ORDER_MARK, reason
 from fuelwiz.measured.log.columns import Taken
 from fuelwiz.measured.log.layout import FIRST_LINES, Head, Layout, clock_s, layout_of
 from fuelwiz.printable import clean
+from fuelwiz.record import record
 
 MOST_BYTES = 64 * 1024 * 1024
 MOST_ROWS = 2_000_000
@@ -37,7 +37,7 @@ Watch = Callable[[float], None]
 """Is told how much of a file has been read, from 0 to 1; what it raises ends the reading."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Table:
     """The columns that were read, in SI, and how many rows were; a cell that says nothing is not a number."""
 

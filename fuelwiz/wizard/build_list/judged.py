@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from fuelwiz.errors import SessionError
+from fuelwiz.record import record
 from fuelwiz.store.build_file import BuildFile, first_fault
 from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.chrome import FIRST_STEPS
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 NONE_WORKS = "none works"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Verdict:
     """A verdict as a row shows it: the name of its mark, if any, its word, its color, and the program's yes or no."""
 
@@ -26,7 +26,7 @@ class Verdict:
     works: bool | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Judged:
     """What a build comes to; of a file that is no build `fault` says why, and all else is empty.
 

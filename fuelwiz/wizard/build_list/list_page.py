@@ -9,6 +9,7 @@ from pathlib import Path
 from rich.cells import cell_len
 from textual.strip import Strip
 
+from fuelwiz.record import record
 from fuelwiz.wizard.actions import LIST, Action, by_id
 from fuelwiz.wizard.build_list.first_time import first_time_lines
 from fuelwiz.wizard.build_list.list_help import help_lines
@@ -42,7 +43,7 @@ class ListPage:
         return not self.builds.entries
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Heights:
     """How many lines each part takes; `above` are title, filter and the blanks between."""
 

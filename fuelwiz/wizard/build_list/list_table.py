@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date
 
 from rich.cells import cell_len
 from textual.strip import Strip
 
+from fuelwiz.record import record
 from fuelwiz.store.build_file import BuildFile
 from fuelwiz.terminal.palette import Ground, Role
 from fuelwiz.terms import VELOCITY_IS
@@ -23,7 +23,7 @@ _NAME_AT_MOST = 44
 _UNKNOWN = Verdict("unknown", "", "muted", None)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ListColumns:
     """Where the columns stand: numbers and dates by the column they end before, all else by where it begins.
 

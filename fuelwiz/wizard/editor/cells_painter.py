@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from rich.cells import cell_len
 from textual.strip import Strip
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.field_text import FieldText
+from fuelwiz.record import record
 from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.form.form_rows import CellsRow
 from fuelwiz.wizard.line_edit import LineEdit
@@ -21,7 +20,7 @@ _COUNT = 2
 """Cells of a count of fittings."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Focus:
     """The pointer on a row: which of its cells it is in, and what is being edited there."""
 

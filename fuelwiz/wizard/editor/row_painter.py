@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from rich.cells import cell_len
 from textual.strip import Strip
 
@@ -13,6 +11,7 @@ from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.questions.catalogue import Choice, Question
+from fuelwiz.record import record
 from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.editor.cells_painter import Focus, cells_strip, editing
 from fuelwiz.wizard.form.form_rows import (
@@ -35,7 +34,7 @@ TAG = "assumed"
 MAY_STAY_EMPTY = "may stay empty"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FormColumns:
     """Where the parts of a row stand; 0 for what has no room."""
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from fuelwiz.desk.composites import field_of
@@ -12,6 +11,7 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.questions.catalogue import STEPS, Question, step_questions
+from fuelwiz.record import record
 from fuelwiz.wizard.form.plan import Place, rows_of
 
 Kind = Literal["question", "action", "build"]
@@ -25,7 +25,7 @@ LABEL, NAME, WHY, PAGE = range(4)
 """Where a word was found, the best place first."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Findable:
     """One thing to find: what it is called, what stands beside it, and the texts that it is found by."""
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any
 
 from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.look_here import LookHere
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.printable import clean
+from fuelwiz.record import record
 from fuelwiz.terms import FILTER_PLACES, FITTINGS, HOSES
 
 if TYPE_CHECKING:
@@ -29,7 +29,7 @@ HEADS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FormCell:
     """A place to type in: the path that it answers, and a short name where a row has several."""
 
@@ -37,14 +37,14 @@ class FormCell:
     name: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FormRow:
     """A line of the form about one question."""
 
     question: Question
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FieldRow(FormRow):
     """One value to type; a question with choices offers them beside it."""
 
@@ -56,14 +56,14 @@ class FieldRow(FormRow):
         return (FormCell(self.path),)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ChoiceRow(FormRow):
     """One of a few answers to pick."""
 
     path: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CellsRow(FormRow):
     """Several small values side by side: counts of fittings, or one line of a table of points.
 
@@ -78,7 +78,7 @@ class CellsRow(FormRow):
     lines: int = 1
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class ItemRow(FormRow):
     """An entry of a list, opened with Enter; `heads` stand over the first one of a list."""
 
@@ -87,21 +87,21 @@ class ItemRow(FormRow):
     columns: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class HeadRow(FormRow):
     """What stands over the columns of a list; takes no focus."""
 
     columns: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NoteRow(FormRow):
     """A word of caution above the questions of a step; takes no focus."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class DoRow(FormRow):
     """Something to do with Enter: add an entry, show more questions, go back."""
 
@@ -110,7 +110,7 @@ class DoRow(FormRow):
     list_path: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FoundRow(FormRow):
     """A line on what was measured or should be; `whole` says more of it, a proposal may be taken there."""
 

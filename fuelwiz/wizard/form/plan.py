@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from fuelwiz.desk.asked import is_asked, is_run_by_run
 from fuelwiz.desk.desk import Desk
@@ -13,6 +12,7 @@ from fuelwiz.desk.measuring import STEP
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.points.point_cells import FIRST_CURVE
 from fuelwiz.questions.catalogue import Question, catalogue, step_questions
+from fuelwiz.record import record
 from fuelwiz.session import field_at
 from fuelwiz.terms import FITTINGS
 from fuelwiz.units import UnitSystem
@@ -79,7 +79,7 @@ _AMPS_LINE = ("Current", "pump.current", f"{AMPS}.{{n}}")
 _UNIT_OF_SPEED = "rpm"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Place:
     """Where the form is: a step, whether its further questions show, and the list entry that is open, if any."""
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
+from fuelwiz.record import record
 from fuelwiz.wizard.paint import Area, clip
 
 if TYPE_CHECKING:
@@ -17,7 +17,7 @@ START = 14
 FIGURE = 9  # cells kept for the figure at the right
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bar:
     """One bar, from `low` to `high` on the scale of its picture."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from rich.cells import cell_len
@@ -21,6 +20,7 @@ from fuelwiz.advice.sections.changes import (
     ways_out,
 )
 from fuelwiz.advice.subject import Subject
+from fuelwiz.record import record
 from fuelwiz.wizard.block_view import labelled_lines
 from fuelwiz.wizard.paint import Area, Row, clip, put_works
 
@@ -40,7 +40,7 @@ TRY = ("try", "Enter tries it as a what-if")
 TRY_BEHIND_F6 = ("try", "F6, then Enter: as a what-if")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Columns:
     """The heads of the figures, and the cell that each ends before."""
 

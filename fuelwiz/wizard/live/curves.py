@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Sequence
-from dataclasses import dataclass
 from math import ceil, floor, log10
 from typing import TYPE_CHECKING
 
@@ -13,6 +12,7 @@ from textual.strip import Strip
 
 from fuelwiz.advice.sections.pressure import curves_sentence, curves_unknown
 from fuelwiz.advice.subject import Subject
+from fuelwiz.record import record
 from fuelwiz.sizing.figures import Plot
 from fuelwiz.units import from_si
 from fuelwiz.wizard.live.canvas import Canvas, Curve
@@ -31,7 +31,7 @@ ROWS_A_TICK = 2
 NICE = (1.0, 2.0, 2.5, 5.0, 10.0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _View:
     """The part of the picture that is shown, in the units shown."""
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from rich.cells import cell_len
@@ -19,6 +18,7 @@ from fuelwiz.advice.sections.how_sure import (
     sure_unknown,
 )
 from fuelwiz.advice.subject import Subject
+from fuelwiz.record import record
 from fuelwiz.wizard.live.bars import bar_cells
 from fuelwiz.wizard.paint import Area, clip
 
@@ -33,7 +33,7 @@ LEAST_NAME = 14
 WORD_FROM = 76  # cells from which "assumed" stands beside the give or take
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Columns:
     """Where the columns stand: words by their first cell, numbers by the cell that they end before."""
 
@@ -46,7 +46,7 @@ class _Columns:
     breaks: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Scale:
     """The margins at both ends of the bars."""
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from fuelwiz.record import record
 from fuelwiz.wizard.live.explain import EXTRA_ROWS
 from fuelwiz.wizard.live.sizes import header_rows
 
@@ -16,7 +15,7 @@ NARROW_BELOW = 76
 MORE_WORDS = 2  # lines that the explanation gets beyond its labels before the pictures get more
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Layout:
     """Lines of each part, from the top; the rule above them always has one."""
 

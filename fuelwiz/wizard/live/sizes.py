@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from rich.cells import cell_len
@@ -11,6 +10,7 @@ from textual.strip import Strip
 from fuelwiz.advice.row import BORE, FEEDS, LOSS, SPARE, VELOCITY, size_name, speed_mark, works
 from fuelwiz.advice.sections.sizes import size_columns
 from fuelwiz.advice.subject import Subject
+from fuelwiz.record import record
 from fuelwiz.wizard.paint import WORKS_CELLS, Area, Row, clip, put_works
 
 if TYPE_CHECKING:
@@ -25,7 +25,7 @@ GAPS = 7  # between eight columns
 WIDEST_GAP = 2
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Columns:
     """Where the columns stand: numbers by the cell that they end before, the word for the speed by its first."""
 
@@ -40,7 +40,7 @@ class Columns:
     works: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Widths:
     """The cells that each column takes in a table that ends before `end`."""
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import ceil, floor, log10
 
+from fuelwiz.record import record
 from fuelwiz.report.page.pictures.shapes import Shape, Stroke, Word
 
 NICE = (1.0, 2.0, 2.5, 5.0, 10.0)
@@ -14,7 +14,7 @@ MOST_TICKS = 6
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Frame:
     """The part of a picture that curves are drawn in, and the figures at its edges."""
 
