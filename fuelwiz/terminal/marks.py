@@ -19,6 +19,8 @@ MARKS: dict[str, tuple[str, str]] = {
     "look here": ("!", "!"),
     "not sure": ("?", "?"),
     "pointer": ("▸", ">"),
+    "more before": ("‹", "<"),
+    "more after": ("›", ">"),
     "marked": ("•", "*"),
     "unknown": ("–", "-"),
     "chosen": ("*", "*"),

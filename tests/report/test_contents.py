@@ -184,7 +184,8 @@ def test_wire_fuse_and_injectors_that_would_do() -> None:
     assert working[0] == "10 AWG" and "10 AWG is the thinnest that works" in said(sheet, "Wire and fuse")
     assert "1039\u00a0cc/min each" in said(sheet, "Injectors")
     (ratings,) = tables(sheet, "Injectors")
-    assert next(row[1].text for row in ratings.rows if row[-1].mark == "yes") == "1050"
+    assert next(row[0].text for row in ratings.rows if row[-1].mark == "yes") == "4 × 1050"
+    assert ratings.columns[0].head == "Injectors, cc/min"
 
 
 @pytest.mark.parametrize("name", NAMES)

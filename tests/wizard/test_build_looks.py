@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 from unicodedata import category
 
@@ -93,3 +94,22 @@ async def test_a_window_that_is_too_small_from_the_start_says_so_and_takes_no_ke
         await keys.settled()
         assert "Needs" not in keys.text and keys.desk.plain["goal"]["power"] == "750 hp"
         assert any("[" in line for line in keys.part("form"))
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24), (120, 36)])
+async def test_a_table_of_points_says_where_more_of_them_stand(tmp_path: Path, size: tuple[int, int]) -> None:
+    path = copy_of("hill-climb-six", tmp_path)
+    plain = path.read_text(encoding="utf-8")
+    points = ", ".join(f'["{10 * at} psi", "{120 - 5 * at} gal/h"]' for at in range(1, 8))
+    path.write_text(re.sub(r"(?m)^points = .*$", f"points = [{points}]", plain), encoding="utf-8")
+    async with at_build(path, size) as keys:
+        keys.form.go_to_path("pump.curve.0.points.0.0")
+        keys.screen.show_all()
+        await keys.settled()
+        first = next(line for line in keys.part("form") if "Pressure" in line)
+        assert first.rstrip().endswith("›") and "‹" not in first
+        keys.form.go_to_path("pump.curve.0.points.6.0")
+        keys.screen.show_all()
+        await keys.settled()
+        last = next(line for line in keys.part("form") if "[70" in line)
+        assert "‹" in last and not last.rstrip().endswith("›")

@@ -45,8 +45,7 @@ def injectors_that_would_do(subject: Subject) -> Iterator[Block]:
         return
     numbers = subject.numbers
     columns = (
-        Column("Injectors", whole=True),
-        Column("Rated", numbers.unit("injector"), figures=True),
+        Column("Injectors", numbers.unit("injector"), whole=True),
         Column("Duty", numbers.unit("percent"), figures=True),
         Column("Works", whole=True),
     )
@@ -63,8 +62,7 @@ def injectors_that_would_do(subject: Subject) -> Iterator[Block]:
 def _row(subject: Subject, count: int, choice: InjectorChoice, limit: float) -> tuple[Cell, ...]:
     numbers = subject.numbers
     return row(
-        f"{count} ×{' *' if choice.given else ''}",
-        numbers.number("injector", choice.rating_m3_s),
+        f"{count} × {numbers.number('injector', choice.rating_m3_s)}{'*' if choice.given else ''}",
         numbers.number("percent", choice.duty, limit),
         Cell("yes", "yes") if choice.does else Cell("no", "no"),
     )

@@ -16,6 +16,8 @@ from fuelwiz.wizard.paint import Row, clip
 START = 21
 NAMED_START = 20
 ROOMY_FROM = 76
+SIGN = 2
+"""Cells of the sign that there are more, and the gap before it."""
 _COUNT = 2
 """Cells of a count of fittings."""
 
@@ -42,27 +44,36 @@ def cells_strip(line: Row, row: CellsRow, desk: Desk, focus: Focus | None, cell:
     width = _COUNT if named else 6 if roomy else 5
     gap = 1 if roomy and not named else 0
     if not named:
-        line.put_right(START - 1, row.unit, "muted")
+        line.put_right(START - 2, row.unit, "muted")
     steps = [(cell_len(one.name) + 1 if named else 0) + width + 2 + gap for one in row.cells]
     start = NAMED_START if named else START
-    first = _first_in_sight(steps, line.width - start, cell)
+    shown = _in_sight(steps, line.width + gap - start, cell)
+    if shown.start or row.follows:
+        line.put(start - 1, line.look.mark("more before"), "focus")
     column = start
-    for number in range(first, len(row.cells)):
-        if column + steps[number] > line.width + gap:
-            break
+    for number in shown:
         if named:
             line.put(column, row.cells[number].name, "muted")
         at = column + steps[number] - width - 2 - gap
         _cell(line, at, width, row, number, desk, focus)
         column += steps[number]
+    if shown.stop < len(steps) or row.goes_on:
+        line.put_right(line.width, line.look.mark("more after"), "focus")
     return line.strip()
 
 
-def _first_in_sight(steps: list[int], room: int, cell: int) -> int:
+def _in_sight(steps: list[int], room: int, cell: int) -> range:
+    """The cells that show: from the first one that lets that one be seen, with room for the sign that there are more."""
+    if sum(steps) <= room:
+        return range(len(steps))
+    room -= SIGN
     first = 0
     while first < cell and sum(steps[first : cell + 1]) > room:
         first += 1
-    return first
+    end = first
+    while end < len(steps) and sum(steps[first : end + 1]) <= room:
+        end += 1
+    return range(first, end)
 
 
 def _cell(

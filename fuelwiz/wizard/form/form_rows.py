@@ -68,6 +68,7 @@ class CellsRow(FormRow):
     """Several small values side by side: counts of fittings, or one line of a table of points.
 
     Of a table, `table` is the path of its list, `line` which of its `lines` this is: a point stands in one column.
+    `goes_on` where further points stand in rows below, `follows` where this is such a row.
     """
 
     cells: tuple[FormCell, ...]
@@ -76,6 +77,8 @@ class CellsRow(FormRow):
     table: str = ""
     line: int = 0
     lines: int = 1
+    goes_on: bool = False
+    follows: bool = False
 
 
 @record

@@ -215,7 +215,8 @@ def _points_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:
             cells = tuple(FormCell(cell.format(points=path, n=i)) for i in which)
             asked = _beside(question, key)
             unit = desk.unit_of_row(cells[0].path) or _UNIT_OF_SPEED
-            yield CellsRow(asked, cells, name if start == 0 else "", unit, path, number, len(lines))
+            label, goes_on = (name if start == 0 else ""), which.stop <= count
+            yield CellsRow(asked, cells, label, unit, path, number, len(lines), goes_on, follows=start > 0)
 
 
 def _beside(question: Question, key: str) -> Question:
