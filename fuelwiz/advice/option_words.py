@@ -103,7 +103,10 @@ def sets_on_screen(
     if rows:
         yield options_table(subject, rows, currency)._replace(own=at)
         number, each = rows[at]
-        yield Pairs(explained(subject, each, currency), row_title(number, each))
+        whole = [("pump", pump_name(each))]
+        if each.tightest is not None:
+            whole.append(("tightest", tightest_text(subject, each.tightest)))
+        yield Pairs((*whole, *explained(subject, each, currency)), row_title(number, each))
     elif ended:
         yield Paragraph(missing_sentence(subject, figures.missing), strong=True)
     if figures.failed:
@@ -159,10 +162,10 @@ def pump_name(each: OptionRow) -> str:
 
 
 def tightest_text(subject: Subject, tightest: Tightest) -> str:
-    """The bad day with the least to spare, and how much that is."""
+    """How much there is to spare on the bad day with the least, and then which: the figure stays where room is short."""
     words = next((words for case, words in BY_CASE.items() if case == tightest.case), None)
     name = clean(tightest.case) if words is None else words.name
-    return f"{name}: {subject.numbers.figure('percent', tightest.margin, 0.0)}"
+    return f"{subject.numbers.figure('percent', tightest.margin, 0.0)} {name}"
 
 
 def row_title(number: int, each: OptionRow) -> str:

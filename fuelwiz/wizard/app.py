@@ -232,6 +232,12 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
         if isinstance(screen, BuildScreen):
             self.push_screen(OptionsScreen(screen, screen.desk, parts))
 
+    def explain_parts(self, folder: Path, again: Callable[[], None], other: Callable[[], None]) -> None:
+        """How a parts file is made, and where it is looked for."""
+        from fuelwiz.wizard.no_parts_screen import NoPartsScreen
+
+        self.push_screen(NoPartsScreen(folder, again, other))
+
     def show_words(self, system: UnitSystem) -> None:
         """The page of words, on top of what is shown."""
         from fuelwiz.wizard.words_screen import WordsScreen

@@ -36,7 +36,7 @@ def lines_of(blocks: Iterable[Block], area: Area, *, one_line: bool = False) -> 
     Args:
         blocks: what there is to read.
         area: where it is drawn; only its width counts.
-        one_line: whether each row of a table has to do with one line.
+        one_line: whether each row of a table has to do with one line; the pointer then stands at its own.
     """
     lines: list[Strip] = []
     before: Block | None = None
@@ -119,12 +119,14 @@ def _table_lines(table: Table, area: Area, one_line: bool) -> Iterator[Strip]:
         yield line.strip()
     for at, row in enumerate(shown.rows):
         for pieces in frame.row_lines(row):
-            yield _row_line(pieces, area, own=at == table.own)
+            yield _row_line(pieces, area, own=at == table.own, pointed=one_line and at == table.own)
 
 
-def _row_line(pieces: Line, area: Area, *, own: bool) -> Strip:
+def _row_line(pieces: Line, area: Area, *, own: bool, pointed: bool) -> Strip:
     line = area.row("row" if own else "background")
     look = area.look
+    if pointed:
+        line.put(1, look.mark("pointer"), "focus", True)
     for piece in pieces:
         cell = piece.cell
         mark = None if cell is None else cell.mark

@@ -221,4 +221,4 @@ class OptionsScreen(Screen[None]):
 
     def _footer(self, area: Area) -> list[Strip]:
         more = [action for action in (NEXT, BAD) if not self.asked[action.id]]
-        return [footer_line([OPEN, MOVE, *more], STOP if self.searching else BACK, area)]
+        return [footer_line([OPEN, *more, MOVE], STOP if self.searching else BACK, area)]

@@ -61,6 +61,9 @@ class Program(Protocol):
     def show_options(self, screen: Screen[None], parts: Path) -> None:
         """Search a parts file for sets that would do, on top of the build of a screen."""
 
+    def explain_parts(self, folder: Path, again: Callable[[], None], other: Callable[[], None]) -> None:
+        """Say how a parts file is made; then look again in the folder, or ask for another file."""
+
     def show_words(self, system: UnitSystem) -> None:
         """Show the page of words on top of a screen, in the units of a build."""
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+import tomllib
 from pathlib import Path
 from typing import Any
 
@@ -10,11 +11,14 @@ import pytest
 from textual.pilot import Pilot
 from textual.screen import Screen
 
+from fuelwiz.advice.parts_file_words import BEGINNING
 from fuelwiz.desk.desk import Desk
+from fuelwiz.options.parts_check import validate_parts
 from fuelwiz.options.search import Search
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.no_parts_screen import NoPartsScreen
 from fuelwiz.wizard.options_screen import OptionsScreen
 from fuelwiz.wizard.painted import Painted
 from fuelwiz.wizard.what_if import WhatIfScreen
@@ -163,16 +167,71 @@ async def test_a_file_that_cannot_be_read_says_why(build: Path) -> None:
         assert isinstance(pilot.app.screen, BuildScreen)
 
 
-async def test_without_one_file_it_is_asked_for(build: Path) -> None:
+@pytest.mark.parametrize("size", SIZES)
+async def test_without_a_file_it_says_how_to_make_one_and_where(build: Path, size: tuple[int, int]) -> None:
+    parts = build.parent / "parts"
+    sample = Path(shutil.move(parts / "sample-parts.toml", build.parent / "shop.txt"))
+    async with OneBuild(build).run_test(size=size) as pilot:
+        await pilot.pause()
+        await pilot.press("ctrl+g", "o")
+        await pilot.pause()
+        assert isinstance(pilot.app.screen, NoPartsScreen)
+        read = text_of(pilot.app.screen)
+        assert all(len(line) <= size[0] for line in read.splitlines())
+        await pilot.press(*["pagedown"] * 4)
+        whole = "".join((read + text_of(pilot.app.screen)).split())
+        assert "".join(str(parts).split()) in whole
+        assert all("".join(line.split()) in whole for line in BEGINNING.splitlines())
+        await pilot.press("enter")
+        await pilot.pause()
+        assert isinstance(pilot.app.screen, NoPartsScreen)
+        shutil.move(sample, parts / "shop.toml")
+        await pilot.press("enter")
+        await pilot.pause()
+        assert isinstance(pilot.app.screen, OptionsScreen)
+
+
+def test_what_it_shows_is_a_parts_file() -> None:
+    parts = validate_parts(tomllib.loads(BEGINNING))
+    assert parts.pump[0].price == 140 and parts.hose[0].end == 32
+
+
+async def test_a_file_elsewhere_is_asked_for_by_its_name(build: Path) -> None:
     shutil.move(build.parent / "parts" / "sample-parts.toml", build.parent / "shop.toml")
     async with OneBuild(build).run_test(size=(80, 24)) as pilot:
         await pilot.pause()
         await pilot.press("ctrl+g", "o")
         await pilot.pause()
+        await pilot.press("f")
+        await pilot.pause()
+        assert isinstance(pilot.app.screen, BuildScreen)
         assert "Parts file:" in text_of(pilot.app.screen)
         await pilot.press("enter")
         await pilot.pause()
         assert isinstance(pilot.app.screen, OptionsScreen)
+
+
+async def test_of_several_files_one_is_asked_for(build: Path) -> None:
+    parts = build.parent / "parts"
+    shutil.copy(parts / "sample-parts.toml", parts / "shop.toml")
+    async with OneBuild(build).run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        await pilot.press("ctrl+g", "o")
+        await pilot.pause()
+        assert "Parts file (of 2): [parts/sample-parts.toml" in text_of(pilot.app.screen)
+        await pilot.press("enter")
+        await pilot.pause()
+        assert isinstance(pilot.app.screen, OptionsScreen)
+
+
+async def test_the_row_is_pointed_at_and_its_day_said_whole(build: Path) -> None:
+    async with OneBuild(build).run_test(size=(60, 20)) as pilot:
+        screen = await opened(pilot)
+        await searched(pilot, screen)
+        shown = text_of(screen)
+        assert [line[:5] for line in shown.splitlines() if line.startswith(" ▸")] == [" ▸ 1 "]
+        assert "pump       sample pump R, in the tank (invented)" in shown
+        assert "tightest   1 % several at once" in shown.replace("\u00a0", " ")
 
 
 async def test_without_a_feed_line_it_says_what_is_needed(tmp_path: Path) -> None:

@@ -1,4 +1,4 @@
-"""Which parts file is searched: the one in the folder of builds, or one whose name is asked for."""
+"""Which parts file is searched: the one beside the builds, or one whose name is asked for."""
 
 from __future__ import annotations
 
@@ -13,24 +13,32 @@ NEEDS = "To look for parts, the program needs a power and a feed line first."
 
 
 class OptionsDialog:
-    """Asks for the file where there is not just one, and opens the page of sets."""
+    """Opens the page of sets: asks for the file where there are several, says how to make one where there is none."""
 
     def __init__(self, host: Host) -> None:
         self.host = host
 
     def open(self) -> None:
-        """Open the page with the only parts file there is, else ask which."""
+        """Open the page with the only parts file there is, ask which, or say how one is made."""
         session = self.host.desk.session
         if session is None or not session.feed.run:
             self.host.say(NEEDS)
             return
-        files = parts_files(self.host.desk.folder)
-        if len(files) == 1:
+        folder = self.host.desk.folder
+        files = parts_files(folder)
+        if not files:
+            self.host.program.explain_parts((folder / FOLDER).absolute(), self.open, self._ask)
+        elif len(files) == 1:
             self.host.show_options(files[0])
         else:
-            first = files[0] if files else Path(FOLDER) / "shop.toml"
-            shown = first.name if not files else f"{FOLDER}/{first.name}"
-            self.host.ask(Prompt("Parts file:", self._named, editor=LineEdit.at_end(shown)))
+            self._ask()
+
+    def _ask(self) -> None:
+        """Ask for the name of a parts file; the first of the folder stands there."""
+        files = parts_files(self.host.desk.folder)
+        asked = f"Parts file (of {len(files)}):" if files else "Parts file:"
+        shown = f"{FOLDER}/{files[0].name}" if files else "shop.toml"
+        self.host.ask(Prompt(asked, self._named, editor=LineEdit.at_end(shown)))
 
     def _named(self, name: str) -> None:
         self.host.show_options(self.host.desk.folder / Path(name).expanduser())
