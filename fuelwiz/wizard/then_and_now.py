@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from typing import Any
 
 from rich.cells import cell_len
@@ -23,18 +24,23 @@ ROWS = 4
 LABELS = 9
 GAP = 2
 LONGEST_VALUE = 24
+NARROW_BELOW = 76
+LONGEST_WRONG, LONGEST_WRONG_NARROW = 28, 17
+WRONG = "wrong"
+LONGEST_ENDING = 40
+NOTHING_YET = "nothing yet: try another goal, boost or pump"
 NOT_SHOWN = {"name", "notes"}
 # By what they are called in the comparison, and in this strip; the last ones go where room is short.
 SHOWN = (
     ("works", "works"),
     ("what is wrong", "wrong"),
     ("spare", "spare"),
-    ("velocity", "velocity"),
-    ("line loss", "loss"),
-    ("feeds", "feeds"),
-    ("size judged", "at"),
     ("power at the goal", "goal"),
     ("fuel needed", "burns"),
+    ("feeds", "feeds"),
+    ("line loss", "loss"),
+    ("velocity", "velocity"),
+    ("size judged", "at"),
     ("pump must make", "pump must make"),
     ("first limit", "first limit"),
 )
@@ -56,7 +62,9 @@ class Pair:
 
 def then_and_now(before: Desk, after: Desk, area: Area) -> list[Strip]:
     """Heads, then, now, and what was changed."""
-    pairs = list(_that_fit(measured(before, after), area.width - LABELS - 2))
+    longest = LONGEST_WRONG if area.width >= NARROW_BELOW else LONGEST_WRONG_NARROW
+    told = [_counted(pair, longest) if pair.head == WRONG else pair for pair in measured(before, after)]
+    pairs = list(_that_fit(told, area.width - LABELS - 2))
     heads, then = area.row("bar").put(1, "what if", bold=True), area.row().put(1, "then", "muted")
     now = area.row().put(1, "now", bold=True)
     column = 1 + LABELS
@@ -81,6 +89,33 @@ def measured(before: Desk, after: Desk) -> list[Pair]:
     then, now = (None if result is None else next(sides) for result in results)
     measures = {measure.name: measure for measure in MEASURES}
     return [Pair(head, _shown(measures[name], then), _shown(measures[name], now)) for name, head in SHOWN]
+
+
+def _counted(pair: Pair, longest: int) -> Pair:
+    """What is wrong in so many cells: the first of it, and how much more there is."""
+    return replace(pair, then=_first_of(pair.then, longest), now=_first_of(pair.now, longest))
+
+
+def _first_of(text: str, longest: int) -> str:
+    names = text.split(", ")
+    shown = len(names)
+    while shown > 1 and cell_len(text) > longest:
+        shown -= 1
+        text = f"{', '.join(names[:shown])} + {len(names) - shown}"
+    return text
+
+
+def name_to_keep(before: Desk, after: Desk) -> str:
+    """A name for what was tried: that of the build, and the one change or the one section that tells it from that."""
+    told = [change for change in diff(before, after) if change.key not in NOT_SHOWN]
+    sections = {change.key.partition(".")[0].replace("_", " ") for change in told}
+    ending = ""
+    if len(told) == 1 and told[0].now is not None:
+        ending = f"{noun_of(told[0].key)} {_value(told[0].now)}"
+    elif len(sections) == 1:
+        ending = f"another {sections.pop()}"
+    fits = 0 < len(ending) <= LONGEST_ENDING
+    return f"{before.name}, {ending}" if fits else f"{before.name} what if"
 
 
 def changed_words(before: Desk, after: Desk) -> list[str]:
@@ -123,7 +158,7 @@ def _changed_line(changes: Sequence[str], row: Row) -> Row:
     """The changes as far as they fit, and how many there are where not all do."""
     row.put(1, "changed", "muted")
     room = row.width - LABELS - 2
-    text = row.look.fold("; ".join(changes) or "nothing yet: try another goal, boost, fuel or pump")
-    if cell_len(text) > room:
+    text = row.look.fold("; ".join(changes) or NOTHING_YET)
+    if changes and cell_len(text) > room:
         text = row.look.fold(f"{len(changes)}: {text}")
     return row.put(1 + LABELS, clip(text, room, row.look.fold("…")))

@@ -16,7 +16,7 @@ from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.editor.save_dialog import FollowUp, SaveDialog
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView
-from fuelwiz.wizard.then_and_now import ROWS, then_and_now
+from fuelwiz.wizard.then_and_now import ROWS, name_to_keep, then_and_now
 
 POWER = "goal.power"
 NESTED = "This is a what-if already: Esc keeps or drops it."
@@ -90,7 +90,7 @@ class WhatIfDialog(SaveDialog):
     def save_as(self, then: FollowUp | None = None) -> None:
         """Keep it under a name that is asked for."""
         self._then = then
-        self._ask_name("Keep it as:", f"{self._scratch.desk.name} what if")
+        self._ask_name("Keep it as:", name_to_keep(self._scratch.origin.desk, self._scratch.desk))
 
     def leave_for_list(self) -> None:
         """Back to the build."""

@@ -17,7 +17,7 @@ from fuelwiz.wizard.live.rule import CHANGES
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
-from fuelwiz.wizard.then_and_now import changed_words, measured, then_and_now
+from fuelwiz.wizard.then_and_now import changed_words, measured, name_to_keep, then_and_now
 from fuelwiz.wizard.what_if import WhatIfScreen
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
@@ -84,8 +84,9 @@ async def test_then_and_now_stand_at_every_size(build: Path, size: tuple[int, in
         assert (
             strip[0].startswith(" what if") and strip[1].startswith(" then") and strip[2].startswith(" now")
         )
-        assert all(word in strip[0] for word in ("works", "wrong", "spare", "velocity"))
+        assert all(word in strip[0] for word in ("works", "wrong", "spare", "goal", "burns"))
         assert size[0] < 80 or all(word in strip[0] for word in ("loss", "feeds"))
+        assert size[0] < 120 or "velocity" in strip[0]
         assert strip[3].rstrip() == " changed  power 560 hp → 700 hp"
         for view in screen.query("*"):
             assert not view.display or (view.region.right <= size[0] and view.region.bottom <= size[1])
@@ -130,14 +131,14 @@ async def test_the_copy_is_kept_as_a_build_of_its_own(build: Path) -> None:
     async with Trying(build).run_test(size=(80, 24)) as pilot:
         screen = await opened(pilot)
         await pilot.press("escape", "k")
-        assert screen.prompt is not None and screen.prompt.editor.text == "Hill-climb coupe what if"
+        assert screen.prompt is not None and screen.prompt.editor.text == "Hill-climb coupe, power 700 hp"
         await pilot.press("enter")
         await pilot.pause()
         assert pilot.app.screen is screen.origin
         assert screen.origin.desk.path == build and not screen.origin.desk.dirty
     assert screen.desk.path is not None
     kept = Desk.open(screen.desk.path)
-    assert kept.name == "Hill-climb coupe what if" and kept.value("goal.power") == "700 hp"
+    assert kept.name == "Hill-climb coupe, power 700 hp" and kept.value("goal.power") == "700 hp"
     assert kept.path.parent == build.parent and kept.path != build
     assert build.read_bytes() == before
 
@@ -322,3 +323,56 @@ async def test_then_and_now_show_power_in_the_unit_of_the_build(build: Path) -> 
         desk.choose("units", "metric_hp")
     (power,) = [pair for pair in measured(before, after) if pair.head == "goal"]
     assert power.then.endswith("hp") and power.now.endswith("hp")
+
+
+def test_a_proposed_name_says_what_was_changed(build: Path) -> None:
+    before = Desk.open(build)
+    before.update()
+    one = before.what_if()
+    one.type("pressure.boost", "1.6 bar")
+    assert name_to_keep(before, one) == "Hill-climb coupe, boost 1.6 bar"
+    section = before.what_if()
+    section.type("pump.count", "2")
+    section.type("pump.running_at_idle", "1")
+    assert name_to_keep(before, section) == "Hill-climb coupe, another pump"
+    both = before.what_if()
+    both.type("pump.count", "2")
+    both.type("pressure.boost", "1.6 bar")
+    assert name_to_keep(before, both) == "Hill-climb coupe what if"
+
+
+@pytest.mark.parametrize("width", [60, 80])
+def test_much_that_is_wrong_is_counted_and_pushes_no_figure_out(build: Path, width: int) -> None:
+    before = Desk.open(build)
+    before.update()
+    after = before.what_if()
+    after.type("goal.power", "1500")
+    after.type("feed.chosen", "-4")
+    assert after.result is not None
+    limits = after.result.figures.verdict.limits
+    assert len(", ".join(limits)) > 28, "else nothing would have to be counted"
+    heads, _then, now, _changed = [line.text for line in then_and_now(before, after, Area(Look(), width, 4))]
+    assert f"{limits[0]}" in now and " + " in now
+    assert all(word in heads for word in ("spare", "goal", "burns"))
+    assert "1500" in now
+
+
+@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("letter", ["l", "c"])
+async def test_ladder_and_curves_are_drawn_with_one_size_alone(
+    tmp_path: Path, size: tuple[int, int], letter: str
+) -> None:
+    one = EXAMPLES.joinpath("hill-climb-coupe.toml").read_text(encoding="utf-8")
+    path = tmp_path / "one.toml"
+    path.write_text(one.replace("[[feed.run]]", '[feed]\nsizes = ["-8"]\n[[feed.run]]', 1), encoding="utf-8")
+    async with Trying(path).run_test(size=size) as pilot:
+        screen = await opened(pilot)
+        assert screen.desk.result is not None
+        assert [row.size for row in screen.desk.result.figures.sizes] == ["-8"]
+        await pilot.press("ctrl+g", "v", letter)
+        await pilot.pause()
+        if size == (60, 20) and letter == "c":
+            await pilot.press("f6")
+            await pilot.pause()
+        told = "\n".join(lines_of(screen, "live"))
+        assert "could make" in told if letter == "l" else "◆" in told

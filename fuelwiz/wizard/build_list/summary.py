@@ -16,6 +16,7 @@ from fuelwiz.wizard.chrome import number_word
 from fuelwiz.wizard.paint import Area
 
 MARK, TEXT = 1, 3
+EDGE = 1  # cell that stays free at the right of a text
 NEW = (
     "A new build: five short steps, about ten minutes.",
     "Type ? at any question that you cannot answer yet.",
@@ -62,7 +63,7 @@ def _answer(entry: BuildFile, known: Judged | None, area: Area) -> tuple[str, Ro
         return _mark_of(record.works), "muted", f"{entry.name}: {record.answer}"
     works = known.verdict.works
     role: Role = "muted" if works is None else known.verdict.role if works else "fault"
-    room = area.width - TEXT - len(entry.name) - 2
+    room = area.width - TEXT - EDGE - len(entry.name) - 2
     text = f"{entry.name}: {known.answer[0] if area.rows >= 6 else _fitting(known.answer_forms[0], room)}"
     return _mark_of(works), role, text
 
@@ -84,7 +85,7 @@ def _below(entry: BuildFile, known: Judged | None, today: date, area: Area) -> l
 
 def _second_line(known: Judged, area: Area) -> tuple[str, ...]:
     """Where the build is tightest, whole where that takes one row."""
-    return tuple(_fitting(forms, area.width - TEXT) for forms in known.answer_forms[1:])
+    return tuple(_fitting(forms, area.width - TEXT - EDGE) for forms in known.answer_forms[1:])
 
 
 def _fitting(forms: Sequence[str], columns: int) -> str:

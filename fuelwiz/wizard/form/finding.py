@@ -83,10 +83,18 @@ def _question(question: Question, step: str) -> Findable:
 
 
 def found(findable: Iterable[Findable], typed: str) -> list[Findable]:
-    """Those that have every word typed, or a word that begins so; the best first, else in their own order."""
-    wanted = [word.lower() for word in _WORD.findall(typed)]
+    """Those that have every word typed, or a word that begins so; the best first, else in their own order.
+
+    What is called just so comes before all others.
+    """
+    wanted = _words(typed)
     ranked = [(rank, one) for one in findable if (rank := _rank(one.texts, wanted)) is not None]
-    return [one for _, one in sorted(ranked, key=lambda pair: (_lateness(pair[1]), pair[0]))]
+    ranked.sort(key=lambda pair: (_lateness(pair[1]), _words(pair[1].text) != wanted, pair[0]))
+    return [one for _, one in ranked]
+
+
+def _words(text: str) -> list[str]:
+    return [word.lower() for word in _WORD.findall(text)]
 
 
 def _lateness(one: Findable) -> int:
@@ -98,7 +106,7 @@ def _rank(texts: Sequence[str], wanted: Sequence[str]) -> int | None:
     """How far down the texts one has to read to have met every word; None where one is not met."""
     missing = set(wanted)
     for rank, text in enumerate(texts):
-        words = [word.lower() for word in _WORD.findall(text)]
+        words = _words(text)
         missing = {word for word in missing if not any(known.startswith(word) for known in words)}
         if not missing:
             return rank

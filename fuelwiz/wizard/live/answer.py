@@ -16,6 +16,7 @@ if TYPE_CHECKING:
 
 MARK = 1
 TEXT = 3
+EDGE = 1  # cell that stays free at the right of a text
 # Before the answer, where there is one row for it and a sentence could not follow what was typed.
 HELD = "Not updated: "
 
@@ -57,7 +58,7 @@ def _one_row(result: Result, area: Area, held: str | None) -> Strip:
         shown = replace(area, look=area.look.grayed)
         line = area.row().put(MARK, area.look.mark("look here"), "fault", True).put(TEXT, HELD)
     start = TEXT if held is None else TEXT + len(HELD)
-    (first,) = area.wrapped(fitting(result.words.answer_forms[0], area.width - start), start, 1)
+    (first,) = area.wrapped(fitting(result.words.answer_forms[0], area.width - start - EDGE), start, 1)
     return line.lay(start, first, shown.look.style("text", bold=True)).strip()
 
 
@@ -74,7 +75,7 @@ def _judgement(result: Result, area: Area) -> tuple[str, Role]:
 def _told(result: Result, area: Area, rows: int) -> list[str]:
     """The lines of the answer, a row each, whole where they fit; rows that are over go to those that are longer."""
     lines = result.words.answer_forms[:rows]
-    told = [[fitting(forms, area.width - TEXT)] for forms in lines]
+    told = [[fitting(forms, area.width - TEXT - EDGE)] for forms in lines]
     for at, forms in enumerate(lines):
         wrapped = area.wrapped(forms[0], TEXT)
         if sum(map(len, told)) - len(told[at]) + len(wrapped) <= rows:

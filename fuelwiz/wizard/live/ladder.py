@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from fuelwiz.terminal.palette import Role
     from fuelwiz.wizard.paint import Area
 
+TOTALS = 2
 FULL_ROWS = 8  # fewer than this, and the small steps become one
 
 
@@ -31,7 +32,12 @@ def ladder_lines(result: Result, highlighted: str, area: Area) -> list[Strip]:
     head = area.row().put(LABEL, f"{highlighted} at goal", "muted").put_right(area.width - 1, unit, "muted")
     lines = [head.strip(), *(bar_line(bar, most, area) for bar in bars)]
     sentence = area.paragraph(ladder_sentence(subject, size))
-    return lines + sentence if len(lines) + len(sentence) <= area.rows else lines[: area.rows]
+    if len(lines) + len(sentence) <= area.rows:
+        return lines + sentence
+    if len(lines) > area.rows:
+        lines = lines[1:]  # the totals are the answer: the head goes before they do
+    left_out = max(len(lines) - area.rows, 0)
+    return [*lines[: len(lines) - TOTALS - left_out], *lines[len(lines) - TOTALS :]][: area.rows]
 
 
 def _bars(subject: Subject, size: SizeFigures, *, merged: bool) -> list[Bar]:
