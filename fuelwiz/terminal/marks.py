@@ -32,4 +32,5 @@ MARKS: dict[str, tuple[str, str]] = {
     "axis": ("│", "|"),
     "corner": ("└", "+"),
     "crossing": ("◆", "X"),
+    "pull point": ("●", "@"),
 }

@@ -14,6 +14,7 @@ from textual.strip import Strip
 
 from fuelwiz.advice.blocks import Heading
 from fuelwiz.report.compose import sheet_of
+from fuelwiz.sizing.figures import Plot
 from fuelwiz.wizard.live.answer import answer_lines
 from fuelwiz.wizard.live.ceilings import ceiling_lines
 from fuelwiz.wizard.live.curves import curve_lines
@@ -211,6 +212,35 @@ def test_the_mark_stands_where_the_axes_say() -> None:
     (left, least), (right, most) = flows[0], flows[-1]
     flow = least + (lines[row].index("◆") - left) / (right - left) * (most - least)
     assert flow == pytest.approx(124.4, abs=1.5 * (most - least) / (right - left))  # and at 124 gal/h
+
+
+def test_curves_mark_the_points_of_the_pull_and_say_so() -> None:
+    plot = crossing_lines(drawn_result("hill-climb-six", "us"), "-8")
+    assert plot is not None and plot.crossing is not None
+    flow, pressure = plot.crossing
+    with_pull = replace(
+        plot, pull=((0.8 * flow, 1.05 * pressure), (0.9 * flow, pressure), (0.1 * flow, pressure))
+    )
+    for look, mark in ((LOOKS["none"], "●"), (LOOKS["ascii"], "@")):
+        shown = _curves(with_pull, look)
+        assert "".join(shown[:-4]).count(mark) == 2, "one lies far to the left of the picture"
+        assert f"The {mark} are the points of the pull." in " ".join(" ".join(shown).split())
+        assert mark not in "".join(_curves(plot, look))
+
+
+def test_curves_of_a_pump_of_unknown_kind_are_those_of_both_laws() -> None:
+    plot = crossing_lines(drawn_result("hill-climb-six", "us"), "-8")
+    assert plot is not None
+    higher = tuple(1.1 * each for each in plot.pump_pressures)
+    shown = _curves(replace(plot, by_turbine=plot.pump_pressures, by_displacement=higher), LOOKS["ascii"])
+    picture = [line for line in shown if "|" in line]
+    for text_in_it in ("turbine", "displacement", "o", "d"):
+        assert any(text_in_it in line[6:] for line in picture), text_in_it
+    assert not any(" pump" in line for line in picture)
+
+
+def _curves(plot: Plot, look: Look) -> list[str]:
+    return text(curve_lines(plot, drawn_result("hill-climb-six", "us"), "-8", Area(look, 80, 18)))
 
 
 def test_curves_need_seven_rows_and_a_pump() -> None:

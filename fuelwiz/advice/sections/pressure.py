@@ -149,9 +149,15 @@ def curves_unknown(subject: Subject) -> str:
     return not_known_sentence(subject, "line", "pump")
 
 
-def curves_marks(subject: Subject, *, pull: bool, laws: bool) -> str:
-    """What else is marked in the picture: points of the pull, and each law of volts where the kind is not known."""
-    told = "The dots are the points of the pull." if pull else ""
+def curves_marks(subject: Subject, *, pull: str, laws: bool) -> str:
+    """What else is in the picture: points of the pull, and each law of volts where the kind is not known.
+
+    Args:
+        subject: the build.
+        pull: what its points look like; empty where none is in the picture.
+        laws: whether both laws are drawn.
+    """
+    told = f"The {pull} are the points of the pull." if pull else ""
     pump = subject.figures.pump
     if laws and pump is not None:
         turbine, displacement = pump.capacity_turbine_m3_s, pump.capacity_displacement_m3_s

@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING
 from rich.cells import cell_len
 from textual.strip import Strip
 
-from fuelwiz.advice.sections.pressure import curves_sentence, curves_unknown
+from fuelwiz.advice.sections.pressure import curves_marks, curves_sentence, curves_unknown
 from fuelwiz.advice.subject import Subject
 from fuelwiz.record import record
 from fuelwiz.sizing.figures import Plot
@@ -45,6 +45,10 @@ class _View:
         """Where a flow stands, from 0 at the left to 1 at the right."""
         return (flow - self.left) / (self.right - self.left)
 
+    def holds(self, flow: float, pressure: float) -> bool:
+        """Whether that point is in sight."""
+        return self.left <= flow < self.right and self.bottom < pressure < self.top
+
     def curve(self, flows: Sequence[float], pressures: Sequence[float]) -> Curve:
         """A curve through these points, as a function of the place across."""
 
@@ -64,13 +68,10 @@ def curve_lines(data: Plot | None, result: Result, highlighted: str, area: Area)
         return area.paragraph(f"The curves need {LEAST_ROWS} rows: F6, or a taller window.", rows=area.rows)
     numbers = subject.numbers
     shown = _shown_in(data, numbers)
-    sentence = area.paragraph(
-        curves_sentence(subject, highlighted, data.crossing, area.look.mark("crossing"))
-    )
-    if area.rows - AXIS_ROWS - len(sentence) < LEAST_HEIGHT:
-        sentence = []
-    height = area.rows - AXIS_ROWS - len(sentence)
     names = _neighbours(list(data.systems), highlighted)
+    view = _view(shown, highlighted, names, area.rows - AXIS_ROWS)
+    sentence = _in_words(subject, data, shown, view, highlighted, area)
+    height = area.rows - AXIS_ROWS - len(sentence)
     canvas = Canvas(area.look, area.width - AXIS - 2 - max(cell_len(name) for name in names), height)
     view = _view(shown, highlighted, names, height)
     _draw(canvas, shown, view, highlighted, names)
@@ -80,16 +81,38 @@ def curve_lines(data: Plot | None, result: Result, highlighted: str, area: Area)
     return [*lines, *_flow_axis(canvas, view, numbers, area), *sentence]
 
 
+def _in_words(
+    subject: Subject, data: Plot, shown: Plot, view: _View, highlighted: str, area: Area
+) -> list[Strip]:
+    """What is seen, in as many words as leave the picture its height."""
+    seen = any(view.holds(*point) for point in shown.pull)
+    marks = area.look.mark("pull point") if seen else ""
+    met = curves_sentence(subject, highlighted, data.crossing, area.look.mark("crossing"))
+    more = curves_marks(subject, pull=marks, laws=data.by_turbine is not None)
+    for told in (f"{met} {more}".strip(), met):
+        lines = area.paragraph(told)
+        if area.rows - AXIS_ROWS - len(lines) >= LEAST_HEIGHT:
+            return lines
+    return []
+
+
 def _shown_in(data: Plot, numbers: Numbers) -> Plot:
     """The same in the units that are shown."""
     flow = from_si(1.0, numbers.unit("flow"))
     pressure = from_si(1.0, numbers.unit("pressure"))
+
+    def pressures(of: Sequence[float]) -> tuple[float, ...]:
+        return tuple(each * pressure for each in of)
+
     return Plot(
-        tuple(each * flow for each in data.flows),
-        tuple(each * pressure for each in data.pump_pressures),
-        {size: tuple(each * pressure for each in asked) for size, asked in data.systems.items()},
-        data.goal_flow * flow,
-        None if data.crossing is None else (data.crossing[0] * flow, data.crossing[1] * pressure),
+        flows=tuple(each * flow for each in data.flows),
+        pump_pressures=pressures(data.pump_pressures),
+        systems={size: pressures(asked) for size, asked in data.systems.items()},
+        goal_flow=data.goal_flow * flow,
+        crossing=None if data.crossing is None else (data.crossing[0] * flow, data.crossing[1] * pressure),
+        pull=tuple((at * flow, rise * pressure) for at, rise in data.pull),
+        by_turbine=None if data.by_turbine is None else pressures(data.by_turbine),
+        by_displacement=None if data.by_displacement is None else pressures(data.by_displacement),
     )
 
 
@@ -130,25 +153,37 @@ def _draw(canvas: Canvas, data: Plot, view: _View, highlighted: str, names: list
     for name in names:
         if name != highlighted:
             canvas.draw(view.curve(data.flows, data.systems[name]), ".", "muted", dashed=True)
-    pump = view.curve(data.flows, data.pump_pressures)
-    canvas.draw(pump, "o", "text")
+    pumps = [(name, view.curve(data.flows, pressures)) for name, pressures in _pumps(data)]
+    for at, (_, pump) in enumerate(pumps):
+        canvas.draw(pump, "od"[at], "text", dashed=at > 0)
     canvas.draw(view.curve(data.flows, data.systems[highlighted]), "=", "focus")
+    marks = [(point, "pull point") for point in data.pull]
     if data.crossing is not None:
-        flow, pressure = data.crossing
-        column = min(int(view.across(flow) * canvas.width), canvas.width - 1)
-        row = int((view.top - pressure) / (view.top - view.bottom) * canvas.height)
-        canvas.write(column, row, look.mark("crossing"), "focus", over=True)
-    _name_pump(canvas, pump)
+        marks.append((data.crossing, "crossing"))
+    for (flow, pressure), mark in marks:
+        if mark == "crossing" or view.holds(flow, pressure):
+            column = min(int(view.across(flow) * canvas.width), canvas.width - 1)
+            row = int((view.top - pressure) / (view.top - view.bottom) * canvas.height)
+            canvas.write(column, row, look.mark(mark), "focus", over=True)
+    for name, pump in pumps:
+        _name_pump(canvas, pump, name)
 
 
-def _name_pump(canvas: Canvas, pump: Curve) -> None:
-    """Name the pump's curve to the right of where it enters the picture."""
-    seen = canvas.seen(pump)
-    if seen:
-        column, row = seen[0]
-        while column < canvas.width and not canvas.is_free(column, row):
-            column += 1
-        canvas.write(column + 1, row, "pump", "text")
+def _pumps(data: Plot) -> list[tuple[str, Sequence[float]]]:
+    """The pumps by name; by each law of volts where their kind is not known."""
+    if data.by_turbine is None or data.by_displacement is None:
+        return [("pump", data.pump_pressures)]
+    return [("turbine", data.by_turbine), ("displacement", data.by_displacement)]
+
+
+def _name_pump(canvas: Canvas, pump: Curve, name: str) -> None:
+    """Name a pump's curve beside where it enters the picture, or lower down where there is room."""
+    for column, row in canvas.seen(pump):
+        free = (at for at in range(column, canvas.width) if canvas.is_free(at, row))
+        for place in (next(free, canvas.width) + 1, column - 1 - len(name)):
+            if canvas.has_room(place, row, name):
+                canvas.write(place, row, name, "text")
+                return
 
 
 def _name_goal(canvas: Canvas, view: _View, flow: float, name: str) -> None:

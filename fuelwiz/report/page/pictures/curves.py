@@ -41,7 +41,7 @@ def curves_picture(subject: Subject, plot: Plot) -> Picture:
     names = [(name, kind) for name, _, kind in (*pumps, *systems)]
     shapes += legend(names, 8, frame.y + frame.height + 52, WIDTH - 16)
     sentence = curves_sentence(subject, size, plot.crossing, "◆")
-    more = curves_marks(subject, pull=bool(plot.pull), laws=plot.by_turbine is not None)
+    more = curves_marks(subject, pull="dots" if plot.pull else "", laws=plot.by_turbine is not None)
     return Picture(
         "curves",
         HEADING,
