@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 import re
 from functools import partial
-from pathlib import Path
 
 import pytest
 
@@ -27,7 +26,6 @@ from fuelwiz.sizing.plot import plot_around
 from .builds import NAMES, example, plain, result_of
 from .test_wall_sheet import Page, drawn_together, read_markdown
 
-GOLDEN = Path(__file__).parent / "golden"
 WITH_PULL = {
     "pull": [
         {"power": "200 hp", "boost": "10 psi", "rpm": 3000},
@@ -207,17 +205,3 @@ def test_the_way_has_every_part_with_its_figures_and_marks_what_limits() -> None
     assert {"tank", "lasts 8 min", "assumed: for 120 gal/h"} <= {word.text for word in words}
     assert picture.description.startswith("tank, 14.5 gal, lasts 8 min; filter, assumed: for 120 gal/h")
     assert picture.height > max(word.y for word in words)
-
-
-def test_the_way_is_drawn_as_before() -> None:
-    """`golden/way.svg` is looked at when it changes: set FUELWIZ_GOLDEN to write it anew."""
-    import os
-
-    from fuelwiz.advice.blocks import Heading, Sheet
-    from fuelwiz.report.page import html_of
-
-    source = html_of(Sheet("x", (Heading("Path"), WAY)))
-    drawn = re.search(r"<svg.*?</svg>", source, re.S)[0] + "\n"
-    if os.environ.get("FUELWIZ_GOLDEN"):
-        (GOLDEN / "way.svg").write_text(drawn, encoding="utf-8")
-    assert drawn == (GOLDEN / "way.svg").read_text(encoding="utf-8")
