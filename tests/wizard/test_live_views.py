@@ -243,6 +243,21 @@ def _curves(plot: Plot, look: Look) -> list[str]:
     return text(curve_lines(plot, drawn_result("hill-climb-six", "us"), "-8", Area(look, 80, 18)))
 
 
+def test_sizes_whose_curves_run_together_are_one_curve_with_all_their_names() -> None:
+    """Dashes within a row of the highlighted curve would blur both: their names stand behind its own instead."""
+    result = drawn_result("full-session")
+    plot = crossing_lines(result, "-12")
+    assert plot is not None
+    lines = curve_lines(plot, result, "-12", Area(Look(), 80, 10))
+    (named,) = [line for line in lines if "-12" in line.text and "│" in line.text]
+    assert named.text.rstrip().endswith("-12 -10 -16")
+    assert Look().style("focus").color in {style.color for piece, style, _ in named if "-12" in piece}
+    far = replace(plot, systems={**plot.systems, "-10": tuple(2.0 * at for at in plot.systems["-10"])})
+    drawn_apart = curve_lines(far, result, "-12", Area(Look(), 80, 10))
+    (named,) = [line.text.rstrip() for line in drawn_apart if "-12" in line.text and "│" in line.text]
+    assert named.endswith("-12 -16")
+
+
 def test_curves_need_seven_rows_and_a_pump() -> None:
     assert "7 rows" in text(drawn("curves", rows=6))[0]
     assert "◆" in "".join(text(drawn("curves", rows=7)))

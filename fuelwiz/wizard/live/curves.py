@@ -72,12 +72,15 @@ def curve_lines(data: Plot | None, result: Result, highlighted: str, area: Area)
     view = _view(shown, highlighted, names, area.rows - AXIS_ROWS)
     sentence = _in_words(subject, data, shown, view, highlighted, area)
     height = area.rows - AXIS_ROWS - len(sentence)
-    canvas = Canvas(area.look, area.width - AXIS - 2 - max(cell_len(name) for name in names), height)
     view = _view(shown, highlighted, names, height)
-    _draw(canvas, shown, view, highlighted, names)
+    alike = tuple(name for name in names if _are_alike(shown, view, highlighted, name, height))
+    apart = [name for name in names if name not in alike]
+    ends = [" ".join((name, *alike)) if name == highlighted else name for name in apart]
+    canvas = Canvas(area.look, area.width - AXIS - 2 - max(map(cell_len, ends)), height)
+    _draw(canvas, shown, view, highlighted, apart)
     _name_goal(canvas, view, shown.goal_flow, f"goal {numbers.number('flow', data.goal_flow)}")
-    labels = _right_labels(canvas, shown, view, names, highlighted)
-    lines = [_plot_line(canvas, row, view, labels.get(row), area) for row in range(height)]
+    labels = _right_labels(canvas, shown, view, apart, highlighted)
+    lines = [_plot_line(canvas, row, view, labels.get(row), alike, area) for row in range(height)]
     return [*lines, *_flow_axis(canvas, view, numbers, area), *sentence]
 
 
@@ -120,6 +123,15 @@ def _neighbours(sizes: list[str], highlighted: str) -> list[str]:
     """The highlighted size and those beside it."""
     at = sizes.index(highlighted)
     return sizes[max(at - 1, 0) : at + 2]
+
+
+def _are_alike(data: Plot, view: _View, highlighted: str, name: str, rows: int) -> bool:
+    """Whether a size's curve runs within a row of the highlighted one's, where dashes on it would only blur both."""
+    row = (view.top - view.bottom) / rows
+    flows = [view.left, *(flow for flow in data.flows if view.left < flow < view.right), view.right]
+    pairs = ((_between(data.flows, data.systems[size], at) for size in (highlighted, name)) for at in flows)
+    apart = [abs(one - other) for one, other in pairs if one is not None and other is not None]
+    return name != highlighted and max(apart, default=0.0) < row
 
 
 def _view(data: Plot, highlighted: str, names: list[str], rows: int) -> _View:
@@ -227,7 +239,10 @@ def _role(name: str, highlighted: str) -> Role:
     return "focus" if name == highlighted else "muted"
 
 
-def _plot_line(canvas: Canvas, row: int, view: _View, label: tuple[str, Role] | None, area: Area) -> Strip:
+def _plot_line(
+    canvas: Canvas, row: int, view: _View, label: tuple[str, Role] | None, alike: Sequence[str], area: Area
+) -> Strip:
+    """One row of the picture; behind the highlighted size's name those of the sizes whose curves run with its own."""
     line = area.row()
     if row % ROWS_A_TICK == 0:
         pressure = view.top - view.tick / ROWS_A_TICK * (row + 0.5)
@@ -236,6 +251,8 @@ def _plot_line(canvas: Canvas, row: int, view: _View, label: tuple[str, Role] | 
     canvas.lay_row(row, line, AXIS)
     if label is not None:
         line.put(AXIS + canvas.width + 1, *label)
+        if label[1] == "focus" and alike:
+            line.put(0, f" {' '.join(alike)}", "muted")
     return line.strip()
 
 
