@@ -96,14 +96,15 @@ class Storage:
         owner = self.looks_at
         if owner is None or self.path is None:
             return
-        whose = f"this build is open {owner.words}"
-        if owner_of(self.path) is not None:
+        if owner_of(self.path) is None:
+            if _digest_of(self.path) != self.snapshot.digest:
+                raise OnlyLooks(
+                    "You only look: this build was saved elsewhere since. Open it again to change it."
+                )
+            self.looks_at = owner = self.hold()
+        if owner is not None:
+            whose = f"this build is open {owner.words}"
             raise OnlyLooks(f"You only look: {whose}. Save it under another name to change it there.")
-        if _digest_of(self.path) != self.snapshot.digest:
-            raise OnlyLooks(
-                "You only look: this build was saved elsewhere since. Open it again to change it."
-            )
-        self.looks_at = self.hold()
 
     def release(self) -> None:
         """Let go of the build's file."""

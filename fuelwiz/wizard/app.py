@@ -268,9 +268,14 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
         """End the program."""
         self.exit(return_code=status)
 
+    def leave_with_draft(self) -> None:
+        """End the program without a question: what is not saved is kept as a draft."""
+        self.keep_draft()
+        self.leave()
+
     def keep_draft(self) -> bool:
         """Write the draft of the build that is open; whether one was written. Nothing here may fail."""
-        kept = False
+        kept, self.not_kept = False, ""
         for screen in self._screen_stack:
             desk = getattr(screen, "desk", None)
             if desk is None or not desk.dirty:

@@ -123,9 +123,9 @@ def guarded_run(app: Guarded, *, mouse: bool) -> int:
     leaving.install()
     app.check_terminal = leaving.check_terminal
     status = app.run(mouse=mouse)
-    if leaving.status is not None:
-        _say_at_the_end(app.not_kept)
-        return leaving.status
-    if app.crash is not None:
+    if app.crash is not None and leaving.status is None:
         raise app.crash
+    _say_at_the_end(app.not_kept)
+    if leaving.status is not None:
+        return leaving.status
     return status or app.return_code or 0

@@ -105,3 +105,6 @@ class Program(Protocol):
 
     def leave(self, status: int = 0) -> None:
         """End the program."""
+
+    def leave_with_draft(self) -> None:
+        """End the program without a question: what is not saved is kept as a draft."""

@@ -19,7 +19,7 @@ from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.question_screen import NOT_TAKEN, QuestionScreen
 
 from .build_lists import SIZES
-from .keyboard import Keyboard, copy_of, event_of, flat
+from .keyboard import Keyboard, at_build, copy_of, event_of, flat
 
 THERE = Sitting("0123456789abcdef", "ann", "bench-pc", 7, "1", "2026-05-14T14:02:00+00:00")
 LEAVES = {"ctrl+q", "ctrl+c", "escape"}
@@ -180,3 +180,15 @@ async def test_a_draft_that_goes_to_the_bin_is_there(build: Path) -> None:
         await at_the_build(keys)
         assert "bin" in flat(keys.part("footer"))
         assert not place.exists() and list((build.parent / ".bin").rglob(f"*{place.name}"))
+
+
+async def test_a_window_that_is_too_small_to_ask_in_is_left_with_the_draft_kept(build: Path) -> None:
+    async with at_build(build) as keys:
+        await keys.go_to("goal.power")
+        await keys.press_soon("4")
+        await keys.press_soon("3")
+        await keys.pilot.resize_terminal(30, 10)
+        await keys.press("ctrl+q")
+        assert keys.pilot.app.return_code == 0
+        (draft,) = drafts_of(build)
+        assert Desk.from_draft(draft.place).text_in_field("goal.power").text == "43"

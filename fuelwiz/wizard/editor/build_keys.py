@@ -74,10 +74,10 @@ class BuildKeys:
             screen.message = changed_line
 
     def press_unseen(self, key: str) -> None:
-        """A key in a window that is too small: nothing but leaving can be meant."""
+        """A key in a window that is too small: nothing but leaving can be meant, and nothing can be asked."""
         action = by_key(self.screen.program.keys.build, key)
         if action is not None and action.id == "quit":
-            self.screen.program.leave()
+            self.screen.program.leave_with_draft()
 
     def react(self, reaction: Reaction) -> None:
         """What follows from what the form did."""
