@@ -254,8 +254,8 @@ def test_sizes_whose_curves_run_together_are_one_curve_with_all_their_names() ->
     assert Look().style("focus").color in {style.color for piece, style, _ in named if "-12" in piece}
     far = replace(plot, systems={**plot.systems, "-10": tuple(2.0 * at for at in plot.systems["-10"])})
     drawn_apart = curve_lines(far, result, "-12", Area(Look(), 80, 10))
-    (named,) = [line.text.rstrip() for line in drawn_apart if "-12" in line.text and "│" in line.text]
-    assert named.endswith("-12 -16")
+    (label,) = [line.text.rstrip() for line in drawn_apart if "-12" in line.text and "│" in line.text]
+    assert label.endswith("-12 -16")
 
 
 def test_curves_need_seven_rows_and_a_pump() -> None:
