@@ -162,6 +162,15 @@ async def test_a_draft_says_what_it_changes_and_takes_what_was_typed_before_it_w
         assert keys.desk.undo() is not None and keys.desk.value("goal.power") == "640 hp"
 
 
+async def test_a_draft_that_is_damaged_before_it_is_taken_is_refused_in_a_sentence(build: Path) -> None:
+    place = left_a_draft(build, "640")
+    async with asked(build) as keys:
+        place.write_text("not a draft any more", encoding="utf-8")
+        await keys.press("d")
+        await at_the_build(keys)
+        assert "draft" in flat(keys.part("footer")) and keys.desk.value("goal.power") == "750 hp"
+
+
 async def test_staying_with_the_saved_build_keeps_the_draft_and_takes_what_was_typed(build: Path) -> None:
     place = left_a_draft(build, "640")
     async with asked(build, typed=TYPED) as keys:

@@ -8,7 +8,6 @@ from pathlib import Path
 from fuelwiz.errors import FuelwizError
 from fuelwiz.store import folder as files
 from fuelwiz.store.build_file import BuildFile
-from fuelwiz.store.drafts import abandoned_draft
 from fuelwiz.wizard.build_list.first_time import CHOICES
 from fuelwiz.wizard.build_list.list_page import ListPage
 from fuelwiz.wizard.build_list.list_state import BuildList
@@ -16,7 +15,6 @@ from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.program import Program
 from fuelwiz.wizard.prompt import Prompt
 
-OFFER = "d opens the draft, s the saved build, Esc stays"
 NEVER_SAVED = "This build was never saved: Enter opens it, Ctrl+S saves it."
 
 
@@ -83,8 +81,6 @@ class ListActions:
             self._say(f"{entry.file_name} cannot be opened until that is fixed.")
         elif entry.is_draft:
             self._open_draft(entry.path)
-        elif entry.has_draft and (draft := abandoned_draft(entry.path)) is not None:
-            self._offer_draft(entry, draft)
         else:
             program.open_build(entry.path)
 
@@ -92,17 +88,6 @@ class ListActions:
         """A build that could not be read, as its file stands now: somebody may have put it right meanwhile."""
         self.read()
         return self.builds.entry or entry
-
-    def _offer_draft(self, entry: BuildFile, draft: Path) -> None:
-        """Ask whether to go on with a draft that says something else than the saved build."""
-
-        def answered(letter: str) -> None:
-            if letter == "d":
-                self._open_draft(draft)
-            else:
-                self.program.open_build(entry.path)
-
-        self.page.prompt = Prompt(OFFER, answered, letters="ds")
 
     def _open_draft(self, path: Path) -> None:
         """Go on with a draft; loads the desk, so only now."""
