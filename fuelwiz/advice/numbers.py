@@ -14,6 +14,7 @@ from fuelwiz.units import UnitSystem, from_si, to_si
 Role = Literal[
     "power", "flow", "air", "injector", "pressure", "velocity", "percent", "bore", "length", "altitude",
     "temperature", "warming", "volts", "amps", "bsfc", "seconds", "weight", "volume",
+    "vacuum",
 ]  # fmt: skip
 
 MINUS = "\u2212"
@@ -52,6 +53,7 @@ _UNITS: dict[Role, tuple[str, str]] = {
     "seconds": ("s", "s"),
     "weight": SHOWN_UNITS["mass"],
     "volume": SHOWN_UNITS["volume"],
+    "vacuum": ("inHg", "kPa"),
 }
 _PLACES: dict[Role, tuple[int, int]] = {
     "pressure": (1, 2),
@@ -63,8 +65,11 @@ _PLACES: dict[Role, tuple[int, int]] = {
     "weight": (1, 1),
     "bsfc": (3, 0),
     "volume": (1, 0),
+    "vacuum": (1, 1),
 }
 """Decimals, US and metric, of the roles that are not shown whole."""
+_BY_THEIR_KEY: tuple[Role, ...] = ("vacuum",)
+"""Roles that a value does not have by its unit: inHg and kPa are said of other pressures too."""
 _NOT_CONVERTED: tuple[Role, ...] = ("percent", "warming", "volts", "amps", "seconds")
 
 
@@ -92,6 +97,8 @@ def _by_unit_of_other(system: UnitSystem) -> dict[str, Role]:
     """The roles by the unit of the other system, where this one has another; of two with one unit the first."""
     roles: dict[str, Role] = {}
     for role, shown in _ROLES.items():
+        if role in _BY_THEIR_KEY:
+            continue
         unit = shown[other_system(system)].unit
         if unit and unit != shown[system].unit:
             roles.setdefault(unit, role)
@@ -210,14 +217,19 @@ class Numbers:
         rounded = guarded(shown, places, judged)
         return self._with_unit(role, written(rounded.quantize(Decimal(1)) if places < 0 else rounded))
 
-    def typed(self, text: str) -> str:
-        """A value as a file has it, a number and its unit as they are shown; a loss at a flow likewise."""
+    def typed(self, text: str, role: Role | None = None) -> str:
+        """A value as a file has it, a number and its unit as they are shown; a loss at a flow likewise.
+
+        Args:
+            text: the value.
+            role: what it is, where its unit alone does not tell.
+        """
         if " at " in text:
             return " at ".join(self.typed(part) for part in text.split(" at "))
         number, _, unit = text.rpartition(" ")
         if not _PLAIN_NUMBER.fullmatch(number):
             return text
-        role = _BY_UNIT_OF_OTHER[self.system].get(unit)
+        role = role or _BY_UNIT_OF_OTHER[self.system].get(unit)
         if role is None:
             return f"{number}{NO_BREAK}{unit_sign(unit)}"
         own = _ROLES[role][self.system]

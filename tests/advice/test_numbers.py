@@ -108,3 +108,10 @@ def test_a_share_short_of_fifteen_percent_never_reads_fifteen(share: float, syst
     figure, wanted = Numbers(system, 1.0).pair("percent", share, 0.15)
     assert wanted == "15"
     assert side(Decimal(figure.removesuffix("\u00a0%")), 15) == side(share, 0.15)
+
+
+def test_a_vacuum_is_typed_in_the_unit_of_its_row() -> None:
+    """9 psi is 18.3 inHg and 62.1 kPa (NIST SP 811: 3386.389 Pa, 6894.757 Pa); by its unit alone it is a pressure."""
+    assert US.typed("9 psi", "vacuum") == "18.3\u00a0inHg"
+    assert METRIC.typed("9 psi", "vacuum") == "62.1\u00a0kPa"
+    assert US.typed("9 psi") == "9\u00a0psi" and US.typed("150 kPa") == "150\u00a0kPa"

@@ -15,6 +15,8 @@ import pytest
 
 from fuelwiz.advice.result import Result
 from fuelwiz.report.json_form import plain_result
+from fuelwiz.session import validate
+from fuelwiz.sizing import quick_figures
 
 from .builds import SAMPLES, sample
 
@@ -123,3 +125,24 @@ def test_without_a_pump_it_says_which_to_look_for() -> None:
     # 108 gal/h and 15 % on top, at 43.5 + 22 psi and what line and filter lose.
     assert "124\u00a0gal/h" in one.words.answer[0]
     assert plain_result(one)["pump_target"]["flow_m3_s"] / GALLON_M3 * 3600 == pytest.approx(124, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("told", "typed", "works"),
+    [
+        ("", "", False),
+        (
+            "[injectors]",
+            '[return_line.regulator]\nrated_flow = "250 gal/h"\nrated_loss = "5 psi"\n\n[injectors]',
+            True,
+        ),
+        ('chosen = "-6" ', 'chosen = "-8" ', True),
+    ],
+)
+def test_the_twins_are_cured_as_their_file_says(told: str, typed: str, works: bool) -> None:
+    """Idle fails on the regulator that is assumed; the larger one, or the larger hose, that its comments name cures."""
+    text = (SAMPLES / "strip-twins.toml").read_text(encoding="utf-8")
+    assert 'rated_flow = "250 gal/h" and rated_loss = "5 psi"' in text and 'try "-8" here' in text
+    figures = quick_figures(validate(tomllib.loads(text.replace(told, typed, 1) if told else text), "twins"))
+    assert figures.verdict.works is works
+    assert ("return" in figures.verdict.limits) is not works

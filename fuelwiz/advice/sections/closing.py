@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.assumed import by_effect, count_in_words
 from fuelwiz.advice.blocks import Block, Column, Heading, Item, Listing, Pairs, Paragraph, Table, row
-from fuelwiz.advice.numbers import NO_BREAK
+from fuelwiz.advice.numbers import NO_BREAK, Role
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.session import inputs_digest
@@ -18,6 +18,8 @@ VALUES: dict[str, dict[str, str]] = {
     "induction": INDUCTIONS,
     "regulator": {"rail": "on the rail", "tank": "in or near the tank", "none": "none"},
 }
+ROLES: dict[str, Role] = {"pressure.idle_vacuum": "vacuum"}
+"""Keys that are shown in a unit of their own, as their row has it."""
 ASSUMED = "Assumed"
 LAST_SAVE = "Last save"
 CAUTIONS = "Cautions"
@@ -60,7 +62,7 @@ def assumed(subject: Subject, _words: Words) -> Iterator[Block]:
 def taken_value(subject: Subject, item: Assumption) -> str:
     """What is taken for a key, as people say it."""
     words = VALUES.get(item.key.rpartition(".")[2], {})
-    return words.get(item.value) or subject.numbers.typed(item.value)
+    return words.get(item.value) or subject.numbers.typed(item.value, ROLES.get(item.key))
 
 
 def on_the_car(subject: Subject, _words: Words) -> Iterator[Block]:
