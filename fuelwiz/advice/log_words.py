@@ -108,22 +108,29 @@ def marked_signature(shown: Shown) -> Item:
 
 def speed_sentence(subject: Subject, log: LogFigures) -> str:
     """What pressure and flow by engine speed show, in two sentences."""
-    numbers = subject.numbers
-    said = []
-    if log.lowest is not None:
-        low = log.bins[log.lowest]
-        found = numbers.number("pressure", low.injector_Pa)
-        wanted = numbers.figure("pressure", low.target_Pa)
-        sags = next((one for one in log.bins if one.sags), None)
-        begins = "does not sag with flow; lowest" if sags is None else f"sags from {_from(sags)} on; lowest"
-        said.append(f"The pressure across the injectors {begins} {_at(low)}: {found} of {wanted} wanted.")
-    if log.tightest is not None:
-        tight = log.bins[log.tightest]
-        assert tight.capacity_m3_s is not None
-        taken = numbers.number("flow", tight.flow_m3_s)
-        could = numbers.figure("flow", tight.capacity_m3_s)
-        said.append(f"Tightest {_at(tight)}: {taken} taken, where by its sheet the pump could send {could}.")
-    return " ".join(said)
+    return f"{pressure_sentence(subject, log)} {flow_sentence(subject, log)}".strip()
+
+
+def pressure_sentence(subject: Subject, log: LogFigures) -> str:
+    """What the pressure across the injectors does; nothing without steps of engine speed."""
+    if log.lowest is None:
+        return ""
+    low, numbers = log.bins[log.lowest], subject.numbers
+    found, wanted = numbers.number("pressure", low.injector_Pa), numbers.figure("pressure", low.target_Pa)
+    sags = next((one for one in log.bins if one.sags), None)
+    if sags is None:
+        return f"Pressure does not sag with flow: lowest {found} of {wanted} {_at(low)}."
+    return f"Pressure sags from {_from(sags)} on: lowest {found} of {wanted} {_at(low)}."
+
+
+def flow_sentence(subject: Subject, log: LogFigures) -> str:
+    """Where the pumps have least to spare by their sheet; nothing where their flow is not known."""
+    if log.tightest is None:
+        return ""
+    tight, numbers = log.bins[log.tightest], subject.numbers
+    assert tight.capacity_m3_s is not None
+    taken, could = numbers.number("flow", tight.flow_m3_s), numbers.figure("flow", tight.capacity_m3_s)
+    return f"Tightest {_at(tight)}: {taken} taken, by its sheet the pump could send {could}."
 
 
 def _from(one: Bin) -> str:
@@ -132,7 +139,7 @@ def _from(one: Bin) -> str:
 
 def _at(one: Bin) -> str:
     """Where a bin is, behind a word such as "lowest"."""
-    return "in one pull" if one.rpm_low is None else f"at {one.rpm_low:.0f} to {one.rpm_high:.0f} rpm"
+    return "in one pull" if one.rpm_low is None else f"at {one.rpm_low:.0f} rpm"
 
 
 def speed_table(subject: Subject, log: LogFigures) -> Table:
@@ -148,6 +155,11 @@ def speed_table(subject: Subject, log: LogFigures) -> Table:
         Column("Sags"),
     )
     return Table(columns, tuple(_bin_row(subject, one) for one in log.bins), log.tightest)
+
+
+def speed_of(one: Bin, number: int) -> float:
+    """The middle of a step of engine speed; the number of a pull where none was logged."""
+    return float(number) if one.rpm_low is None or one.rpm_high is None else (one.rpm_low + one.rpm_high) / 2
 
 
 def bin_texts(subject: Subject, one: Bin) -> str:

@@ -19,7 +19,6 @@ REASONS: dict[Reason, str] = {
     "rail in the log": "in the log the rail holds this above the manifold while little fuel is taken",
     "flow and dyno power in the log": "fuel flow over dyno power; flow from the injectors' rating, so both are in it",
     "volts in the log": "volts lost between battery and pump in the log, less those of the wire itself",
-    "heads of the log": "guessed from the words and units of the heads",
     "bins of the log": "points of the logged pull; their power is fuel flow over fuel use",
 }
 

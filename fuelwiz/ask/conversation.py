@@ -16,11 +16,13 @@ from fuelwiz.ask.wording import (
 )
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import SaveRefused
+from fuelwiz.desk.log_read import read_log
 from fuelwiz.errors import FuelwizError
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import CellsRow, ChoiceRow, DoRow, FoundRow, ItemRow
 from fuelwiz.wizard.form.found_rows import take
+from fuelwiz.wizard.form.log_rows import UNREAD
 
 Say = Callable[[str], None]
 Next = Literal["stay", "on", "end"]
@@ -84,8 +86,8 @@ class Conversation:
     def _answer(self, text: str) -> None:
         row = self.form.row
         if isinstance(row, FoundRow):
-            if text.lower() in ("y", "yes") and take(self.form):
-                self.say_answer(whole=False)
+            if text.lower() in ("y", "yes"):
+                self._take_or_read(row)
             self._on()
         elif isinstance(row, DoRow | ItemRow):
             if text.lower() in ("y", "yes") and self.form.key("enter", None) != "changes":
@@ -99,6 +101,14 @@ class Conversation:
             self._answered()
         elif self._told(text):
             self._answered()
+
+    def _take_or_read(self, row: FoundRow) -> None:
+        """Take what was measured, or read the log that waits for it."""
+        if row.path == UNREAD:
+            read_log(self.desk)
+            self.form.rebuild()
+        elif take(self.form):
+            self.say_answer(whole=False)
 
     def _told(self, text: str) -> bool:
         """Hand a line to the desk; whether it was taken. What is refused is said, and stands."""

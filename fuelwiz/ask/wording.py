@@ -8,6 +8,7 @@ from fuelwiz.terminal.marks import MARKS
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import CellsRow, ChoiceRow, DoRow, FoundRow, ItemRow, cells_of
 from fuelwiz.wizard.form.found_rows import words_of
+from fuelwiz.wizard.form.log_rows import UNREAD
 
 COMMANDS = (
     "An empty line goes on, ? takes the usual value. /help, /why, /back, /more, /skip STEP, /answer,"
@@ -28,6 +29,10 @@ def question_line(form: Form) -> str:
         return f"{row.text.removeprefix('+ ').removeprefix('press a to ').capitalize()}? y does it."
     if isinstance(row, ItemRow):
         return f"{', '.join(part for part in row.columns if part)}. y opens it."
+    if isinstance(row, FoundRow) and row.path == UNREAD:
+        return (
+            f"The log is held against the build as it is. y reads {form.desk.text_in_field('log.file').text}."
+        )
     if isinstance(row, FoundRow):
         return f"{row.text}. {words_of(form.desk, row)}"
     field = form.desk.text_in_field(form.path)

@@ -12,6 +12,7 @@ from fuelwiz.desk import edits
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.last_valid import LastValid, nearest_valid
+from fuelwiz.desk.log_read import LogOnDesk
 from fuelwiz.desk.outside_data import with_unreadable_in_fields
 from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.points.point_cells import half_points
@@ -32,7 +33,8 @@ class Calculation:
     adds a little at a time. A build that chooses no size is judged at `kept_size`, where that is given.
     """
 
-    def __init__(self, kept_size: str | None = None) -> None:
+    def __init__(self, log: LogOnDesk, kept_size: str | None = None) -> None:
+        self.log = log
         self._kept_size = kept_size
         self.session: Session | None = None
         self.result: Result | None = None
@@ -67,10 +69,18 @@ class Calculation:
         if self.result is None or self._inputs != (self.plain, name):
             self._inputs = (self.plain, name)
             self.session = _kept_at(self._kept_size, self._last_valid.session)
-            self.result = None if self.session is None else result(self.session, first_figures(self.session))
+            self.result = (
+                None if self.session is None else self._told(self.session, first_figures(self.session))
+            )
             self.is_complete = self.is_filled_in = False
             self._filling = None
+        if self.result is not None and self.result.log is not self.log.shows(self.session):
+            self.result = replace(self.result, log=self.log.shows(self.session))
         return state
+
+    def _told(self, session: Session, figures: Figures) -> Result:
+        """Figures in words, beside what the log shows of the build as it is now."""
+        return result(session, figures, self.log.shows(session))
 
     def keep_no_size(self) -> None:
         """A build that chooses no size is judged at the best again, from the next update on."""
@@ -80,7 +90,7 @@ class Calculation:
     def finish(self) -> None:
         """Adds the stress cases and the next goal to the result."""
         if self.session is not None and self.result is not None and not self.is_complete:
-            self.result = result(self.session, with_slower_parts(self.session, self.result.figures))
+            self.result = self._told(self.session, with_slower_parts(self.session, self.result.figures))
             self.is_complete = True
 
     def fill_in(self, seconds: float) -> bool:
@@ -103,7 +113,7 @@ class Calculation:
                 break
             figures = found
         if figures is not before:
-            self.result = result(self.session, figures)
+            self.result = self._told(self.session, figures)
         return figures is not before or self.is_filled_in
 
 

@@ -13,6 +13,7 @@ from fuelwiz.desk.composites import field_of
 from fuelwiz.desk.composites.units_shown import system_of
 from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.desk.last_valid import for_file
+from fuelwiz.desk.log_read import LogOnDesk
 from fuelwiz.desk.look_here import LookHere, what_to_look_at
 from fuelwiz.desk.measuring import place_of_proposal, with_measured
 from fuelwiz.desk.outside_data import with_unreadable_in_fields
@@ -33,7 +34,6 @@ from fuelwiz.store.folder import file_name
 if TYPE_CHECKING:
     from fuelwiz.advice import Result
     from fuelwiz.desk.field_text import FieldText
-    from fuelwiz.desk.log_read import LogRead
     from fuelwiz.desk.points.paste import Points
     from fuelwiz.measured.figures import Proposal
     from fuelwiz.session import Session
@@ -49,12 +49,12 @@ class Desk:
 
     def __init__(self, state: State, storage: Storage, *, saved: State | None = None) -> None:
         self.origin: Desk | None = None
-        self.log_read: LogRead | None = None
+        self.log = LogOnDesk()
         self.table = ("", "")  # what stands on the page for a table of points, behind the path that it is for
         self._state = state
         self._saved = state if saved is None else saved
         self.storage = storage
-        self._calculation = Calculation()
+        self._calculation = Calculation(self.log)
         self._history = UndoHistory()
         self.progress = Progress(state.plain)
         self._typing: tuple[str, str] | None = None
@@ -85,7 +85,7 @@ class Desk:
         copy = Desk(self._state, self.storage.scratch())
         copy.origin = self
         if self.result is not None and self.result.session.feed.run:
-            copy._calculation = Calculation(kept_size=self.result.figures.verdict.size)
+            copy._calculation = Calculation(copy.log, kept_size=self.result.figures.verdict.size)
         copy.progress.seen = set(self.progress.seen)
         copy.update()
         return copy

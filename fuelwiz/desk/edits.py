@@ -158,7 +158,7 @@ def with_choice(state: State, path: str, answer: str, system: UnitSystem) -> Sta
     if path in NOTHING_WITHOUT and answer == "none":
         return without_item(state, path)
     spec = spec_at(field_of(path))
-    if answer not in (spec.choices if spec.type == "choice" else answers_to(path)):
+    if spec.type != "column" and answer not in (spec.choices if spec.type == "choice" else answers_to(path)):
         raise NoSuchField(f"{path} has no answer {answer}")
     state = state.without_raw(at)
     if spec.type == "choice":

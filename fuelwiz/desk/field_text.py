@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from fuelwiz import units
 from fuelwiz.desk.field_numbers import in_unit, is_bare, pretty, same_unit, sensible, split_or_whole
@@ -14,6 +14,9 @@ from fuelwiz.record import record
 from fuelwiz.session import FieldSpec, as_text, read
 from fuelwiz.shown_units import other_system, unit_sign
 from fuelwiz.units import UnitSystem
+
+if TYPE_CHECKING:
+    from fuelwiz.measured.log.layout import Head
 
 
 @record
@@ -47,6 +50,8 @@ def given(spec: FieldSpec, value: Any, system: UnitSystem, loaded: bool) -> Fiel
     """A value of the build; without its echo until `warm`, as that needs the factors of the units."""
     if spec.type == "velocities" and isinstance(value, list):
         return _velocities(spec, value, system)
+    if spec.type == "column" and isinstance(value, list):
+        return FieldText(clean(", ".join(map(str, value))))
     text = one_line(value)
     if not isinstance(value, str) or spec.kind is None:
         return FieldText(text)
@@ -68,6 +73,14 @@ def fallback(spec: FieldSpec, text: str, system: UnitSystem, loaded: bool) -> Fi
     assert spec.kind is not None
     converted = sensible(units.from_si(units.parse(text, spec.kind), column))
     return FieldText(converted, unit_sign(column), pretty(text), assumed=True)
+
+
+def guessed(head: Head | None) -> FieldText:
+    """The head of a column that nobody has named, with its unit beside it; empty where none is guessed."""
+    if head is None:
+        return FieldText("")
+    text, unit = clean(head.text), clean(head.unit or "")
+    return FieldText(text, echo="" if unit in text else unit, assumed=True)
 
 
 def one_line(value: Any) -> str:

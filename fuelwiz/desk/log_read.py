@@ -1,38 +1,147 @@
-"""The log of a build as it was last read, and the build that it was held against."""
+"""The log of a build as it was last read: its heads, and what it shows of the build as it is now."""
 
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
+from functools import lru_cache
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from fuelwiz.errors import LogError
 from fuelwiz.record import record
 
 if TYPE_CHECKING:
-    from fuelwiz.measured.figures import LogFigures
-    from fuelwiz.session import Session
+    from fuelwiz.desk.desk import Desk
+    from fuelwiz.measured.figures import LogFigures, LoggedRun
+    from fuelwiz.measured.log.columns import Taken
+    from fuelwiz.measured.log.layout import Head
+    from fuelwiz.measured.log.table import Watch
+    from fuelwiz.session import Column, LogColumns, Session
     from fuelwiz.sizing.figures import Figures
+
+COLUMNS = "log.columns."
 
 
 @record
 class LogRead:
-    """What a log showed of a session; of a build that was changed since it shows nothing sure."""
+    """A log that was read, and the build that it was held against."""
 
     session: Session
-    figures: LogFigures
+    run: LoggedRun
+    heads: tuple[Head, ...]
 
 
-def reader(folder: Path, session: Session, figures: Figures) -> Callable[[], LogRead]:
-    """What reads the log that a session names, beside its file; the disk may be slow.
+class LogOnDesk:
+    """The log of the build on a desk; nothing until somebody has it read."""
 
-    Raises:
-        LogError: when it is called: no log is named, or it cannot be read.
+    def __init__(self) -> None:
+        self.read: LogRead | None = None
+        self._shown: tuple[LogRead | None, Session | None, LoggedRun | None] = (None, None, None)
+
+    def shows(self, session: Session | None) -> LoggedRun | None:
+        """What it shows of a build; None where that differs from the one it was held against in what counts."""
+        if self._shown[0] is not self.read or self._shown[1] is not session:
+            found = None if self.read is None or session is None else _shown(self.read, session)
+            self._shown = (self.read, session, found)
+        return self._shown[2]
+
+    def heads(self, session: Session | None) -> tuple[Head, ...]:
+        """The heads of the file that a build names, as far as they are known."""
+        if self.read is None or session is None or session.log.file != self.read.session.log.file:
+            return ()
+        return self.read.heads
+
+    def guess(self, path: str, session: Session | None) -> Head | None:
+        """The head that a column's question is left to; None where nothing speaks for one."""
+        heads = self.heads(session)
+        if session is None or not heads or not path.startswith(COLUMNS):
+            return None
+        at = _guesses(heads, _named(session.log.columns)).get(path.removeprefix(COLUMNS))
+        return None if at is None else heads[at]
+
+
+def _named(columns: LogColumns) -> tuple[tuple[str, Column], ...]:
+    return tuple((key, getattr(columns, key)) for key in sorted(columns.model_fields_set))
+
+
+@lru_cache(maxsize=8)
+def _guesses(heads: tuple[Head, ...], named: tuple[tuple[str, Column], ...]) -> dict[str, int]:
+    from fuelwiz.measured.log.columns import guess_rest
+
+    return guess_rest(dict(named), heads)
+
+
+def _shown(read: LogRead, session: Session) -> LoggedRun | None:
+    from fuelwiz.session import inputs_digest
+
+    if read.session.log.file != session.log.file or inputs_digest(read.session) != inputs_digest(session):
+        return None
+    if read.session.log.columns == session.log.columns:
+        return read.run
+    figures = read.run.figures
+    columns = _taken(read.heads, session.log.columns)
+    if (
+        figures is None
+        or columns is None
+        or _places(columns) != _places(_taken(read.heads, read.session.log.columns))
+    ):
+        return None
+    if read.session.log.columns.barometer != session.log.columns.barometer and "barometer" not in {
+        one.key for one in columns
+    }:
+        return None
+    return replace(read.run, figures=_with_columns(figures, columns))
+
+
+def _taken(heads: tuple[Head, ...], columns: LogColumns) -> tuple[Taken, ...] | None:
+    from fuelwiz.measured.log.columns import columns_of
+
+    try:
+        return columns_of(columns, heads)
+    except LogError:
+        return None
+
+
+def _places(columns: tuple[Taken, ...] | None) -> list[tuple[str, int, str]] | None:
+    return None if columns is None else [(one.key, one.at, one.unit) for one in columns]
+
+
+def _with_columns(figures: LogFigures, columns: tuple[Taken, ...]) -> LogFigures:
+    """The same figures of the same columns, some of which are no longer guessed."""
+    from fuelwiz.measured.figures import ColumnTaken
+
+    taken = tuple(ColumnTaken(one.key, one.head, one.unit, one.guessed) for one in columns)
+    return replace(figures, columns=taken)
+
+
+def reader(
+    folder: Path, session: Session, figures: Figures, watch: Watch | None = None
+) -> Callable[[], LogRead]:
+    """What reads the log that a session names, beside its file; the disk may be slow, and the file long.
+
+    Args:
+        folder: of the build's file.
+        session: the build, which names a log.
+        figures: what it comes to.
+        watch: told how much of the file has been read; what it raises ends the reading.
     """
 
     def read() -> LogRead:
-        from fuelwiz.measured.log.place import log_path
-        from fuelwiz.measured.log.run import read_log
+        from fuelwiz.measured.log.of_build import heads_of_log, logged_run
 
-        return LogRead(session, read_log(log_path(folder / "build", session, None), session, figures))
+        build = folder / "build"
+        heads = heads_of_log(build, session)
+        run = logged_run(build, session, figures, watch)
+        assert run is not None
+        return LogRead(session, run, heads)
 
     return read
+
+
+def read_log(desk: Desk) -> None:
+    """Read the log of the build on a desk at once, and wait for the disk; nothing where the build names none."""
+    if desk.result is None or not desk.result.session.log.file:
+        return
+    desk.log.read = reader(desk.folder, desk.result.session, desk.result.figures)()
+    desk.update()

@@ -20,7 +20,7 @@ from fuelwiz.desk.refusals import (
 )
 from fuelwiz.errors import UnitError
 from fuelwiz.printable import clean
-from fuelwiz.session import FieldSpec, Rejected, Size, read
+from fuelwiz.session import FieldSpec, Rejected, Size, fits, read
 from fuelwiz.shown_units import unit_sign
 from fuelwiz.units import UnitSystem
 
@@ -219,14 +219,16 @@ def _rated_flow(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str
     return text
 
 
-def _column(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
-    """The head of a column as it stands in the file."""
+def _column(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str | list[str]:
+    """The head of a column as it stands in the file; one without a unit there has it behind a comma."""
     text = clean(raw).strip()
+    head, comma, unit = (part.strip() for part in text.rpartition(","))
+    value = [head, unit] if comma and head and unit and fits(spec, unit) else text
     try:
-        read(spec, text)
+        read(spec, value)
     except Rejected as rejected:
         raise fault_in_words(noun, rejected.problems[0][1], "the head of a column is wanted") from None
-    return text
+    return value
 
 
 _READERS: dict[str, Callable[[FieldSpec, str, UnitSystem, str], Any]] = {

@@ -22,6 +22,7 @@ from fuelwiz.desk.field_fallbacks import fallback_in
 from fuelwiz.desk.field_questions import noun_of, question_of
 from fuelwiz.desk.field_specs import amps_number, spec_at
 from fuelwiz.desk.field_text import FieldText
+from fuelwiz.desk.log_read import LogOnDesk
 from fuelwiz.desk.plain import Plain, value_at, value_path
 from fuelwiz.desk.points.amps import amps_of
 from fuelwiz.desk.points.head_units import spec_in_row
@@ -45,6 +46,7 @@ class View:
     result: Result | None
     system: UnitSystem
     loaded: bool
+    log: LogOnDesk
     typing: tuple[str, str] | None = None
 
     @classmethod
@@ -59,6 +61,7 @@ class View:
             calculation.result,
             system,
             calculation.is_loaded,
+            calculation.log,
             typing,
         )
 
@@ -106,6 +109,9 @@ class View:
         return FieldText("" if count is None else str(count))
 
     def _fallback(self, place: str, spec: FieldSpec) -> FieldText:
+        if spec.type == "column":
+            session = None if self.result is None else self.result.session
+            return field_text.guessed(self.log.guess(place, session))
         text = fallback_in(self.state.plain, place, self.result, self.loaded)
         if not text:
             return field_text.empty(spec, self.system)

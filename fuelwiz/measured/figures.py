@@ -44,7 +44,6 @@ Reason = Literal[
     "flow and dyno power in the log",
     "volts in the log",
     "bins of the log",
-    "heads of the log",
 ]
 """Where a proposal comes from."""
 

@@ -30,7 +30,7 @@ if TYPE_CHECKING:
     from fuelwiz.sizing.vocabulary import Change
     from fuelwiz.units import UnitSystem
     from fuelwiz.wizard.editor.host import Host
-    from fuelwiz.wizard.form.finding import Findable
+    from fuelwiz.wizard.form.finding import Findable, Offer
     from fuelwiz.wizard.program import Program
     from fuelwiz.wizard.question_screen import Question
 
@@ -131,17 +131,12 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
         self.check_terminal()
 
     def find(
-        self,
-        findable: Sequence[Findable],
-        take: Callable[[Findable], None],
-        *,
-        title: str = "",
-        nothing: str = "",
+        self, findable: Sequence[Findable], take: Callable[[Findable], None], offer: Offer | None = None
     ) -> None:
-        """Find a question, an action or a build by words of it."""
+        """Find a question, an action, a build or the like by words of it."""
         from fuelwiz.wizard.find_screen import FindScreen
 
-        self.push_screen(FindScreen(findable, take, title=title, nothing=nothing))
+        self.push_screen(FindScreen(findable, take, offer))
 
     def show_list(self) -> None:
         """The list of past builds."""

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from typing import cast
 
 from textual.app import ComposeResult
@@ -12,7 +14,7 @@ from textual.strip import Strip
 
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.chrome import footer_line
-from fuelwiz.wizard.form.finding import Findable, found
+from fuelwiz.wizard.form.finding import Findable, Offer, found
 from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.paint import Area, clip
@@ -23,23 +25,16 @@ GO = Action("go", ("enter",), "", "go there", "")
 MOVE = Action("move", ("up", "down"), "", "and Down choose", "")
 BACK = Action("back", ("escape",), "", "back", "")
 ABOVE, BELOW = 2, 1
-FIND = "Find"
-NOTHING = "No question and no key has all of these words. Try one of them alone."
 
 
 class FindScreen(Screen[None]):
     """Stands on top of a build until something is chosen, or Esc."""
 
     def __init__(
-        self,
-        findable: Sequence[Findable],
-        take: Callable[[Findable], None],
-        *,
-        title: str = "",
-        nothing: str = "",
+        self, findable: Sequence[Findable], take: Callable[[Findable], None], offer: Offer | None = None
     ) -> None:
         super().__init__()
-        self._title, self._nothing = title or FIND, nothing or NOTHING
+        self.offer = offer or Offer()
         self._findable = findable
         self._take = take
         self._at = 0
@@ -57,11 +52,13 @@ class FindScreen(Screen[None]):
         view.styles.width = view.styles.height = "100%"
 
     def _lines(self, area: Area) -> list[Strip]:
-        field = 1 + len(self._title) + 2
-        room = max(area.width - field - 5, 8)
-        top = area.row("bar").put(1, self._title, "focus", True)
+        title = self.offer.title
+        room = max(area.width - len(title) - 8, 8)
+        top = area.row("bar").put(1, title, "focus", True)
+        start = len(title) + 3
+        most = room if self.offer.typed is not None else min(room, 40)
         lines = [
-            top.put(field, "[").put_field(field + 1, min(room, 40), self.editor).put(0, "]").strip(),
+            top.put(start, "[").put_field(start + 1, most, self.editor).put(0, "]").strip(),
             area.row().strip(),
         ]
         rows = max(area.rows - ABOVE - BELOW, 1)
@@ -69,9 +66,9 @@ class FindScreen(Screen[None]):
         for index, hit in enumerate(self.hits[first : first + rows], first):
             lines.append(self._hit(hit, area, index == self._at))
         if not self.hits:
-            lines += area.paragraph(self._nothing, 3)
+            lines += area.paragraph(self.offer.nothing, 3)
         lines = area.high(area.rows - BELOW).filled(lines)
-        return [*lines, footer_line([GO, MOVE], BACK, area)]
+        return [*lines, footer_line([replace(GO, say=self.offer.go), MOVE], BACK, area)]
 
     def _hit(self, hit: Findable, area: Area, is_at: bool) -> Strip:
         line = area.row("row" if is_at else "background")
@@ -114,7 +111,11 @@ class FindScreen(Screen[None]):
         self.editor = edited
 
     def _go(self) -> None:
-        if self.hits:
+        text, typed = self.editor.text.strip(), self.offer.typed
+        if typed is not None and (os.sep in text or (text and not self.hits)):
+            self.app.pop_screen()
+            typed(text)
+        elif self.hits:
             hit = self.hits[self._at]
             self.app.pop_screen()
             self._take(hit)

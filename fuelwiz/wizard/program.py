@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
     from fuelwiz.report.differences import Told
     from fuelwiz.sizing.vocabulary import Change
-    from fuelwiz.wizard.form.finding import Findable
+    from fuelwiz.wizard.form.finding import Findable, Offer
     from fuelwiz.wizard.question_screen import Question
 
 T = TypeVar("T")
@@ -74,14 +74,9 @@ class Program(Protocol):
         """Have the mouse reported, or leave it to the terminal's own selection."""
 
     def find(
-        self,
-        findable: Sequence[Findable],
-        take: Callable[[Findable], None],
-        *,
-        title: str = "",
-        nothing: str = "",
+        self, findable: Sequence[Findable], take: Callable[[Findable], None], offer: Offer | None = None
     ) -> None:
-        """Find one of these by words of it, and take it; under a title, and with what to say where none has them."""
+        """Find one of these by words of it, and take it; `offer` is what is said around them."""
 
     def hold_frames(self) -> None:
         """Send the terminal nothing until `show_frames`."""

@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from fuelwiz.measured.figures import LogFigures, LoggedRun
 
 NAME = "Log of a run"
+ONE_STEP = "There is one step of engine speed alone, so there is no line to draw."
 
 
 def logged(subject: Subject, _words: Words) -> Iterator[Block]:

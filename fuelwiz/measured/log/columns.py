@@ -58,7 +58,7 @@ def columns_of(named: LogColumns, heads: Sequence[Head]) -> tuple[Taken, ...]:
         LogError: one that is named is not there or has no unit, or one that is needed is neither named nor found.
     """
     found: list[Taken] = []
-    guesses = guess_rest(named, heads)
+    guesses = guess_rest({key: getattr(named, key) for key in named.model_fields_set}, heads)
     for key in LogColumns.model_fields:
         column: Column | None = getattr(named, key)
         if column is not None and column.value is None and not column.is_absent:
@@ -71,9 +71,8 @@ def columns_of(named: LogColumns, heads: Sequence[Head]) -> tuple[Taken, ...]:
     return tuple(found)
 
 
-def guess_rest(named: LogColumns, heads: Sequence[Head]) -> dict[str, int]:
-    """Where the columns of the keys that are not named probably stand; none that is named for another key."""
-    given: dict[str, Column] = {key: getattr(named, key) for key in named.model_fields_set}
+def guess_rest(given: Mapping[str, Column], heads: Sequence[Head]) -> dict[str, int]:
+    """Where the columns of the keys that are not given probably stand; none that is given for another key."""
     taken = {_folded(column.head) for column in given.values() if not column.is_absent}
     free = [
         at

@@ -7,9 +7,10 @@ from pathlib import Path
 
 from fuelwiz.errors import LogError
 from fuelwiz.measured.figures import LoggedRun
+from fuelwiz.measured.log.layout import Head
 from fuelwiz.measured.log.place import log_path
 from fuelwiz.measured.log.run import read_log
-from fuelwiz.measured.log.table import Watch
+from fuelwiz.measured.log.table import Watch, read_heads
 from fuelwiz.printable import clean
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures
@@ -34,6 +35,14 @@ def logged_run(
         return LoggedRun(name, _day_of(path), read_log(path, session, figures, watch))
     except LogError as error:
         return LoggedRun(name, _day_of(path), None, str(error).removeprefix(f"{clean(str(path))}: "))
+
+
+def heads_of_log(build: Path, session: Session) -> tuple[Head, ...]:
+    """The heads of the log that a build names; none where it cannot be read."""
+    try:
+        return read_heads(log_path(build, session, None))
+    except LogError:
+        return ()
 
 
 def _day_of(path: Path) -> str:

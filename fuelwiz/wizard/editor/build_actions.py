@@ -16,7 +16,7 @@ from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.report_dialog import ReportDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
 from fuelwiz.wizard.form.finding import Findable, changeable, questions_of
-from fuelwiz.wizard.live.rule import CHANGES, LETTERS, READ, next_view
+from fuelwiz.wizard.live.rule import CHANGES, READ, letters_of, next_view, views_of
 from fuelwiz.wizard.prompt import Prompt
 
 NOT_FOUND = ("next", "previous", "size", "keys", "find")
@@ -40,7 +40,7 @@ class BuildActions:
             "table": self.table,
             "save": self.save,
             "save_as": self.save_as,
-            "write": ReportDialog(host).write_report,
+            "write": ReportDialog(host, self.log).write_report,
             "points": self.table_or_log,
             "undo": self.undo,
             "redo": self.redo,
@@ -100,13 +100,14 @@ class BuildActions:
     def change_view(self, key: str) -> None:
         """Show the next view of the live pane; without its key, the one whose letter is pressed then."""
         if key:
-            self.host.view = next_view(self.host.view)
+            self.host.view = next_view(self.host.view, views_of(self.host.desk.result, self.host.view))
         else:
-            views = "  ".join(f"{letter} {name}" for letter, name in LETTERS.items())
-            self.host.ask(Prompt(views, self._show_view, letters="".join(LETTERS)))
+            offered = letters_of(self.host.desk.result)
+            views = "  ".join(f"{letter} {name}" for letter, name in offered.items())
+            self.host.ask(Prompt(views, self._show_view, letters="".join(offered)))
 
     def _show_view(self, letter: str) -> None:
-        self.host.view = LETTERS[letter]
+        self.host.view = letters_of(self.host.desk.result)[letter]
 
     def next_step(self) -> None:
         """To the next step."""
@@ -222,14 +223,13 @@ class BuildActions:
         taken = take(self.host.form)
         if taken:
             self.host.changed()
-            if self.host.desk.log_read is not None:
-                self.log.read()
+            self.log.read()
             self.host.say(f"Taken: {taken}. Ctrl+Z undoes it.")
 
     def table_or_log(self) -> None:
-        """Open the page that takes a table; where the log is asked for, read that."""
+        """Open the page that takes a table; where the log is asked for, what that takes."""
         if self.host.form.question.key.startswith("log."):
-            self.log.read()
+            self.log.open()
         else:
             self.points.open_here()
 
@@ -240,6 +240,8 @@ class BuildActions:
     def builds(self) -> None:
         """Close what is open, else go back to the past builds."""
         form = self.host.form
+        if self.log.stop():
+            return
         if self.host.mode != "form":
             self.host.to_mode("form")
         elif form.place.in_entry:

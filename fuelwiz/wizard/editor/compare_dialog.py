@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from fuelwiz.errors import FuelwizError
 from fuelwiz.wizard.editor.host import Host
-from fuelwiz.wizard.form.finding import Findable
+from fuelwiz.wizard.form.finding import Findable, Offer
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
@@ -44,7 +44,7 @@ class CompareDialog:
         elif len(beside) == 1:
             self._show(beside[0])
         else:
-            self.host.program.find(beside, self._show, title=TITLE, nothing=NOTHING)
+            self.host.program.find(beside, self._show, Offer(TITLE, NOTHING))
 
     def _beside(self) -> Iterator[Findable]:
         from fuelwiz.store.folder import entries

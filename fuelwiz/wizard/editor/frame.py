@@ -79,8 +79,10 @@ def offered_actions(mode: str, form: Form, view: str, actions: tuple[Action, ...
     if isinstance(row, ItemRow):
         start.append(Action("remove", (), "d", "remove", ""))
     names = ["unsure", "help", "size", "view", "next_step", "table", "save"]
-    if form.question.key == "log.file":
-        start.append(Action("log", ("f8",), "", "read it", ""))
+    if form.question.key.startswith("log."):
+        from fuelwiz.wizard.form.log_columns import f8_does
+
+        start.append(Action("log", ("f8",), "", f8_does(form.desk, form.question), ""))
     if STEPS[form.step_number].id == "pump":
         names.insert(1, "options")
     if form.takes_points():

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from pathlib import Path
 from typing import Protocol
+
+from textual.timer import Timer
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.sizing.vocabulary import Change
@@ -45,6 +48,9 @@ class Host(Protocol):
 
     def show_all(self) -> None:
         """Paint what differs from what stands there."""
+
+    def set_timer(self, delay: float, callback: Callable[[], None]) -> Timer:
+        """Call something after a while."""
 
     def say(self, text: str) -> None:
         """Show a sentence in the footer until the next key."""

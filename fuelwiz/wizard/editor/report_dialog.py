@@ -10,6 +10,7 @@ from pathlib import Path
 from fuelwiz.errors import FuelwizError
 from fuelwiz.store.folder import file_name
 from fuelwiz.wizard.editor.host import Host
+from fuelwiz.wizard.editor.log_dialog import LogDialog
 from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.prompt import Prompt
 
@@ -17,8 +18,9 @@ from fuelwiz.wizard.prompt import Prompt
 class ReportDialog:
     """The report of the build on a screen's desk."""
 
-    def __init__(self, host: Host) -> None:
+    def __init__(self, host: Host, log: LogDialog) -> None:
         self.host = host
+        self.log = log
 
     def write_report(self) -> None:
         """Write the report of the build to a file whose name is asked for."""
@@ -33,7 +35,15 @@ class ReportDialog:
         path = self.host.desk.folder / name
         if _is_there(path):
             question = f"{path.name} already exists. y overwrites it, Esc cancels"
-            self.host.ask(Prompt(question, lambda _letter: self._write(path), letters="y"))
+            self.host.ask(Prompt(question, lambda _letter: self._write_with_log(path), letters="y"))
+        else:
+            self._write_with_log(path)
+
+    def _write_with_log(self, path: Path) -> None:
+        """A report has what the log shows of the build as it is: where nobody had it read, it is read first."""
+        result = self.host.desk.result
+        if result is not None and result.session.log.file and result.log is None:
+            self.log.read(then=lambda: self._write(path))
         else:
             self._write(path)
 

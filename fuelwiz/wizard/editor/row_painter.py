@@ -10,8 +10,10 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.field_text import FieldText
+from fuelwiz.desk.log_read import COLUMNS
 from fuelwiz.questions.catalogue import Choice, Question
 from fuelwiz.record import record
+from fuelwiz.session import NOT_IN_THE_LOG
 from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.editor.cells_painter import Focus, cells_strip, editing
 from fuelwiz.wizard.form.form_rows import (
@@ -31,6 +33,7 @@ from fuelwiz.wizard.paint import Area, Row, clip
 LABEL = 3
 NARROW_LIST = 66  # below it a run shows how many ends it has in place of which
 TAG = "assumed"
+COLUMN_END = 16  # cells behind the head of a column: its unit, and whether it is guessed
 MAY_STAY_EMPTY = "may stay empty"
 
 
@@ -127,7 +130,7 @@ def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
         role: Role = "fault" if field.refused else "muted" if field.assumed or not field.text else "text"
         line.put(at.text, clip(area.look.fold(text), wide, area.look.fold("…")), role)
     if wide > at.field:
-        return line.strip()
+        return _end_of_text(line, row, field, at.text + wide)
     if field.refused:
         reason = f"! {field.refused}"
         return line.put(at.unit, clip(area.look.fold(reason), area.width - at.unit), "fault", True).strip()
@@ -142,6 +145,16 @@ def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
     return line.strip()
 
 
+def _end_of_text(line: Row, row: FieldRow, field: FieldText, end: int) -> Strip:
+    """What stands behind a long text: for a column of a log its unit, and whether it is guessed."""
+    if row.question.key.startswith(COLUMNS):
+        line.put(end + 2, clip(line.look.fold(field.echo), COLUMN_END - len(TAG) - 2), "muted")
+        picked = _picked(row.question, field)
+        absent = picked.say if picked is not None and picked.value == NOT_IN_THE_LOG else ""
+        line.put_right(line.width - 1, TAG if field.assumed else absent, "muted")
+    return line.strip()
+
+
 def _field_width(row: FieldRow, field: FieldText, at: FormColumns, width: int) -> int:
     """A text without a unit may run over the columns of unit and echo."""
     texts = ("name", "notes", "feed.sizes", "return_line.sizes", "bands.feed", "bands.inlet")
@@ -149,7 +162,7 @@ def _field_width(row: FieldRow, field: FieldText, at: FormColumns, width: int) -
     if (
         key in texts or key.startswith(("fitted.", "log.")) or key.endswith((".what", ".name"))
     ) and not field.refused:
-        return width - at.text - 2
+        return width - at.text - 2 - (COLUMN_END if key.startswith(COLUMNS) else 0)
     return at.field
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from typing import Literal
 
 from fuelwiz.desk.composites import field_of
@@ -14,7 +14,7 @@ from fuelwiz.questions.catalogue import STEPS, Question, step_questions
 from fuelwiz.record import record
 from fuelwiz.wizard.form.plan import Place, rows_of
 
-Kind = Literal["question", "action", "build"]
+Kind = Literal["question", "action", "build", "file", "head"]
 
 _CHANGED = ("quantity", "count", "ratio", "choice", "rated_flow", "wire")
 """Types of field that a bad day changes."""
@@ -34,6 +34,16 @@ class Findable:
     text: str
     beside: str
     texts: tuple[str, ...]
+
+
+@record
+class Offer:
+    """What is said around a list to pick from; `typed` takes a text that is none of the list, such as a path."""
+
+    title: str = "Find"
+    nothing: str = "No question and no key has all of these words. Try one of them alone."
+    go: str = "go there"
+    typed: Callable[[str], None] | None = None
 
 
 def questions_of(desk: Desk) -> list[Findable]:

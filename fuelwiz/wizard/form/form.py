@@ -6,7 +6,6 @@ from typing import Literal
 
 from fuelwiz.questions.catalogue import Choice
 from fuelwiz.wizard.form.form_rows import (
-    AnyRow,
     CellsRow,
     ChoiceRow,
     DoRow,
@@ -14,7 +13,9 @@ from fuelwiz.wizard.form.form_rows import (
     ItemRow,
     cells_of,
     entries,
+    is_to_answer,
     like_before,
+    owned_by_enter,
     takes,
     to_look_at_in,
 )
@@ -79,13 +80,13 @@ class Form(PlacedForm):
             return "moved"
         if isinstance(row, CellsRow) and row.table and row.line == 0 and not self.editor.text.strip():
             return self._past_points()
-        owned = isinstance(row, ChoiceRow) and self.own()
+        owned = owned_by_enter(row) and self.own()
         reaction = self.move(1)
         return "edited" if owned and reaction == "moved" else reaction
 
     def own(self) -> bool:
         """Make what stands under the pointer the builder's own, where it is a fallback; whether it was one."""
-        field = self.desk.text_in_field(self.path) if _is_answered(self.row) else None
+        field = self.desk.text_in_field(self.path) if is_to_answer(self.row) else None
         if field is None or not field.assumed or not field.text or self.desk.only_looks:
             return False
         if isinstance(self.row, ChoiceRow):
@@ -221,14 +222,9 @@ class Form(PlacedForm):
 
     def unsure(self) -> Reaction:
         """Leave the question to its fallback, and say which and why."""
-        if not _is_answered(self.row):
+        if not is_to_answer(self.row):
             return ""
         self.note = self.desk.unsure(self.path)
         self.rebuild()
         self._load()
         return "edited"
-
-
-def _is_answered(row: AnyRow) -> bool:
-    """Whether a row is one to answer, not one that leads elsewhere."""
-    return bool(cells_of(row)) or isinstance(row, ChoiceRow)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Any
 
 from fuelwiz.desk.field_questions import noun_of
+from fuelwiz.desk.log_read import COLUMNS
 from fuelwiz.desk.look_here import LookHere
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.printable import clean
@@ -140,6 +141,16 @@ def takes(row: AnyRow, letter: str | None) -> bool:
 def cells_of(row: AnyRow) -> tuple[FormCell, ...]:
     """The places to type in of a row."""
     return row.cells if isinstance(row, FieldRow | CellsRow) else ()
+
+
+def is_to_answer(row: AnyRow) -> bool:
+    """Whether a row is one to answer, not one that leads elsewhere."""
+    return bool(cells_of(row)) or isinstance(row, ChoiceRow)
+
+
+def owned_by_enter(row: AnyRow) -> bool:
+    """Whether Enter makes what stands one's own: an answer to pick, or a column of the log, one by one."""
+    return isinstance(row, ChoiceRow) or row.question.key.startswith(COLUMNS)
 
 
 def path_of(row: AnyRow, cell: int = 0) -> str:

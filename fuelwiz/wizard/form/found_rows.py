@@ -15,7 +15,7 @@ from fuelwiz.advice.sections.measured import (
     odd_or_far,
     reading_text,
 )
-from fuelwiz.advice.subject import Subject
+from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.desk.measuring import STEP, place_of_proposal
 from fuelwiz.errors import SessionError
 from fuelwiz.measured.before_after import before_after
@@ -50,9 +50,8 @@ def found_rows(desk: Desk, question: Question) -> Iterator[FoundRow]:
     if question.key in _MAKERS:
         yield from _MAKERS[question.key](subject, result.measured, question)
     proposals = [one for one in result.measured.proposals if _LIST_OF.get(one.reason) == question.key]
-    read = desk.log_read
-    if question.key == "log.file" and read is not None and read.session == result.session:
-        proposals += read.figures.proposals
+    if question.key == "log.file" and result.log is not None and result.log.figures is not None:
+        proposals += result.log.figures.proposals
     yield from (_proposed(subject, one, question) for one in proposals if not _stands(desk, one))
 
 
@@ -112,8 +111,6 @@ def _stands(desk: Desk, proposal: Proposal) -> bool:
 
 
 def _named(proposal: Proposal) -> str:
-    if isinstance(proposal.value, dict):
-        return f"{len(proposal.value)} columns of the log"
     if isinstance(proposal.value, list):
         return f"{len(proposal.value)} points of full power"
     return f"{key_in_words(proposal.key)} {proposal.value}"
@@ -123,12 +120,14 @@ def words_of(desk: Desk, row: FoundRow) -> str:
     """What is said of a row that has the pointer: of a proposal, what the build comes to before and after it."""
     if row.proposal is None:
         return row.whole
-    within = f"Good to {row.proposal.tolerance}: " if row.proposal.tolerance else ""
-    return f"{_before_and_after(desk, row.proposal)} {within}{why(row.proposal)}.".strip()
+    reason = why(row.proposal)
+    tolerance = row.proposal.tolerance
+    said = f"Good to {tolerance}: {reason}" if tolerance else capitalized(reason)
+    return f"{_before_and_after(desk, row.proposal)} {said}.".strip()
 
 
 def _before_and_after(desk: Desk, proposal: Proposal) -> str:
-    if desk.result is None or isinstance(proposal.value, dict):
+    if desk.result is None:
         return ""
     try:
         both = before_after(desk.plain, [proposal])

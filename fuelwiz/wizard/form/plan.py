@@ -8,6 +8,7 @@ from fuelwiz.desk.asked import is_asked, is_run_by_run
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.field_questions import question_of
 from fuelwiz.desk.field_specs import AMPS
+from fuelwiz.desk.log_read import COLUMNS
 from fuelwiz.desk.measuring import STEP
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.points.point_cells import FIRST_CURVE
@@ -132,7 +133,22 @@ def _named(questions: list[Question]) -> str:
 
 
 def _at_once(desk: Desk, question: Question) -> bool:
-    return not question.more or (question.key == "feed.run" and is_run_by_run(desk))
+    if question.key == "feed.run" and is_run_by_run(desk):
+        return True
+    return not question.more or (question.key.startswith(COLUMNS) and _is_column_at_once(desk, question))
+
+
+def _is_column_at_once(desk: Desk, question: Question) -> bool:
+    from fuelwiz.wizard.form.log_columns import is_column_at_once
+
+    return is_column_at_once(desk, question)
+
+
+def _column_row(desk: Desk, question: Question) -> AnyRow:
+    """A column of the log, with the heads of its file among the answers."""
+    from fuelwiz.wizard.form.log_columns import with_heads
+
+    return FieldRow(with_heads(desk, question), question.key)
 
 
 def _is_of_step(question: Question) -> bool:
@@ -154,6 +170,8 @@ def _rows_of_question(desk: Desk, question: Question) -> Iterator[AnyRow]:
         yield from _points_rows(desk, question, key)
     elif key == "pump.curve.voltage":
         yield FieldRow(question, "pump.curve.0.voltage")
+    elif key.startswith(COLUMNS):
+        yield _column_row(desk, question)
     else:
         yield _plain_row(question, key)
     if key == "log.file":
@@ -163,11 +181,10 @@ def _rows_of_question(desk: Desk, question: Question) -> Iterator[AnyRow]:
 def _rows_of_log(desk: Desk, question: Question) -> Iterator[AnyRow]:
     """What a log showed; loaded where it is asked for, for an answer needs nothing of it."""
     from fuelwiz.wizard.form.found_rows import found_rows
-    from fuelwiz.wizard.form.log_rows import column_rows, log_rows
+    from fuelwiz.wizard.form.log_rows import log_rows
 
     yield from log_rows(desk, question)
     yield from found_rows(desk, question)
-    yield from column_rows(desk, question)
 
 
 def _plain_row(question: Question, path: str) -> AnyRow:

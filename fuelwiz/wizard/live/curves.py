@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
-from bisect import bisect_right
 from collections.abc import Sequence
-from math import ceil, floor, log10
+from math import ceil
 from typing import TYPE_CHECKING
 
 from rich.cells import cell_len
@@ -16,6 +15,7 @@ from fuelwiz.record import record
 from fuelwiz.sizing.figures import Plot
 from fuelwiz.units import from_si
 from fuelwiz.wizard.live.canvas import Canvas, Curve
+from fuelwiz.wizard.live.scale import ROWS_A_TICK, between, places_of, step_of
 
 if TYPE_CHECKING:
     from fuelwiz.advice.numbers import Numbers
@@ -27,8 +27,6 @@ AXIS = 6  # cells of the pressures and their axis
 LEAST_ROWS = 7
 LEAST_HEIGHT = 5  # of the curves alone; under it the sentence gives way
 AXIS_ROWS = 2
-ROWS_A_TICK = 2
-NICE = (1.0, 2.0, 2.5, 5.0, 10.0)
 
 
 @record
@@ -53,7 +51,7 @@ class _View:
         """A curve through these points, as a function of the place across."""
 
         def height(across: float) -> float | None:
-            pressure = _between(flows, pressures, self.left + across * (self.right - self.left))
+            pressure = between(flows, pressures, self.left + across * (self.right - self.left))
             return None if pressure is None else (pressure - self.bottom) / (self.top - self.bottom)
 
         return height
@@ -141,23 +139,16 @@ def _view(data: Plot, highlighted: str, names: list[str], rows: int) -> _View:
     left = max(0.5 * min(goal, flow), data.flows[0])
     right = min(1.25 * max(goal, flow), data.flows[-1])
     asked = data.systems[highlighted]
-    pressure = data.crossing[1] if data.crossing else _between(data.flows, asked, goal) or asked[-1]
-    wanted = [_between(data.flows, asked, at) for at in (left, right)]
-    wanted += [_between(data.flows, data.systems[name], flow) for name in names]
+    pressure = data.crossing[1] if data.crossing else between(data.flows, asked, goal) or asked[-1]
+    wanted = [between(data.flows, asked, at) for at in (left, right)]
+    wanted += [between(data.flows, data.systems[name], flow) for name in names]
     near = [each for each in wanted if each is not None and abs(each - pressure) < 0.5 * pressure]
     low, high = min([*near, 0.8 * pressure]), max([*near, 1.25 * pressure])
-    tick, ticks = _tick(high - low, rows), rows / ROWS_A_TICK
+    tick, ticks = step_of(high - low, rows), rows / ROWS_A_TICK
     # Ticks stand at the middle of every second row from the first, so the top edge lies half a row above one.
     top_tick = ceil((low + high) / 2 / tick + ticks / 2 - 0.5) * tick
     half_row = tick / ROWS_A_TICK / 2
     return _View(left, right, top_tick + half_row - tick * ticks, top_tick + half_row, tick)
-
-
-def _tick(span: float, rows: int) -> float:
-    """The smallest round step of pressure whose ticks span that much over these rows."""
-    least = span * ROWS_A_TICK / rows
-    power = 10.0 ** floor(log10(least))
-    return next(nice * power for nice in NICE if nice * power >= least * 0.999)
 
 
 def _draw(canvas: Canvas, data: Plot, view: _View, highlighted: str, names: list[str]) -> None:
@@ -246,7 +237,7 @@ def _plot_line(
     line = area.row()
     if row % ROWS_A_TICK == 0:
         pressure = view.top - view.tick / ROWS_A_TICK * (row + 0.5)
-        line.put_right(AXIS - 1, f"{pressure:.{_places(view.tick)}f}", "muted")
+        line.put_right(AXIS - 1, f"{pressure:.{places_of(view.tick)}f}", "muted")
     line.put(AXIS - 1, area.look.mark("axis"), "muted")
     canvas.lay_row(row, line, AXIS)
     if label is not None:
@@ -263,26 +254,12 @@ def _flow_axis(canvas: Canvas, view: _View, numbers: Numbers, area: Area) -> lis
     unit = numbers.unit("flow")
     last = area.width - 2 - cell_len(unit)
     ticks = area.row()
-    step = _tick(view.right - view.left, max(canvas.width // 5, 2))
+    step = step_of(view.right - view.left, max(canvas.width // 5, 2))
     flow = ceil(view.left / step) * step
     while flow <= view.right:
-        text = f"{flow:.{_places(step)}f}"
+        text = f"{flow:.{places_of(step)}f}"
         column = AXIS + int(view.across(flow) * canvas.width) - len(text) // 2
         if column >= AXIS and column + len(text) < last:
             ticks.put(column, text, "muted")
         flow += step
     return [axis.strip(), ticks.put_right(area.width - 1, unit, "muted").strip()]
-
-
-def _places(step: float) -> int:
-    """Decimals that tell ticks of this step apart."""
-    return next((places for places in range(3) if abs(step * 10**places % 1) < 1e-6), 3)
-
-
-def _between(flows: Sequence[float], pressures: Sequence[float], flow: float) -> float | None:
-    """The pressure at a flow, straight between the points; None beyond them."""
-    if not flows[0] <= flow <= flows[-1]:
-        return None
-    at = min(max(bisect_right(flows, flow), 1), len(flows) - 1)
-    share = (flow - flows[at - 1]) / (flows[at] - flows[at - 1])
-    return pressures[at - 1] + share * (pressures[at] - pressures[at - 1])

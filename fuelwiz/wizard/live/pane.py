@@ -10,8 +10,20 @@ from textual.strip import Strip
 from fuelwiz.wizard.live.answer import answer_lines, held_lines
 from fuelwiz.wizard.live.explain import explanation_lines
 from fuelwiz.wizard.live.layout import Layout, layout_for
+from fuelwiz.wizard.live.log_curves import log_lines
 from fuelwiz.wizard.live.parts import part_lines
-from fuelwiz.wizard.live.rule import CEILINGS, CHANGES, CURVES, HOW_SURE, LADDER, PATH, SIZES, rule_line
+from fuelwiz.wizard.live.rule import (
+    CEILINGS,
+    CHANGES,
+    CURVES,
+    HOW_SURE,
+    LADDER,
+    LOG,
+    PATH,
+    SIZES,
+    rule_line,
+    views_of,
+)
 from fuelwiz.wizard.live.sizes import size_lines
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
@@ -110,7 +122,9 @@ class LivePane(Painted):
 
     def painted(self, area: Area) -> list[Strip]:
         """All lines of the view as it stands."""
-        rule = rule_line(self.view, self.notes, area, all_names=self.all_names)
+        rule = rule_line(
+            self.view, self.notes, area, views_of(self._result, self.view), all_names=self.all_names
+        )
         if self._result is None:
             told = held_lines(self._held, area) if self._held else area.paragraph(NOTHING_YET)
             return area.filled([rule, *told])
@@ -181,6 +195,8 @@ class LivePane(Painted):
             from fuelwiz.wizard.live.how_sure import sure_lines
 
             return self._scrolled(sure_lines(result, area), area)
+        if view == LOG:
+            return self._scrolled(log_lines(result, area), area)
         if view == PATH:
             return self._path(result, area)
         from fuelwiz.wizard.live.reading import read_lines

@@ -11,6 +11,9 @@ from fuelwiz.advice.sections import bad_days, ceilings, changes, how_sure, path,
 if TYPE_CHECKING:
     from fuelwiz.wizard.paint import Area
 
+if TYPE_CHECKING:
+    from fuelwiz.advice.result import Result
+
 PATH, SIZES, CHANGES, HOW_SURE, BAD_DAYS, LADDER, CURVES, CEILINGS, FINDINGS = VIEWS = tuple(
     name.lower()
     for name in (
@@ -25,27 +28,43 @@ PATH, SIZES, CHANGES, HOW_SURE, BAD_DAYS, LADDER, CURVES, CEILINGS, FINDINGS = V
         bad_days.FINDINGS,
     )
 )
-READ = (PATH, HOW_SURE, BAD_DAYS, FINDINGS)
+LOG = "log"
+"""The view of the log, which a build has that names one."""
+READ = (PATH, HOW_SURE, BAD_DAYS, FINDINGS, LOG)
 """The views that are read from top to bottom and may be longer than their room."""
 
 LETTERS = dict(zip("pswoblcef", VIEWS, strict=True))
 """The views by the letter that shows each."""
+LOG_LETTER = "g"
 
 
-def next_view(view: str) -> str:
+def views_of(result: Result | None, shown: str = "") -> tuple[str, ...]:
+    """The views that a build has, and the one that is shown."""
+    has_log = result is not None and bool(result.session.log.file)
+    return (*VIEWS, LOG) if has_log or shown == LOG else VIEWS
+
+
+def letters_of(result: Result | None) -> dict[str, str]:
+    """Those by the letter that shows each."""
+    return {**LETTERS, LOG_LETTER: LOG} if LOG in views_of(result) else LETTERS
+
+
+def next_view(view: str, views: tuple[str, ...] = VIEWS) -> str:
     """The view after that one, around again after the last."""
-    return VIEWS[(VIEWS.index(view) + 1) % len(VIEWS)]
+    return views[(views.index(view) + 1) % len(views)]
 
 
-def rule_line(view: str, notes: tuple[str, ...], area: Area, *, all_names: bool = False) -> Strip:
+def rule_line(
+    view: str, notes: tuple[str, ...], area: Area, views: tuple[str, ...] = VIEWS, *, all_names: bool = False
+) -> Strip:
     """The shown view in brackets and which one F5 brings, or `all_names` where they fit; then notes, the last first."""
     line, dash = area.row(), area.look.mark("rule")
     line.put(0, dash, "muted")
     room = area.width - 1
-    names = [f"[{name}]" if name == view else f" {name} " for name in VIEWS]
+    names = [f"[{name}]" if name == view else f" {name} " for name in views]
     if not all_names or sum(map(len, names)) > room:
-        at = VIEWS.index(view) + 1
-        names = [f"[{view}]", f" {at} of {len(VIEWS)}, F5 {next_view(view)} "]
+        at = views.index(view) + 1
+        names = [f"[{view}]", f" {at} of {len(views)}, F5 {next_view(view, views)} "]
     for name in names:
         shown = name == f"[{view}]"
         line.put(0, name, "text" if shown else "muted", shown)

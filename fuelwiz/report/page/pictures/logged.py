@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from fuelwiz.advice.log_words import bin_texts, speed_sentence
+from fuelwiz.advice.log_words import bin_texts, speed_of, speed_sentence
 from fuelwiz.advice.sections.logged import NAME, log_of
 from fuelwiz.advice.subject import Subject
-from fuelwiz.measured.figures import Bin
 from fuelwiz.report.page.pictures.axes import Frame, Point
 from fuelwiz.report.page.pictures.shapes import Dot, Kind, Picture, Shape, Stroke, Word, legend
 from fuelwiz.units import from_si
@@ -56,11 +55,6 @@ def logged_picture(subject: Subject) -> Picture | None:
     told = "; ".join(bin_texts(subject, one) for one in log.bins)
     description = f"Pressure in {numbers.unit('pressure')}, flow in {numbers.unit('flow')}: {told}."
     return Picture("log", NAME, description, speed_sentence(subject, log), WIDTH, HEIGHT, tuple(shapes))
-
-
-def speed_of(one: Bin, number: int) -> float:
-    """The middle of a step of engine speed; the number of a pull where none was logged."""
-    return float(number) if one.rpm_low is None or one.rpm_high is None else (one.rpm_low + one.rpm_high) / 2
 
 
 def _points(at: Sequence[float], figures: Sequence[float]) -> list[Point]:
