@@ -76,7 +76,7 @@ def test_all_forms_have_the_figures_of_the_log(tmp_path: Path) -> None:
     for form in forms:
         assert all(" ".join(row) in re.sub(r"[✓✗] ", "", form) for row in rows)
         assert "Log pull.csv of 2026-05-14: " in form
-        assert "The pump sends 62 % of what the build has it" in form
+        assert "The pump sends 62 % of what the build counts on" in form
     told = json.loads(json_text(found))["log"]
     assert (told["file"], told["day"], told["refused"]) == ("pull.csv", "2026-05-14", None)
     assert len(told["bins"]) == len(rows)
