@@ -127,7 +127,7 @@ def _are_alike(data: Plot, view: _View, highlighted: str, name: str, rows: int) 
     """Whether a size's curve runs within a row of the highlighted one's, where dashes on it would only blur both."""
     row = (view.top - view.bottom) / rows
     flows = [view.left, *(flow for flow in data.flows if view.left < flow < view.right), view.right]
-    pairs = ((_between(data.flows, data.systems[size], at) for size in (highlighted, name)) for at in flows)
+    pairs = ((between(data.flows, data.systems[size], at) for size in (highlighted, name)) for at in flows)
     apart = [abs(one - other) for one, other in pairs if one is not None and other is not None]
     return name != highlighted and max(apart, default=0.0) < row
 
