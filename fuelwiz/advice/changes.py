@@ -84,7 +84,10 @@ def _base(base_pa: float) -> Callable[[Subject, ChangeFigures], str]:
 
 def _pump(subject: Subject, _figures: ChangeFigures) -> str:
     pump = subject.session.pump
-    return f"a {ORDINALS[min(pump.count + 1, 6)]} pump of the same" if pump is not None else "a pump more"
+    if pump is None:
+        return "a pump more"
+    runs = f"{pump.running_at_idle} {'runs' if pump.running_at_idle == 1 else 'run'} at idle"
+    return f"a {ORDINALS[min(pump.count + 1, 6)]} pump of the same; {runs}, as today"
 
 
 def _filters(subject: Subject, _figures: ChangeFigures) -> str:
@@ -139,7 +142,7 @@ def _base_noun(base_pa: float) -> Callable[[Subject, ChangeFigures], str]:
 
 
 def _pump_noun(subject: Subject, figures: ChangeFigures) -> str:
-    return _pump(subject, figures).removesuffix(" of the same")
+    return _pump(subject, figures).partition(" of the same")[0]
 
 
 def _plain(words: str) -> Callable[[Subject, ChangeFigures], str]:

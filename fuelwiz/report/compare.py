@@ -19,7 +19,7 @@ from fuelwiz.advice.blocks import (
 )
 from fuelwiz.printable import shown_name
 from fuelwiz.report.differences import KEYS_AS_THEY_ARE, Told, Wording, differences
-from fuelwiz.report.measures import MEASURES, OF_NEXT_GOAL, Measure, Side, sides_of
+from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 
 LABEL_COLUMNS = 22
 BUILD_COLUMNS = 20
@@ -86,10 +86,9 @@ def _side_by_side(builds: Sequence[Told], names: list[str], wording: Wording) ->
 
 
 def _measure_rows(sides: Sequence[Side]) -> Iterator[tuple[Cell, ...]]:
-    """A row a measure; of the next goal only where one of the builds has one."""
-    has_next = any(side.build.figures.next is not None for side in sides)
+    """A row for each measure that at least one of the builds has."""
     for measure in MEASURES:
-        if has_next or measure not in OF_NEXT_GOAL:
+        if any(measure.shown(side) is not None for side in sides):
             yield _measure_row(measure, sides)
 
 

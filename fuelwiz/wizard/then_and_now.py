@@ -121,10 +121,15 @@ def name_to_keep(before: Desk, after: Desk) -> str:
 def changed_words(before: Desk, after: Desk) -> list[str]:
     """What the second says differently, an entry each: what, what it was, what it is."""
     return [
-        f"{noun_of(change.key)} {_was(before, change)} → {_value(change.now)}"
+        f"{noun_of(change.key)} {_from_to(_was(before, change), _value(change.now))}"
         for change in diff(before, after)
         if change.key not in NOT_SHOWN
     ]
+
+
+def _from_to(was: str, now: str) -> str:
+    """A change in short; what was taken and is now said comes to the same."""
+    return f"{was} → {now}" if was != now else f"{now}, as before"
 
 
 def _was(before: Desk, change: Change) -> str:

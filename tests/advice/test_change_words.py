@@ -35,7 +35,7 @@ def test_what_is_fitted_in_place_of_what() -> None:
     assert found["feed"] == "-10 in place of -8"
     assert found["return"] == "return line -8 in place of -6"
     assert found["wire"] == "10 AWG in place of 12"
-    assert found["pump"] == "a third pump of the same"
+    assert found["pump"] == "a third pump of the same; 1 runs at idle, as today"
     assert found["circuits"] == "a circuit of its own for each pump"
     assert found["regulator"] == "a larger regulator: 200 gal/h at 6 psi"
     assert found["filters"] == "a filter of twice the flow"

@@ -23,9 +23,13 @@ KEYS = {
     "escape": "\x1b",
     "f1": "\x1bOP",
     "f4": "\x1bOS",
+    "f6": "\x1b[17~",
+    "f7": "\x1b[18~",
     "f8": "\x1b[19~",
+    "pagedown": "\x1b[6~",
     "ctrl+g": "\x07",
     "ctrl+s": "\x13",
+    "ctrl+p": "\x10",
     "ctrl+q": "\x11",
     "ctrl+u": "\x15",
     "ctrl+z": "\x1a",
@@ -85,10 +89,10 @@ class Terminal:
 
 
 @contextmanager
-def wizard(file: Path, width: int = 80, height: int = 24) -> Iterator[Terminal]:
+def wizard(file: Path, width: int = 80, height: int = 24, term: str = "xterm-256color") -> Iterator[Terminal]:
     """`python -m fuelwiz FILE` on a terminal of that size."""
     command = [sys.executable, "-m", "fuelwiz", str(file)]
-    with running(command, file.parent, width, height) as terminal:
+    with running(command, file.parent, width, height, TERM=term) as terminal:
         yield terminal
 
 

@@ -81,5 +81,7 @@ def _said_of(build: BuildFile) -> str:
 def _as_told(desk: Desk, called: str) -> Told:
     from fuelwiz.report.differences import Told
 
+    if not desk.complete:
+        desk.finish()  # what else waits for a pause in typing
     assert desk.result is not None
     return Told(called, desk.plain, desk.result)

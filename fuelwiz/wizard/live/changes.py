@@ -121,7 +121,10 @@ def _line(subject: Subject, one: ChangeRow, columns: _Columns, line: Row) -> Str
     for text, end in zip(cells[:2], columns.ends[:2], strict=True):
         line.put_right(end, text or line.look.mark("unknown"), bold=strong)
     for text, end in zip(cells[2:], columns.ends[2:], strict=True):
-        put_works(line, end, text, strong)
+        if text is None:  # it does not apply then, as on paper
+            line.put_right(end, line.look.mark("unknown"), "muted", strong)
+        else:
+            put_works(line, end, text, strong)
     return line.strip()
 
 
