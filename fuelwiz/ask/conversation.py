@@ -8,6 +8,7 @@ from typing import Literal
 from fuelwiz.ask.wording import (
     COMMANDS,
     answer_lines,
+    as_typed,
     help_lines,
     picked,
     question_line,
@@ -19,6 +20,8 @@ from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.desk.log_read import read_log
 from fuelwiz.errors import FuelwizError
 from fuelwiz.questions.catalogue import STEPS
+from fuelwiz.wizard.form.bad_day import change_on_that_day
+from fuelwiz.wizard.form.finding import Findable, changeable, found
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import CellsRow, ChoiceRow, DoRow, FoundRow, ItemRow
 from fuelwiz.wizard.form.found_rows import take
@@ -28,6 +31,11 @@ Say = Callable[[str], None]
 Next = Literal["stay", "on", "end"]
 
 LONGEST_LINE = 4000
+MOST_OFFERED = 9
+ASKED_ABOUT = ("add", "add_change")
+"""Rows that do something and are worth a question of their own."""
+YES_OR_ON = "y, or an empty line to go on."
+WHICH = "Which answer differs that day? Type words of its question; an empty line goes on."
 LAST = "That was the last question. /save NAME keeps it, /skip STEP goes back to a step, an empty line ends."
 
 
@@ -40,6 +48,7 @@ class Conversation:
         self.over = False
         self.form = Form(desk)
         self._past_the_end = False
+        self._picking: tuple[Findable, ...] | None = None
         self._commands: dict[str, Callable[[str], None]] = {
             "help": lambda _: self._say_all(help_lines(self.form.question)),
             "why": lambda _: self._say_all(why_lines(self.form.question)),
@@ -65,6 +74,7 @@ class Conversation:
             if command is None:
                 self.say(f"There is no {word}. {COMMANDS}")
             else:
+                self._picking = None
                 command(rest.strip())
         elif self._past_the_end:
             self._quit() if not text else self.say(LAST)
@@ -85,14 +95,10 @@ class Conversation:
 
     def _answer(self, text: str) -> None:
         row = self.form.row
-        if isinstance(row, FoundRow):
-            if text.lower() in ("y", "yes"):
-                self._take_or_read(row)
-            self._on()
-        elif isinstance(row, DoRow | ItemRow):
-            if text.lower() in ("y", "yes") and self.form.key("enter", None) != "changes":
-                return
-            self._on()
+        if self._picking is not None:
+            self._pick(self._picking, text)
+        elif isinstance(row, FoundRow | DoRow | ItemRow):
+            self._do_or_not(row, text)
         elif not text:
             self._on()
         elif text == "?":
@@ -110,6 +116,38 @@ class Conversation:
         elif take(self.form):
             self.say_answer(whole=False)
 
+    def _do_or_not(self, row: FoundRow | DoRow | ItemRow, text: str) -> None:
+        """A row that does something, which y asks for; any other words than no are not lost in silence."""
+        if text.lower() in ("", "n", "no"):
+            self._on()
+        elif text.lower() not in ("y", "yes"):
+            self.say(f"{text} is no answer here: {YES_OR_ON}")
+        elif isinstance(row, FoundRow):
+            self._take_or_read(row)
+            self._on()
+        elif isinstance(row, DoRow) and row.act == "add_change":
+            self._picking = ()
+        else:
+            self.form.key("a" if isinstance(row, DoRow) and row.act == "add" else "enter", "a")
+
+    def _pick(self, offered: tuple[Findable, ...], text: str) -> None:
+        """Words of the question that has another answer on a bad day, or the number of one that they brought up."""
+        if not text:
+            self._picking = None
+            self._on()
+            return
+        at = int(text) - 1 if text.isdecimal() else -1
+        hits = [offered[at]] if 0 <= at < len(offered) else found(changeable(self.desk), text)
+        if not hits:
+            self.say(f"No question that may have another answer has these words: {text}.")
+        elif len(hits) == 1 or hits[0].text.lower() == text.lower():
+            self._picking = None
+            change_on_that_day(self.form, hits[0].id)
+        else:
+            self._picking = tuple(hits[:MOST_OFFERED])
+            names = ", ".join(f"{number} {one.text}" for number, one in enumerate(self._picking, 1))
+            self.say(f"There are {names}: type the number of one, or more words.")
+
     def _told(self, text: str) -> bool:
         """Hand a line to the desk; whether it was taken. What is refused is said, and stands."""
         form = self.form
@@ -123,7 +161,7 @@ class Conversation:
             self.say(f"{text} is none of the answers.")
             return False
         else:
-            self.desk.type(form.path, text)
+            self.desk.type(form.path, as_typed(form.question, text))
         form.rebuild()
         refused = self.desk.refused.get(form.path)
         if refused:
@@ -131,7 +169,9 @@ class Conversation:
         return not refused
 
     def _answered(self) -> None:
-        self.say_answer(whole=False)
+        is_half_a_point = isinstance(self.form.row, CellsRow) and self.desk.held
+        if not is_half_a_point:  # the rest of the point is asked for next
+            self.say_answer(whole=False)
         self._on()
 
     def _on(self) -> None:
@@ -140,7 +180,7 @@ class Conversation:
         form.focus_on(form.pointer.at, form.pointer.cell)  # so that the editor has what stands
         ends_a_table = isinstance(form.row, CellsRow) and not form.editor.text.strip()
         reaction = form.key("enter", None) if ends_a_table else form.move(1)
-        while reaction != "next_step" and isinstance(form.row, DoRow) and form.row.act != "add":
+        while reaction != "next_step" and isinstance(form.row, DoRow) and form.row.act not in ASKED_ABOUT:
             if form.row.act == "close":
                 form.close_entry()
             reaction = form.move(1)
@@ -163,7 +203,10 @@ class Conversation:
         self._ask()
 
     def _ask(self) -> None:
-        self.say(LAST if self._past_the_end else question_line(self.form))
+        if self._picking is not None:
+            self.say(WHICH)
+        else:
+            self.say(LAST if self._past_the_end else question_line(self.form))
 
     def _back(self) -> None:
         at = self.form.pointer.at, self.form.pointer.cell

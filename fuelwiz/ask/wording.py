@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.exceptions import NoSuchField
+from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.questions.catalogue import STEPS, Choice, Question
 from fuelwiz.terminal.marks import MARKS
 from fuelwiz.wizard.form.form import Form
@@ -54,8 +56,10 @@ def _cell_label(form: Form, row: CellsRow) -> str:
     cell = cells_of(row)[form.pointer.cell]
     if cell.name:
         return f"{form.question.label}, {cell.name}"
-    *_, number, column = cell.path.split(".")
-    what = row.label or ("pressure" if column == "0" else "value")
+    what = row.label or form.question.label
+    number = next((part for part in reversed(cell.path.split(".")[1:]) if part.isdigit()), "")
+    if cell.path.startswith(f"{row.table}.") and row.table:
+        number = cell.path.removeprefix(f"{row.table}.").partition(".")[0]
     return f"{what}, point {int(number) + 1}" if number.isdigit() else what
 
 
@@ -66,7 +70,24 @@ def _stands(question: Question, text: str) -> str:
 
 def _offered(question: Question) -> str:
     picks = ", ".join(f"{number} {choice.say}" for number, choice in enumerate(question.choices, 1))
-    return f"One of: {picks}."
+    return f"{'Any' if _takes_several(question) else 'One'} of: {picks}."
+
+
+def _takes_several(question: Question) -> bool:
+    """Whether an answer may have several of the words, with commas between."""
+    try:
+        return spec_at(question.key).type == "words"
+    except NoSuchField:
+        return False
+
+
+def as_typed(question: Question, text: str) -> str:
+    """What a line says for its field: of an answer that may have several words, each by its number or its name."""
+    if not question.choices or not _takes_several(question):
+        return text
+    parts = [part.strip() for part in text.split(",") if part.strip()]
+    chosen = (picked(question, part, by_number=True) for part in parts)
+    return ", ".join(one.value if one else part for one, part in zip(chosen, parts, strict=True))
 
 
 def picked(question: Question, typed: str, *, by_number: bool) -> Choice | None:

@@ -195,3 +195,40 @@ def test_a_terminal_that_only_prints_is_asked_line_by_line(tmp_path: Path) -> No
     assert os.waitstatus_to_exitcode(os.waitpid(pid, 0)[1]) == 0
     assert b"line by line" in seen
     assert b"\x1b" not in seen
+
+
+def test_a_bad_day_of_ones_own_is_told_by_words_of_its_questions(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    said = told(
+        desk, "", "600", "/skip stress", "y", "track day", "y", "zzz", "temperature", "fuel temperature", "60 C"
+    )  # fmt: skip
+    (case,) = desk.plain["stress"]["case"]
+    assert case == {"name": "track day", "change": {"fuel.temperature": "60 C"}}
+    assert any("has these words: zzz" in line for line in said)
+    assert any("Fuel temperature" in line and "type the number of one" in line for line in said)
+    assert said[-1].startswith("Pick an answer that differs that day?")
+    more = told(desk, "/skip stress", "y", "", "", "y", "temperature", "1", "61 C", "")
+    assert "differs that day" in " ".join(more)
+
+
+def test_what_is_typed_where_only_a_yes_is_wanted_is_not_lost_in_silence(tmp_path: Path) -> None:
+    said = told(new(tmp_path), "", "600", "/skip stress", "track day")
+    assert said[-2].startswith("track day is no answer here")
+    assert said[-1].startswith("Add a bad day of your own?")
+    on = told(new(tmp_path), "", "600", "/skip stress", "no")
+    assert not on[-1].startswith("Add a bad day")
+
+
+def test_an_answer_of_several_words_is_told_by_numbers_or_names(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    said = told(desk, "", "600", "/skip summary", "1, return line, Filter")
+    assert any("Any of: 1 feed line, 2 return line" in line for line in said)
+    assert desk.plain["fitted"]["has"] == ["line", "return_line", "filter"]
+
+
+def test_half_a_point_is_asked_on_without_a_word_about_what_it_holds_up(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    said = told(desk, "", "600", "/skip pump", "its curve", "", "40 psi", "110", "9 A", "60", "90")
+    assert not any("Not updated" in line for line in said)
+    assert any(line.startswith("Current, point 1, A") for line in said)
+    assert desk.plain["pump"]["curve"][0]["points"] == [["40 psi", "110 gal/h"], ["60 psi", "90 gal/h"]]

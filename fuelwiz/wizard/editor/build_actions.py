@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from fuelwiz.desk.composites import field_of
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.sizing.vocabulary import is_fixed
 from fuelwiz.wizard.editor.compare_dialog import CompareDialog
@@ -15,6 +14,7 @@ from fuelwiz.wizard.editor.options_dialog import OptionsDialog
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.report_dialog import ReportDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
+from fuelwiz.wizard.form.bad_day import change_on_that_day
 from fuelwiz.wizard.form.finding import Findable, changeable, questions_of
 from fuelwiz.wizard.live.rule import CHANGES, READ, letters_of, next_view, views_of
 from fuelwiz.wizard.prompt import Prompt
@@ -280,13 +280,5 @@ class BuildActions:
             self._change_on_that_day(picked)
 
     def _change_on_that_day(self, picked: Findable) -> None:
-        form, desk = self.host.form, self.host.desk
-        key = field_of(picked.id)
-        case = f"{form.place.list_path}.{form.place.index}.change"
-        field = desk.text_in_field(key)
-        desk.type(f"{case}.{key}", f"{field.text} {field.unit}".strip())
-        form.rebuild()
-        place = form.pointer.find(f"{case}.{key}")
-        if place is not None:
-            form.focus_on(*place)
+        change_on_that_day(self.host.form, picked.id)
         self.host.changed()
