@@ -70,6 +70,26 @@ def test_a_weak_pump_is_found(logger: Logger) -> None:
     assert log.bins[-1].sags
 
 
+@pytest.mark.parametrize("hz", [10, 20, 50, 100])
+def test_a_sag_of_half_a_second_at_the_end_of_the_pulls_is_found(hz: int) -> None:
+    """A pump at 0.72 of its sheet falls behind in the last 0.6 s of each of these pulls."""
+    for seed in range(3):
+        log = log_of(Car(factor=0.72), Logger(hz=hz, seed=seed))
+        assert log.pump.known == "factor"
+        assert log.pump.factor is not None and log.pump.tolerance is not None
+        assert abs(log.pump.factor / 0.72 - 1) <= log.pump.tolerance
+
+
+@pytest.mark.parametrize("hz", [10, 50])
+def test_a_sag_that_is_shorter_than_that_is_a_bound(hz: int) -> None:
+    """At 0.77 the pump falls behind for a quarter of a second: less than what counts as a sag."""
+    for seed in range(3):
+        log = log_of(Car(factor=0.77), Logger(hz=hz, seed=seed))
+        assert log.pump.known == "at least"
+        assert log.pump.factor is not None and log.pump.factor <= 0.77 * 1.03
+        assert "falls with flow" not in names(log)
+
+
 SOUND_PUMPS: dict[str, Callable[[float], Car]] = {
     "set low": lambda share: Car(base=43.5 * (0.95 - 0.15 * share)),
     "leaking hose": lambda share: Car(slope=0.95 - 0.25 * share),

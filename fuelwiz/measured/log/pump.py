@@ -14,7 +14,7 @@ from fuelwiz.physics.circuit import PumpSet
 
 LEAST_TOLERANCE = 0.03
 MOST_LOOKED_AT = 4000
-FEWEST_SAGGING = 5
+FEWEST_SAGGING = 3
 HALVES_AGREE = 0.04
 """Where the rail sags because of the pumps, shallow and deep sags tell the same factor, to this and three errors."""
 
