@@ -137,6 +137,17 @@ def test_the_first_page_holds_answer_path_list_and_cautions(
         assert missing == [], name
 
 
+@pytest.mark.parametrize("paper", [A4, LETTER], ids=["A4", "letter"])
+def test_the_second_page_has_all_pictures(tab: Tab, tmp_path: Path, paper: tuple[float, float]) -> None:
+    """Of a build that has each, the log's apart."""
+    (tmp_path / "pull.html").write_text(page(example("street-turbo")), encoding="utf-8")
+    tab.show(tmp_path / "pull.html")
+    tab.pdf(tmp_path / "pull.pdf", *paper)
+    second = _printed(tmp_path / "pull.pdf")[1].splitlines()
+    assert {"Pump against system", "Ladder", "Ceilings", "How sure", "Pull"} <= set(second)
+    assert _squeezed("what the pump could send there.") in _squeezed("".join(second))
+
+
 def test_paper_has_what_is_folded(tab: Tab, pages: dict[str, Path], tmp_path: Path) -> None:
     tab.show(pages["full-session"])
     assert tab.value("document.querySelectorAll('details[open]').length") == 0

@@ -12,7 +12,7 @@ from fuelwiz.sizing.figures import Plot
 from fuelwiz.units import from_si
 
 HEADING = "Pump against system"
-WIDTH, HEIGHT = 360, 330
+WIDTH, HEIGHT = 360, 296
 HEADROOM = 1.6
 
 Curve = tuple[str, Sequence[float], Kind]
@@ -77,4 +77,4 @@ def _frame(plot: Plot, size: str, flow: float, pressure: float) -> Frame:
     nearest = min(range(len(plot.flows)), key=lambda at: abs(plot.flows[at] - plot.goal_flow))
     seen = [asked[nearest], *(rise for _, rise in plot.pull), *([plot.crossing[1]] if plot.crossing else [])]
     top = HEADROOM * max(seen) * pressure
-    return Frame(38, 24, WIDTH - 50, HEIGHT - 110, 0.0, plot.flows[-1] * flow, 0.0, top)
+    return Frame(38, 24, WIDTH - 50, HEIGHT - 106, 0.0, plot.flows[-1] * flow, 0.0, top)

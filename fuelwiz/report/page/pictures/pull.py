@@ -9,7 +9,7 @@ from fuelwiz.report.page.pictures.shapes import Dot, Kind, Picture, Shape, Strok
 from fuelwiz.sizing.figures import PullFigures
 from fuelwiz.units import from_si
 
-WIDTH, HEIGHT = 360, 300
+WIDTH, HEIGHT = 360, 256
 LEAST_POINTS = 2
 
 
