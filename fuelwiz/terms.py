@@ -38,6 +38,17 @@ FITTINGS = {
     "entrance": "plain inlet",
     "exit": "plain outlet",
 }
+ON_THE_CAR: dict[str, str] = {
+    "line": "feed line",
+    "return_line": "return line",
+    "pump": "pump",
+    "regulator": "regulator",
+    "injectors": "injectors",
+    "filter": "filter",
+    "strainer": "strainer",
+    "wire": "wire",
+}
+"""Parts that may be on the car already."""
 FILTER_PLACES: dict[str, str] = {"line": "in the line", "pump": "at the pump"}
 KEYS = {
     "goal.power": "power",

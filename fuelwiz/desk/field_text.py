@@ -13,6 +13,7 @@ from fuelwiz.printable import clean
 from fuelwiz.record import record
 from fuelwiz.session import FieldSpec, as_text, read
 from fuelwiz.shown_units import other_system, unit_sign
+from fuelwiz.terms import ON_THE_CAR
 from fuelwiz.units import UnitSystem
 
 if TYPE_CHECKING:
@@ -52,6 +53,8 @@ def given(spec: FieldSpec, value: Any, system: UnitSystem, loaded: bool) -> Fiel
         return _velocities(spec, value, system)
     if spec.type == "column" and isinstance(value, list):
         return FieldText(clean(", ".join(map(str, value))))
+    if spec.type == "words" and isinstance(value, list):
+        return FieldText(", ".join(ON_THE_CAR.get(word, clean(str(word))) for word in value))
     text = one_line(value)
     if not isinstance(value, str) or spec.kind is None:
         return FieldText(text)

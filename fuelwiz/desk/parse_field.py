@@ -22,6 +22,7 @@ from fuelwiz.errors import UnitError
 from fuelwiz.printable import clean
 from fuelwiz.session import FieldSpec, Rejected, Size, fits, read
 from fuelwiz.shown_units import unit_sign
+from fuelwiz.terms import ON_THE_CAR
 from fuelwiz.units import UnitSystem
 
 _WHOLE = re.compile(r"\+?[0-9]{1,9}")
@@ -29,6 +30,7 @@ _DECIMAL = re.compile(r"[-+\u2212]?(?:[0-9]{1,20}(?:\.[0-9]{0,20})?|\.[0-9]{1,20
 _BETWEEN_SIZES = re.compile(
     r"[,;]|\s+(?=[-\u2212])|(?<=[-\u2212][0-9])\s+|(?<=[-\u2212][0-9][0-9])\s+|(?<=[a-zA-Z\"'])\s+(?=[.0-9])"
 )
+_BETWEEN_WORDS = re.compile(r"[,;]")
 _BETWEEN_SPEEDS = re.compile(r"[,;]|\s+(?=[.0-9])")
 _SAID_SHORT = {"cc": "cc/min", "lb": "lb/h"}
 """What people call an injector's flow, and what is meant."""
@@ -158,13 +160,16 @@ def _sizes(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> list[str
 
 
 def _words(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> list[str]:
-    words = [word.lower() for word in re.split(r"[,; ]+", raw.strip()) if word]
+    """Parts by their names, parted by commas; a name of one word by blanks too."""
+    named = {name: word for word, name in ON_THE_CAR.items()}
+    words: list[str] = []
+    for entry in _entries(_BETWEEN_WORDS, raw.lower()):
+        words += [named[entry]] if entry in named else [named.get(word, word) for word in entry.split()]
     try:
         read(spec, words)
-    except Rejected as rejected:
-        raise fault_in_words(
-            noun, rejected.problems[0][1], f"type {spec.choices[0]}, {spec.choices[2]}"
-        ) from None
+    except Rejected:
+        known = f"takes {', '.join(named)}, with commas between them"
+        raise fault_in_words(noun, known, "type feed line, pump") from None
     return words
 
 

@@ -37,6 +37,7 @@ class Headline:
 _STATE_MARK = {"untouched": "untouched", "done": "done", "look": "look here"}
 _STATE_ROLE: dict[str, Role] = {"untouched": "muted", "done": "text", "look": "fault"}
 FIRST_STEPS = 5
+LEAST_OF_A_NAME = 6
 NUMBER_WORDS = [
     "no",
     "one",
@@ -70,11 +71,14 @@ def top_line(head: Headline, area: Area) -> Strip:
     return line.put_right(area.width - 1, right, "muted").strip()
 
 
-def steps_row(steps: Sequence[StepMark], current: int, area: Area) -> Strip:
-    """The steps in one line: names of one half, marks of the other; in a narrow one the current name alone."""
+def steps_row(steps: Sequence[StepMark], current: int, area: Area, name: str) -> Strip:
+    """The steps in one line: names of one half, marks of the other; in a narrow one the current name alone.
+
+    A narrow screen has no top line, so that the name of the build stands here, as far as there is room.
+    """
     line = area.row()
     if area.width < 76:
-        return _narrow_steps(steps, current, line)
+        return _narrow_steps(steps, current, line, name)
     first = current < FIRST_STEPS or len(steps) <= FIRST_STEPS
     named = range(min(FIRST_STEPS, len(steps))) if first else range(FIRST_STEPS, len(steps))
     other = [i for i in range(len(steps)) if i not in named]
@@ -124,12 +128,15 @@ def number_word(number: int) -> str:
     return NUMBER_WORDS[number] if number < len(NUMBER_WORDS) else str(number)
 
 
-def _narrow_steps(steps: Sequence[StepMark], current: int, line: Row) -> Strip:
+def _narrow_steps(steps: Sequence[StepMark], current: int, line: Row, name: str) -> Strip:
     step = steps[current]
     line.put(1, f"{current + 1} of {len(steps)} ", "muted")
-    _step(step, True, line, 10)
+    start = _step(step, True, line, 10) + 1
     end = line.width - 1
     column = end - len(steps) - (1 if len(steps) > FIRST_STEPS else 0)
+    room = column - start - 2
+    if room >= LEAST_OF_A_NAME:
+        line.put(start, clip(line.look.fold(name), room, line.look.fold("…")), "muted")
     column = _marks(steps, list(range(min(FIRST_STEPS, len(steps)))), line, column)
     if len(steps) > FIRST_STEPS:
         _marks(steps, list(range(FIRST_STEPS, len(steps))), line, column + 1)

@@ -13,6 +13,7 @@ from fuelwiz.wizard.actions import BUILD, Action
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.form.form_rows import ItemRow
+from fuelwiz.wizard.form.plan import CAUTIONS
 from fuelwiz.wizard.live.rule import VIEWS
 from fuelwiz.wizard.loading import LoadingScreen
 from fuelwiz.wizard.look import Look
@@ -45,6 +46,16 @@ async def test_all_that_is_in_sight_fits(tmp_path: Path, size: tuple[int, int], 
             row = keys.form.row
             label = row.columns[0] if isinstance(row, ItemRow) else getattr(row, "text", row.question.label)
             assert label[:17] in asked[0]
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24), (120, 36)])
+@pytest.mark.parametrize("step", CAUTIONS)
+async def test_a_caution_is_said_whole(tmp_path: Path, step: str, size: tuple[int, int]) -> None:
+    async with at_build(copy_of("hill-climb-six", tmp_path), size) as keys:
+        keys.form.go_to_step(step)
+        keys.screen.show_all()
+        await keys.settled()
+        assert any(line.strip() in CAUTIONS[step] for line in keys.part("form"))
 
 
 @pytest.mark.parametrize("size", [SIZES[0], SIZES[-1]])

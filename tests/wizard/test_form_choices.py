@@ -30,10 +30,11 @@ LISTS = {
     "inlet.run.carries": "inlet.run",
     "bench.at": "bench",
 }
+OF_PARTS = "fitted.has"
 KEYS = sorted(
     key
     for key, asked in catalogue().items()
-    if asked.answers and not key.endswith(".fittings") and key not in NEVER_ASKED
+    if asked.answers and not key.endswith(".fittings") and key not in (*NEVER_ASKED, OF_PARTS)
 )
 
 
@@ -68,3 +69,13 @@ def test_arrows_go_through_every_answer(tmp_path: Path, key: str) -> None:
         assert not picked, "only a hose or size that is there can be read back"
     else:
         assert picked == set(answers)
+
+
+def test_an_arrow_drops_no_part_of_those_on_the_car(tmp_path: Path) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type(OF_PARTS, "feed line, filter")
+    form = Form(desk, "summary")
+    form.go_to_path(OF_PARTS)
+    for key in ("right", "left", "right"):
+        form.key(key, None)
+    assert desk.value(OF_PARTS) == ["line", "filter"]

@@ -28,7 +28,7 @@ from fuelwiz.session import Run, given
 from fuelwiz.sizing.part_figures import WiringFigures
 from fuelwiz.sizing.thresholds import RATED_AT_PA
 from fuelwiz.sizing.vocabulary import Change
-from fuelwiz.terms import FITTINGS
+from fuelwiz.terms import FITTINGS, ON_THE_CAR
 
 NAME = "What to buy"
 BY_CHANGE: dict[Change, str] = {
@@ -42,9 +42,6 @@ BY_CHANGE: dict[Change, str] = {
 }
 """The row of the list that a change buys."""
 AT_KNOWN_CURRENT = "once the pump's current is known"
-HAS: dict[str, str] = {"line": "feed line", "return_line": "return line"}
-"""What is on the car by the file's word, where the list says it otherwise."""
-
 YOURS = "yours: "
 """Begins the row of a part that is entered and passes."""
 
@@ -107,7 +104,7 @@ def _row(item: Purchase, *, with_next: bool) -> tuple[Cell, ...]:
 
 def on_the_car(subject: Subject) -> set[str]:
     """What the builder ticked as fitted, as the list calls it."""
-    return {HAS.get(name, name.replace("_", " ")) for name in subject.session.fitted.has}
+    return {ON_THE_CAR[name] for name in subject.session.fitted.has}
 
 
 def _in_order(subject: Subject, rows: list[Purchase]) -> list[Purchase]:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 from textual.strip import Strip
 
 from fuelwiz.desk.composites import field_of
@@ -16,6 +18,7 @@ from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
 
 TEXT = 5
+_END_OF_SENTENCE = re.compile(r"(?<=[.?!]) ")
 MORE_CLOSED = "Enter shows them, Down goes on. None of them must be answered."
 MORE_OPEN = "Enter hides them again, Down goes on."
 
@@ -33,7 +36,7 @@ class FormView(Painted):
     def painted(self, area: Area) -> list[Strip]:
         """The rows, and the lines under them."""
         form, pointer = self.form, self.form.pointer
-        why_rows = min(max(self.why_rows, self._rows_said_whole(area)), max(area.rows - 1, 0))
+        why_rows = min(max(self.why_rows, self._rows_it_takes(area)), max(area.rows - 1, 0))
         room = area.rows - why_rows
         more = self._more_row()
         if more is not None and 2 < room <= more and pointer.at < more:
@@ -42,12 +45,14 @@ class FormView(Painted):
         lines = self._rows(area, room, len(pointer.rows))
         return [*lines, *why_lines(form, area.high(why_rows))]
 
-    def _rows_said_whole(self, area: Area) -> int:
-        """What is refused is said whole, as its end is what would be taken; so is how to test safely, or what a value
-        that was measured would change."""
+    def _rows_it_takes(self, area: Area) -> int:
+        """What is said of a row is said whole, for its end is what to do; of why a question is asked one sentence."""
+        if not self.why_rows:
+            return 0
         mark, _, text = _text_of(self.form, area.width)
-        is_whole = mark == "!" or isinstance(self.form.row, FoundRow)
-        return len(area.wrapped(text, TEXT)) if is_whole and self.why_rows else 0
+        if mark == "Why":
+            text = _fitting(self.form, text, area.high(self.why_rows))
+        return len(area.wrapped(text, TEXT))
 
     def _more_row(self) -> int | None:
         """The row that leads to further questions, as long as they are hidden: it stays in sight."""
@@ -128,11 +133,14 @@ def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
 
 
 def _fitting(form: Form, text: str, area: Area) -> str:
-    """The whole text; where it does not fit, its first sentence and the usual range, else that sentence alone."""
-    if len(area.wrapped(text, TEXT)) <= area.rows:
-        return text
-    end = text.find(". ")
-    first = text[: end + 1] if end > 0 else text
+    """The whole text; where it does not fit, its first sentence and the usual range, else as much as does."""
     end_of_it = f" Usual: {form.question.usual}."
-    usual = f"{first}{end_of_it}" if text.endswith(end_of_it) else first
-    return usual if len(area.wrapped(usual, TEXT)) <= area.rows else first
+    usual = end_of_it if text.endswith(end_of_it) else ""
+    sentences = _END_OF_SENTENCE.split(text.removesuffix(usual))
+    tried = [text, f"{sentences[0]}{usual}", sentences[0]]
+    if sentences[0].startswith("= "):  # the same in another unit, the reason behind it
+        both = " ".join(sentences[:2])
+        tried = [text, f"{both}{usual}", f"{sentences[0]}{usual}" if usual else both, both]
+    elif sentences[0].endswith("?"):  # what the answer means stands behind it
+        tried = [text, " ".join(sentences[:2])]
+    return next((one for one in tried if len(area.wrapped(one, TEXT)) <= area.rows), tried[-1])

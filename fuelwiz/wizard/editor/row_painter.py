@@ -7,6 +7,7 @@ from textual.strip import Strip
 
 from fuelwiz.desk.composites import field_of
 from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.edits import ALWAYS_WANTED
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.field_text import FieldText
@@ -32,9 +33,12 @@ from fuelwiz.wizard.paint import Area, Row, clip
 
 LABEL = 3
 NARROW_LIST = 66  # below it a run shows how many ends it has in place of which
+_LIST_COLUMNS = ((25, 37, 47), (22, 34, 44), (22, 31, 39))
+"""Of a list: where its second column and its figures begin, and where those end; wide, middle and narrow."""
 TAG = "assumed"
 COLUMN_END = 16  # cells behind the head of a column: its unit, and whether it is guessed
 MAY_STAY_EMPTY = "may stay empty"
+NEEDED = "needed"
 
 
 @record
@@ -75,7 +79,8 @@ def row_strip(row: AnyRow, desk: Desk, area: Area, focus: Focus | None, cell: in
         case HeadRow():
             return _columns(area.row(), row.columns, role="muted")
         case NoteRow():
-            return area.row().put(LABEL, clip(area.look.fold(row.text), area.width - LABEL), "muted").strip()
+            text = row.text if cell_len(row.text) <= area.width - LABEL else row.short
+            return area.row().put(LABEL, area.look.fold(text), "muted").strip()
         case ItemRow():
             return _item(row, desk, area, focus)
         case FoundRow():
@@ -129,7 +134,7 @@ def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
         text = field.text or ("·" if not field.assumed else "")
         role: Role = "fault" if field.refused else "muted" if field.assumed or not field.text else "text"
         line.put(at.text, clip(area.look.fold(text), wide, area.look.fold("…")), role)
-    if wide > at.field:
+    if wide > at.unit - at.text:
         return _end_of_text(line, row, field, at.text + wide)
     if field.refused:
         reason = f"! {field.refused}"
@@ -163,7 +168,9 @@ def _field_width(row: FieldRow, field: FieldText, at: FormColumns, width: int) -
         key in texts or key.startswith(("fitted.", "log.")) or key.endswith((".what", ".name"))
     ) and not field.refused:
         return width - at.text - 2 - (COLUMN_END if key.startswith(COLUMNS) else 0)
-    return at.field
+    if field.unit or field.refused or field.assumed:
+        return at.field
+    return max(at.field, min(cell_len(field.text) + 1, (at.echo or width) - at.text - 2))
 
 
 def _picked(question: Question, field: FieldText) -> Choice | None:
@@ -177,7 +184,9 @@ def _tag(question: Question, field: FieldText, picked: Choice | None) -> str:
         return TAG
     if picked is not None:
         return picked.say
-    return "" if field.text or question.key == "goal.power" else MAY_STAY_EMPTY
+    if field.text:
+        return ""
+    return NEEDED if question.key in ALWAYS_WANTED else MAY_STAY_EMPTY
 
 
 def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
@@ -224,17 +233,17 @@ def _taken(desk: Desk, path: str) -> str:
 def _columns(line: Row, columns: tuple[str, ...], *, role: Role, focused: bool = False) -> Strip:
     """A line of a list: what, hose, a figure to the right, and what is on it."""
     width = line.width
-    starts = (LABEL, 27, 40, 42) if width >= 76 else (LABEL, 22, 36, 37)
-    line.put(starts[0], clip(line.look.fold(columns[0]), starts[1] - starts[0] - 1), role, focused)
+    name, hose, figure = (
+        _LIST_COLUMNS[0] if width >= 76 else _LIST_COLUMNS[1] if width >= 54 else _LIST_COLUMNS[2]
+    )
+    more = line.look.fold("…")
+    line.put(LABEL, clip(line.look.fold(columns[0]), name - LABEL - 1, more), role, focused)
     if not columns[2] and not columns[3]:
-        rest = clip(line.look.fold(columns[1]), width - starts[1] - 1, line.look.fold("…"))
-        return line.put(starts[1], rest, role, focused).strip()
-    second, third = (clip(line.look.fold(column), 9) for column in columns[1:3])
-    apart = starts[2] - cell_len(second) - cell_len(third) - 1
-    line.put(min(starts[1], apart), second, role, focused)
-    line.put_right(starts[2], third, role, focused)
+        rest = clip(line.look.fold(columns[1]), width - name - 1, more)
+        return line.put(name, rest, role, focused).strip()
+    line.put(name, clip(line.look.fold(columns[1]), hose - name, more), role, focused)
+    line.put_right(figure, clip(line.look.fold(columns[2]), figure - hose - 1), role, focused)
     if len(columns) > 4 and width < NARROW_LIST:
-        return line.put_right(starts[3] + 6, columns[4], role, focused).strip()
-    return line.put(
-        starts[3], clip(line.look.fold(f" {columns[3]}"), width - starts[3] - 1), role, focused
-    ).strip()
+        return line.put_right(figure + 6, columns[4], role, focused).strip()
+    rest = clip(line.look.fold(columns[3]), width - figure - 3, more)
+    return line.put(figure + 2, rest, role, focused).strip()

@@ -36,7 +36,7 @@ class StepsView(Painted):
         marks = [StepMark(step.name, step.short, self._state(step.id)) for step in STEPS]
         if self.in_column:
             return steps_column(marks, self.form.step_number, area)
-        return [steps_row(marks, self.form.step_number, area)]
+        return [steps_row(marks, self.form.step_number, area, self.form.desk.name)]
 
     def _state(self, step: str) -> str:
         """A step is ticked when it is answered, not when it was walked through."""

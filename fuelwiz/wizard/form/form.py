@@ -186,7 +186,8 @@ class Form(PlacedForm):
         return self._set(editor)
 
     def _offers_choices(self) -> bool:
-        return isinstance(self.row, FieldRow) and bool(self.question.choices)
+        """Whether an arrow picks another answer; of a list of parts it would drop those that stand there."""
+        return isinstance(self.row, FieldRow) and bool(self.question.choices) and self.path != "fitted.has"
 
     def _at_edge(self, key: str) -> bool:
         """Whether an arrow would leave the text, or the text is still marked as a whole."""

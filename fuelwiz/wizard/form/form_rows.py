@@ -100,9 +100,10 @@ class HeadRow(FormRow):
 
 @record
 class NoteRow(FormRow):
-    """A word of caution above the questions of a step; takes no focus."""
+    """A word of caution above the questions of a step, and the same for a narrow form; takes no focus."""
 
     text: str
+    short: str
 
 
 @record

@@ -34,11 +34,20 @@ from fuelwiz.wizard.form.form_rows import (
 
 POINTS_A_ROW = 5
 CAUTIONS = {
-    "lines": "Relieve the pressure before you open any fuel line.",
-    "wiring": "Battery off first; fuse by it; no sparks near fuel.",
-    "summary": "A design aid: makers' ratings and local codes come first.",
+    "lines": (
+        "Relieve the pressure before you open any fuel line.",
+        "Relieve pressure before opening any line.",
+    ),
+    "wiring": (
+        "Battery off first; fuse by it; no sparks near fuel.",
+        "Battery off, fuse by it; no spark near fuel",
+    ),
+    "summary": (
+        "A design aid: makers' ratings and local codes come first.",
+        "Makers' ratings and local codes come first.",
+    ),
 }
-"""What is said above the questions of a step whose work can hurt."""
+"""What is said above the questions of a step whose work can hurt, and the same for a narrow form."""
 _FITTINGS: tuple[tuple[str, tuple[str, ...]], ...] = (
     ("Hose ends", ("straight", "swept_45", "swept_90", "swept_180")),
     ("Also on it", ("forged_90", "tee_run", "tee_branch")),
@@ -104,7 +113,7 @@ def rows_of(desk: Desk, place: Place, typed_in: str) -> list[AnyRow]:
     further = [q for q in asked if not _at_once(desk, q)]
     rows = [row for q in at_once for row in _rows_of_question(desk, q)]
     if place.step in CAUTIONS:
-        rows.insert(0, NoteRow(at_once[0], CAUTIONS[place.step]))
+        rows.insert(0, NoteRow(at_once[0], *CAUTIONS[place.step]))
     if further:
         text = f"more: {_named(further)}"
         rows.append(DoRow(further[0], "more", "hide the further questions" if place.more else text))
