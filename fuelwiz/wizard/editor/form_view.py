@@ -83,6 +83,8 @@ class FormView(Painted):
         self._top = min(max(self._top, pointer.at - room + 1), pointer.at)
         if pointer.at > 0 and self._top == pointer.at and room > 1:
             self._top = pointer.at - 1  # what stands above, such as the heads of a list
+        if pointer.next_row(-1) is None and pointer.at < room:
+            self._top = 0  # at the first question what stands above it is in sight: cautions, heads
         self._top = max(0, min(self._top, end - room))
         shown = range(self._top, min(self._top + room, end))
         return area.high(room).filled([self._row(number, area) for number in shown])

@@ -58,7 +58,7 @@ class FormColumns:
 
 
 WIDE = FormColumns(bracket=23, field=13, unit=39, echo=51, tag=63)
-SHORT = FormColumns(bracket=20, field=8, unit=30, echo=0, tag=0)
+SHORT = FormColumns(bracket=20, field=8, unit=31, echo=0, tag=0)
 MIDDLE = FormColumns(bracket=20, field=11, unit=34, echo=0, tag=44)
 
 

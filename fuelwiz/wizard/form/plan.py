@@ -40,11 +40,11 @@ CAUTIONS = {
     ),
     "wiring": (
         "Battery off first; fuse by it; no sparks near fuel.",
-        "Battery off, fuse by it; no spark near fuel",
+        "Battery off first; no sparks; fuse by it.",
     ),
     "summary": (
         "A design aid: makers' ratings and local codes come first.",
-        "Makers' ratings and local codes come first.",
+        "Makers' ratings, local codes come first.",
     ),
 }
 """What is said above the questions of a step whose work can hurt, and the same for a narrow form."""
