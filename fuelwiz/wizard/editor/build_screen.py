@@ -113,7 +113,9 @@ class BuildScreen(Screen[None]):
         self.desk.update()
         why = arrive(self.form, is_begun=self._step is not None or self.desk.path is None)
         self.is_ready = True
-        self._laid_out()
+        self._put_in_place()
+        self.show_all()
+        self.program.show_next_frame()
         self.set_timer(LOOK_OVER_S, self.look_over)
         self._pauses.begin()
         self.say(self.program.message or why)
@@ -133,13 +135,20 @@ class BuildScreen(Screen[None]):
         self.desk.storage.release()
 
     def on_resize(self, event: Resize) -> None:
-        """Lay everything out for the new size."""
-        self.lay_out()
+        """Lay everything out for the new size; before the first answer there is nothing to lay out."""
+        if self.is_ready:
+            self.lay_out()
 
     def lay_out(self) -> None:
-        """Put every part where it belongs at this size and in this mode."""
+        """Put every part where it belongs at this size and in this mode, and paint it there."""
         if not self._is_here:
             return
+        self._put_in_place()
+        if not self.is_too_small:
+            self.program.hold_frames()
+            self.call_after_refresh(self._laid_out)
+
+    def _put_in_place(self) -> None:
         width, height = self.size
         strip_rows = 0 if self.mode in PAGES else self.strip_rows
         layout = layout_for(width, height - strip_rows, table_focused=self.mode == "table")
@@ -153,13 +162,11 @@ class BuildScreen(Screen[None]):
         self.query_one(StepsView).in_column = layout.steps_in_column
         for name, box in layout.parts(self.mode, strip_rows, self._footer_rows).items():
             place(self.query_one(f"#{name}"), box)
-        self.program.hold_frames()
-        self.call_after_refresh(self._laid_out)
 
     def _laid_out(self) -> None:
         """All parts are in their places: paint them, and show the whole at once."""
         self.show_all()
-        if self._is_here and self.is_ready and self._layout is not None:
+        if self._is_here and self._layout is not None:
             self.program.show_next_frame()
 
     def _too_small(self, width: int, height: int) -> None:
