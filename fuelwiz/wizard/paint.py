@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 from functools import partial
 
@@ -143,3 +144,18 @@ def put_works(line: Row, end: int, answer: str | None, strong: bool) -> Row:
     mark, role = look.mark(answer), WORKS_ROLES[answer]
     line.lay(end - cell_len(answer) - 2, mark, look.chip(role, line.ground, bold=True))
     return line.put_right(end, answer, role, bold=True)
+
+
+VERDICT_MARK, VERDICT_TEXT = 1, 3
+"""Cells of the mark before a verdict, and of its sentence."""
+
+
+def verdict_lines(sentence: Sequence[str], mark: str, role: Role, area: Area) -> list[Strip]:
+    """What leads the eye: the first sentence on a ground of its own, in the color of what it says."""
+    lines = []
+    for at, text in enumerate(sentence):
+        line = area.row("row" if area.look.colors == "256" else "background")
+        if at == 0:
+            line.lay(VERDICT_MARK, area.look.mark(mark), area.look.chip(role, line.ground, bold=True))
+        lines.append(line.put(VERDICT_TEXT, text, role, bold=True).strip())
+    return lines

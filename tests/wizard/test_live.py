@@ -14,10 +14,13 @@ from textual.pilot import Pilot
 from textual.strip import Strip
 from textual.widget import Widget
 
+from fuelwiz.terminal.palette import Role
+from fuelwiz.wizard.live.answer import answer_lines
 from fuelwiz.wizard.live.layout import layout_for
 from fuelwiz.wizard.live.pane import LivePane
 from fuelwiz.wizard.live.rule import VIEWS
 from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.paint import Area
 
 from .results import LOOKS, NAMES, crossing_lines, drawn_result
 
@@ -238,3 +241,24 @@ def test_pictures_stand_under_the_table_from_the_heights_of_the_design(
 ) -> None:
     # wireframes: 60x20, 80x24, 110x30 none; 120 columns from 34 rows one; 160 columns from 46 rows two
     assert len(layout_for(width, height, 6, False).pictures) == pictures
+
+
+@pytest.mark.parametrize(("name", "role"), [("hill-climb-coupe", "easy"), ("hill-climb-six", "too fast")])
+@pytest.mark.parametrize("look", [Look(), Look(light=True)])
+def test_the_verdict_is_what_the_eye_meets_first(name: str, role: Role, look: Look) -> None:
+    """Alone among the lines of the answer it has a color, bold, on a ground of its own."""
+    first, *others = answer_lines(drawn_result(name), Area(look, 80, 4))
+    wanted = look.style(role, "row", bold=True)
+    assert {style for piece, style, _ in first if piece.strip()} == {wanted}
+    for line in others:
+        assert all(style == look.style("text") for piece, style, _ in line if piece.strip())
+
+
+@pytest.mark.parametrize("name", ["hill-climb-coupe", "hill-climb-six"])
+def test_with_sixteen_colors_its_mark_is_a_colored_cell_and_its_words_are_the_terminals_own(
+    name: str,
+) -> None:
+    first, *_ = answer_lines(drawn_result(name), Area(Look(colors="16"), 80, 4))
+    (mark, chip, _), (_, words, _) = [piece for piece in first if piece[0].strip()]
+    assert mark.strip() in ("✓", "!") and chip.bgcolor is not None
+    assert words.bold and words.color is None and words.bgcolor is None

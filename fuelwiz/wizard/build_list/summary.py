@@ -13,9 +13,9 @@ from fuelwiz.wizard.build_list.judged import Judged
 from fuelwiz.wizard.build_list.list_state import BuildList, day_of
 from fuelwiz.wizard.build_list.list_table import day_words
 from fuelwiz.wizard.chrome import number_word
-from fuelwiz.wizard.paint import Area
+from fuelwiz.wizard.paint import VERDICT_TEXT, Area, verdict_lines
 
-MARK, TEXT = 1, 3
+TEXT = VERDICT_TEXT
 EDGE = 1  # cell that stays free at the right of a text
 NEW = (
     "A new build: five short steps, about ten minutes.",
@@ -40,14 +40,9 @@ def summary_lines(builds: BuildList, today: date, area: Area) -> list[Strip]:
 def _below_mark(
     mark: str, role: Role, first: str, others: list[str] | tuple[str, ...], area: Area
 ) -> list[Strip]:
-    """The first sentence bold behind its mark, the others under it, as many as fit."""
+    """The first sentence as a verdict behind its mark, the others under it, as many as fit."""
     room = max(area.rows - min(len(others), 2 if area.rows < 6 else 4), 1)
-    lines = []
-    for number, text in enumerate(area.wrapped(first, TEXT, room)):
-        line = area.row()
-        if number == 0:
-            line.put(MARK, area.look.mark(mark), role, True)
-        lines.append(line.put(TEXT, text, bold=True).strip())
+    lines = verdict_lines(area.wrapped(first, TEXT, room), mark, "text" if role == "muted" else role, area)
     for text in others:
         left = area.rows - len(lines)
         lines += area.paragraph(text, TEXT, "muted", min(left, 2))
@@ -62,7 +57,7 @@ def _answer(entry: BuildFile, known: Judged | None, area: Area) -> tuple[str, Ro
             return "note", "muted", f"{entry.name}: being calculated."
         return _mark_of(record.works), "muted", f"{entry.name}: {record.answer}"
     works = known.verdict.works
-    role: Role = "muted" if works is None else known.verdict.role if works else "fault"
+    role: Role = "muted" if works is None else "easy" if works else "too fast"
     room = area.width - TEXT - EDGE - len(entry.name) - 2
     text = f"{entry.name}: {known.answer[0] if area.rows >= 6 else _fitting(known.answer_forms[0], room)}"
     return _mark_of(works), role, text

@@ -8,7 +8,7 @@ from textual.strip import Strip
 
 from fuelwiz.desk.composites import field_of
 from fuelwiz.desk.doubt import doubt
-from fuelwiz.terminal.palette import Role
+from fuelwiz.terminal.palette import Ground, Role
 from fuelwiz.wizard.editor.cells_painter import Focus
 from fuelwiz.wizard.editor.row_painter import columns_for, row_strip
 from fuelwiz.wizard.form.form import Form
@@ -19,6 +19,7 @@ from fuelwiz.wizard.painted import Painted
 
 TEXT = 5
 _END_OF_SENTENCE = re.compile(r"(?<=[.?!]) ")
+CLOSE_UNDER = 2  # more lines than these stand under the rows, fewer at the bottom, where they do not jump
 MORE_CLOSED = "Enter shows them, Down goes on. None of them must be answered."
 MORE_OPEN = "Enter hides them again, Down goes on."
 
@@ -42,8 +43,11 @@ class FormView(Painted):
         if more is not None and 2 < room <= more and pointer.at < more:
             lines = self._rows(area, room - 1, more)
             return [*lines, self._row(more, area), *why_lines(form, area.high(why_rows))]
-        lines = self._rows(area, room, len(pointer.rows))
-        return [*lines, *why_lines(form, area.high(why_rows))]
+        count = len(pointer.rows)
+        if why_rows > CLOSE_UNDER and count < room - 1:  # nothing else is to stand at the bottom
+            above = [*self._rows(area, count, count), area.row().strip()]
+            return area.filled([*above, *why_lines(form, area.high(why_rows), filled=False)])
+        return [*self._rows(area, room, count), *why_lines(form, area.high(why_rows))]
 
     def _rows_it_takes(self, area: Area) -> int:
         """What is said of a row is said whole, for its end is what to do; of why a question is asked one sentence."""
@@ -90,18 +94,20 @@ class FormView(Painted):
         return area.high(room).filled([self._row(number, area) for number in shown])
 
 
-def why_lines(form: Form, area: Area) -> list[Strip]:
-    """As much as fits the area's rows; one row gets the first sentence alone."""
+def why_lines(form: Form, area: Area, *, filled: bool = True) -> list[Strip]:
+    """As much as fits the area's rows, on a ground of its own; one row gets the first sentence alone."""
     mark, role, text = _text_of(form, area.width)
     if mark == "Why":
         text = _fitting(form, text, area)
+    ground: Ground = "bar" if area.look.colors == "256" else "background"
     lines = []
     for i, words in enumerate(area.wrapped(text, TEXT, area.rows)):
-        line = area.row()
+        line = area.row(ground)
         if (i == 0 and area.rows > 1) or mark != "Why":
             line.put(1, mark if i == 0 else "", "fault" if role == "fault" else "text", True)
         lines.append(line.put(TEXT, words, role).strip())
-    return area.filled(lines)
+    missing = area.rows - len(lines) if filled else 0
+    return [*lines, *(area.row(ground).strip() for _ in range(missing))]
 
 
 def _text_of(form: Form, width: int) -> tuple[str, Role, str]:

@@ -3,19 +3,18 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
 from fuelwiz.advice.answer.lines import fitting
-from fuelwiz.terminal.palette import Role
+from fuelwiz.wizard.paint import VERDICT_MARK, VERDICT_TEXT, verdict_lines
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
+    from fuelwiz.terminal.palette import Role
     from fuelwiz.wizard.paint import Area
 
-MARK = 1
-TEXT = 3
 EDGE = 1  # cell that stays free at the right of a text
 # Before the answer, where there is one row for it and a sentence could not follow what was typed.
 HELD = "Not updated: "
@@ -27,61 +26,54 @@ def answer_lines(result: Result, area: Area, held: str | None = None) -> list[St
         return [_one_row(result, area, held)]
     shown = area if held is None else replace(area, look=area.look.grayed)
     under = [] if held is None else held_lines(held, area.high(area.rows - 1))
-    mark, role = _judgement(result, area)
-    lines: list[Strip] = []
-    for index, text in enumerate(_told(result, area, area.rows - len(under))):
-        line = shown.row()
-        if index == 0 and held is None:
-            line.put(MARK, mark, role, True)
-        lines.append(line.put(TEXT, text, bold=index == 0).strip())
-    return area.filled([*lines[:1], *under, *lines[1:]])
+    first, *others = _told(result, area, area.rows - len(under))
+    if held is None:
+        verdict = verdict_lines(first, *_judgement(result), area)
+    else:
+        verdict = [shown.row().put(VERDICT_TEXT, text, bold=True).strip() for text in first]
+    below = [shown.row().put(VERDICT_TEXT, text).strip() for block in others for text in block]
+    return area.filled([*verdict, *under, *below])
 
 
 def held_lines(held: str, area: Area) -> list[Strip]:
     """Why the answer stands still, in its own colours whatever else is greyed."""
     lines = []
-    for index, text in enumerate(area.wrapped(held, TEXT, area.rows)):
+    for index, text in enumerate(area.wrapped(held, VERDICT_TEXT, area.rows)):
         line = area.row()
         if index == 0:
-            line.put(MARK, area.look.mark("look here"), "fault", True)
-        lines.append(line.put(TEXT, text).strip())
+            line.put(VERDICT_MARK, area.look.mark("look here"), "fault", True)
+        lines.append(line.put(VERDICT_TEXT, text).strip())
     return lines
 
 
 def _one_row(result: Result, area: Area, held: str | None) -> Strip:
     """The first line alone, for a screen with one row for the answer."""
-    shown = area
+    start = VERDICT_TEXT if held is None else VERDICT_TEXT + len(HELD)
+    first = area.wrapped(fitting(result.words.answer_forms[0], area.width - start - EDGE), start, 1)
     if held is None:
-        mark, role = _judgement(result, area)
-        line = area.row().put(MARK, mark, role, True)
-    else:
-        shown = replace(area, look=area.look.grayed)
-        line = area.row().put(MARK, area.look.mark("look here"), "fault", True).put(TEXT, HELD)
-    start = TEXT if held is None else TEXT + len(HELD)
-    (first,) = area.wrapped(fitting(result.words.answer_forms[0], area.width - start - EDGE), start, 1)
-    return line.lay(start, first, shown.look.style("text", bold=True)).strip()
+        return verdict_lines(first, *_judgement(result), area)[0]
+    line = area.row().put(VERDICT_MARK, area.look.mark("look here"), "fault", True).put(VERDICT_TEXT, HELD)
+    return line.lay(start, first[0], area.look.grayed.style("text", bold=True)).strip()
 
 
-def _judgement(result: Result, area: Area) -> tuple[str, Role]:
+def _judgement(result: Result) -> tuple[str, Role]:
     """The mark before the answer and its role: works, does not, not known yet."""
     works = result.figures.verdict.works
     if works is None:
-        return area.look.mark("not sure"), "muted"
-    if not works:
-        return area.look.mark("look here"), "fault"
-    return area.look.mark("works"), cast(Role, result.figures.pick.band)
+        return "not sure", "text"
+    return ("works", "easy") if works else ("look here", "too fast")
 
 
-def _told(result: Result, area: Area, rows: int) -> list[str]:
-    """The lines of the answer, a row each, whole where they fit; rows that are over go to those that are longer."""
+def _told(result: Result, area: Area, rows: int) -> list[list[str]]:
+    """The lines of the answer, whole where they fit; rows that are over go to those that are longer."""
     lines = result.words.answer_forms[:rows]
-    told = [[fitting(forms, area.width - TEXT - EDGE)] for forms in lines]
+    told = [[fitting(forms, area.width - VERDICT_TEXT - EDGE)] for forms in lines]
     for at, forms in enumerate(lines):
-        wrapped = area.wrapped(forms[0], TEXT)
+        wrapped = area.wrapped(forms[0], VERDICT_TEXT)
         if sum(map(len, told)) - len(told[at]) + len(wrapped) <= rows:
             told[at] = wrapped
     told += [[hint] for hint in (_hint(result),) if hint and sum(map(len, told)) < rows]
-    return [area.wrapped(text, TEXT, 1)[0] for block in told for text in block]
+    return [[area.wrapped(text, VERDICT_TEXT, 1)[0] for text in block] for block in told]
 
 
 def _hint(result: Result) -> str:
