@@ -17,7 +17,7 @@ from fuelwiz.ask.wording import (
 )
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import SaveRefused
-from fuelwiz.desk.log_read import read_log
+from fuelwiz.desk.log_read import COLUMNS, read_log
 from fuelwiz.errors import FuelwizError
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.form.bad_day import change_on_that_day
@@ -111,10 +111,18 @@ class Conversation:
     def _take_or_read(self, row: FoundRow) -> None:
         """Take what was measured, or read the log that waits for it."""
         if row.path == UNREAD:
-            read_log(self.desk)
-            self.form.rebuild()
+            self._read_log()
         elif take(self.form):
             self.say_answer(whole=False)
+            if self.form.path == UNREAD:
+                self._read_log()
+        else:
+            self._on()
+
+    def _read_log(self) -> None:
+        """Hold the log against the build; what it shows takes the place of the row that waited."""
+        read_log(self.desk)
+        self.form.rebuild()
 
     def _do_or_not(self, row: FoundRow | DoRow | ItemRow, text: str) -> None:
         """A row that does something, which y asks for; any other words than no are not lost in silence."""
@@ -124,7 +132,6 @@ class Conversation:
             self.say(f"{text} is no answer here: {YES_OR_ON}")
         elif isinstance(row, FoundRow):
             self._take_or_read(row)
-            self._on()
         elif isinstance(row, DoRow) and row.act == "add_change":
             self._picking = ()
         else:
@@ -152,7 +159,7 @@ class Conversation:
         """Hand a line to the desk; whether it was taken. What is refused is said, and stands."""
         form = self.form
         is_choice = isinstance(form.row, ChoiceRow)
-        choice = picked(form.question, text, by_number=is_choice)
+        choice = picked(form.question, text, by_number=is_choice or form.path.startswith(COLUMNS))
         if choice is not None:
             self.desk.choose(form.path, choice.value)
             if choice.note:

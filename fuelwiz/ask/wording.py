@@ -36,7 +36,8 @@ def question_line(form: Form) -> str:
             f"The log is held against the build as it is. y reads {form.desk.text_in_field('log.file').text}."
         )
     if isinstance(row, FoundRow):
-        return f"{row.text}. {words_of(form.desk, row)}"
+        words = words_of(form.desk, row)
+        return words if words.startswith(row.text) else f"{row.text}. {words}"
     field = form.desk.text_in_field(form.path)
     label = question.label
     if isinstance(row, CellsRow):

@@ -21,6 +21,7 @@ if TYPE_CHECKING:
     from fuelwiz.sizing.figures import Figures
 
 COLUMNS = "log.columns."
+MOST_KEPT = 6
 
 
 @record
@@ -36,21 +37,39 @@ class LogOnDesk:
     """The log of the build on a desk; nothing until somebody has it read."""
 
     def __init__(self) -> None:
-        self.read: LogRead | None = None
-        self._shown: tuple[LogRead | None, Session | None, LoggedRun | None] = (None, None, None)
+        self._reads: tuple[tuple[str, LogRead], ...] = ()
+        self._shown: tuple[Session | None, LoggedRun | None] = (None, None)
+
+    def hold(self, read: LogRead) -> None:
+        """It was read; what it showed of the build before a change is kept for the way back."""
+        from fuelwiz.session import inputs_digest
+
+        self._reads = ((inputs_digest(read.session), read), *self._reads)[:MOST_KEPT]
+        self._shown = (None, None)
 
     def shows(self, session: Session | None) -> LoggedRun | None:
-        """What it shows of a build; None where that differs from the one it was held against in what counts."""
-        if self._shown[0] is not self.read or self._shown[1] is not session:
-            found = None if self.read is None or session is None else _shown(self.read, session)
-            self._shown = (self.read, session, found)
-        return self._shown[2]
+        """What it shows of a build; None where that differs from those it was held against in what counts."""
+        if session is None:
+            return None
+        if self._shown[0] is not session:
+            self._shown = (session, self._found(session))
+        return self._shown[1]
+
+    def _found(self, session: Session) -> LoggedRun | None:
+        """What the last reading shows that was of such a build."""
+        if not self._reads:
+            return None
+        from fuelwiz.session import inputs_digest
+
+        inputs = inputs_digest(session)
+        shown = (_shown(read, session) for held, read in self._reads if held == inputs)
+        return next((one for one in shown if one is not None), None)
 
     def heads(self, session: Session | None) -> tuple[Head, ...]:
         """The heads of the file that a build names, as far as they are known."""
-        if self.read is None or session is None or session.log.file != self.read.session.log.file:
+        if session is None:
             return ()
-        return self.read.heads
+        return next((read.heads for _, read in self._reads if read.session.log.file == session.log.file), ())
 
     def guess(self, path: str, session: Session | None) -> Head | None:
         """The head that a column's question is left to; None where nothing speaks for one."""
@@ -73,9 +92,8 @@ def _guesses(heads: tuple[Head, ...], named: tuple[tuple[str, Column], ...]) -> 
 
 
 def _shown(read: LogRead, session: Session) -> LoggedRun | None:
-    from fuelwiz.session import inputs_digest
-
-    if read.session.log.file != session.log.file or inputs_digest(read.session) != inputs_digest(session):
+    """What a reading of a build with the same figures shows; None where another file or column is meant now."""
+    if read.session.log.file != session.log.file:
         return None
     if read.session.log.columns == session.log.columns:
         return read.run
@@ -143,5 +161,5 @@ def read_log(desk: Desk) -> None:
     """Read the log of the build on a desk at once, and wait for the disk; nothing where the build names none."""
     if desk.result is None or not desk.result.session.log.file:
         return
-    desk.log.read = reader(desk.folder, desk.result.session, desk.result.figures)()
+    desk.log.hold(reader(desk.folder, desk.result.session, desk.result.figures)())
     desk.update()

@@ -77,6 +77,11 @@ async def test_a_log_is_read_with_one_key_and_its_proposals_are_taken(tmp_path: 
         await keys.until_true(lambda: log_of(keys) not in (None, first))
         assert keys.desk.value("pump.health") is not None
         assert any(text.startswith("The pump sends 100 ") for text in texts(keys))
+        assert keys.form.path == "measured.log.pump"  # where the log is told anew
+        await keys.press("ctrl+z")
+        assert keys.desk.value("pump.health") is None
+        assert log_of(keys) is first  # nothing is read again on the way back
+        assert keys.form.path == "measured.pump.health"
 
 
 async def test_points_of_a_pull_are_taken_from_the_bins(tmp_path: Path) -> None:

@@ -125,7 +125,7 @@ class LogDialog:
             self.host.say(str(found))
             return
         desk = self.host.desk
-        desk.log.read = found
+        desk.log.hold(found)
         desk.update()
         self.host.form.rebuild()
         if then is not None:

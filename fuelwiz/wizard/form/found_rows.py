@@ -23,6 +23,7 @@ from fuelwiz.measured.proposals import values_of
 from fuelwiz.report.measures import MEASURES, Side
 from fuelwiz.terms import key_in_words
 from fuelwiz.wizard.form.form_rows import TAKES, FoundRow
+from fuelwiz.wizard.form.log_rows import UNREAD
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
@@ -152,5 +153,8 @@ def take(form: Form) -> str:
         return ""
     form.desk.take(row.proposal)
     form.rebuild()
-    form.focus_on(form.pointer.at)
+    waits = None if row.proposal.reason in _LIST_OF else form.pointer.find(UNREAD)
+    form.focus_on(
+        *(waits or (form.pointer.at, 0))
+    )  # where the log is told anew, once it was held against the change
     return _named(row.proposal)
