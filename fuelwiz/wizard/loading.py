@@ -16,6 +16,7 @@ from textual.strip import Strip
 from fuelwiz.file_limits import MOST_BYTES
 from fuelwiz.files import read_start
 from fuelwiz.questions.catalogue import step_questions
+from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
@@ -90,12 +91,14 @@ class LoadingScreen(Screen[None]):
         """Keep a key for the screen that follows."""
         event.stop()
         event.prevent_default()
-        self._keys.append(event)
+        if not hand_on(self, event):
+            self._keys.append(event)
 
     def on_paste(self, event: Paste) -> None:
         """Keep pasted text for the screen that follows."""
         event.stop()
-        self._keys.append(event)
+        if not hand_on(self, event):
+            self._keys.append(event)
 
 
 def plain_of(path: Path) -> dict[str, Any]:

@@ -11,6 +11,7 @@ from types import FrameType
 
 import pytest
 
+from fuelwiz.cli import main
 from fuelwiz.desk import Desk
 from fuelwiz.desk.points.points_file import points_typed
 from fuelwiz.errors import FuelwizError
@@ -92,6 +93,22 @@ def test_nothing_planted_is_followed_waited_for_or_written_over(tmp_path: Path, 
     with suppress(FuelwizError):
         bring_back(folder)
     assert mine.read_text() == "precious"
+
+
+@pytest.mark.parametrize("what", ["pipe", "device", "folder", "giant"])
+@pytest.mark.parametrize(
+    "command", [["log"], ["options", "--parts"], ["report", "--parts"], ["compare"], ["check"]]
+)
+def test_what_is_no_plain_file_is_refused_by_every_command(
+    tmp_path: Path, what: str, command: list[str], capsys: pytest.CaptureFixture[str]
+) -> None:
+    build, place = tmp_path / "b.toml", tmp_path / "planted.toml"
+    build.write_text(BUILD)
+    PLANTED[what](place, build)
+    name, *flag = command
+    assert main([name, str(build), *flag, str(place)]) == 2
+    said = capsys.readouterr().err
+    assert "planted.toml" in said and "went wrong in the program itself" not in said
 
 
 def test_a_private_build_has_a_private_draft_and_a_private_past(tmp_path: Path) -> None:

@@ -191,6 +191,23 @@ async def test_a_draft_that_goes_to_the_bin_is_there(build: Path) -> None:
         assert not place.exists() and list((build.parent / ".bin").rglob(f"*{place.name}"))
 
 
+async def test_keys_that_came_early_are_taken_before_those_that_wait_already(
+    build: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    app, update, wait = FuelwizApp(build.parent, look=Look()), Desk.update, list("pump data")
+
+    def slow_update(desk: Desk) -> None:
+        update(desk)
+        while wait:
+            app.screen.post_message(event_of(wait.pop(0)))
+
+    async with app.run_test(size=(80, 24)) as pilot:
+        keys = Keyboard(pilot)
+        monkeypatch.setattr(Desk, "update", slow_update)
+        app.open_build(build, [event_of("ctrl+p")])
+        await keys.until("Find  [pump data")
+
+
 async def test_a_window_that_is_too_small_to_ask_in_is_left_with_the_draft_kept(build: Path) -> None:
     async with at_build(build) as keys:
         await keys.go_to("goal.power")

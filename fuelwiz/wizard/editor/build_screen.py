@@ -128,7 +128,8 @@ class BuildScreen(Screen[None]):
 
     def take_early_keys(self) -> None:
         """Take what was typed before the build could take it."""
-        self.early_keys.give_back(self.post_message)
+        for event in self.early_keys.taken():  # at once: others wait behind them already
+            self.on_paste(event) if isinstance(event, Paste) else self.on_key(event)
 
     def on_unmount(self) -> None:
         """Whoever opens the build from here on need not be told of this one."""
@@ -279,10 +280,7 @@ class BuildScreen(Screen[None]):
     def on_paste(self, event: Paste) -> None:
         """Pasted text goes where the keys go."""
         event.stop()
-        if not self.is_ready:
-            self.early_keys.hold(event)
-            return
-        if hand_on(self, event):
+        if self.early_keys.hold(event) or hand_on(self, event):
             return
         self._keys.paste(event.text)
         self.show_all()
@@ -291,10 +289,7 @@ class BuildScreen(Screen[None]):
         """Every key, once: to the prompt, to an action, or to what has the keys."""
         event.stop()
         event.prevent_default()
-        if not self.is_ready:  # the first answer still chooses the question to begin with
-            self.early_keys.hold(event)
-            return
-        if hand_on(self, event):
+        if self.early_keys.hold(event) or hand_on(self, event):
             return
         key, character = event.key, event.character if event.is_printable else None
         if self.is_too_small:  # nothing is in sight that a key could be meant for

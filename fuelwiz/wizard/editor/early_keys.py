@@ -1,8 +1,8 @@
-"""Keys that came before a build could take them: they are held, and given back in their order."""
+"""Keys that came before a build could take them: they are held, and taken in their order before any that follow."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 
 from textual.events import Key, Paste
 
@@ -14,18 +14,15 @@ class EarlyKeys:
 
     def __init__(self, held: Iterable[Early] = ()) -> None:
         self._held = list(held)
+        self._is_early = True
 
-    def hold(self, event: Early) -> None:
-        """Keep one."""
-        self._held.append(event)
+    def hold(self, event: Early) -> bool:
+        """Keep one, where it is still early; whether it is."""
+        if self._is_early:
+            self._held.append(event)
+        return self._is_early
 
     def taken(self) -> list[Early]:
-        """All of them, for another screen; none is left."""
-        held, self._held = self._held, []
+        """All of them, for the build or another screen; from now on it is no longer early."""
+        held, self._held, self._is_early = self._held, [], False
         return held
-
-    def give_back(self, post: Callable[[Early], object]) -> None:
-        """Hand them on; each was held back once, and would else be given to nobody."""
-        for event in self.taken():
-            event.prevent_default(False)
-            post(event)
