@@ -130,7 +130,7 @@ def flow_sentence(subject: Subject, log: LogFigures) -> str:
     tight, numbers = log.bins[log.tightest], subject.numbers
     assert tight.capacity_m3_s is not None
     taken, could = numbers.number("flow", tight.flow_m3_s), numbers.figure("flow", tight.capacity_m3_s)
-    return f"Tightest {_at(tight)}: {taken} taken, by its sheet the pump could send {could}."
+    return f"Tightest {_at(tight)}: {taken} taken, the pump of the build could send {could}."
 
 
 def _from(one: Bin) -> str:

@@ -11,10 +11,14 @@ from typing import Any
 
 import pytest
 
+from fuelwiz import advice
 from fuelwiz.advice.blocks import Block, Column, FuelPath, Heading, Paragraph, Sheet, Table, row
 from fuelwiz.advice.result import Result
+from fuelwiz.document.file import load
+from fuelwiz.measured.log.of_build import logged_run
 from fuelwiz.report.compose import sheet_of
 from fuelwiz.report.page import html_of, html_page
+from fuelwiz.sizing import quick_figures
 from fuelwiz.sizing.plot import plot_around
 
 from ..builds import NAMES as EXAMPLES
@@ -23,7 +27,8 @@ from .chromium import Tab, chromium, tab_in
 
 ROOT = Path(__file__).parents[3]
 AXE = ROOT / ".axe" / "node_modules" / "axe-core" / "axe.min.js"
-NAMES = ("full-session", "goal-alone", "outside-twins", "twins")
+LOGGED = "logged"
+NAMES = ("full-session", "goal-alone", "outside-twins", "twins", LOGGED)
 LOOKS = ("light", "dark")
 A4, LETTER = (8.27, 11.69), (8.5, 11.0)
 PHONE, DESK = (390, 844), (1100, 900)
@@ -48,8 +53,18 @@ def pages(tmp_path_factory: pytest.TempPathFactory) -> dict[str, Path]:
     folder = tmp_path_factory.mktemp("pages")
     made = {name: folder / f"{name}.html" for name in NAMES}
     for name, path in made.items():
-        path.write_text(page(example(name)), encoding="utf-8")
+        path.write_text(page(logged() if name == LOGGED else example(name)), encoding="utf-8")
     return made
+
+
+def logged() -> Result:
+    """A sample with the log that comes with it."""
+    _, session = load(SAMPLES / "gravel-four.toml")
+    session = session.model_copy(
+        update={"log": session.log.model_copy(update={"file": "gravel-four-pull.csv"})}
+    )
+    figures = quick_figures(session)
+    return advice.result(session, figures, logged_run(SAMPLES / "gravel-four.toml", session, figures))
 
 
 def page(result: Result) -> str:
@@ -111,6 +126,7 @@ def test_every_picture_has_a_title_and_a_description(tab: Tab, pages: dict[str, 
     assert all(len(pair) == 2 and all(pair) for pair in texts)
     if name != "goal-alone":
         assert [title for title, _ in texts][:3] == ["The fuel's way", "Pump against system", "Ladder"]
+    assert ("Log of a run" in [title for title, _ in texts]) == (name == LOGGED)
 
 
 @pytest.mark.parametrize("paper", [A4, LETTER], ids=["A4", "letter"])
