@@ -284,8 +284,12 @@ def _judged(path: Path, *, in_full: bool = False) -> Told:
     figures = assess(session) if in_full else quick_figures(session)
     if not in_full:
         return Told(str(path), document.plain, result(session, figures))
-    log = _logged(path, session, figures)
-    return Told(str(path), document.plain, result(session, figures, log))
+    from dataclasses import replace
+
+    from fuelwiz.measured.comments import what_measured
+
+    told = result(session, figures, _logged(path, session, figures))
+    return Told(str(path), document.plain, replace(told, comments=what_measured(document.text)))
 
 
 def _logged(path: Path, session: Session, figures: Figures) -> LoggedRun | None:

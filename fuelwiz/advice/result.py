@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Mapping
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Literal
 
 from fuelwiz.once import once
@@ -73,17 +74,21 @@ class Words:
 
 @dataclass(frozen=True)
 class Result:
-    """One session, its figures and its words; what its log showed and what its parts cost, where known."""
+    """One session, its figures and its words; what its log showed and what its parts cost, where known.
+
+    `comments` say what measured its values, by key, as its file has them.
+    """
 
     session: Session
     figures: Figures
     words: Words
     log: LoggedRun | None = None
     prices: PartPrices | None = None
+    comments: Mapping[str, str] = field(default_factory=dict)
 
     @once
     def measured(self) -> Measured:
         """What was measured of it: a first answer says nothing of that, so it is loaded where somebody asks."""
         from fuelwiz.measured import measured
 
-        return measured(self.session, self.figures, self.log)
+        return measured(self.session, self.figures, self.log, self.comments)

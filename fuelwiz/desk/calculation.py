@@ -45,6 +45,7 @@ class Calculation:
         self._last_valid = LastValid(None, None, ())
         self._inputs: tuple[Plain | None, str] = (None, "")
         self._filling: Iterator[Figures] | None = None
+        self._comments: Mapping[str, str] = {}
 
     @property
     def plain(self) -> Plain | None:
@@ -74,13 +75,19 @@ class Calculation:
             )
             self.is_complete = self.is_filled_in = False
             self._filling = None
-        if self.result is not None and self.result.log is not self.log.shows(self.session):
-            self.result = replace(self.result, log=self.log.shows(self.session))
+        self._comments = state.measured
+        if self.result is not None and not self._is_up_to_date(self.result):
+            self.result = replace(self.result, log=self.log.shows(self.session), comments=self._comments)
         return state
+
+    def _is_up_to_date(self, told: Result) -> bool:
+        """Whether a result has what the log shows, and what measured its values."""
+        return told.log is self.log.shows(self.session) and told.comments == self._comments
 
     def _told(self, session: Session, figures: Figures) -> Result:
         """Figures in words, beside what the log shows of the build as it is now."""
-        return result(session, figures, self.log.shows(session))
+        told = result(session, figures, self.log.shows(session))
+        return replace(told, comments=self._comments) if self._comments else told
 
     def keep_no_size(self) -> None:
         """A build that chooses no size is judged at the best again, from the next update on."""

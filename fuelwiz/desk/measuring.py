@@ -40,14 +40,9 @@ def what_measured(text: str) -> dict[str, str]:
     """What measured the values of a session file and when, by path, as the comments beside them say."""
     if OWN_WORD not in text:
         return {}
-    from fuelwiz.document.comments import own_comments
-    from fuelwiz.measured.proposals import OWN_COMMENT
+    from fuelwiz.measured import comments
 
-    return {
-        ".".join(map(str, key)): comment
-        for key, comment in own_comments(text, OWN_COMMENT).items()
-        if not any(isinstance(part, int) for part in key)
-    }
+    return comments.what_measured(text)
 
 
 def is_measured(plain: Plain, path: str, comment: str) -> bool:

@@ -12,7 +12,7 @@ from fuelwiz.measured.statistics import median, weighted_mean
 from fuelwiz.measured.thresholds import CANS, LEAST_TOLERANCE, LONG_ENOUGH_S, ODD
 from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.fuel import PSI_PA
-from fuelwiz.session import Bench, Rejected, field_at, read
+from fuelwiz.session import Bench, Rejected, field_at, given, read
 from fuelwiz.units import to_si
 
 # How far off each part of a test may be, 95 times in 100: common practice, no source.
@@ -92,7 +92,7 @@ def _is_odd(test: BenchTest, middle: float) -> bool:
 
 
 def bench_proposals(model: Model, bench: BenchFigures | None) -> tuple[Proposal, ...]:
-    """The pump's health, and how far off its flow may be yet."""
+    """The pump's health, and how far off its flow may be yet; nothing where the build has both already."""
     pump = model.system.session.pump
     if bench is None or bench.factor is None or bench.tolerance is None or pump is None:
         return ()
@@ -103,6 +103,8 @@ def bench_proposals(model: Model, bench: BenchFigures | None) -> tuple[Proposal,
         return ()
     days = [test.date for test in model.system.session.bench if test.date]
     tolerance = percent(bench.tolerance)
+    if health == percent(pump.health) and given(model.system.session, "tolerance.pump_flow"):
+        return ()
     return (
         Proposal(
             "pump.health", health, "tolerance.pump_flow", tolerance, "bench tests", max(days, default="")

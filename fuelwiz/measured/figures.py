@@ -195,6 +195,15 @@ class LoggedRun:
 
 
 @record
+class Taken:
+    """A value of the build that was measured: its key, and what the comment beside it says of that."""
+
+    key: str
+    reason: Reason
+    when: str
+
+
+@record
 class Measured:
     """What was measured of a build and what can be measured yet; its log where that was read."""
 
@@ -203,3 +212,4 @@ class Measured:
     gauge: tuple[GaugeDifference, ...]
     proposals: tuple[Proposal, ...]
     log: LoggedRun | None = None
+    taken: tuple[Taken, ...] = ()

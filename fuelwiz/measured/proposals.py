@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
-from typing import Any, get_args
+from collections.abc import Iterable, Mapping
+from typing import Any, cast, get_args
 
-from fuelwiz.measured.figures import Proposal, Reason
+from fuelwiz.measured.figures import Proposal, Reason, Taken
 from fuelwiz.printable import clean
 from fuelwiz.session import as_text, key_path_of, value_at
 from fuelwiz.units import UnitSystem, from_si
 
-OWN_COMMENT = re.compile(rf"measured: (?:{'|'.join(get_args(Reason))}), ")
+OWN_COMMENT = re.compile(rf"measured: ({'|'.join(get_args(Reason))}), ")
 """How the comment beside a measured value begins; it goes with the value."""
 
 Plain = dict[str, Any]
@@ -59,3 +59,15 @@ def comment_of(proposal: Proposal, path: str, plain: Plain, today: str) -> str:
         f"; was {as_text(before)}" if isinstance(before, str) and before != values_of(proposal)[path] else ""
     )
     return clean(f"measured: {proposal.reason}{day}{was}")
+
+
+def taken(comments: Mapping[str, str]) -> tuple[Taken, ...]:
+    """The values that were measured, by the comments beside them: what each says, tolerances apart."""
+    found = ((key, OWN_COMMENT.match(text), text) for key, text in comments.items() if not _is_tolerance(key))
+    return tuple(
+        Taken(key, cast("Reason", own[1]), text[own.end() :]) for key, own, text in found if own is not None
+    )
+
+
+def _is_tolerance(key: str) -> bool:
+    return key.startswith("tolerance.")

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.advice.proposal_words import proposal_text
 from fuelwiz.advice.sections.logged import logged_in_brief
+from fuelwiz.advice.sections.rests_on import rests_on, taken_items
 from fuelwiz.measured.thresholds import CANS, WORTH_MOST_WITHIN_V
 from fuelwiz.units import from_si
 
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
         GaugeCause,
         GaugeDifference,
         GaugeItem,
+        Measured,
     )
     from fuelwiz.session import Bench
 
@@ -69,6 +71,9 @@ def measured(subject: Subject, _words: Words) -> Iterator[Block]:
         yield from _bench(subject, found.bench)
     if found.gauge:
         yield from _gauge(subject, found.gauge)
+    if was_measured(found):
+        yield Heading("Measured, and not")
+        yield Listing((*taken_items(subject, found), Item(rests_on(subject, found))))
     if found.proposals:
         yield Heading("Proposed by what was measured")
         yield Listing(tuple(Item(proposal_text(subject, proposal)) for proposal in found.proposals))
@@ -76,10 +81,15 @@ def measured(subject: Subject, _words: Words) -> Iterator[Block]:
         yield from _expected(subject, found.expected)
 
 
+def was_measured(found: Measured) -> bool:
+    """Whether anything was measured at all."""
+    return found.bench is not None or bool(found.gauge) or found.log is not None or bool(found.taken)
+
+
 def measured_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
     """What was measured and when, in a few lines; nothing where nothing was."""
     found = subject.measured
-    if found is None or (found.bench is None and not found.gauge and found.log is None):
+    if found is None or not was_measured(found):
         return
     yield Heading("Measured")
     items = []
@@ -89,6 +99,7 @@ def measured_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
         items.append(Item(f"{bench_verdict(subject, found.bench)}{when}"))
     items += [difference_text(subject, difference) for difference in found.gauge]
     items += logged_in_brief(subject)
+    items += [*taken_items(subject, found), Item(rests_on(subject, found))]
     yield Listing(tuple(items))
 
 

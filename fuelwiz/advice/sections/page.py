@@ -11,6 +11,7 @@ from fuelwiz.advice.cautions import alcohol_may_be_in, rubber_with_alcohol
 from fuelwiz.advice.pure_fuels import PURE_FUELS
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections import bad_days, ceilings, closing, gauge, opening, sizes
+from fuelwiz.advice.sections.rests_on import SEEN
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.terms import key_in_words
@@ -103,10 +104,6 @@ def assumed_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
     points = f" Points of spare that each can move: {', '.join(moving)}." if moving else ""
     behind = f" {'Others' if moving else 'They are'}: {', '.join(dict.fromkeys(others))}." if others else ""
     yield Paragraph(f"{capitalized(count_in_words(taken))}.{points}{behind}")
-
-
-SEEN = 0.005
-"""An effect under half a point of spare is not worth a figure."""
 
 
 def cautions_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
