@@ -12,6 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from fuelwiz.errors import FuelwizError, OutputError, SessionError
+from fuelwiz.store.named import STANDARD_INPUT, build_called
 from fuelwiz.usage import COMMANDS, command_parser, meant, parsed, wizard_parser
 
 if TYPE_CHECKING:
@@ -22,7 +23,6 @@ if TYPE_CHECKING:
     from fuelwiz.session import Session
     from fuelwiz.sizing.figures import Figures, Plot
 
-STANDARD_INPUT = "-"
 FINE, NOT_KNOWN_TO_WORK, BAD = 0, 1, 2
 PIPE_CLOSED, INTERRUPTED = 141, 130
 
@@ -92,7 +92,7 @@ def _open_wizard(arguments: list[str]) -> int:
 def _report(asked: argparse.Namespace) -> int:
     from fuelwiz.report.output import in_format, write_file
 
-    path = _place_of(asked.file)
+    path = build_called(asked.file, os.environ)
     result = _judged(path, in_full=True).result
     if asked.parts is not None:
         result = _priced(result, Path(asked.parts))
@@ -147,7 +147,7 @@ def _check(asked: argparse.Namespace) -> int:
     worst = FINE
     for file in asked.file:
         try:
-            result = _judged(_place_of(file)).result
+            result = _judged(build_called(file, os.environ)).result
         except SessionError as error:
             _complain(str(error))
             count = len(error.faults)
@@ -173,7 +173,7 @@ def _compare(asked: argparse.Namespace) -> int:
     builds = []
     for file in asked.file:
         try:
-            builds.append(_judged(_place_of(file)))
+            builds.append(_judged(build_called(file, os.environ)))
         except SessionError as error:
             _complain(str(error))
     if len(builds) < len(asked.file):
@@ -203,7 +203,7 @@ def _options(asked: argparse.Namespace) -> int:
     from fuelwiz.report.options_form import options_in_format
     from fuelwiz.sizing import quick_figures
 
-    _, session = load(_place_of(asked.file))
+    _, session = load(build_called(asked.file, os.environ))
     parts = load_parts(Path(asked.parts))
     figures = quick_figures(session)
     found = options(Search(session, parts, figures, Asked(asked.next, asked.bad_day)))
@@ -220,7 +220,7 @@ def _log(asked: argparse.Namespace) -> int:
     from fuelwiz.report.log_form import log_in_format
     from fuelwiz.sizing import quick_figures
 
-    path = _place_of(asked.file)
+    path = build_called(asked.file, os.environ)
     _, session = load(path)
     figures = quick_figures(session)
     log = read_log(log_path(path, session, asked.csv), session, figures)
@@ -259,15 +259,6 @@ RUN = {
     "completion": _completion,
     "help": _help,
 }
-
-
-def _place_of(file: str) -> Path:
-    """Where a build's file is: at the path that is typed, else in the folder of builds."""
-    if file == STANDARD_INPUT or os.path.lexists(file):
-        return Path(file)
-    from fuelwiz.store.named import build_called
-
-    return build_called(file, os.environ)
 
 
 def _judged(path: Path, *, in_full: bool = False) -> Told:

@@ -7,14 +7,13 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from fuelwiz.errors import Fault, SessionError
-from fuelwiz.printable import clean
-from fuelwiz.store.folder import sessions_folder
 
 ENDING = ".toml"
+STANDARD_INPUT = "-"
 
 
 def build_called(typed: str, environ: Mapping[str, str]) -> Path:
-    """The path of a build's file.
+    """The path of a build's file; what is typed for standard input stays.
 
     Args:
         typed: a path, or the name of a file in the folder of builds, its ending left out or not.
@@ -25,8 +24,11 @@ def build_called(typed: str, environ: Mapping[str, str]) -> Path:
             nowhere else.
     """
     path = Path(typed)
-    if os.path.lexists(path) or len(path.parts) != 1:
+    if typed == STANDARD_INPUT or os.path.lexists(path) or len(path.parts) != 1:
         return path
+    from fuelwiz.printable import clean
+    from fuelwiz.store.folder import sessions_folder
+
     folder = sessions_folder(None, environ)
     for name in (typed, f"{typed}{ENDING}"):
         if name.endswith(ENDING) and os.path.lexists(folder / name):
