@@ -13,6 +13,7 @@ from textual.strip import Strip
 from fuelwiz.record import record
 from fuelwiz.wizard.actions import Action, by_key
 from fuelwiz.wizard.chrome import footer_line
+from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView
 from fuelwiz.wizard.program import Program
@@ -90,6 +91,8 @@ class QuestionScreen(Screen[None]):
         """Every key: it moves, chooses, leaves the program, or is told to be of no use here."""
         event.stop()
         event.prevent_default()
+        if hand_on(self, event):
+            return
         program, choices = cast("Program", self.app), self.question.choices
         key = event.character.lower() if event.character and event.is_printable else event.key
         self.note = ""
@@ -108,6 +111,8 @@ class QuestionScreen(Screen[None]):
     def on_paste(self, event: Paste) -> None:
         """What is pasted answers nothing."""
         event.stop()
+        if hand_on(self, event):
+            return
         self.note = NOT_TAKEN
         self._repaint()
 
