@@ -13,6 +13,7 @@ import pytest
 from textual.strip import Strip
 
 from fuelwiz.advice.blocks import Heading
+from fuelwiz.advice.sections.captions import CAPTIONS
 from fuelwiz.report.compose import sheet_of
 from fuelwiz.sizing.figures import Plot
 from fuelwiz.wizard.live.answer import answer_lines
@@ -22,7 +23,7 @@ from fuelwiz.wizard.live.explain import explanation_lines
 from fuelwiz.wizard.live.ladder import ladder_lines
 from fuelwiz.wizard.live.parts import PARTS, part_lines
 from fuelwiz.wizard.live.reading import read_lines
-from fuelwiz.wizard.live.rule import BAD_DAYS, FINDINGS, VIEWS, next_view, rule_line
+from fuelwiz.wizard.live.rule import BAD_DAYS, FINDINGS, LOG, VIEWS, next_view, rule_line
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 
@@ -340,7 +341,10 @@ def test_the_rule_is_that_of_the_wireframes() -> None:
     rule = rule_line("sizes", ("question 1 of 5",), Area(Look(), 80, 1)).text
     at = VIEWS.index("sizes") + 1
     told = f"─[sizes] {at} of {len(VIEWS)}, F5 changes ─ question 1 of 5 "
-    assert rule == told + "─" * (80 - len(told))
+    caption = " each size at the goal ─"
+    assert rule == told + "─" * (80 - len(told) - len(caption)) + caption
+    assert "each size" not in rule_line("sizes", ("question 1 of 5",), Area(Look(), 60, 1)).text
+    assert set(CAPTIONS) == {*VIEWS, LOG}
 
 
 def test_the_views_go_round() -> None:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from textual.strip import Strip
 
 from fuelwiz.advice.sections import bad_days, ceilings, changes, how_sure, path, pressure, sizes
+from fuelwiz.advice.sections.captions import CAPTIONS
 
 if TYPE_CHECKING:
     from fuelwiz.wizard.paint import Area
@@ -57,7 +58,8 @@ def next_view(view: str, views: tuple[str, ...] = VIEWS) -> str:
 def rule_line(
     view: str, notes: tuple[str, ...], area: Area, views: tuple[str, ...] = VIEWS, *, all_names: bool = False
 ) -> Strip:
-    """The shown view in brackets and which one F5 brings, or `all_names` where they fit; then notes, the last first."""
+    """The shown view in brackets and which one F5 brings, or `all_names` where they fit; then notes, the last first,
+    and what the view shows, as far as there is room."""
     line, dash = area.row(), area.look.mark("rule")
     line.put(0, dash, "muted")
     room = area.width - 1
@@ -75,4 +77,7 @@ def rule_line(
         if len(longer) > room:
             break
         tail = longer
-    return line.put(0, tail + dash * (room - len(tail)), "muted").strip()
+    caption = f" {area.look.fold(CAPTIONS[view])} {dash}"
+    if len(tail) + len(caption) + 1 > room:
+        caption = ""
+    return line.put(0, tail + dash * (room - len(tail) - len(caption)) + caption, "muted").strip()
