@@ -11,6 +11,8 @@ from fuelwiz.desk.field_specs import AMPS, spec_at
 from fuelwiz.desk.plain import Plain, value_at, value_path
 from fuelwiz.physics.demand import IDLE_SHARE
 from fuelwiz.session import USUAL_VOLTS, Session, fallback_text, validate
+from fuelwiz.sizing.fuel_system import FuelSystem
+from fuelwiz.sizing.next_goal import next_session
 from fuelwiz.units import from_si
 
 _DEPENDS_ON = (
@@ -68,6 +70,9 @@ def _calculated(path: str, result: Result | None) -> str | None:
         return f"{sensible(from_si(figures.demand.volume_flow_m3_s * IDLE_SHARE, 'gal/h'))} gal/h"
     if path == "engine.bsfc":
         return next((one.value for one in figures.assumed if one.key == path), None)
+    if path == "goal.next_boost":
+        then = next_session(FuelSystem(result.session))
+        return None if then is None else f"{sensible(from_si(then.pressure.boost, 'psi'))} psi"
     if path == "pump.volts":
         return USUAL_VOLTS if figures.wiring is None else f"{figures.wiring.pump_volts_V:.1f} V"
     return None

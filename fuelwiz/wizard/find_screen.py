@@ -61,10 +61,12 @@ class FindScreen(Screen[None]):
             top.put(start, "[").put_field(start + 1, most, self.editor).put(0, "]").strip(),
             area.row().strip(),
         ]
-        rows = max(area.rows - ABOVE - BELOW, 1)
+        says = self.hits[self._at].says if self.hits else ""
+        said = area.paragraph(says, 5, "muted") if says else []
+        rows = max(area.rows - ABOVE - BELOW - len(said), 1)
         first = min(max(self._at - rows + 1, 0), max(len(self.hits) - rows, 0))
         for index, hit in enumerate(self.hits[first : first + rows], first):
-            lines.append(self._hit(hit, area, index == self._at))
+            lines += [self._hit(hit, area, index == self._at), *(said if index == self._at else ())]
         if not self.hits:
             lines += area.paragraph(self.offer.nothing, 3)
         lines = area.high(area.rows - BELOW).filled(lines)

@@ -12,7 +12,7 @@ from fuelwiz.wizard.find_screen import FindScreen
 from fuelwiz.wizard.form.finding import found, questions_of
 from fuelwiz.wizard.look import Look
 
-from .keyboard import Keyboard, at_build, copy_of
+from .keyboard import Keyboard, at_build, copy_of, flat
 
 NAME = "hill-climb-six"
 
@@ -23,6 +23,28 @@ async def _typed(keys: Keyboard, text: str) -> FindScreen:
     assert isinstance(screen, FindScreen)
     await keys.press(*text)
     return screen
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24)])
+@pytest.mark.parametrize(
+    ("words", "said", "key"),
+    [
+        ("liters", "whatever its size", "goal.power"),
+        ("displacement", "whatever its size", "goal.power"),
+        ("engine size", "whatever its size", "goal.power"),
+        ("fuse", "follows from what the pump draws", "wiring.wire"),
+        ("horsepower", "as it was measured", "goal.power_at"),
+        ("swirl pot", "Called a surge pot", "surge.have"),
+    ],
+)
+async def test_what_is_not_asked_says_why_and_leads_to_what_is(
+    tmp_path: Path, words: str, said: str, key: str, size: tuple[int, int]
+) -> None:
+    async with at_build(copy_of(NAME, tmp_path), size) as keys:
+        await _typed(keys, words)
+        assert said in flat(keys.lines)
+        await keys.press("enter")
+        assert keys.form.path == key
 
 
 @pytest.mark.parametrize(

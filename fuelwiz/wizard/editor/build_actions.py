@@ -15,7 +15,7 @@ from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.report_dialog import ReportDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
 from fuelwiz.wizard.form.bad_day import change_on_that_day
-from fuelwiz.wizard.form.finding import Findable, changeable, questions_of
+from fuelwiz.wizard.form.finding import Findable, answers_found, changeable, questions_of
 from fuelwiz.wizard.live.rule import CHANGES, READ, letters_of, next_view, views_of
 from fuelwiz.wizard.prompt import Prompt
 
@@ -256,7 +256,7 @@ class BuildActions:
             for action in self.host.program.keys.build
             if action.id not in NOT_FOUND
         ]
-        self.host.program.find([*questions_of(self.host.desk), *actions], self._take_found)
+        self.host.program.find([*questions_of(self.host.desk), *actions, *answers_found()], self._take_found)
 
     def _take_found(self, hit: Findable) -> None:
         if hit.kind == "question":

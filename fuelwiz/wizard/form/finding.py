@@ -10,7 +10,8 @@ from fuelwiz.desk.composites import field_of
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_specs import spec_at
-from fuelwiz.questions.catalogue import STEPS, Question, step_questions
+from fuelwiz.questions import not_asked
+from fuelwiz.questions.catalogue import STEPS, Question, catalogue, step_questions
 from fuelwiz.record import record
 from fuelwiz.wizard.form.plan import Place, rows_of
 
@@ -27,13 +28,15 @@ LABEL, NAME, WHY, PAGE = range(4)
 
 @record
 class Findable:
-    """One thing to find: what it is called, what stands beside it, and the texts that it is found by."""
+    """One thing to find: what it is called, what stands beside it, the texts that it is found by, and what is said
+    of it under it, where that is anything."""
 
     kind: Kind
     id: str
     text: str
     beside: str
     texts: tuple[str, ...]
+    says: str = ""
 
 
 @record
@@ -54,6 +57,15 @@ def questions_of(desk: Desk) -> list[Findable]:
         for question in {
             row.question.key: row.question for row in rows_of(desk, Place(step.id, more=True), "")
         }.values()
+    ]
+
+
+def answers_found() -> list[Findable]:
+    """What is looked for and not asked: each leads to the question nearest to it."""
+    return [
+        Findable("question", one.nearest, one.name, f"see {label}", (f"{one.name} {one.words}",), one.say)
+        for one in not_asked()
+        for label in (catalogue()[one.nearest].label,)
     ]
 
 
