@@ -82,6 +82,8 @@ async def press_one(keys: Keyboard, key: str) -> None:
         screen.prompt and screen.prompt.letters and key in "skxy"
     ):
         key = "escape"
+    if key == "f8" and form.question.key.startswith("log."):
+        return  # the logs that are at hand are listed on a screen of their own
     if key == "escape" and screen.prompt is None and screen.mode == "form" and not form.place.in_entry:
         return
     typing = screen.mode in ("form", "help") and screen.prompt is None and len(key) == 1
