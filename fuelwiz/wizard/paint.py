@@ -22,7 +22,7 @@ clip = partial(cells.clip, measure=cell_len)
 pad = partial(cells.pad, measure=cell_len)
 wrap = partial(cells.wrap, measure=cell_len)
 
-WORKS_ROLES: dict[str, Role] = {"yes": "easy", "no": "fault"}
+WORKS_ROLES: dict[str, Role] = {"yes": "easy", "no": "too fast"}
 
 
 class Row:

@@ -183,3 +183,10 @@ def test_the_row_with_the_keys_is_reversed_where_there_are_few_colours() -> None
         line = table(look=Look(colors=colours), focused=True)[3]
         assert "-8" in line.text and all(style.reverse for piece, style, _ in line if "✓" not in piece)
         assert not any(style.reverse for _, style, _ in table(look=Look(colors=colours))[3])
+
+
+def test_with_sixteen_colors_a_yes_and_a_no_have_a_colored_cell_each() -> None:
+    """A colored word would vanish on some background; the cell of the mark has ink and paper."""
+    for line in table(look=Look(colors="16"))[1:]:
+        ends = [style for piece, style, _ in line if piece.strip() in ("✓", "✗")]
+        assert ends and all(style.color and style.bgcolor for style in ends), line.text
