@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fuelwiz.record import record
 from fuelwiz.sizing.part_figures import (
+    AtASize,
     GaugeReading,
     HeatFigures,
     InjectorChoice,
@@ -28,7 +29,6 @@ from fuelwiz.sizing.vocabulary import (
     FlowRegime,
     Limit,
     SizeLimit,
-    is_fixed,
     regime_at,
 )
 
@@ -94,7 +94,7 @@ class Least:
 
 
 @record
-class SizeFigures:
+class SizeFigures(AtASize):
     """One candidate size of the feed."""
 
     size: str
@@ -125,11 +125,6 @@ class SizeFigures:
     works: bool | None
     limits: tuple[SizeLimit, ...]
     ladder: Ladder | None
-
-    @property
-    def fixed(self) -> bool:
-        """Whether no candidate changes it: every run keeps a bore of its own."""
-        return is_fixed(self.size)
 
     @property
     def regime(self) -> FlowRegime:

@@ -6,6 +6,18 @@ from fuelwiz.record import record
 from fuelwiz.sizing.vocabulary import Band, GaugeState, PathKind, is_fixed
 
 
+class AtASize:
+    """Figures at one size of line, a candidate or none."""
+
+    __slots__ = ()
+    size: str
+
+    @property
+    def fixed(self) -> bool:
+        """Whether no candidate changes it: every run keeps a bore of its own."""
+        return is_fixed(self.size)
+
+
 @record
 class HardestPoint:
     """What a pump has to give at the point that asks most; `at` is its number, None for the goal."""
@@ -16,18 +28,13 @@ class HardestPoint:
 
 
 @record
-class PumpTarget:
+class PumpTarget(AtASize):
     """What a pump has to give at the line to fit; where there is none, at the pick."""
 
     size: str
     flow_m3_s: float
     rise_Pa: float
     hardest: HardestPoint | None
-
-    @property
-    def fixed(self) -> bool:
-        """Whether no candidate changes it: every run keeps a bore of its own."""
-        return is_fixed(self.size)
 
 
 @record
@@ -81,7 +88,7 @@ class OneVolt:
 
 
 @record
-class ReturnSize:
+class ReturnSize(AtASize):
     """One candidate size of the return line, at idle."""
 
     size: str
@@ -94,14 +101,9 @@ class ReturnSize:
     creep_Pa: float
     creep_all_on_Pa: float | None
 
-    @property
-    def fixed(self) -> bool:
-        """Whether no candidate changes it: every run keeps a bore of its own."""
-        return is_fixed(self.size)
-
 
 @record
-class ReturnFigures:
+class ReturnFigures(AtASize):
     """The return line at idle, at the size that is judged."""
 
     size: str
@@ -116,11 +118,6 @@ class ReturnFigures:
     smallest_that_holds: str | None
     smallest_at_ease: str | None
     sizes: tuple[ReturnSize, ...]
-
-    @property
-    def fixed(self) -> bool:
-        """Whether no candidate changes it: every run keeps a bore of its own."""
-        return is_fixed(self.size)
 
 
 @record
