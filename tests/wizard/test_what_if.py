@@ -12,6 +12,7 @@ from textual.screen import Screen
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.wizard.app import FuelwizApp
+from fuelwiz.wizard.editor import pauses
 from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.live.rule import CHANGES
 from fuelwiz.wizard.look import Look
@@ -40,6 +41,12 @@ class Trying(FuelwizApp):
 
     def leave(self, status: int = 0) -> None:
         self.left = "program"
+
+
+@pytest.fixture(autouse=True)
+def nothing_slow(monkeypatch: pytest.MonkeyPatch) -> None:
+    """What takes hundreds of solutions is not looked at here, and comes long after each test has ended."""
+    monkeypatch.setattr(pauses, "BREATH_S", 600.0)
 
 
 @pytest.fixture
