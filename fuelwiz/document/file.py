@@ -64,6 +64,8 @@ def load_text(content: bytes, called: str) -> tuple[Document, Session]:
 
 def _judged(document: Document) -> tuple[Document, Session]:
     path = document.path
+    if document.plain.get("kind") == "parts":
+        _refuse(path, "is a parts file, not a build: `fuelwiz options` looks for sets of its parts")
     try:
         return document, validate(document.plain, path.name.removesuffix(".toml"))
     except SessionError as error:

@@ -240,3 +240,10 @@ def test_a_name_with_control_characters_is_said_safely(tmp_path: Path) -> None:
     with pytest.raises(SessionError) as caught:
         read(tmp_path / "x\x1b[2J.toml")
     assert "\x1b" not in str(caught.value)
+
+
+def test_a_parts_file_is_told_from_a_build(tmp_path: Path) -> None:
+    path = tmp_path / "shop.toml"
+    path.write_text('format = 1\nkind = "parts"\n[[pump]]\n', encoding="utf-8")
+    with pytest.raises(SessionError, match="is a parts file, not a build"):
+        load(path)
