@@ -23,7 +23,18 @@ SCENES = {
     "lines": ("ctrl+g", "5"),
     "help": ("ctrl+g", "1", "f1"),
     "all-keys": ("ctrl+g", "1", "ctrl+g"),
+    "more": ("ctrl+g", "4", "ctrl+g", "m", "down", "down", "down"),
+    "summary": ("ctrl+g", "e"),
 }
+FOUR_SIZES = [(60, 20), (80, 24), (120, 36), (160, 50)]
+EVERY_SIZE = {"pressure-wrong", "pump-curve", "more", "summary"}
+"""What is looked at in every size; the rest in the two that most terminals have."""
+TAKEN = [
+    (scene, size)
+    for scene in SCENES
+    for size in FOUR_SIZES
+    if scene in EVERY_SIZE or size in ((80, 24), (120, 36))
+]
 
 
 class Noon(datetime):
@@ -36,14 +47,13 @@ class Noon(datetime):
 
 VIEWS = {
     "path": ("full-session", ("ctrl+g", "v", "p")),
+    "path-with-gaps": ("no-pump-yet", ("ctrl+g", "v", "p")),
     "changes": ("hill-climb-six", ("ctrl+g", "v", "w", "f6", "down")),
     "how-sure": ("twins", ("ctrl+g", "v", "o")),
 }
 
 
-@pytest.mark.parametrize(
-    "size", [(60, 20), (80, 24), (120, 36), (160, 50)], ids=lambda at: f"{at[0]}x{at[1]}"
-)
+@pytest.mark.parametrize("size", FOUR_SIZES, ids=lambda at: f"{at[0]}x{at[1]}")
 @pytest.mark.parametrize("view", VIEWS)
 def test_the_view_looks_as_it_did(
     snap_compare: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, view: str, size: tuple[int, int]
@@ -63,8 +73,9 @@ def test_the_view_looks_as_it_did(
     assert snap_compare(FuelwizApp(tmp_path, path, look=Look()), terminal_size=size, run_before=told)
 
 
-@pytest.mark.parametrize("size", [(80, 24), (120, 36)], ids=["80x24", "120x36"])
-@pytest.mark.parametrize("scene", SCENES)
+@pytest.mark.parametrize(
+    ("scene", "size"), TAKEN, ids=[f"{scene}-{size[0]}x{size[1]}" for scene, size in TAKEN]
+)
 def test_the_screen_looks_as_it_did(
     snap_compare: Any, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, scene: str, size: tuple[int, int]
 ) -> None:

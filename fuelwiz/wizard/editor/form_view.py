@@ -10,9 +10,9 @@ from fuelwiz.desk.composites import field_of
 from fuelwiz.desk.doubt import doubt
 from fuelwiz.terminal.palette import Ground, Role
 from fuelwiz.wizard.editor.cells_painter import Focus
-from fuelwiz.wizard.editor.row_painter import columns_for, row_strip
+from fuelwiz.wizard.editor.row_painter import LABEL, columns_for, row_strip
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import CellsRow, DoRow, FoundRow, ItemRow, cells_of, to_look_at_in
+from fuelwiz.wizard.form.form_rows import CellsRow, DoRow, FoundRow, ItemRow, NoteRow, cells_of, to_look_at_in
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
@@ -91,7 +91,13 @@ class FormView(Painted):
             self._top = 0  # at the first question what stands above it is in sight: cautions, heads
         self._top = max(0, min(self._top, end - room))
         shown = range(self._top, min(self._top + room, end))
-        return area.high(room).filled([self._row(number, area) for number in shown])
+        lines: list[Strip] = []
+        for number in shown:
+            row = pointer.rows[number]
+            said = area.paragraph(row.text, LABEL, "muted") if isinstance(row, NoteRow) else []
+            is_whole = 0 < len(said) <= room - len(lines) - (shown.stop - number) + 1
+            lines += said if is_whole else [self._row(number, area)]
+        return area.high(room).filled(lines)
 
 
 def why_lines(form: Form, area: Area, *, filled: bool = True) -> list[Strip]:

@@ -138,15 +138,16 @@ def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
         return _end_of_text(line, row, field, at.text + wide)
     if field.refused:
         reason = f"! {field.refused}"
-        return line.put(at.unit, clip(area.look.fold(reason), area.width - at.unit), "fault", True).strip()
+        shown = clip(area.look.fold(reason), area.width - at.unit - 1, area.look.fold("…"))
+        return line.put(at.unit, shown, "fault", True).strip()
     tag = _tag(row.question, field, _picked(row.question, field))
     tag_at = at.tag or area.width - cell_len(tag)
     beyond = at.echo or (tag_at if field.assumed else at.tag or area.width)
     line.put(at.unit, clip(area.look.fold(field.unit), max(beyond - at.unit - 1, 4)), "muted")
     if at.echo:
         line.put(at.echo, clip(area.look.fold(field.echo), at.tag - at.echo - 1), "muted")
-    if at.tag or field.assumed:
-        line.put(tag_at, clip(area.look.fold(tag), area.width - tag_at), "muted")
+    if (at.tag or field.assumed) and (field.assumed or tag_at + cell_len(tag) <= area.width):
+        line.put(tag_at, area.look.fold(tag), "muted")
     return line.strip()
 
 
@@ -207,9 +208,10 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
             column += cell_len(text) + 2
     else:
         say = choices[current].say if current is not None else field.text or "not known"
-        text = f"< {clip(area.look.fold(say), room - cell_len(tag) - 6)} >"
+        behind = cell_len(tag) + 1 if tag else 0
+        text = f"< {clip(area.look.fold(say), room - behind - 4, area.look.fold('…'))} >"
         line.put(at.text, text, "focus" if focus else role, focus is not None)
-        column = at.text + cell_len(text) + 2
+        column = at.text + cell_len(text) + (2 if cell_len(text) + 1 + behind <= room else 1)
         number = f"{current + 1} of {len(choices)}" if current is not None else f"of {len(choices)}"
         if column + len(number) + 2 + cell_len(tag) < area.width:
             line.put(column, number, "muted")
