@@ -16,6 +16,7 @@ from fuelwiz.unit_table import Kind
 BESIDE = 32
 """Columns that there are beside a field."""
 
+_CHANGES = "stress.case.change"
 _STAYS = "What you typed stays here."
 _MARKED = "It is marked as assumed, on the sheet too, until you type your own."
 _LONGEST_QUOTE = 24
@@ -100,6 +101,8 @@ def _named(key: str) -> str:
 
 def _missing(noun: str, spec: FieldSpec | None) -> Refusal:
     """Something that the rest of its section needs is not given yet."""
+    if noun == noun_of(_CHANGES):
+        return Refusal("needed: an answer", "Pick an answer that differs that day.", is_missing=True)
     if spec is None or spec.kind is None:
         wanted = "at least one point" if spec is None or spec.type == "points" else "an answer"
     else:

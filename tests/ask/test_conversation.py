@@ -206,7 +206,7 @@ def test_a_bad_day_of_ones_own_is_told_by_words_of_its_questions(tmp_path: Path)
     assert case == {"name": "track day", "change": {"fuel.temperature": "60 C"}}
     assert any("has these words: zzz" in line for line in said)
     assert any("Fuel temperature" in line and "type the number of one" in line for line in said)
-    assert said[-1].startswith("Pick an answer that differs that day?")
+    assert said[-1].startswith("Pick another answer that differs?")
     more = told(desk, "/skip stress", "y", "", "", "y", "temperature", "1", "61 C", "")
     assert "differs that day" in " ".join(more)
 

@@ -13,6 +13,7 @@ from fuelwiz.wizard.form.form_rows import (
     ItemRow,
     cells_of,
     entries,
+    has_changes,
     is_to_answer,
     like_before,
     owned_by_enter,
@@ -59,8 +60,8 @@ class Form(PlacedForm):
             return self._enter()
         if takes(self.row, character):
             return "take"
-        if isinstance(self.row, DoRow) and self.row.act == "add" and character == "a":
-            return self._add(self.row)
+        if isinstance(self.row, DoRow) and character == "a" and self.row.act in ("add", "add_change"):
+            return self._add(self.row) if self.row.act == "add" else "changes"
         if isinstance(self.row, ChoiceRow):
             return self._choose(key, character)
         if cells_of(self.row):
@@ -115,7 +116,7 @@ class Form(PlacedForm):
             self.close_entry()
             return "edited"
         if row.act == "add_change":
-            return "changes"
+            return self.move(1) if has_changes(self.desk, row) else "changes"
         return self._add(row) if row.question.more else self.move(1)
 
     def _add(self, row: DoRow) -> Reaction:

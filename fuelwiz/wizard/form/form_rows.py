@@ -186,6 +186,11 @@ def to_look_at_in(desk: Desk, row: ItemRow) -> LookHere | None:
     return next((look for look in desk.to_look_at() if look.path.startswith(begin)), None)
 
 
+def has_changes(desk: Desk, row: DoRow) -> bool:
+    """Whether a bad day has an answer that differs: Enter goes on there then, and a letter adds another."""
+    return bool(value_at(desk.plain, value_path(row.list_path)))
+
+
 def like_before(desk: Desk, list_path: str) -> dict[str, Any]:
     """What a new entry begins with: of a run the kind of hose of the one before it, for a line is mostly of one kind."""
     before = entries(desk, list_path)

@@ -280,4 +280,9 @@ def _change_rows(desk: Desk, question: Question, path: str) -> Iterator[AnyRow]:
     change = value_at(desk.plain, value_path(path))
     for key in change if isinstance(change, dict) else ():
         yield FieldRow(question_of(key, desk.system) or question, f"{path}.{key}")
-    yield DoRow(question, "add_change", "+ pick an answer that differs that day", path)
+    text = (
+        "+ press a to pick another answer that differs"
+        if change
+        else "+ pick an answer that differs that day"
+    )
+    yield DoRow(question, "add_change", text, path)
