@@ -16,8 +16,8 @@ from fuelwiz.wizard.paint import Row, clip
 START = 21
 NAMED_START = 20
 ROOMY_FROM = 76
-SIGN = 2
-"""Cells of the sign that there are more, and the gap before it."""
+SIGN = 1
+"""Cells of the sign that there are more."""
 _COUNT = 2
 """Cells of a count of fittings."""
 
