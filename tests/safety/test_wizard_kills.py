@@ -2,7 +2,7 @@
 
 Each wizard is a process of its own that types into the notes, into a table of points, or into a build that has no
 file yet; some save now and then, and after some kills the clocks of all files jump. What had stood on the screen for
-a second or more has to be in the file or in a draft that the next start offers.
+a second has to be in the file or in a draft that the next start offers, on a loaded machine for two.
 """
 
 from __future__ import annotations
@@ -31,7 +31,7 @@ from .amount import amount
 BUILD = 'format = 1\nname = "Killed"\n[goal]\npower = "100 hp"\n'
 PROCESSES = 4
 KEPT_WITHIN_S = 1.0
-LOADED_S = 1.5
+LOADED_S = 1.0
 """How much later a draft may come where as many wizards as this share two cores with whatever else runs."""
 RESTARTED = 5
 DAY_S = 86_400
