@@ -24,6 +24,7 @@ from fuelwiz.store.drafts import SUFFIX, changed_ns, drafts_away, is_draft, read
 from fuelwiz.store.left_overs import sweep
 from fuelwiz.store.lock import refuse_where_open
 from fuelwiz.store.moving import free_names, move_what_goes_along, os_errors_as_output_errors, put_new
+from fuelwiz.store.refuge import refuges
 
 __all__ = [
     "BuildFile",
@@ -131,6 +132,8 @@ def listing(folder: Path) -> Listing:
         SessionError: the folder cannot be read.
     """
     names = _names(folder)
+    for refuge in refuges():
+        sweep(refuge, _names(refuge))
     stuck = [
         BuildFile(folder / name, changed_ns(folder / name), {}, LEFT_OVER, has_draft=False)
         for name in sweep(folder, names)

@@ -16,7 +16,7 @@ from fuelwiz.desk import Desk
 from fuelwiz.errors import OutputError
 from fuelwiz.store.bin import put_in_bin
 from fuelwiz.store.drafts import abandoned_draft, drafts_away
-from fuelwiz.store.folder import unsaved
+from fuelwiz.store.folder import listing, unsaved
 from fuelwiz.store.refuge import made_refuges, refuges
 
 BUILD = 'format = 1\nname = "Locked"\n[goal]\npower = "100 hp"\n'
@@ -133,6 +133,18 @@ def test_of_two_places_the_draft_that_was_kept_last_is_offered(
     assert abandoned_draft(path) == refuge / ".unnamed-1.draft"
     found = Desk.from_draft(refuge / ".unnamed-1.draft")
     assert found.path == path and found.value("goal.power") == "434 hp"
+
+
+def test_what_a_killed_write_left_there_is_taken_away(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
+    refuge = next(made_refuges())
+    left = refuge / "..unnamed-1.draft.0123abcd.tmp"
+    left.write_text("half a dra")
+    os.utime(left, (1, 1))
+    listing(tmp_path)
+    assert not left.exists()
 
 
 @pytest.mark.parametrize("planted", ["open to others", "link", "file"])
