@@ -119,8 +119,8 @@ def pressure_sentence(subject: Subject, log: LogFigures) -> str:
     found, wanted = numbers.number("pressure", low.injector_Pa), numbers.figure("pressure", low.target_Pa)
     sags = next((one for one in log.bins if one.sags), None)
     if sags is None:
-        return f"Pressure does not sag with flow: lowest {found} of {wanted} {_at(low)}."
-    return f"Pressure sags from {_from(sags)} on: lowest {found} of {wanted} {_at(low)}."
+        return f"Pressure does not sag with flow: lowest {found} of {wanted} {_at(low, log.lowest)}."
+    return f"Pressure sags {_from(sags, log.bins.index(sags))} on: lowest {found} of {wanted} {_at(low, log.lowest)}."
 
 
 def flow_sentence(subject: Subject, log: LogFigures) -> str:
@@ -130,16 +130,21 @@ def flow_sentence(subject: Subject, log: LogFigures) -> str:
     tight, numbers = log.bins[log.tightest], subject.numbers
     assert tight.capacity_m3_s is not None
     taken, could = numbers.number("flow", tight.flow_m3_s), numbers.figure("flow", tight.capacity_m3_s)
-    return f"Tightest {_at(tight)}: {taken} taken, the pump of the build could send {could}."
+    return f"Tightest {_at(tight, log.tightest)}: {taken} taken, the pump of the build could send {could}."
 
 
-def _from(one: Bin) -> str:
-    return "one pull" if one.rpm_low is None else f"{one.rpm_low:.0f} rpm"
+def _from(one: Bin, number: int) -> str:
+    return f"from {_called(one, number)}"
 
 
-def _at(one: Bin) -> str:
+def _at(one: Bin, number: int) -> str:
     """Where a bin is, behind a word such as "lowest"."""
-    return "in one pull" if one.rpm_low is None else f"at {one.rpm_low:.0f} rpm"
+    return f"{'in' if one.rpm_low is None else 'at'} {_called(one, number)}"
+
+
+def _called(one: Bin, number: int) -> str:
+    """A bin in a sentence: the engine speed that it begins at, or which pull it is where no speed was logged."""
+    return f"pull {number + 1}" if one.rpm_low is None else f"{one.rpm_low:.0f} rpm"
 
 
 def speed_table(subject: Subject, log: LogFigures) -> Table:
@@ -154,7 +159,9 @@ def speed_table(subject: Subject, log: LogFigures) -> Table:
         Column("Pump could", numbers.unit("flow"), figures=True, rank=1),
         Column("Sags"),
     )
-    return Table(columns, tuple(_bin_row(subject, one) for one in log.bins), log.tightest)
+    return Table(
+        columns, tuple(_bin_row(subject, one, number) for number, one in enumerate(log.bins)), log.tightest
+    )
 
 
 def speed_of(one: Bin, number: int) -> float:
@@ -162,18 +169,18 @@ def speed_of(one: Bin, number: int) -> float:
     return float(number) if one.rpm_low is None or one.rpm_high is None else (one.rpm_low + one.rpm_high) / 2
 
 
-def bin_texts(subject: Subject, one: Bin) -> str:
+def bin_texts(subject: Subject, one: Bin, number: int) -> str:
     """One step of engine speed in words, with the figures of its row."""
-    speed, _, wanted, across, taken, could, sags = _bin_row(subject, one)
+    speed, _, wanted, across, taken, could, sags = _bin_row(subject, one, number)
     unit = " rpm" if one.rpm_low is not None else ""
     pump = f", pump could {could.text}" if one.capacity_m3_s is not None else ""
     return f"{speed.text}{unit} {across.text} of {wanted.text}, takes {taken.text}{pump}, {sags.text}"
 
 
-def _bin_row(subject: Subject, one: Bin) -> tuple[Cell, ...]:
+def _bin_row(subject: Subject, one: Bin, number: int) -> tuple[Cell, ...]:
     numbers = subject.numbers
     return row(
-        "a pull"
+        _called(one, number)
         if one.rpm_low is None or one.rpm_high is None
         else f"{one.rpm_low:.0f} to {one.rpm_high:.0f}",
         numbers.number("pressure", one.boost_Pa),

@@ -23,7 +23,7 @@ from fuelwiz.report.json_form import json_text
 from fuelwiz.report.markdown import markdown_of
 from fuelwiz.report.page import html_page
 from fuelwiz.report.page.pictures import pictures_of
-from fuelwiz.report.page.pictures.shapes import Dot
+from fuelwiz.report.page.pictures.shapes import Dot, Word
 from fuelwiz.report.text import text_of
 from fuelwiz.report.text_look import TextLook
 from fuelwiz.session import validate
@@ -104,6 +104,19 @@ def test_the_picture_stands_behind_the_pull_and_says_its_figures(tmp_path: Path)
     sagging = sum(one.sags for one in log.bins)
     assert sagging > 0 and len(marked) == 2 * (sagging + 1)  # in both frames, and once in the legend of each
     assert '<title id="log-title">' in source and '<desc id="log-description">' in source
+
+
+def test_a_log_without_engine_speed_is_told_pull_by_pull(tmp_path: Path) -> None:
+    found = logged(tmp_path, WEAK)
+    log = tmp_path / "pull.csv"
+    rows = [line.split(",") for line in log.read_text(encoding="utf-8").splitlines()]
+    log.write_text("\n".join(",".join([row[0], *row[2:]]) for row in rows) + "\n", encoding="utf-8")
+    run = logged_run(tmp_path / "b.toml", found.session, found.figures)
+    by_pull = result(found.session, found.figures, run)
+    assert [row[0].text for row in table_of(by_pull).rows] == ["pull 1", "pull 2", "pull 3"]
+    picture = pictures_of(Subject(by_pull.session, by_pull.figures, by_pull.measured), None)[NAME]
+    assert "pull 2 " in picture.description and "rpm" not in picture.description
+    assert any(isinstance(one, Word) and one.text == "pull" for one in picture.shapes)
 
 
 def test_a_pressure_that_holds_is_not_marked(tmp_path: Path) -> None:

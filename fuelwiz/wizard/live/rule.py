@@ -10,10 +10,8 @@ from fuelwiz.advice.sections import bad_days, ceilings, changes, how_sure, path,
 from fuelwiz.advice.sections.captions import CAPTIONS
 
 if TYPE_CHECKING:
-    from fuelwiz.wizard.paint import Area
-
-if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
+    from fuelwiz.wizard.paint import Area
 
 PATH, SIZES, CHANGES, HOW_SURE, BAD_DAYS, LADDER, CURVES, CEILINGS, FINDINGS = VIEWS = tuple(
     name.lower()
