@@ -260,7 +260,7 @@ def test_two_offers_side_by_side_and_a_list_for_the_shop(tmp_path: Path) -> None
         terminal.until("No pump yet: look for 37 gal/h at 58 psi.")
         terminal.until("Injectors: 8 of 270 cc/min or more.")
         _two_offers(hands)
-        hands.tell("ctrl+g", "c", seen="Builds side by side")
+        hands.tell("ctrl+g", "c", seen="Different inputs")
         rest_of(hands, "injector duty then") if "injectors" in EIGHT else rest_of(hands, "spare then")
         assert cells_of(terminal, "next goal") == ["500 hp at 8.0 psi"] * 2
         assert cells_of(terminal, "works then") == ["no", "no"]
