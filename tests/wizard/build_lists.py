@@ -79,7 +79,9 @@ class Reader:
 
     @property
     def footer(self) -> str:
-        return self.lines[-1].strip()
+        """The last row; where it is the box of a question that takes more rows, with what is asked above it."""
+        above, last = (line.strip() for line in self.lines[-2:])
+        return f"{above} {last}" if last.startswith("[") else last
 
     @property
     def pointed(self) -> str:

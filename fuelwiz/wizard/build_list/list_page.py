@@ -16,7 +16,8 @@ from fuelwiz.wizard.build_list.list_help import help_lines
 from fuelwiz.wizard.build_list.list_state import BuildList
 from fuelwiz.wizard.build_list.list_table import table_lines
 from fuelwiz.wizard.build_list.summary import summary_lines
-from fuelwiz.wizard.chrome import footer_line, keys_page
+from fuelwiz.wizard.chrome import keys_page
+from fuelwiz.wizard.footer import footer_lines
 from fuelwiz.wizard.paint import Area, Row, clip, pad
 from fuelwiz.wizard.prompt import Prompt
 from fuelwiz.wizard.screen_layout import too_small
@@ -64,8 +65,9 @@ def page_lines(page: ListPage, today: date, area: Area) -> list[Strip]:
     words = too_small(area.width, area.rows)
     if words:
         return area.filled(area.paragraph(words, 1))
-    body = area.high(area.rows - 1)
-    return [*_body(page, today, body), _footer(page, area)]
+    footer = footer_lines(page.prompt, page.message, _offered(page), by_id(page.actions, "keys"), area)
+    body = area.high(area.rows - len(footer))
+    return [*_body(page, today, body), *footer]
 
 
 def _body(page: ListPage, today: date, area: Area) -> list[Strip]:
@@ -137,12 +139,6 @@ def _rule(builds: BuildList, height: int, area: Area) -> Strip:
         notes.append(f"{min(builds.at + 1, count)} of {count}")
     tail = "".join(f" {note} {dash}" for note in notes)
     return area.row().put(0, dash * (area.width - len(tail)) + tail, "muted").strip()
-
-
-def _footer(page: ListPage, area: Area) -> Strip:
-    if page.prompt is not None:
-        return page.prompt.line(area)
-    return footer_line(_offered(page), by_id(page.actions, "keys"), area, page.message)
 
 
 def _offered(page: ListPage) -> list[Action]:

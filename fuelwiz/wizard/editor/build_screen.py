@@ -21,7 +21,6 @@ from fuelwiz.wizard.editor.arriving import arrive
 from fuelwiz.wizard.editor.build_actions import BuildActions
 from fuelwiz.wizard.editor.build_keys import BuildKeys
 from fuelwiz.wizard.editor.early_keys import EarlyKeys
-from fuelwiz.wizard.editor.footer import footer_lines, rows_of_footer
 from fuelwiz.wizard.editor.form_view import FormView
 from fuelwiz.wizard.editor.frame import headline, offered_actions
 from fuelwiz.wizard.editor.help_view import HelpView
@@ -31,6 +30,7 @@ from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
 from fuelwiz.wizard.editor.steps_view import StepsView
+from fuelwiz.wizard.footer import footer_lines, rows_of_footer
 from fuelwiz.wizard.form.form import Form, Reaction
 from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.live.pane import LivePane

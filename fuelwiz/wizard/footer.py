@@ -1,4 +1,4 @@
-"""The bottom of a build's screen: the keys that matter now, a message, or a question with where to answer it.
+"""The bottom of a screen: the keys that matter now, a message, or a question with where to answer it.
 
 A message or a question that is longer than a line is wrapped, never cut: its end is often what to do.
 """
