@@ -97,6 +97,13 @@ def test_how_to_test_safely_stands_with_what_a_test_should_show(
     text = told(capsys, SAMPLE, "--all", "--format", form)
     after = text[text.index("What a bench test should show") :][:1500]
     assert [care for care in CARES if care not in after] == []
+    assert (
+        "one pump, the regulator at 43.5 psi, its hose off, 13.3 V at the pump: 2 gal in 80 s at the return."
+        in after
+    )
+    assert (
+        "the regulator at 64.5 psi, by hand pump, 13.3 V at the pump: 1 gal in 47 s at the return." in after
+    )
 
 
 def test_the_page_has_it_with_the_check_of_the_return(capsys: pytest.CaptureFixture[str]) -> None:

@@ -55,10 +55,13 @@ CAUSES: dict[GaugeCause, str] = {
     "draws more": "the pump draws more than its sheet says: a tight pump, or a higher pressure",
     "draws less": "the pump draws less than its sheet says: a worn pump, or a lower pressure",
 }
+AT_THE_RETURN = " at the return,"
 SAFELY_IN_BRIEF = (
-    "Outdoors, no flame, no phone; metal can bonded to the car; extinguisher, second person at hand. Relieve the"
-    " pressure first; charger on before fuel is in the open. Never pinch a hose: hand pump on the regulator."
+    f"Outdoors, no flame, no phone; metal can{AT_THE_RETURN} bonded to the car; extinguisher, second person. Relieve the"
+    " pressure first; charger on before fuel is out. Never pinch a hose: hand pump on the regulator."
 )
+SAME_PRESSURE_PA = 1.0
+"""Pressures that differ by less are one: both come from the same figures."""
 AT = {"rail": "at the rail", "pump": "at the pump"}
 
 
@@ -231,7 +234,18 @@ def _expected(subject: Subject, tests: tuple[Expected, ...]) -> Iterator[Block]:
 def expected_text(subject: Subject, test: Expected) -> str:
     """One test as it should come out: so much fuel in so many seconds."""
     pumps, rail, volts, can = _of_test(subject, test)
-    return f"{pumps}, {rail} at the rail, {volts} at the pump: {can}."
+    pressure = subject.session.pressure
+    if pressure.regulator == "none":
+        return f"{pumps}, {rail} at the rail, {volts} at the pump: {can}."
+    by_hand = test.rail_Pa > pressure.base + SAME_PRESSURE_PA
+    how = ", by hand pump" if by_hand else ", its hose off" if pressure.reference == "manifold" else ""
+    return f"{pumps}, the regulator at {rail}{how}, {volts} at the pump: {can} at the return."
+
+
+def how_to_test(subject: Subject) -> str:
+    """How a test is done safely, in a few lines, and where the fuel is caught."""
+    has_return = subject.session.pressure.regulator != "none"
+    return SAFELY_IN_BRIEF if has_return else SAFELY_IN_BRIEF.replace(AT_THE_RETURN, "")
 
 
 def expected_in_brief(subject: Subject, test: Expected) -> str:

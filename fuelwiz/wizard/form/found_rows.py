@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 from fuelwiz.advice.proposal_words import value_now, why
 from fuelwiz.advice.sections.measured import (
     ITEMS,
-    SAFELY_IN_BRIEF,
     bench_verdict,
     difference_text,
     expected_in_brief,
+    how_to_test,
     odd_or_far,
     reading_text,
 )
@@ -64,7 +64,7 @@ def expected_rows(desk: Desk, question: Question) -> Iterator[FoundRow]:
     subject = Subject(result.session, result.figures, result.measured)
     for number, test in enumerate(result.measured.expected):
         text = expected_in_brief(subject, test)
-        yield FoundRow(question, f"{STEP}.expected.{number}", text, SAFELY_IN_BRIEF)
+        yield FoundRow(question, f"{STEP}.expected.{number}", text, how_to_test(subject))
 
 
 def _of_bench(subject: Subject, found: Measured, question: Question) -> Iterator[FoundRow]:
