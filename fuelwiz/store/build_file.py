@@ -6,6 +6,7 @@ import re
 import tomllib
 from collections.abc import Iterable
 from decimal import ROUND_HALF_UP, Decimal
+from functools import lru_cache
 from pathlib import Path
 from typing import Any
 
@@ -71,8 +72,7 @@ class BuildFile:
     def goal(self) -> tuple[str, str] | None:
         """The power wanted and its unit, as the builder gave them; None where that is no plain quantity."""
         power = self._at("goal", "power")
-        match = _POWER.fullmatch(power) if isinstance(power, str) else None
-        return (str(Decimal(match[1]).quantize(Decimal(1), ROUND_HALF_UP)), match[2]) if match else None
+        return _parted(power) if isinstance(power, str) else None
 
     @property
     def fuel(self) -> str | None:
@@ -113,6 +113,13 @@ class BuildFile:
     def _at(self, section: str, key: str) -> Any:
         table = self.plain.get(section)
         return table.get(key) if isinstance(table, dict) else None
+
+
+@lru_cache(maxsize=4096)
+def _parted(power: str) -> tuple[str, str] | None:
+    """A power and its unit; remembered, as a long list asks for all of them at each key."""
+    match = _POWER.fullmatch(power)
+    return (str(Decimal(match[1]).quantize(Decimal(1), ROUND_HALF_UP)), match[2]) if match else None
 
 
 def _text_of(value: Any) -> str:

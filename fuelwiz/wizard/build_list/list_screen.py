@@ -29,7 +29,7 @@ from fuelwiz.wizard.program import Program
 
 PAUSE_S = 0.15  # without a key, before a build is calculated
 NEXT_S = 0.05  # between one and the next
-AT_ONCE = 25  # builds that are read at one stroke beside the keys
+AT_ONCE = 80  # builds that are read at one stroke beside the keys
 FILL_PAUSE_S = 0.01
 
 

@@ -89,7 +89,7 @@ def table_lines(builds: BuildList, today: date, area: Area) -> list[Strip]:
 
 def common_unit(entries: Iterable[BuildFile]) -> str:
     """The unit that the header of the goals may name: the one most of them are given in."""
-    units = Counter(entry.goal[1] for entry in entries if entry.goal is not None)
+    units = Counter(goal[1] for entry in entries if (goal := entry.goal) is not None)
     return units.most_common(1)[0][0] if units else "hp"
 
 
