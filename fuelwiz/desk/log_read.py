@@ -24,13 +24,28 @@ COLUMNS = "log.columns."
 MOST_KEPT = 6
 
 
+class Heads(tuple["Head", ...]):
+    """The heads of one reading; another reading's are others, as comparing a thousand at each key takes too long."""
+
+    __slots__ = ()
+
+    def __eq__(self, other: object) -> bool:
+        return self is other
+
+    def __hash__(self) -> int:
+        return id(self)
+
+
+NO_HEADS = Heads()
+
+
 @record
 class LogRead:
     """A log that was read, and the build that it was held against."""
 
     session: Session
     run: LoggedRun
-    heads: tuple[Head, ...]
+    heads: Heads
 
 
 class LogOnDesk:
@@ -65,11 +80,12 @@ class LogOnDesk:
         shown = (_shown(read, session) for held, read in self._reads if held == inputs)
         return next((one for one in shown if one is not None), None)
 
-    def heads(self, session: Session | None) -> tuple[Head, ...]:
+    def heads(self, session: Session | None) -> Heads:
         """The heads of the file that a build names, as far as they are known."""
         if session is None:
-            return ()
-        return next((read.heads for _, read in self._reads if read.session.log.file == session.log.file), ())
+            return NO_HEADS
+        named = (read for _, read in self._reads if read.session.log.file == session.log.file)
+        return next((read.heads for read in named), NO_HEADS)
 
     def guess(self, path: str, session: Session | None) -> Head | None:
         """The head that a column's question is left to; None where nothing speaks for one."""
@@ -85,7 +101,7 @@ def _named(columns: LogColumns) -> tuple[tuple[str, Column], ...]:
 
 
 @lru_cache(maxsize=8)
-def _guesses(heads: tuple[Head, ...], named: tuple[tuple[str, Column], ...]) -> dict[str, int]:
+def _guesses(heads: Heads, named: tuple[tuple[str, Column], ...]) -> dict[str, int]:
     from fuelwiz.measured.log.columns import guess_rest
 
     return guess_rest(dict(named), heads)
@@ -112,7 +128,7 @@ def _shown(read: LogRead, session: Session) -> LoggedRun | None:
     return replace(read.run, figures=_with_columns(figures, columns))
 
 
-def _taken(heads: tuple[Head, ...], columns: LogColumns) -> tuple[Taken, ...] | None:
+def _taken(heads: Heads, columns: LogColumns) -> tuple[Taken, ...] | None:
     from fuelwiz.measured.log.columns import columns_of
 
     try:
@@ -152,7 +168,7 @@ def reader(
         heads = heads_of_log(build, session)
         run = logged_run(build, session, figures, watch)
         assert run is not None
-        return LogRead(session, run, heads)
+        return LogRead(session, run, Heads(heads))
 
     return read
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
@@ -70,6 +71,18 @@ def test_where_there_is_no_log_it_is_said(
     ):
         assert main(["log", str(build), *named]) == 2
         assert said in capsys.readouterr().err
+
+
+@pytest.mark.parametrize("command", ["log", "report"])
+def test_a_pipe_or_a_device_is_not_waited_for(
+    command: str, build: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    os.mkfifo(tmp_path / "pipe.csv")
+    for name in ("pipe.csv", "/dev/zero"):
+        build.write_text(merge("format = 1\n", plain(Car(), log={"file": name})), encoding="utf-8")
+        assert main([command, str(build)]) == (2 if command == "log" else 0)
+        told = capsys.readouterr()
+        assert "is not a plain file" in " ".join((told.out + told.err).split())
 
 
 def test_a_log_that_is_too_large_is_refused_before_it_is_read(

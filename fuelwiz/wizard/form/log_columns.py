@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 from typing import TYPE_CHECKING
 
-from fuelwiz.desk.log_read import COLUMNS
+from fuelwiz.desk.log_read import COLUMNS, Heads
 from fuelwiz.session import NO_UNIT_AT_ALL, NOT_IN_THE_LOG, field_at, fits
 
 if TYPE_CHECKING:
@@ -46,13 +47,18 @@ def _is_refused(desk: Desk) -> bool:
 
 def with_heads(desk: Desk, question: Question) -> Question:
     """The question about a column, with the heads of the file that fit it among its answers."""
-    heads = () if desk.result is None else desk.log.heads(desk.result.session)
-    if not question.key.startswith(COLUMNS) or not heads:
+    heads = None if desk.result is None else desk.log.heads(desk.result.session)
+    if not heads or not question.key.startswith(COLUMNS):
         return question
-    spec = field_at(question.key)
-    offered = [_offered(spec, head) for head in heads if head.text and _fits(spec, head)]
-    none = {"value": NOT_IN_THE_LOG, "say": "not in the log"}
-    return replace(question, entry={**question.entry, "choices": [*offered, none]})
+    return replace(question, entry={**question.entry, "choices": _answers(heads, question.key)})
+
+
+@lru_cache(maxsize=64)
+def _answers(heads: Heads, key: str) -> tuple[dict[str, str], ...]:
+    """The heads that a column may be, and that it is not in the log."""
+    spec = field_at(key)
+    offered = (_offered(spec, head) for head in heads if head.text and _fits(spec, head))
+    return (*offered, {"value": NOT_IN_THE_LOG, "say": "not in the log"})
 
 
 def _fits(spec: FieldSpec, head: Head) -> bool:
