@@ -282,9 +282,10 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
         return kept
 
     def _show(self, screen: Screen[None]) -> None:
-        if not isinstance(screen, LoadingScreen):
-            self.hold_frames()  # until the screen says that it is whole
-        if len(self.screen_stack) > 1:
+        replaces = len(self.screen_stack) > 1
+        if replaces or not isinstance(screen, LoadingScreen):
+            self.hold_frames()  # until the screen says that it is whole; meanwhile the one before stands
+        if replaces:
             self.switch_screen(screen)
         else:
             self.push_screen(screen)

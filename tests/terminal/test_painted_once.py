@@ -59,3 +59,20 @@ def test_start_and_changes_of_mode_are_painted_once(tmp_path: Path, environ: dic
             assert 0 < bytes_until_quiet(terminal) < whole, key
         terminal.press(FOCUS_OUT, FOCUS_IN)
         assert bytes_until_quiet(terminal) == 0
+
+
+def test_a_build_that_is_opened_from_the_list_is_painted_once(tmp_path: Path) -> None:
+    builds = tmp_path / "builds"
+    builds.mkdir()
+    shutil.copy(SAMPLE, builds / "gravel.toml")
+    command = [sys.executable, "-m", "fuelwiz", "--sessions", str(builds)]
+    with running(command, tmp_path) as terminal:
+        start = 0
+        while "Good for" not in terminal.text:
+            start += terminal.read(0.05)
+        start += bytes_until_quiet(terminal, ALL_IS_THERE_S)
+        assert 0 < start < MOST_OF_A_START * bytes_of_a_repaint(terminal)
+        terminal.press("enter")
+        opened = bytes_until_quiet(terminal, ALL_IS_THERE_S)
+        assert "Power wanted" in terminal.text
+        assert 0 < opened < MOST_OF_A_START * bytes_of_a_repaint(terminal)
