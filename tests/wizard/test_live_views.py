@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 from textual.strip import Strip
 
-from fuelwiz.advice.blocks import Heading
+from fuelwiz.advice.blocks import Heading, Table
 from fuelwiz.advice.sections.captions import CAPTIONS
 from fuelwiz.report.compose import sheet_of
 from fuelwiz.sizing.figures import Plot
@@ -21,6 +21,7 @@ from fuelwiz.wizard.live.ceilings import ceiling_lines
 from fuelwiz.wizard.live.curves import curve_lines
 from fuelwiz.wizard.live.explain import explanation_lines
 from fuelwiz.wizard.live.ladder import ladder_lines
+from fuelwiz.wizard.live.pane import LivePane
 from fuelwiz.wizard.live.parts import PARTS, part_lines
 from fuelwiz.wizard.live.reading import read_lines
 from fuelwiz.wizard.live.rule import BAD_DAYS, FINDINGS, LOG, VIEWS, next_view, rule_line
@@ -362,6 +363,7 @@ ABOUT_THE_SCREEN = {
     "F1 explains, ? puts in a sensible value",
     " rows: F6, or a taller window.",
     "Enter tries it as a what-if",
+    "The rest of the list is in the report: F7.",
     "F6, then Enter: as a what-if",
     "The build names no log. Its file is asked for in Measured; F8 lists those that are at hand.",
     "The log has not been held against the build as it is: F8 in Measured, at the log, reads it.",
@@ -388,3 +390,34 @@ def test_the_sheet_and_the_live_side_call_a_view_by_one_name() -> None:
     sheet = sheet_of(drawn_result("full-session"))
     headings = {block.text.lower() for block in sheet.blocks if isinstance(block, Heading)}
     assert set(VIEWS) - headings == {"curves"}
+
+
+@pytest.mark.parametrize("width", [60, 80])
+@pytest.mark.parametrize("rows", [6, 10, 30])
+def test_the_last_step_shows_what_to_buy_as_the_sheet_has_it(width: int, rows: int) -> None:
+    result = drawn_result("full-session")
+    sheet = sheet_of(result).blocks
+    at = next(
+        i for i, block in enumerate(sheet) if isinstance(block, Heading) and block.text == "What to buy"
+    )
+    parts = [
+        row[0].text for block in sheet[at + 1 : at + 2] if isinstance(block, Table) for row in block.rows
+    ]
+    assert len(parts) > 4
+    lines = [line.text for line in part_lines("summary", result, Area(Look(), width, rows)) or []]
+    assert len(lines) <= rows
+    shown = [part for part in parts if any(line.strip().startswith(part) for line in lines)]
+    assert shown == parts[: len(shown)] and len(shown) >= min(rows - 4, len(parts))
+    assert (len(shown) == len(parts)) or "F7" in lines[-1]
+
+
+def test_the_rule_says_what_a_step_shows_for_its_part() -> None:
+    pane = LivePane(Look())
+    for about, caption in (("goal", "each size at the goal"), ("summary", "what to buy")):
+        pane.about = about
+        pane._result = drawn_result("full-session")
+        assert caption in pane.painted(Area(Look(), 80, 14))[0].text
+    pane.table_focused = True
+    assert "each size at the goal" in pane.painted(Area(Look(), 80, 14))[0].text
+    pane.table_focused, pane._result, pane.about = False, None, "goal"
+    assert "what to buy" not in pane.painted(Area(Look(), 80, 14))[0].text

@@ -14,3 +14,10 @@ CAPTIONS = {
     "findings": "the gravest first",
     "log": "what the run shows",
 }
+PART_CAPTIONS = {
+    "inlet": "each return at idle",
+    "wiring": "each gauge of wire",
+    "injectors": "injectors at the goal",
+    "summary": "what to buy",
+}
+"""The same of what a step shows for its part in place of the sizes."""

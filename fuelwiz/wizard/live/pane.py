@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
+from fuelwiz.advice.sections.captions import PART_CAPTIONS
 from fuelwiz.wizard.live.answer import answer_lines, held_lines
 from fuelwiz.wizard.live.explain import explanation_lines
 from fuelwiz.wizard.live.layout import Layout, layout_for
@@ -66,7 +67,7 @@ class LivePane(Painted):
         self.about = ""
         self.change = 0  # which of the changes is highlighted
         self.all_names = False
-        self.shows_sizes = False
+        self.shows_sizes = self._shows_part = False
         self._curves = curves
         self._ways = ways
         self._result: Result | None = None
@@ -122,18 +123,22 @@ class LivePane(Painted):
 
     def painted(self, area: Area) -> list[Strip]:
         """All lines of the view as it stands."""
-        rule = rule_line(
-            self.view, self.notes, area, views_of(self._result, self.view), all_names=self.all_names
-        )
+        self._shows_part = False
         if self._result is None:
             told = held_lines(self._held, area) if self._held else area.paragraph(NOTHING_YET)
-            return area.filled([rule, *told])
+            return area.filled([self._rule(area), *told])
         result = self._result
         layout = layout_for(area.width, area.rows, len(result.figures.sizes), self._sizes_focused)
         look = self.look.grayed if self._held is not None else self.look
         answer = answer_lines(result, area.high(layout.answer), self._held)
         body = self._body(result, layout, Area(look, area.width, layout.rest))
-        return area.filled([rule, *answer, *body])
+        return area.filled([self._rule(area), *answer, *body])
+
+    def _rule(self, area: Area) -> Strip:
+        """The line above it all; what it says is shown goes by what is."""
+        caption = PART_CAPTIONS[self.about] if self._shows_part else ""
+        views = views_of(self._result, self.view)
+        return rule_line(self.view, self.notes, area, views, all_names=self.all_names, caption=caption)
 
     @property
     def _sizes_focused(self) -> bool:
@@ -145,6 +150,7 @@ class LivePane(Painted):
         if not self.shows_sizes:
             return self._picture(self.view, result, area)
         own = part_lines(self.about, result, area) if self.view == SIZES and not self.table_focused else None
+        self._shows_part = own is not None and not layout.table_stays
         if own is not None and not layout.table_stays:
             return own
         table = size_lines(result, self.highlighted, area.high(layout.table), self._sizes_focused)

@@ -54,10 +54,16 @@ def next_view(view: str, views: tuple[str, ...] = VIEWS) -> str:
 
 
 def rule_line(
-    view: str, notes: tuple[str, ...], area: Area, views: tuple[str, ...] = VIEWS, *, all_names: bool = False
+    view: str,
+    notes: tuple[str, ...],
+    area: Area,
+    views: tuple[str, ...] = VIEWS,
+    *,
+    all_names: bool = False,
+    caption: str = "",
 ) -> Strip:
     """The shown view in brackets and which one F5 brings, or `all_names` where they fit; then notes, the last first,
-    and what the view shows, as far as there is room."""
+    and what the view shows, or the caption says instead, as far as there is room."""
     line, dash = area.row(), area.look.mark("rule")
     line.put(0, dash, "muted")
     room = area.width - 1
@@ -75,7 +81,7 @@ def rule_line(
         if len(longer) > room:
             break
         tail = longer
-    caption = f" {area.look.fold(CAPTIONS[view])} {dash}"
+    caption = f" {area.look.fold(caption or CAPTIONS[view])} {dash}"
     if len(tail) + len(caption) + 1 > room:
         caption = ""
     return line.put(0, tail + dash * (room - len(tail) - len(caption)) + caption, "muted").strip()
