@@ -362,6 +362,7 @@ ABOUT_THE_SCREEN = {
     "more below: F6, then the arrows",
     "F1 explains, ? puts in a sensible value",
     " rows: F6, or a taller window.",
+    "The rest of the list is in the report: F7.",
     "Enter tries it as a what-if",
     "The rest of the list is in the report: F7.",
     "F6, then Enter: as a what-if",
