@@ -11,13 +11,14 @@ from fuelwiz.ask.wording import (
     as_typed,
     help_lines,
     picked,
+    picks_by_number,
     question_line,
     step_line,
     why_lines,
 )
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import SaveRefused
-from fuelwiz.desk.log_read import COLUMNS, read_log
+from fuelwiz.desk.log_read import read_log
 from fuelwiz.errors import FuelwizError
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.form.bad_day import change_on_that_day
@@ -159,7 +160,7 @@ class Conversation:
         """Hand a line to the desk; whether it was taken. What is refused is said, and stands."""
         form = self.form
         is_choice = isinstance(form.row, ChoiceRow)
-        choice = picked(form.question, text, by_number=is_choice or form.path.startswith(COLUMNS))
+        choice = picked(form.question, text, by_number=picks_by_number(form))
         if choice is not None:
             self.desk.choose(form.path, choice.value)
             if choice.note:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_specs import spec_at
+from fuelwiz.desk.log_read import COLUMNS
 from fuelwiz.questions.catalogue import STEPS, Choice, Question
 from fuelwiz.terminal.marks import MARKS
 from fuelwiz.wizard.form.form import Form
@@ -16,6 +17,7 @@ COMMANDS = (
     "An empty line goes on, ? takes the usual value. /help, /why, /back, /more, /skip STEP, /answer,"
     " /save NAME and /quit do what they say."
 )
+MOST_COLUMNS = 4  # of an entry; what follows is another spelling for a narrow list
 _PARTS = ("what", "why", "rule", "usual", "wrong", "unsure", "units", "source")
 
 
@@ -30,7 +32,7 @@ def question_line(form: Form) -> str:
     if isinstance(row, DoRow):
         return f"{row.text.removeprefix('+ ').removeprefix('press a to ').capitalize()}? y does it."
     if isinstance(row, ItemRow):
-        return f"{', '.join(part for part in row.columns if part)}. y opens it."
+        return f"{', '.join(part for part in row.columns[:MOST_COLUMNS] if part)}. y opens it."
     if isinstance(row, FoundRow) and row.path == UNREAD:
         return (
             f"The log is held against the build as it is. y reads {form.desk.text_in_field('log.file').text}."
@@ -48,7 +50,7 @@ def question_line(form: Form) -> str:
     said = (
         f"{asked}: {stands}{' assumed' if field.assumed and stands else ''}" if stands else f"{asked}: empty"
     )
-    offered = _offered(question) if isinstance(row, ChoiceRow) or question.choices else ""
+    offered = _offered(question, by_number=picks_by_number(form))
     return f"{said}. {offered}".strip()
 
 
@@ -69,9 +71,19 @@ def _stands(question: Question, text: str) -> str:
     return choice.say if choice is not None else text
 
 
-def _offered(question: Question) -> str:
+def picks_by_number(form: Form) -> bool:
+    """Whether a number that is typed picks an answer: not where it may be a figure."""
+    return isinstance(form.row, ChoiceRow) or form.path.startswith(COLUMNS)
+
+
+def _offered(question: Question, *, by_number: bool) -> str:
+    """What may be picked, by number where no figure can be meant, and by its words."""
+    if not question.choices:
+        return ""
+    if not by_number and not _takes_several(question):
+        return f"Or: {', '.join(choice.say for choice in question.choices)}."
     picks = ", ".join(f"{number} {choice.say}" for number, choice in enumerate(question.choices, 1))
-    return f"{'Any' if _takes_several(question) else 'One'} of: {picks}."
+    return f"{'One' if by_number else 'Any'} of: {picks}."
 
 
 def _takes_several(question: Question) -> bool:

@@ -20,6 +20,8 @@ from fuelwiz.questions.catalogue import STEPS, step_questions
 from fuelwiz.wizard.form.form_rows import DoRow, path_of, takes_focus
 from fuelwiz.wizard.form.plan import Place, rows_of
 
+SAMPLE = Path(__file__).parents[2] / "saved_sessions" / "winter-project.toml"
+
 
 def told(desk: Desk, *lines: str) -> list[str]:
     """What is said from the first question on."""
@@ -232,3 +234,15 @@ def test_half_a_point_is_asked_on_without_a_word_about_what_it_holds_up(tmp_path
     assert not any("Not updated" in line for line in said)
     assert any(line.startswith("Current, point 1, A") for line in said)
     assert desk.plain["pump"]["curve"][0]["points"] == [["40 psi", "110 gal/h"], ["60 psi", "90 gal/h"]]
+
+
+def test_a_field_that_takes_figures_offers_its_words_without_numbers(tmp_path: Path) -> None:
+    """A number would be a figure there: 1 is a foot of hose, not the first of the answers."""
+    said = told(new(tmp_path), "", "600", "/skip inlet", "", "")
+    assert said[-1] == "Suction hose, ft: empty. Or: none."
+
+
+def test_an_entry_is_told_without_its_short_form(tmp_path: Path) -> None:
+    desk = Desk.open(SAMPLE)
+    said = told(desk, "/skip lines")
+    assert said[-1].endswith("2 straight, 2 swept 90\N{DEGREE SIGN}. y opens it.")
