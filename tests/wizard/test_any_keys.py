@@ -54,7 +54,7 @@ TEXTS = (
     "s",
 )
 STARTS = ("hill-climb-six", "no-pump-yet", "goal-alone", "full-session", "twins")
-LEAVES = "bqxkg"  # behind Ctrl+G these leave the screen, and so do y, s, d in the question that Esc asks
+LEAVES = "bqxkgc"  # behind Ctrl+G these leave the screen, and so do y, s, d in the question that Esc asks
 
 
 def some_keys(chance: random.Random) -> list[str]:
