@@ -158,6 +158,8 @@ def draft_entry(path: Path) -> BuildFile | None:
     if draft is None:
         return None
     plain = None if draft.plain is None else draft.plain["plain"]
+    if plain and draft.is_away and draft.build is not None and "name" not in plain:
+        plain = {**plain, "name": draft.build.name.removesuffix(SUFFIX)}  # its place does not tell it
     fault = None if plain is not None else DAMAGED
     return BuildFile(path, draft.mark[2], plain or {}, fault, has_draft=fault is None, is_draft=True)
 

@@ -131,6 +131,10 @@ def test_of_two_places_the_draft_that_was_kept_last_is_offered(
     (refuge / ".unnamed-1.draft").write_text(beside.read_text().replace("433", "434"))
     os.utime(beside, (1, 1))
     assert abandoned_draft(path) == refuge / ".unnamed-1.draft"
+    (refuge / ".unnamed-1.draft").write_text(
+        (refuge / ".unnamed-1.draft").read_text().replace('"name": "Locked"', '"notes": ""')
+    )
+    assert [entry.name for entry in unsaved(tmp_path)] == ["b"]
     found = Desk.from_draft(refuge / ".unnamed-1.draft")
     assert found.path == path and found.value("goal.power") == "434 hp"
 

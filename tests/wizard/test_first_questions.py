@@ -164,6 +164,18 @@ async def test_a_draft_says_what_it_changes_and_takes_what_was_typed_before_it_w
         assert keys.desk.undo() is not None and keys.desk.value("goal.power") == "640 hp"
 
 
+async def test_a_draft_says_that_a_table_stands_in_it(build: Path) -> None:
+    place = left_a_draft(build, "640")
+    told = json.loads(place.read_text(encoding="utf-8"))
+    place.write_text(
+        json.dumps({**told, "plain": Desk.open(build).plain, "table": ["pump.known", "40 psi, 6"]}),
+        encoding="utf-8",
+    )
+    async with asked(build) as keys:
+        text = flat(keys.lines)
+        assert "A table of points stands on its page" in text and "It says" not in text
+
+
 async def test_a_draft_that_is_damaged_before_it_is_taken_is_refused_in_a_sentence(build: Path) -> None:
     place = left_a_draft(build, "640")
     async with asked(build) as keys:
