@@ -76,8 +76,12 @@ def _open_wizard(arguments: list[str]) -> int:
         )
         return BAD
     if os.environ.get("TERM") == "dumb":
+        from fuelwiz.report.output import printed
+
         _say(
-            "This terminal (TERM=dumb) only prints, so the questions come line by line, as `fuelwiz ask` has them.\n"
+            printed(
+                "This terminal (TERM=dumb) only prints: the questions come line by line, as in `fuelwiz ask`."
+            )
         )
         return _ask(asked)
     from fuelwiz.wizard.app import run

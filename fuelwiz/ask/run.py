@@ -10,7 +10,7 @@ from pathlib import Path
 from fuelwiz.ask.conversation import LONGEST_LINE, Conversation
 from fuelwiz.desk.desk import Desk
 from fuelwiz.errors import FuelwizError
-from fuelwiz.report.output import shown
+from fuelwiz.report.output import printed
 from fuelwiz.store.drafts import abandoned_draft
 from fuelwiz.store.folder import sessions_folder
 
@@ -37,7 +37,7 @@ def ask(path: Path | None, sessions: Path | None, environ: Mapping[str, str] = o
 def say(text: str) -> None:
     """Say a line at once; each line of a longer text by itself."""
     for line in text.splitlines():
-        sys.stdout.write(f"{shown(line)}\n")
+        sys.stdout.write(printed(line))
     sys.stdout.flush()
 
 

@@ -82,7 +82,8 @@ def _offered(question: Question, *, by_number: bool) -> str:
         return ""
     if not by_number and not _takes_several(question):
         return f"Or: {', '.join(choice.say for choice in question.choices)}."
-    picks = ", ".join(f"{number} {choice.say}" for number, choice in enumerate(question.choices, 1))
+    between = "; " if any("," in choice.say for choice in question.choices) else ", "
+    picks = between.join(f"{number} {choice.say}" for number, choice in enumerate(question.choices, 1))
     return f"{'One' if by_number else 'Any'} of: {picks}."
 
 

@@ -246,3 +246,8 @@ def test_an_entry_is_told_without_its_short_form(tmp_path: Path) -> None:
     desk = Desk.open(SAMPLE)
     said = told(desk, "/skip lines")
     assert said[-1].endswith("2 straight, 2 swept 90\N{DEGREE SIGN}. y opens it.")
+
+
+def test_answers_with_a_comma_in_them_are_told_apart(tmp_path: Path) -> None:
+    said = told(new(tmp_path))
+    assert said[-1].endswith("One of: 1 US; 2 metric, kW; 3 metric, hp.")

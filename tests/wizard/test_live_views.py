@@ -364,7 +364,6 @@ ABOUT_THE_SCREEN = {
     " rows: F6, or a taller window.",
     "The rest of the list is in the report: F7.",
     "Enter tries it as a what-if",
-    "The rest of the list is in the report: F7.",
     "F6, then Enter: as a what-if",
     "The build names no log. Its file is asked for in Measured; F8 lists those that are at hand.",
     "The log has not been held against the build as it is: F8 in Measured, at the log, reads it.",
