@@ -25,9 +25,10 @@ SCENES = {
     "all-keys": ("ctrl+g", "1", "ctrl+g"),
     "more": ("ctrl+g", "4", "ctrl+g", "m", "down", "down", "down"),
     "summary": ("ctrl+g", "e"),
+    "what-if": ("ctrl+g", "x", *"900"),
 }
 FOUR_SIZES = [(60, 20), (80, 24), (120, 36), (160, 50)]
-EVERY_SIZE = {"pressure-wrong", "pump-curve", "more", "summary"}
+EVERY_SIZE = {"pressure-wrong", "pump-curve", "more", "summary", "what-if"}
 """What is looked at in every size; the rest in the two that most terminals have."""
 TAKEN = [
     (scene, size)
