@@ -86,6 +86,9 @@ def of_fault(path: str, spec: FieldSpec | None, fault: Fault) -> Refusal:
     noun = noun_of(path)
     if fault.text.startswith("is missing"):
         return _missing(noun, spec)
+    if fault.text.startswith("wants a size or a bore"):
+        why = "A suction hose follows no other size: enter its own, such as -10, or its bore."
+        return Refusal("needed: a size", why, is_missing=True)
     words = re.sub(r"`([^`]+)`", lambda key: _named(key[1]), fault.text)
     short = next((text for text in _shorter(fault.text) if len(text) <= BESIDE), "does not fit the rest")
     return Refusal(short, f"{noun} {words}.")

@@ -33,7 +33,7 @@ from fuelwiz.wizard.paint import Area, Row, clip
 
 LABEL = 3
 NARROW_LIST = 66  # below it a run shows how many ends it has in place of which
-_LIST_COLUMNS = ((25, 37, 47), (22, 34, 44), (22, 31, 39))
+_LIST_COLUMNS = ((25, 38, 48), (22, 35, 45), (22, 31, 39))
 """Of a list: where its second column and its figures begin, and where those end; wide, middle and narrow."""
 TAG = "assumed"
 COLUMN_END = 16  # cells behind the head of a column: its unit, and whether it is guessed

@@ -86,7 +86,7 @@ class SaveDialog:
 
     def _saved(self, saved: Saved) -> None:
         self.kept = f"saved {datetime.now():%H:%M}"
-        self.host.say(f"Saved: {saved.path.name}. {saved.left_out or ''}".rstrip())
+        self.host.say(f"Saved: {saved.path.name}, in {saved.path.parent}. {saved.left_out or ''}".rstrip())
         if self.host.desk.dirty:
             self.host.changed()  # told while the disk was waited for
         elif self._then is not None:

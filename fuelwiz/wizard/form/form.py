@@ -183,12 +183,18 @@ class Form(PlacedForm):
         if editor is None:
             if character is None or not character.isprintable():
                 return ""
+            if character == " " and self._begins() and not self.asks_text():
+                return ""
             return self._set(self.editor.insert(character), typed=True)
         return self._set(editor)
 
     def _offers_choices(self) -> bool:
         """Whether an arrow picks another answer; of a list of parts it would drop those that stand there."""
         return isinstance(self.row, FieldRow) and bool(self.question.choices) and self.path != "fitted.has"
+
+    def _begins(self) -> bool:
+        """Whether what is typed now is the first of a text: a blank would only wipe the figure that stands there."""
+        return self.editor.selected or not self.editor.text
 
     def _at_edge(self, key: str) -> bool:
         """Whether an arrow would leave the text, or the text is still marked as a whole."""
