@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from fuelwiz.advice.answer.what_first import not_needed
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Paragraph, Table, row
@@ -17,18 +17,20 @@ from fuelwiz.advice.part_words import (
     strainer_told,
 )
 from fuelwiz.advice.phrases import both_units
-from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.path import OPEN_ENDS, run_name
 from fuelwiz.advice.sections.shopping_prices import Priced, row_price, sum_sentences
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.advice.wire_words import smallest_wire, wire_label
-from fuelwiz.options.part_prices import PartPrices
 from fuelwiz.session import Run, given
-from fuelwiz.sizing.part_figures import WiringFigures
 from fuelwiz.sizing.thresholds import RATED_AT_PA
-from fuelwiz.sizing.vocabulary import Change
 from fuelwiz.terms import FITTINGS, ON_THE_CAR
+
+if TYPE_CHECKING:
+    from fuelwiz.advice.result import Words
+    from fuelwiz.options.part_prices import PartPrices
+    from fuelwiz.sizing.part_figures import WiringFigures
+    from fuelwiz.sizing.vocabulary import Change
 
 NAME = "What to buy"
 BY_CHANGE: dict[Change, str] = {

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 from fuelwiz.advice.subject import Subject, listed
-from fuelwiz.options.part_prices import PartPrices
 from fuelwiz.sizing.thresholds import RATED_AT_PA
+
+if TYPE_CHECKING:
+    from fuelwiz.options.part_prices import PartPrices
 
 NO_PARTS = ("ratings",)
 """Rows of the list that name no part."""

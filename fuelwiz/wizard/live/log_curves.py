@@ -9,14 +9,14 @@ from textual.strip import Strip
 from fuelwiz.advice.log_words import flow_sentence, pressure_sentence, pump_sentence, speed_of, speed_table
 from fuelwiz.advice.sections.logged import ONE_STEP, log_of, refused_sentence
 from fuelwiz.advice.subject import Subject
-from fuelwiz.measured.figures import LogFigures
 from fuelwiz.units import from_si
 from fuelwiz.wizard.block_view import block_lines
 from fuelwiz.wizard.live.chart import LEAST_ROWS, Chart, Series
-from fuelwiz.wizard.paint import Area
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
+    from fuelwiz.measured.figures import LogFigures
+    from fuelwiz.wizard.paint import Area
 
 LEAST_BINS = 2
 SIDE_BY_SIDE_FROM = 76

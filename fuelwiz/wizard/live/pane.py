@@ -11,7 +11,6 @@ from fuelwiz.advice.sections.captions import PART_CAPTIONS
 from fuelwiz.wizard.live.answer import answer_lines, held_lines
 from fuelwiz.wizard.live.explain import explanation_lines
 from fuelwiz.wizard.live.layout import Layout, layout_for
-from fuelwiz.wizard.live.log_curves import log_lines
 from fuelwiz.wizard.live.parts import part_lines
 from fuelwiz.wizard.live.rule import (
     CEILINGS,
@@ -202,6 +201,8 @@ class LivePane(Painted):
 
             return self._scrolled(sure_lines(result, area), area)
         if view == LOG:
+            from fuelwiz.wizard.live.log_curves import log_lines
+
             return self._scrolled(log_lines(result, area), area)
         if view == PATH:
             return self._path(result, area)
