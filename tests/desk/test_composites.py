@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import itertools
 from pathlib import Path
 from typing import Any
 
 import pytest
 
 from fuelwiz.desk import Desk, NoSuchField
+from fuelwiz.desk.composites.pump_known import SAMPLE_PUMP
 from fuelwiz.questions import catalogue
 
 from .desks import empty, opened, told
@@ -381,3 +383,29 @@ def test_every_question_of_the_catalogue_has_a_field(tmp_path: Path) -> None:
         assert field.refused is None
     with pytest.raises(NoSuchField):
         empty(tmp_path).text_in_field("feed.nothing")
+
+
+@pytest.mark.parametrize(("units", "head"), [("us", ("psi", "gal/h")), ("metric", ("bar", "L/h"))])
+def test_the_sample_pump_speaks_the_units_of_the_build(
+    tmp_path: Path, units: str, head: tuple[str, str]
+) -> None:
+    desk = empty(tmp_path)
+    desk.choose("units", units)
+    desk.choose("pump.known", "sample")
+    points = desk.value("pump.curve.0.points")
+    assert {tuple(figure.split()[1] for figure in point) for point in points} == {head}
+    assert (desk.unit_of_row("pump.curve.0.points.0.0"), desk.unit_of_row("pump.curve.0.points.0.1")) == head
+
+
+def test_the_sample_pump_is_one_pump_in_either_units(tmp_path: Path) -> None:
+    """Each metric point lies within 1 % of the line between two of the others."""
+    us, metric = SAMPLE_PUMP["points"]["us"], SAMPLE_PUMP["points"]["metric"]
+    psi_a_bar, liters_a_gallon = 14.5038, 3.78541
+    curve = [(float(p.split()[0]), float(q.split()[0])) for p, q in us]
+    for pressure, flow in metric:
+        at = float(pressure.split()[0]) * psi_a_bar
+        (p0, q0), (p1, q1) = next(
+            (a, b) for a, b in itertools.pairwise(curve) if at <= b[0] or b is curve[-1]
+        )
+        between = q0 + (q1 - q0) * (at - p0) / (p1 - p0)
+        assert float(flow.split()[0]) / liters_a_gallon == pytest.approx(between, rel=0.01)

@@ -2,27 +2,40 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from types import MappingProxyType
+from typing import Any
 
 from fuelwiz.desk.composites.kinds import ChoiceQuestion
+from fuelwiz.desk.composites.units_shown import system_of
 from fuelwiz.desk.plain import value_at
 from fuelwiz.desk.state import State
+from fuelwiz.shown_units import base_system
 
 KEY = "pump.known"
-SAMPLE_PUMP = MappingProxyType(
+SAMPLE_PUMP: Mapping[str, Any] = MappingProxyType(
     {
         "name": "sample pump, invented",
         "voltage": "13.5 V",
-        "points": (
-            ("20 psi", "151 gal/h"),
-            ("40 psi", "142 gal/h"),
-            ("60 psi", "131 gal/h"),
-            ("80 psi", "117 gal/h"),
-            ("100 psi", "98 gal/h"),
-        ),
+        "points": {
+            "us": (
+                ("20 psi", "151 gal/h"),
+                ("40 psi", "142 gal/h"),
+                ("60 psi", "131 gal/h"),
+                ("80 psi", "117 gal/h"),
+                ("100 psi", "98 gal/h"),
+            ),
+            "metric": (
+                ("1.5 bar", "570 L/h"),
+                ("3 bar", "530 L/h"),
+                ("4 bar", "500 L/h"),
+                ("5.5 bar", "445 L/h"),
+                ("7 bar", "365 L/h"),
+            ),
+        },
     }
 )
-"""An invented pump to learn with."""
+"""An invented pump to learn with, its curve in round figures of either units."""
 
 
 def _read(state: State) -> str | None:
@@ -61,7 +74,8 @@ def _put(state: State, answer: str) -> State:
 
 
 def _with_sample(state: State) -> State:
-    points = [list(point) for point in SAMPLE_PUMP["points"]]
+    units = base_system(system_of(state.plain))
+    points = [list(point) for point in SAMPLE_PUMP["points"][units]]
     state = state.with_value("pump.curve", [{"voltage": SAMPLE_PUMP["voltage"], "points": points}])
     return state.with_value("pump.name", SAMPLE_PUMP["name"])
 
