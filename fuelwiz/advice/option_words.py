@@ -165,7 +165,7 @@ def tightest_text(subject: Subject, tightest: Tightest) -> str:
     """How much there is to spare on the bad day with the least, and then which: the figure stays where room is short."""
     words = next((words for case, words in BY_CASE.items() if case == tightest.case), None)
     name = clean(tightest.case) if words is None else words.name
-    return f"{subject.numbers.figure('percent', tightest.margin, 0.0)} {name}"
+    return f"{subject.numbers.figure('percent', tightest.margin, 0.0)}, {name}"
 
 
 def row_title(number: int, each: OptionRow) -> str:
