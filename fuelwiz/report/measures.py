@@ -93,6 +93,21 @@ def _first_ceiling(side: Side) -> float | None:
     return side.build.figures.ceilings[0].max_power_W if side.build.figures.ceilings else None
 
 
+def _volts(side: Side) -> str | None:
+    volts = side.build.pick.pump_volts_V
+    if volts is None:
+        return None
+    text = side.numbers.figure("volts", volts)
+    return text if _known_volts(side) is not None else f"{text}, no current given"
+
+
+def _known_volts(side: Side) -> float | None:
+    """Volts that are measured, or less what the wire takes: what nobody knows is better in nothing."""
+    pump = side.build.session.pump
+    known = pump is not None and (pump.volts is not None or bool(pump.current))
+    return side.build.pick.pump_volts_V if known else None
+
+
 def _bad_day(build: Subject) -> float | None:
     return next((case.margin for case in build.figures.stress if case.case == "bad day"), None)
 
@@ -161,7 +176,7 @@ MEASURES: tuple[Measure, ...] = (
     Measure("first limit", _first_limit, _first_ceiling, "more"),
     *OF_NEXT_GOAL,
     _figure("spare, bad day", "percent", _bad_day, "more", lambda _build: (0.0,)),
-    _figure("volts at the pump", "volts", lambda build: build.pick.pump_volts_V, "more"),
+    Measure("volts at the pump", _volts, _known_volts, "more"),
     _figure("rail pressure", "pressure", lambda build: build.pick.rail_at_goal_Pa),
     _figure("from boiling", "pressure", lambda build: build.pick.vapour_margin_Pa, "more"),
     _figure("creep at idle", "pressure", _creep, "less", lambda _build: (0.0,)),

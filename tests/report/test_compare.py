@@ -240,3 +240,15 @@ def test_a_next_goal_that_nobody_has_takes_no_rows() -> None:
     assert not set(NEXT_ROWS) & set(rows)
     with_one = measured(comparison([example("full-session"), example("mild")], 80))
     assert set(NEXT_ROWS) <= set(with_one)
+
+
+def test_volts_without_a_current_are_better_in_nothing() -> None:
+    """No current, no loss in the wire: more volts than anybody knows of."""
+    data, bare = plain("full-session"), plain("full-session")
+    for one in (data, bare):
+        del one["pump"]["volts"]
+    del bare["pump"]["current"]
+    rows = measured(comparison([told(data, "amps.toml"), told(bare, "bare.toml")], 80))
+    known, guessed = rows["volts at the pump"]
+    assert "(" not in known and "(" not in guessed
+    assert guessed.endswith("V, no current given") and float(guessed.split()[0]) > float(known.split()[0])
