@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 import tomllib
 from functools import cache, lru_cache
-from importlib import resources
+from pathlib import Path
 from typing import Any, Literal
 
 from fuelwiz.record import record
@@ -129,7 +129,7 @@ def _factors() -> dict[str, list[float]]:
 
 
 def _fact(name: str) -> str:
-    return resources.files("fuelwiz").joinpath("facts", name).read_text(encoding="utf-8")
+    return (Path(__file__).parent / "facts" / name).read_text(encoding="utf-8")
 
 
 @cache
@@ -147,8 +147,6 @@ def _with_tuples(row: dict[str, Any]) -> dict[str, Any]:
 
 def _write_factors() -> None:
     """Have pint say anew what every unit is worth."""
-    from pathlib import Path
-
     from fuelwiz.unit_judge import table_of
 
     Path(__file__).with_name("facts").joinpath("unit_factors.toml").write_text(

@@ -57,6 +57,9 @@ print(json.dumps({"moment": "check", "modules": sorted(sys.modules), "questions"
 NEVER = ("pint", "jinja2", "scipy", "numpy", "tomlkit", "rich.markdown")
 AFTER_A_QUESTION = (
     *NEVER,
+    "importlib.readers",
+    "importlib.metadata",
+    "zipfile",
     "pydantic",
     "fluids",
     "fuelwiz.session",

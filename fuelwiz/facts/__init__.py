@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 from typing import Any
 
 from fuelwiz.errors import FactError
@@ -16,7 +16,7 @@ NOMINAL_DASHES = range(2, 33)
 @cache
 def table(name: str) -> dict[str, Any]:
     """One of the fact files as a dictionary: "fuels", "bores" or "wire"."""
-    return tomllib.loads((files(__package__) / f"{name}.toml").read_text(encoding="utf-8"))
+    return tomllib.loads(Path(__file__).with_name(f"{name}.toml").read_text(encoding="utf-8"))
 
 
 @cache

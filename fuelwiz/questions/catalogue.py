@@ -10,7 +10,7 @@ import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 from functools import cache, cached_property
-from importlib.resources import files
+from pathlib import Path
 from types import MappingProxyType
 from typing import Any
 
@@ -180,7 +180,7 @@ def step_questions(step: str, system: UnitSystem = "us") -> tuple[Question, ...]
 @cache
 def _entries(file: str) -> dict[str, dict[str, Any]]:
     """The entries of one file as they are written, by key."""
-    return tomllib.loads((files(__package__) / f"{file}.toml").read_text(encoding="utf-8"))
+    return tomllib.loads(Path(__file__).with_name(f"{file}.toml").read_text(encoding="utf-8"))
 
 
 def _whole(entry: dict[str, Any], step: Step) -> dict[str, Any]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import tomllib
 from functools import cache
-from importlib.resources import files
+from pathlib import Path
 
 from fuelwiz.record import record
 
@@ -22,5 +22,5 @@ class NotAsked:
 @cache
 def not_asked() -> tuple[NotAsked, ...]:
     """All of it, in the order of the steps."""
-    said = tomllib.loads((files(__package__) / "not_asked.toml").read_text(encoding="utf-8"))
+    said = tomllib.loads(Path(__file__).with_name("not_asked.toml").read_text(encoding="utf-8"))
     return tuple(NotAsked(name, **entry) for name, entry in said.items())
