@@ -37,6 +37,8 @@ def fallback_in(plain: Plain, path: str, result: Result | None, loaded: bool) ->
     """
     if not _item_is_there(plain, path):
         return None
+    if path == "show_power":
+        return "kW" if plain.get("show_units") == "metric" else "hp"
     if not loaded:
         return spec_at(path).fallback_text
     calculated = _calculated(path, result)

@@ -69,6 +69,8 @@ def fallback(spec: FieldSpec, text: str, system: UnitSystem, loaded: bool) -> Fi
     """A fallback in the unit of its row, greyed."""
     column = unit_of(spec, system)
     _, unit = split_or_whole(text)
+    if spec.type == "velocities" and isinstance(spec.fallback, list) and loaded:
+        return _velocities_in_column(spec, spec.fallback, system)
     if isinstance(spec.fallback, list):
         return replace(given(spec, spec.fallback, system, loaded), assumed=True)
     if spec.type != "quantity" or unit == column or not loaded:
@@ -139,3 +141,11 @@ def _velocities(spec: FieldSpec, values: list[Any], system: UnitSystem) -> Field
     if all(unit == column for _, unit in parts):
         return FieldText(" ".join(number for number, _ in parts), unit_sign(column))
     return FieldText(one_line(values))
+
+
+def _velocities_in_column(spec: FieldSpec, values: list[Any], system: UnitSystem) -> FieldText:
+    """Those that are taken, in the unit of the row."""
+    kind, column = spec.parts[0].kind, unit_of(spec.parts[0], system)
+    assert kind is not None
+    numbers = [sensible(units.from_si(units.parse(str(value), kind), column)) for value in values]
+    return FieldText(" ".join(numbers), unit_sign(column), assumed=True)

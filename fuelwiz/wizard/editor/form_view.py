@@ -20,6 +20,8 @@ from fuelwiz.wizard.painted import Painted
 TEXT = 5
 _END_OF_SENTENCE = re.compile(r"(?<=[.?!]) ")
 CLOSE_UNDER = 2  # more lines than these stand under the rows, fewer at the bottom, where they do not jump
+PRESSURES = "pump.curve.points"
+"""The table whose usual range is of the pressures in its first line."""
 MORE_CLOSED = "Enter shows them, Down goes on. None of them must be answered."
 MORE_OPEN = "Enter hides them again, Down goes on."
 
@@ -142,7 +144,8 @@ def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
     if cells_of(form.row) and columns_for(width).echo == 0:
         other_unit = form.desk.text_in_field(form.path).echo
         echo = f"= {other_unit}. " if other_unit else ""
-    usual = f" Usual: {question.usual}." if question.usual else ""
+    of_another_line = isinstance(form.row, CellsRow) and form.row.line > 0 and question.key == PRESSURES
+    usual = f" Usual: {question.usual}." if question.usual and not of_another_line else ""
     return "Why", "muted", f"{echo}{question.why}{usual}"
 
 

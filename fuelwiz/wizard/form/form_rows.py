@@ -29,6 +29,9 @@ HEADS = {
     "gauge": ("Readings", "Idle", "Full", "Hose off"),
 }
 
+_TAKEN = {"run": ("length",), "filter": ("rated_flow", "rated_loss"), "curve": ("voltage",)}
+"""What the row of an entry shows of what is taken where nothing is told."""
+
 
 @record
 class FormCell:
@@ -198,8 +201,8 @@ def like_before(desk: Desk, list_path: str) -> dict[str, Any]:
     return {"hose": before[-1]["hose"]} if is_run and before and "hose" in before[-1] else {}
 
 
-def columns(list_path: str, index: int, entry: dict[str, Any]) -> tuple[str, ...]:
-    """What the row of an entry shows, column by column."""
+def columns(desk: Desk, list_path: str, index: int, entry: dict[str, Any]) -> tuple[str, ...]:
+    """What the row of an entry shows, column by column; what is not told, as it is taken."""
     kind = list_path.rpartition(".")[2]
     make = {
         "run": _run,
@@ -210,7 +213,14 @@ def columns(list_path: str, index: int, entry: dict[str, Any]) -> tuple[str, ...
         "bench": _bench,
         "gauge": _gauge,
     }[kind]
-    return tuple(clean(str(text)) for text in make(index, entry))
+    begin = f"{list_path}.{index}."
+    taken = {key: _shown(desk, f"{begin}{key}") for key in _TAKEN.get(kind, ()) if key not in entry}
+    return tuple(clean(str(text)) for text in make(index, {**taken, **entry}))
+
+
+def _shown(desk: Desk, path: str) -> str:
+    field = desk.text_in_field(path)
+    return f"{field.text} {field.unit}".strip()
 
 
 def _run(index: int, run: dict[str, Any]) -> tuple[str, ...]:
@@ -221,7 +231,7 @@ def _run(index: int, run: dict[str, Any]) -> tuple[str, ...]:
     return (
         run.get("what") or f"run {index + 1}",
         hose,
-        run.get("length", "15 ft"),
+        run["length"],
         _fittings(counts),
         str(ends),
     )
@@ -238,8 +248,8 @@ def _filter(index: int, part: dict[str, Any]) -> tuple[str, ...]:
     place = FILTER_PLACES.get(part.get("place", "line"), "?")
     return (
         part.get("what") or f"filter {index + 1}",
-        part.get("rated_flow", "?"),
-        part.get("rated_loss", "1.5 psi"),
+        part["rated_flow"],
+        part["rated_loss"],
         place,
     )
 
@@ -255,7 +265,7 @@ def _part(index: int, part: dict[str, Any]) -> tuple[str, ...]:
 
 def _curve(index: int, curve: dict[str, Any]) -> tuple[str, ...]:
     count = len(curve.get("points") or ())
-    return (curve.get("voltage", "13.5 V"), f"{count} point{'' if count == 1 else 's'}", "", "")
+    return (curve["voltage"], f"{count} point{'' if count == 1 else 's'}", "", "")
 
 
 def _bench(index: int, test: dict[str, Any]) -> tuple[str, ...]:

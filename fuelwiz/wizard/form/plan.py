@@ -222,7 +222,7 @@ def _list_rows(desk: Desk, question: Question) -> Iterator[AnyRow]:
         yield HeadRow(question, HEADS[path.rpartition(".")[2]])
     for index, entry in enumerate(listed):
         if index >= first:
-            yield ItemRow(question, path, index, columns(path, index, entry))
+            yield ItemRow(question, path, index, columns(desk, path, index, entry))
     yield DoRow(question, "add", add, path)
     if question.step == STEP:
         yield from found_rows(desk, question)
