@@ -10,6 +10,7 @@ import pytest
 
 from fuelwiz.advice import result
 from fuelwiz.desk import Desk
+from fuelwiz.desk.whole_result import whole_result
 from fuelwiz.session import validate
 from fuelwiz.sizing import assess, quick_figures
 
@@ -35,6 +36,17 @@ def test_it_ends_with_all_figures_of_the_file(tmp_path: Path, example: str) -> N
     assert desk.complete
     figures = assess(session)
     assert desk.result == result(session, figures)
+
+
+@pytest.mark.parametrize("example", ["full-session", "goal-alone", "no-pump-yet"])
+def test_the_whole_of_a_result_can_be_worked_out_apart_from_the_desk(tmp_path: Path, example: str) -> None:
+    desk = opened(tmp_path, example)
+    told = desk.result
+    assert told is not None
+    whole = whole_result(told)
+    assert desk.result is told and not desk.filled_in
+    in_slices(desk)
+    assert whole == desk.result
 
 
 def test_changes_come_before_the_spread_and_in_many_slices(tmp_path: Path) -> None:

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import math
 import os
 from functools import partial
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from fuelwiz.errors import FuelwizError
 from fuelwiz.store.folder import file_name
@@ -14,6 +14,13 @@ from fuelwiz.wizard.editor.log_dialog import LogDialog
 from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.prompt import Prompt
 
+if TYPE_CHECKING:
+    from fuelwiz.advice.result import Result
+
+PATIENCE_S = 0.1
+"""How long keys wait for a report that is written quickly."""
+NO_POWER = "There is no report to write yet: the power is missing."
+
 
 class ReportDialog:
     """The report of the build on a screen's desk."""
@@ -21,12 +28,13 @@ class ReportDialog:
     def __init__(self, host: Host, log: LogDialog) -> None:
         self.host = host
         self.log = log
+        self._is_writing = False
 
     def write_report(self) -> None:
         """Write the report of the build to a file whose name is asked for."""
         desk = self.host.desk
         if desk.result is None:
-            self.host.say("There is no report to write yet: the power is missing.")
+            self.host.say(NO_POWER)
             return
         name = f"{file_name(desk.name).removesuffix('.toml')}-report.txt"
         self.host.ask(Prompt("Write the report to:", self._to, editor=LineEdit.marked(name)))
@@ -48,18 +56,35 @@ class ReportDialog:
             self._write(path)
 
     def _write(self, path: Path) -> None:
-        from fuelwiz.desk.plots import Plots
-        from fuelwiz.report import write_report
-
         desk = self.host.desk
-        desk.fill_in(math.inf)
-        assert desk.result is not None
-        try:
-            write_report(desk.result, path, partial(Plots(), desk.result))
-        except FuelwizError as error:
-            self.host.say(str(error))
-        else:
-            self.host.say(f"Written: {path}")
+        told, is_whole = desk.result, desk.filled_in
+        if self._is_writing:
+            self.host.say("The last report is still being written.")
+            return
+        if told is None:  # taken out while the log was read
+            self.host.say(NO_POWER)
+            return
+        self._is_writing = True
+        if not self.host.program.off_the_keys(
+            lambda: _written(told, is_whole, path), self._come_back, PATIENCE_S
+        ):
+            self.host.say(f"Writing {path.name} ...")
+
+    def _come_back(self, written: Path | FuelwizError) -> None:
+        """A report has come back from the disk."""
+        self._is_writing = False
+        self.host.say(str(written) if isinstance(written, FuelwizError) else f"Written: {written}")
+        self.host.show_all()
+
+
+def _written(told: Result, is_whole: bool, path: Path) -> Path:
+    """The report of a result in its file; what is not worked out of it yet comes first."""
+    from fuelwiz.desk.plots import Plots
+    from fuelwiz.desk.whole_result import whole_result
+    from fuelwiz.report import write_report
+
+    whole = told if is_whole else whole_result(told)
+    return write_report(whole, path, partial(Plots(), whole))
 
 
 def _is_there(path: Path) -> bool:
