@@ -8,6 +8,9 @@ from fuelwiz.questions import Question, step_questions
 from fuelwiz.units import UnitSystem, describe
 
 
+OF_A_POINT = " of this point"
+
+
 def question_of(path: str, system: UnitSystem = "us") -> Question | None:
     """The question that asks for a field, in the units of the build; None where none does."""
     bare = ".".join(part for part in path.split(".") if not part.isdecimal())
@@ -22,7 +25,7 @@ def question_of(path: str, system: UnitSystem = "us") -> Question | None:
 def noun_of(path: str) -> str:
     """What a field is called inside a sentence: "boost"."""
     if cell_of(path) is not None or amps_number(path) is not None:
-        return f"{_measured(path)} of this point"
+        return f"{_measured(path)}{OF_A_POINT}"
     _, case, changed = path.partition(".change.")
     if case and path.startswith("stress."):
         return noun_of(changed)

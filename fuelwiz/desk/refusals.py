@@ -6,7 +6,7 @@ import re
 
 from fuelwiz import units
 from fuelwiz.desk.field_numbers import pretty, sensible, split_or_whole
-from fuelwiz.desk.field_questions import noun_of
+from fuelwiz.desk.field_questions import OF_A_POINT, noun_of
 from fuelwiz.errors import Fault
 from fuelwiz.printable import clean
 from fuelwiz.session import FieldSpec
@@ -20,6 +20,7 @@ _CHANGES = "stress.case.change"
 _STAYS = "What you typed stays here."
 _MARKED = "It is marked as assumed, on the sheet too, until you type your own."
 _LONGEST_QUOTE = 24
+_OUT_OF_ORDER = re.compile(r"(must (?:not )?rise .+), got (.+)")
 _WANTS = re.compile(r"wants (.+?)(?:, as |, got |: |$)")
 
 
@@ -89,9 +90,12 @@ def of_fault(path: str, spec: FieldSpec | None, fault: Fault) -> Refusal:
     if fault.text.startswith("wants a size or a bore"):
         why = "A suction hose follows no other size: enter its own, such as -10, or its bore."
         return Refusal("needed: a size", why, is_missing=True)
+    out_of_order = _OUT_OF_ORDER.fullmatch(fault.text)
+    if out_of_order:
+        rule, found = out_of_order.groups()
+        return Refusal(rule, f"{noun.removesuffix(OF_A_POINT)} {rule}: {found}.")
     words = re.sub(r"`([^`]+)`", lambda key: _named(key[1]), fault.text)
-    short = next((text for text in _shorter(fault.text) if len(text) <= BESIDE), "does not fit the rest")
-    return Refusal(short, f"{noun} {words}.")
+    return Refusal(_short(fault.text), f"{noun} {words}.")
 
 
 def _named(key: str) -> str:
@@ -113,12 +117,11 @@ def _missing(noun: str, spec: FieldSpec | None) -> Refusal:
     return Refusal(f"needed: {wanted}", f"Enter {_the(noun)}: {wanted} is wanted here.", is_missing=True)
 
 
-def _shorter(text: str) -> list[str]:
+def _short(text: str) -> str:
+    """What is wanted, where that is said and short enough."""
     wants = _WANTS.match(text)
-    shorter = [f"{wants[1]} is wanted"] if wants and "`" not in wants[1] else []
-    if text.startswith("must"):
-        shorter.append(text.partition(" from point")[0])
-    return shorter
+    short = f"{wants[1]} is wanted" if wants and "`" not in wants[1] else ""
+    return short if 0 < len(short) <= BESIDE else "does not fit the rest"
 
 
 def fallback_words(taken: str | None, reason: str) -> str:

@@ -259,10 +259,10 @@ def _out_of_order(spec: FieldSpec, items: list[Any], rows: list[_Row]) -> list[P
         (before, more), (here, less) = rows[at - 1], rows[at]
         if before is not None and here is not None and not here > before:
             got = f"{clean(items[at][0])} after {clean(items[at - 1][0])}"
-            problems.append(((at, 0), f"must rise in pressure from point to point, got {got}"))
+            problems.append(((at, 0), f"must rise from point to point, got {got}"))
         if spec.falls and more is not None and less is not None and less > more:
             got = f"{clean(items[at][1])} after {clean(items[at - 1][1])}"
-            problems.append(((at, 1), f"must not rise in flow from point to point, got {got}"))
+            problems.append(((at, 1), f"must not rise as pressure rises, got {got}"))
     return problems
 
 

@@ -64,7 +64,8 @@ def test_points_out_of_order_hold_the_answer_and_stay(tmp_path: Path) -> None:
     before = desk.result
     desk.type(f"{POINTS}.3.0", "50")
     assert desk.text_in_field(f"{POINTS}.3.0").text == "50"
-    assert desk.text_in_field(f"{POINTS}.3.0").refused == "must rise in pressure"
+    assert desk.text_in_field(f"{POINTS}.3.0").refused == "must rise from point to point"
+    assert desk.refused[f"{POINTS}.3.0"] == "Pressure must rise from point to point: 50 psi after 60 psi."
     assert desk.result == before
     desk.type("goal.power", "700")
     assert desk.result != before
@@ -75,7 +76,20 @@ def test_points_out_of_order_hold_the_answer_and_stay(tmp_path: Path) -> None:
 def test_a_flow_that_rises_is_refused(tmp_path: Path) -> None:
     desk = opened(tmp_path)
     desk.type(f"{POINTS}.3.1", "140")
-    assert desk.text_in_field(f"{POINTS}.3.1").refused == "must not rise in flow"
+    assert desk.text_in_field(f"{POINTS}.3.1").refused == "must not rise as pressure rises"
+    assert desk.refused == {
+        f"{POINTS}.3.1": "Flow must not rise as pressure rises: 140 gal/h after 131 gal/h."
+    }
+
+
+def test_points_out_of_order_are_said_in_the_units_typed(tmp_path: Path) -> None:
+    desk = told(tmp_path)
+    desk.choose("pump.known", "curve")
+    type_points(desk, ("3 bar", "295 L/h"), ("4", "300"))
+    assert desk.refused == {f"{POINTS}.1.1": "Flow must not rise as pressure rises: 300 L/h after 295 L/h."}
+    desk.type(f"{POINTS}.1.1", "290")
+    desk.type(f"{POINTS}.1.0", "2.5")
+    assert desk.refused == {f"{POINTS}.1.0": "Pressure must rise from point to point: 2.5 bar after 3 bar."}
 
 
 def test_an_emptied_point_goes_and_those_after_it_move_up(tmp_path: Path) -> None:

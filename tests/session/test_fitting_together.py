@@ -17,10 +17,10 @@ def test_a_curve_rises_in_pressure_and_does_not_rise_in_flow() -> None:
     assert points(("40 psi", "97 gal/h")) == {}
     assert points(("40 psi", "97 gal/h"), ("60 psi", "97 gal/h")) == {}
     assert points(("40 psi", "97 gal/h"), ("60 psi", "98 gal/h")) == {
-        "pump.curve.0.points.1.1": "must not rise in flow from point to point, got 98 gal/h after 97 gal/h"
+        "pump.curve.0.points.1.1": "must not rise as pressure rises, got 98 gal/h after 97 gal/h"
     }
     assert points(("40 psi", "97 gal/h"), ("40 psi", "90 gal/h")) == {
-        "pump.curve.0.points.1.0": "must rise in pressure from point to point, got 40 psi after 40 psi"
+        "pump.curve.0.points.1.0": "must rise from point to point, got 40 psi after 40 psi"
     }
 
 
