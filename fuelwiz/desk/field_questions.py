@@ -7,7 +7,6 @@ from fuelwiz.desk.steps import step_of
 from fuelwiz.questions import Question, step_questions
 from fuelwiz.units import UnitSystem, describe
 
-
 OF_A_POINT = " of this point"
 
 
