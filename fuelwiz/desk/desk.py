@@ -246,12 +246,14 @@ class Desk:
         """Calculates the result anew: all but what `finish` adds."""
         if not self.is_loaded and self._saved is not self._state:
             self._saved = with_unreadable_in_fields(self._saved)
-        is_saved = self._saved is self._state and not self.is_loaded
+        is_first = not self.is_loaded
+        is_saved = self._saved is self._state and is_first
         waiting = texts_not_asked(self, self._state.raw, self._typing[0] if self._typing else "")
-        state = self._state.without_texts(waiting)
-        state = self._calculation.update(state, self.system, self._default_name)
-        self._state = state.with_texts(waiting)
+        told = self._state.without_texts(waiting)
+        self._state = self._calculation.update(told, self.system, self._default_name).with_texts(waiting)
         self._saved = self._state if is_saved else self._saved
+        if is_first and self._state.raw:
+            self.update()  # which questions are asked is known only now
 
     def finish(self) -> None:
         """Adds the stress cases and the next goal to the result; for when typing pauses."""

@@ -93,7 +93,8 @@ async def press_one(keys: Keyboard, key: str) -> None:
         return  # on the row that adds to a list the letter added one, and the pointer is in it
     if typing and cells_of(form.row) and key != "?":
         assert form.path == at, f"{key!r} moved the pointer from {at} to {form.path}"
-        assert form.editor == before.insert(key)
+        wipes = key == " " and (before.selected or not before.text) and not form.asks_text()
+        assert form.editor == (before if wipes else before.insert(key))
         if form.editor.text.strip():  # blanks alone are nothing told: the usual value stands there
             typed = form.editor.text.strip()
             # A bare figure for a dash size is written with its dash.
