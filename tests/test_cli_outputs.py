@@ -1,4 +1,4 @@
-"""What a command writes to: closed pipes, full disks, terminals with colour and without, other encodings."""
+"""What a command writes to: closed pipes, full disks, terminals with color and without, other encodings."""
 
 from __future__ import annotations
 
@@ -96,12 +96,12 @@ def test_an_output_that_is_not_utf8_gets_what_it_can_hold(form: str, encoding: s
 
 
 @pytest.mark.parametrize(
-    ("term", "no_color", "coloured", "utf8"),
+    ("term", "no_color", "colored", "utf8"),
     [("xterm-256color", "", True, True), ("xterm-256color", "1", False, True), ("vt100", "", False, False)],
 )
-def test_colour_only_on_a_terminal_that_has_it(term: str, no_color: str, coloured: bool, utf8: bool) -> None:
+def test_color_only_on_a_terminal_that_has_it(term: str, no_color: str, colored: bool, utf8: bool) -> None:
     shown = _on_a_terminal(["report", LIMITED], TERM=term, NO_COLOR=no_color)
-    assert ("\x1b[" in shown) is coloured
+    assert ("\x1b[" in shown) is colored
     assert ("✗" in shown) is utf8
     assert "too small" in shown
 

@@ -104,8 +104,8 @@ def test_nothing_changes_afterwards() -> None:
         hose.name = "return"  # type: ignore[misc]
     with pytest.raises(FrozenInstanceError, match="'name'"):
         del hose.name
-    with pytest.raises(FrozenInstanceError, match="'colour'"):
-        hose.colour = "blue"  # type: ignore[attr-defined]
+    with pytest.raises(FrozenInstanceError, match="'color'"):
+        hose.color = "blue"  # type: ignore[attr-defined]
     assert hose == Hose(0.01, "feed")
 
 

@@ -40,7 +40,7 @@ class Item(NamedTuple):
     label: str = ""
 
     @property
-    def labelled(self) -> str:
+    def labeled(self) -> str:
         """The text behind its label, where it has one."""
         return f"{self.label}: {self.text}" if self.label else self.text
 
@@ -53,7 +53,7 @@ class Listing(NamedTuple):
 
 
 class Pairs(NamedTuple):
-    """Labelled lines, a word or two and what is so, under a title where they have one."""
+    """Labeled lines, a word or two and what is so, under a title where they have one."""
 
     rows: tuple[tuple[str, str], ...]
     title: str = ""

@@ -78,7 +78,7 @@ def _costs(subject: Subject, row: SizeFigures) -> str:
 
 
 def _next(subject: Subject, row: SizeFigures) -> str | None:
-    larger = subject.neighbour(row, 1)
+    larger = subject.neighbor(row, 1)
     if larger is None or larger.feed_loss_Pa is None or row.feed_loss_Pa is None:
         return None
     change = f"{larger.size} {_change(subject, row, larger)}"
@@ -90,7 +90,7 @@ def _next(subject: Subject, row: SizeFigures) -> str | None:
 
 
 def _smaller(subject: Subject, row: SizeFigures) -> str | None:
-    smaller = subject.neighbour(row, -1)
+    smaller = subject.neighbor(row, -1)
     if smaller is None or smaller.feed_loss_Pa is None or row.feed_loss_Pa is None:
         return None
     if smaller.limits:

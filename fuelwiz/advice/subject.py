@@ -102,7 +102,7 @@ class Subject:
         """The fuel by the name that people use."""
         return fuel_name(self.session.fuel.kind, self.session.fuel.ethanol)
 
-    def neighbour(self, row: SizeFigures, step: int) -> SizeFigures | None:
+    def neighbor(self, row: SizeFigures, step: int) -> SizeFigures | None:
         """The next size up (1) or down (-1), None at the end of the list."""
         at = self.figures.sizes.index(row) + step
         return self.figures.sizes[at] if 0 <= at < len(self.figures.sizes) else None

@@ -66,7 +66,7 @@ def given(spec: FieldSpec, value: Any, system: UnitSystem, loaded: bool) -> Fiel
 
 
 def fallback(spec: FieldSpec, text: str, system: UnitSystem, loaded: bool) -> FieldText:
-    """A fallback in the unit of its row, greyed."""
+    """A fallback in the unit of its row, grayed."""
     column = unit_of(spec, system)
     _, unit = split_or_whole(text)
     if spec.type == "velocities" and isinstance(spec.fallback, list) and loaded:

@@ -11,7 +11,7 @@ if TYPE_CHECKING:
 
 
 class Plots:
-    """Pump against system for a size and its neighbours; keeps the last one."""
+    """Pump against system for a size and its neighbors; keeps the last one."""
 
     def __init__(self) -> None:
         self._last: tuple[Result, str, Plot | None] | None = None

@@ -81,7 +81,7 @@ class TextBlock:
         return [TextLines(rest)] if "#" in rest else []
 
     def new_entry(self, key_path: KeyPath, value: Any) -> TextLines:
-        """A line for a key of this block, indented as its neighbours are."""
+        """A line for a key of this block, indented as its neighbors are."""
         indent = next((entry.indent for entry in self.entries if entry.key_path), "")
         key = ".".join(key_text(str(part)) for part in key_path[len(self.key_path) :])
         start, written = f"{indent}{key} = ", value_text(value)

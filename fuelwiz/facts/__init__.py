@@ -21,7 +21,7 @@ def table(name: str) -> dict[str, Any]:
 
 @cache
 def bore_m(hose: str, dash: int) -> float:
-    """The bore in metres of a hose of that dash size; FactError where the hose has no such size."""
+    """The bore in meters of a hose of that dash size; FactError where the hose has no such size."""
     if hose == "nominal":
         if dash in NOMINAL_DASHES:
             return dash / 16 * INCH_M

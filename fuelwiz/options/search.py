@@ -39,7 +39,7 @@ from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.injection import injectors_fail
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.stress import in_case
-from fuelwiz.sizing.verdict import BuildVerdict, Judgement, ReturnPick, judgement_of
+from fuelwiz.sizing.verdict import BuildVerdict, Judgment, ReturnPick, judgment_of
 from fuelwiz.sizing.vocabulary import LIMITS, Limit
 
 TOLD = 1000
@@ -197,10 +197,10 @@ class Search:
         """One set: with the parts that do today; where it passes so, with those that do on every day that is asked."""
         wired = Wired(fitted, grid.size, areas)
         solved = self._solved(wired, days.all[:1])
-        judged = [judgement_of(solved.verdicts[0], solved.return_pick)]
+        judged = [judgment_of(solved.verdicts[0], solved.return_pick)]
         if not judged[0].limits and days.asked > 1:
             solved = self._solved(wired, days.all[: days.asked])
-            judged = [judgement_of(verdict, solved.return_pick) for verdict in solved.verdicts]
+            judged = [judgment_of(verdict, solved.return_pick) for verdict in solved.verdicts]
         limits = limits_of(days.all, judged)
         today = solved.verdicts[0].sized
         circuit = working_circuit(today)
@@ -234,7 +234,7 @@ class Search:
         pick = ReturnPick(parts.return_size) if self._returns else None
         found: Tightest | None = None
         for number, day in enumerate(bad_days_of(today, self.session, grid.pump, grid.count), TOLD):
-            margin = judgement_of(fitted.verdict(day, number, grid.size, parts.wire_m2), pick).margin
+            margin = judgment_of(fitted.verdict(day, number, grid.size, parts.wire_m2), pick).margin
             if margin is not None and (found is None or margin < found.margin):
                 found = Tightest(day.name, margin)
         return found
@@ -247,23 +247,23 @@ class Search:
         if number < days.asked:
             return True
         verdict = fitted.verdict(days.all[number], number, grid.size, solved.wire_m2)
-        return not judgement_of(verdict, solved.return_pick).limits
+        return not judgment_of(verdict, solved.return_pick).limits
 
 
-def limits_of(days: Sequence[Situation], judged: Sequence[Judgement]) -> tuple[Limit, ...]:
+def limits_of(days: Sequence[Situation], judged: Sequence[Judgment]) -> tuple[Limit, ...]:
     """Every limit that a set meets on some days, today first, in the order of the answer."""
     found = {limit for _, limits in _by_day(days, judged) for limit in limits}
     return tuple(limit for limit in LIMITS if limit in found)
 
 
 def _by_day(
-    days: Sequence[Situation], judged: Sequence[Judgement]
+    days: Sequence[Situation], judged: Sequence[Judgment]
 ) -> Iterator[tuple[Situation, tuple[Limit, ...]]]:
-    for day, judgement in zip(days, judged, strict=False):
+    for day, judgment in zip(days, judged, strict=False):
         if day.when == "case":
-            yield day, in_case(day.name, judgement, judged[0].vapour_margin_pa).limits
+            yield day, in_case(day.name, judgment, judged[0].vapour_margin_pa).limits
         else:
-            yield day, judgement.limits
+            yield day, judgment.limits
 
 
 def all_pumps_A(sized: SizedSystem) -> float | None:

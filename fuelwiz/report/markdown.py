@@ -71,8 +71,8 @@ def _paragraph(block: Paragraph) -> str:
 
 def _item(item: Item) -> str:
     if item.mark is None or item.mark == "note":
-        return escaped(item.labelled)
-    return f"{escaped(SYMBOLS[item.mark])} {escaped(item.labelled)}"
+        return escaped(item.labeled)
+    return f"{escaped(SYMBOLS[item.mark])} {escaped(item.labeled)}"
 
 
 def _path(path: FuelPath) -> Iterator[str]:

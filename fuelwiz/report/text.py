@@ -69,7 +69,7 @@ def block_lines(block: Block, look: TextLook) -> Iterator[str]:
             for item in block.items:
                 yield from _item(item, look, box=block.boxes)
         case Pairs():
-            yield from _labelled(block, look)
+            yield from _labeled(block, look)
         case Table():
             yield from table_lines(block, look)
         case FuelPath():
@@ -92,13 +92,13 @@ def _item(item: Item, look: TextLook, *, box: bool) -> Iterator[str]:
     """A list's entry: its box or its mark, and text that hangs beside it."""
     symbol = BOX if box else look.fold(SYMBOLS[item.mark] if item.mark else "-")
     indent = len(BOX) + 1 if box else INDENT
-    first, *rest = wrap_plain(look.fold(item.labelled), look.width - indent)
+    first, *rest = wrap_plain(look.fold(item.labeled), look.width - indent)
     mark = look.marked(symbol, item.mark) if item.mark and not box else symbol
     yield f"{mark}{' ' * (indent - width_of(symbol))}{first}"
     yield from (" " * indent + line for line in rest)
 
 
-def _labelled(block: Pairs, look: TextLook) -> Iterator[str]:
+def _labeled(block: Pairs, look: TextLook) -> Iterator[str]:
     yield from (look.strong(line) for line in wrap_plain(look.fold(block.title), look.width) if line)
     labels = [look.fold(label) for label, _ in block.rows]
     column = min(max(map(width_of, labels), default=0), WIDEST_LABEL)

@@ -50,15 +50,15 @@ def changes_in_steps(today: Variant) -> Generator[None, None, ChangesFound]:
 def _figures(single: SingleChange, today: Variant, limits: tuple[Limit, ...]) -> ChangeFigures:
     variant = single.made(today)
     sized = variant.sized()
-    judgement = judge_sized(sized, variant.return_pick)
+    judgment = judge_sized(sized, variant.return_pick)
     ceiling = solved_ceiling_w(sized)
-    assert judgement.margin is not None and ceiling is not None
+    assert judgment.margin is not None and ceiling is not None
     return ChangeFigures(
         change=single.change,
-        margin=judgement.margin,
-        works=not judgement.limits,
-        cures=tuple(limit for limit in LIMITS if limit in limits and limit not in judgement.limits),
-        brings=tuple(limit for limit in LIMITS if limit in judgement.limits and limit not in limits),
+        margin=judgment.margin,
+        works=not judgment.limits,
+        cures=tuple(limit for limit in LIMITS if limit in limits and limit not in judgment.limits),
+        brings=tuple(limit for limit in LIMITS if limit in judgment.limits and limit not in limits),
         max_power_W=ceiling,
         rated_flow_m3_s=single.rated_flow_m3_s,
     )

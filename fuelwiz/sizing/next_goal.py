@@ -22,7 +22,7 @@ def next_figures(system: FuelSystem, pick: Size | None, return_pick: ReturnPick 
     if session is None or not session.feed.run:
         return None
     following = FuelSystem(session)
-    judgement = judge(following, pick, return_pick)
+    judgment = judge(following, pick, return_pick)
     systems = sized_systems(following)
     best = recommended(tuple(size_row(sized) for sized in systems.values()))
     flow, then = following.demand.target_flow_m3_s, systems[best or spelled(pick)]
@@ -31,14 +31,14 @@ def next_figures(system: FuelSystem, pick: Size | None, return_pick: ReturnPick 
         crank_power_W=following.demand.crank_power_W,
         boost_Pa=session.pressure.boost,
         recommended=best,
-        margin=judgement.margin,
-        works=False if judgement.limits else (True if following.pumps is not None else None),
-        limits=judgement.limits,
+        margin=judgment.margin,
+        works=False if judgment.limits else (True if following.pumps is not None else None),
+        limits=judgment.limits,
         target_flow_m3_s=flow,
         target_rise_Pa=then.rise_pa(flow),
         injector_rating_m3_s=None if injectors is None else injectors.smallest_rating_m3_s,
         wiring=BuildVerdict(then).wiring,
-        duty=judgement.duty,
+        duty=judgment.duty,
     )
 
 

@@ -64,9 +64,9 @@ class MovedInput:
 
 def judged_at(build: Movable, moves: dict[Input, float]) -> AtMove:
     """A build with inputs moved."""
-    judgement = judge_sized(build.at(moves), build.return_pick)
-    assert judgement.margin is not None
-    return AtMove(judgement.margin, limits_on_a_bad_day(judgement))
+    judgment = judge_sized(build.at(moves), build.return_pick)
+    assert judgment.margin is not None
+    return AtMove(judgment.margin, limits_on_a_bad_day(judgment))
 
 
 def moved_alone(build: Movable, tolerance: Tolerance, today: AtMove) -> Generator[None, None, MovedInput]:

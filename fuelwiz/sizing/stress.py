@@ -24,7 +24,7 @@ from fuelwiz.sizing.thresholds import (
     WEAK_SUPPLY_V,
     WORN,
 )
-from fuelwiz.sizing.verdict import Judgement, ReturnPick, judge, with_vapour
+from fuelwiz.sizing.verdict import Judgment, ReturnPick, judge, with_vapour
 from fuelwiz.sizing.vocabulary import Case
 
 NEAR = 1e-9
@@ -39,24 +39,24 @@ def stress(
     cases = []
     for name, session in (*built_in_cases(system.session), *own_cases(system.session)):
         free = changed(session, "goal", reserve=0.0)
-        judgement = judge(FuelSystem(free, fuel_given_at_k=given_at), pick, return_pick)
-        cases.append(in_case(name, judgement, today))
+        judgment = judge(FuelSystem(free, fuel_given_at_k=given_at), pick, return_pick)
+        cases.append(in_case(name, judgment, today))
     return tuple(cases)
 
 
-def in_case(name: str, judgement: Judgement, vapour_today_pa: float | None) -> StressFigures:
-    """What a judgement without a reserve comes to on a bad day; hot fuel is never taken as further from boiling."""
-    vapour = judgement.vapour_margin_pa
+def in_case(name: str, judgment: Judgment, vapour_today_pa: float | None) -> StressFigures:
+    """What a judgment without a reserve comes to on a bad day; hot fuel is never taken as further from boiling."""
+    vapour = judgment.vapour_margin_pa
     if name == "hot fuel" and vapour is not None and vapour_today_pa is not None:
         vapour = min(vapour, vapour_today_pa)
-    limits = with_vapour(judgement.limits, vapour)
+    limits = with_vapour(judgment.limits, vapour)
     return StressFigures(
         case=name,
-        margin=judgement.margin,
+        margin=judgment.margin,
         vapour_margin_Pa=vapour,
         works=not limits,
         limits=limits,
-        duty=judgement.duty,
+        duty=judgment.duty,
     )
 
 

@@ -218,7 +218,7 @@ def point_limits(sized: SizedSystem) -> Iterator[BuildLimit]:
 
 
 @record
-class Judgement:
+class Judgment:
     """Margins and limits of a build at given sizes, size and build together; the margin is the least of all points.
 
     `duty` is that of the injectors at the goal.
@@ -237,21 +237,21 @@ class ReturnPick:
     size: Size | None
 
 
-def judge(system: FuelSystem, pick: Size | None, return_pick: ReturnPick | None) -> Judgement:
+def judge(system: FuelSystem, pick: Size | None, return_pick: ReturnPick | None) -> Judgment:
     """A build at a pick of feed and return; without a return pick, the build's own."""
     return judge_sized(SizedSystem(system, pick), return_pick)
 
 
-def judge_sized(sized: SizedSystem, return_pick: ReturnPick | None) -> Judgement:
+def judge_sized(sized: SizedSystem, return_pick: ReturnPick | None) -> Judgment:
     """The same of a build that is at its pick of feed."""
-    return judgement_of(BuildVerdict(sized), return_pick)
+    return judgment_of(BuildVerdict(sized), return_pick)
 
 
-def judgement_of(verdict: BuildVerdict, return_pick: ReturnPick | None) -> Judgement:
+def judgment_of(verdict: BuildVerdict, return_pick: ReturnPick | None) -> Judgment:
     """The same of a build of which something is known already."""
     sized = verdict.sized
     found = least(sized)
-    return Judgement(
+    return Judgment(
         None if found is None else found.margin,
         sized.vapour_margin_pa,
         (*limits_at_any_point(sized), *verdict.limits(return_pick)),
@@ -259,9 +259,9 @@ def judgement_of(verdict: BuildVerdict, return_pick: ReturnPick | None) -> Judge
     )
 
 
-def limits_on_a_bad_day(judgement: Judgement) -> tuple[Limit, ...]:
+def limits_on_a_bad_day(judgment: Judgment) -> tuple[Limit, ...]:
     """The limits of a build whose reserve counts as 0; vapour is one where the fuel boils, whatever the pump's place."""
-    return with_vapour(judgement.limits, judgement.vapour_margin_pa)
+    return with_vapour(judgment.limits, judgment.vapour_margin_pa)
 
 
 def with_vapour(limits: tuple[Limit, ...], vapour_margin_pa: float | None) -> tuple[Limit, ...]:

@@ -26,7 +26,7 @@ from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area, clip
 
 TEXT = 3  # where texts begin; marks stand before them
-LABELLED = 11  # where the text behind a label begins
+LABELED = 11  # where the text behind a label begins
 WIDEST_LABEL = 22
 
 
@@ -66,19 +66,19 @@ def block_lines(block: Block, area: Area, *, one_line: bool = False) -> list[Str
             return [area.row().put(1, line).strip() for line in drawn]
 
 
-def labelled_lines(label: str, texts: list[str], area: Area, role: Role = "muted") -> Iterator[Strip]:
+def labeled_lines(label: str, texts: list[str], area: Area, role: Role = "muted") -> Iterator[Strip]:
     """A label and beside it a text that is wrapped already."""
     for at, text in enumerate(texts):
         line = area.row()
         if at == 0:
-            line.put(TEXT, clip(area.look.fold(label), LABELLED - TEXT - 1), role, True)
-        yield line.put(LABELLED, text).strip()
+            line.put(TEXT, clip(area.look.fold(label), LABELED - TEXT - 1), role, True)
+        yield line.put(LABELED, text).strip()
 
 
 def _item_lines(item: Item, area: Area) -> Iterator[Strip]:
     """An entry: its mark, its label, and text that hangs beside them."""
     role = _role(item.mark)
-    column = LABELLED if item.label else TEXT
+    column = LABELED if item.label else TEXT
     for at, text in enumerate(area.wrapped(item.text, column)):
         line = area.row()
         if at == 0:

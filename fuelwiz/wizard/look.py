@@ -83,7 +83,7 @@ class Look:
         return MARKS[name][0 if self.unicode else 1]
 
     def fold(self, text: str) -> str:
-        """The text as this terminal can show it; a no-break space stays one, so that wrapping honours it."""
+        """The text as this terminal can show it; a no-break space stays one, so that wrapping honors it."""
         return text if self.unicode or text.isascii() else in_ascii(text)
 
 

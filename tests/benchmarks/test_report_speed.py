@@ -113,7 +113,7 @@ def _loaded_by(asked: list[str]) -> list[str]:
 
 
 def _seconds(command: list[str]) -> float:
-    """How long the processor works for a command, whatever it says; a neighbour's load hardly moves that."""
+    """How long the processor works for a command, whatever it says; a neighbor's load hardly moves that."""
     before = resource.getrusage(resource.RUSAGE_CHILDREN)
     subprocess.run(command, check=False, stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL)
     after = resource.getrusage(resource.RUSAGE_CHILDREN)

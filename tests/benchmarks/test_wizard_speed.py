@@ -40,7 +40,7 @@ STARTS = 7
 
 @contextmanager
 def terminal(command: list[str], cwd: Path) -> Iterator[tuple[int, int]]:
-    """A program on a pty of 80 by 24 with 256 colours: its other end, and the id of its process."""
+    """A program on a pty of 80 by 24 with 256 colors: its other end, and the id of its process."""
     pid, fd = pty.fork()
     if pid == 0:
         os.chdir(cwd)
@@ -143,7 +143,7 @@ class Start:
 
 
 def processor_s(pid: int) -> float:
-    """Seconds of the processor that a process has had, which a neighbour's load hardly moves."""
+    """Seconds of the processor that a process has had, which a neighbor's load hardly moves."""
     fields = Path(f"/proc/{pid}/stat").read_text(encoding="ascii").rpartition(")")[2].split()
     return (int(fields[11]) + int(fields[12])) / os.sysconf("SC_CLK_TCK")
 

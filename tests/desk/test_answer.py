@@ -27,7 +27,7 @@ def test_the_answer_lives_from_the_first_answer_on(tmp_path: Path) -> None:
     desk.type("goal.power", "750")
     assert desk.result is not None
     assert [row.size for row in desk.result.figures.sizes] == ["-4", "-6", "-8", "-10", "-12", "-16"]
-    # wireframes.md b: 750 hp on E10 burns 78 gal/h.
+    # 750 hp on E10 burns 78 gal/h.
     assert "78" in sentence(desk)
 
 

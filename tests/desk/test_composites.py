@@ -92,7 +92,7 @@ def test_back_from_methanol_a_kind_that_is_there_says_blend(tmp_path: Path) -> N
     assert desk.text_in_field("fuel.which").assumed
 
 
-# screens.md: "how many hoses?" and "how many ends are bent?" make one run: straight = 2 x hoses - bent, swept_90 = bent.
+# "How many hoses?" and "how many ends are bent?" make one run: straight = 2 x hoses - bent, swept_90 = bent.
 @pytest.mark.parametrize(("hoses", "bent", "straight"), [(1, 0, 2), (2, 2, 2), (3, 2, 4), (2, 4, 0)])
 def test_hoses_and_bends_make_one_run(tmp_path: Path, hoses: int, bent: int, straight: int) -> None:
     for first, second in (("feed.hoses", "feed.bends"), ("feed.bends", "feed.hoses")):

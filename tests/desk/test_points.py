@@ -14,7 +14,6 @@ from fuelwiz.printable import clean
 from .desks import told
 
 US = ("psi", "gal/h")
-# The table of wireframes.md d, F8.
 TABLE = "pressure (psi), flow (gal/h)\n20, 151\n40, 142\n60, 131\n80, 117\n100, 98\nn/a, 90\n"
 FIVE = (
     ("20 psi", "151 gal/h"),
@@ -25,7 +24,7 @@ FIVE = (
 )
 
 
-def test_the_table_of_the_wireframe() -> None:
+def test_a_table_of_points_with_its_heads() -> None:
     found = read_points(TABLE, US)
     assert found.points == FIVE
     assert found.left_out == ('line 7, "n/a": left out',)

@@ -87,7 +87,7 @@ def test_the_record_tells_whether_it_works_and_what_is_to_spare(tmp_path: Path) 
     desk.type("feed.chosen", "-8")
     record = plain(desk.save().path)["record"]
     assert isinstance(record, dict)
-    # wireframes.md e: -8 leaves 17 % to spare and works.
+    # -8 leaves 17 % to spare and works.
     assert record["works"] is True
     assert record["margin"] == "17 %"
     desk.type("feed.chosen", "-6")
@@ -304,7 +304,7 @@ def test_steps_tell_how_they_stand(tmp_path: Path) -> None:
 
 
 def test_a_build_from_a_file_opens_at_what_stops_it(tmp_path: Path) -> None:
-    # wireframes.md e: -6 was settled on and is short; another line cures it, so Lines is to be looked at.
+    # -6 was chosen and is short; another line cures it, so Lines is to be looked at.
     desk = opened(tmp_path)
     assert [desk.step_state(step) for step in ("goal", "fuel", "pressure", "pump", "lines", "wiring")] == [
         "done",

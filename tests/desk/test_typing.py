@@ -118,7 +118,7 @@ def test_while_it_is_typed_a_field_shows_each_sign(tmp_path: Path) -> None:
         assert (field.text, field.unit) == (raw, unit)
 
 
-# A fallback stands in the unit of its row (screens.md: 3 bar base, 40 degC, 9 psi vacuum, 15 psi boost for a turbo).
+# A fallback stands in the unit of its row (3 bar base, 40 degC, 9 psi vacuum, 15 psi boost for a turbo).
 @pytest.mark.parametrize(
     ("path", "field"),
     [

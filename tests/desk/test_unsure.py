@@ -1,4 +1,4 @@
-"""Not sure: what is taken, and why; the words of screens.md and wireframes.md b."""
+"""Not sure: what is taken, and why."""
 
 from __future__ import annotations
 

@@ -152,7 +152,7 @@ def test_a_run_put_in_between() -> None:
     ]
 
 
-def test_a_fitting_changes_and_its_neighbour_keeps_its_spelling() -> None:
+def test_a_fitting_changes_and_its_neighbor_keeps_its_spelling() -> None:
     new = changed(TYPED, lambda plain: plain["feed"]["run"][1]["fittings"].update(straight=4))
     assert "fittings = { straight = 4,  swept_90 = 0x1 } # bent by hand" in new
 

@@ -19,7 +19,7 @@ def test_air_thins_with_height(altitude: float, higher: float) -> None:
 
 
 def test_lapse_at_sea_level() -> None:
-    """The weight of a metre of air at 15 degC, 1.225 kg/m3 (ISO 2533): 12.0 Pa."""
+    """The weight of a meter of air at 15 degC, 1.225 kg/m3 (ISO 2533): 12.0 Pa."""
     assert atmosphere_pa(-0.5) - atmosphere_pa(0.5) == pytest.approx(1.225 * 9.80665, rel=1e-3)
 
 

@@ -1,7 +1,7 @@
 """One fuel circuit solved twice: by EPANET 2.2 through wntr, and by the program's own physics.
 
 Tank, suction line, pumps side by side, feed, rail with the engine's demand, a valve that holds the rail's
-pressure, and the return to the tank; all on one level, pressures in metres of the fuel.
+pressure, and the return to the tank; all on one level, pressures in meters of the fuel.
 """
 
 from __future__ import annotations
@@ -19,14 +19,14 @@ from fuelwiz.physics.line import GRAVITY, Run, run_loss
 from fuelwiz.physics.pump import Pump
 from fuelwiz.physics.return_line import settle
 
-DENSITY_KG_M3 = 745.0  # drops out: heads are metres of the fuel
+DENSITY_KG_M3 = 745.0  # drops out: heads are meters of the fuel
 PA_PER_M = DENSITY_KG_M3 * GRAVITY
 SHUT_OFF_M, FALL_M, FALL_AT_M3_S = 80.0, 20.0, 0.06e-3  # the pump: H = 80 m - 20 m (Q/0.06 L/s)^2
 
 
 @dataclass(frozen=True)
 class Network:
-    """What the circuit is made of, SI units; the rail's setting in metres."""
+    """What the circuit is made of, SI units; the rail's setting in meters."""
 
     viscosity_m2_s: float
     demand_m3_s: float
@@ -39,7 +39,7 @@ class Network:
 
 @dataclass(frozen=True)
 class State:
-    """Flows in m3/s, heads in metres."""
+    """Flows in m3/s, heads in meters."""
 
     pump_flow_m3_s: float
     return_flow_m3_s: float
@@ -80,7 +80,7 @@ def add_run(model: wntr.network.WaterNetworkModel, name: str, start: str, end: s
 
 
 def solved(model: wntr.network.WaterNetworkModel, folder: Path) -> tuple[dict[str, float], dict[str, float]]:
-    """Flows of links in m3/s and heads of nodes in metres, as EPANET finds them."""
+    """Flows of links in m3/s and heads of nodes in meters, as EPANET finds them."""
     results = wntr.sim.EpanetSimulator(model).run_sim(file_prefix=str(folder / "network"))
     flows, heads = results.link["flowrate"].iloc[0], results.node["head"].iloc[0]
     return {str(key): float(q) for key, q in flows.items()}, {str(key): float(h) for key, h in heads.items()}
@@ -105,7 +105,7 @@ def by_epanet(network: Network, folder: Path) -> State:
 
 
 def loss_m(run: Run, flow_m3_s: float, viscosity_m2_s: float) -> float:
-    """Loss of a run in metres of the fuel."""
+    """Loss of a run in meters of the fuel."""
     loss = run_loss(run, flow_m3_s=flow_m3_s, density_kg_m3=DENSITY_KG_M3, viscosity_m2_s=viscosity_m2_s)
     return loss.total_pa / PA_PER_M
 

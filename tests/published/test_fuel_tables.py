@@ -120,7 +120,7 @@ def test_heating_value_of_gasoline_lies_between_its_parts() -> None:
 
 @pytest.mark.parametrize("at", BLEND["rows"], ids=lambda at: f"E{at['E']:g}")
 def test_blend_rules(at: dict[str, Any]) -> None:
-    """AFDC figures mixed by volume (density, heat of a litre) and by mass (air); scope of API MPMS 11.3.4."""
+    """AFDC figures mixed by volume (density, heat of a liter) and by mass (air); scope of API MPMS 11.3.4."""
     ethanol, tol = at["E"] / 100, BLEND["tol"]
     fuel = blend(ethanol=ethanol, temperature_k=kelvin(15))
     assert fuel.density_kg_m3 == near(at["rho_kg_L"] * 1000, tol["rho_rel"])

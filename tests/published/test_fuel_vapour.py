@@ -133,8 +133,8 @@ def test_lift_over_the_base(at: dict[str, Any]) -> None:
 @pytest.mark.parametrize(("low", "high"), [(10, 20), (20, 30), (30, 50), (50, 70)])
 def test_from_row_to_row_it_changes_as_modelled(low: int, high: int) -> None:
     """UNIFAC bubble pressures: what one percent more ethanol changes in the middle of our table, to 0.003 psi."""
-    modelled = {at["E"]: at["delta_psi"] for at in RVP["unifac_bubble_37p78C"]}
-    wanted = (modelled[high] - modelled[low]) / (high - low)
+    modeled = {at["E"]: at["delta_psi"] for at in RVP["unifac_bubble_37p78C"]}
+    wanted = (modeled[high] - modeled[low]) / (high - low)
     assert (reid_psi(high) - reid_psi(low)) / (high - low) == pytest.approx(wanted, abs=0.003)
 
 

@@ -19,7 +19,7 @@ NPSH = VALUES["npsh"]
 def test_atmosphere(at: dict[str, Any]) -> None:
     """US Standard Atmosphere 1976 by fluids 1.3.1, which ISO 2533 shares in the troposphere.
 
-    ISO 2533 counts geopotential metres, 0.03 % shorter than plain ones at 3000 m.
+    ISO 2533 counts geopotential meters, 0.03 % shorter than plain ones at 3000 m.
     """
     assert atmosphere_pa(at["z_m"]) == near(at["P_Pa"], NPSH["atmosphere_tol_rel"])
 

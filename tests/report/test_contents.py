@@ -47,7 +47,7 @@ def said(sheet: Sheet, heading: str) -> str:
 
 
 def pairs(sheet: Sheet, heading: str) -> dict[str, str]:
-    """The labelled lines under a heading."""
+    """The labeled lines under a heading."""
     blocks = section(sheet, heading)
     return dict(row for block in blocks if isinstance(block, Pairs) for row in block.rows)
 
@@ -65,7 +65,7 @@ def test_one_row_a_size_with_its_verdict(name: str) -> None:
 
 
 @pytest.mark.parametrize("name", NAMES)
-def test_the_pick_and_its_neighbours_explain_themselves(name: str) -> None:
+def test_the_pick_and_its_neighbors_explain_themselves(name: str) -> None:
     known = example(name)
     titles = [block.title for block in section(sheet_of(known), "Sizes") if isinstance(block, Pairs)]
     at = [row.size for row in known.figures.sizes].index(known.figures.verdict.size)
@@ -106,7 +106,7 @@ def test_what_passes_or_fails_stands_beside_the_ceilings() -> None:
     }
     failing = {item.text.split(":")[0]: item for item in items(sheet_of(example("twins")), "Ceilings")}
     assert failing["Return at idle"].mark == "no"
-    # screens.md: a -6 return needs 41 psi where the regulator wants 34.5, so the rail creeps 7 psi high.
+    # A -6 return needs 41 psi where the regulator wants 34.5, so the rail creeps 7 psi high.
     assert (
         "41.3\u00a0psi" in failing["Return at idle"].text
         and "6.8\u00a0psi high" in failing["Return at idle"].text

@@ -2,7 +2,7 @@
 
 By hand: fuel = power * bsfc, with bsfc = 1 / (efficiency * heating value): 0.275 without boost, 0.225 with a turbo,
 0.215 with a supercharger (common practice, no source); velocity = flow over the bore's area. Heating values and
-densities are those of the US DOE's fuel properties, mixed by mass; a US gallon is 3.7854 litres.
+densities are those of the US DOE's fuel properties, mixed by mass; a US gallon is 3.7854 liters.
 """
 
 from __future__ import annotations

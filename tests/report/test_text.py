@@ -1,4 +1,4 @@
-"""The report as text: no line too wide, nothing that a terminal would obey, colour only where it is wanted."""
+"""The report as text: no line too wide, nothing that a terminal would obey, color only where it is wanted."""
 
 from __future__ import annotations
 
@@ -151,7 +151,7 @@ def test_what_the_session_says_nothing_on_is_one_line_each() -> None:
 
 
 def test_figures_keep_to_their_side_of_the_limit() -> None:
-    # screens.md: the coupe has 14.8 % to spare through -6 where 15 % is wanted, and is not shown as 15.
+    # The coupe has 14.8 % to spare through -6 where 15 % is wanted, and is not shown as 15.
     shown = text_of(sheet_of(example("hill-climb-coupe")), TextLook())
     assert re.search(r"^-6 .* 14\.8 .* no$", shown, re.MULTILINE)
 
@@ -174,9 +174,9 @@ TERMINALS = [
 ]
 
 
-@pytest.mark.parametrize(("environ", "colours"), TERMINALS)
-def test_colours_are_those_of_the_terminal(environ: dict[str, str], colours: str) -> None:
-    assert text_look_of(Output("utf-8", True), environ).colors == colours
+@pytest.mark.parametrize(("environ", "colors"), TERMINALS)
+def test_colors_are_those_of_the_terminal(environ: dict[str, str], colors: str) -> None:
+    assert text_look_of(Output("utf-8", True), environ).colors == colors
     assert text_look_of(Output("utf-8", False), environ).colors == "none"
     assert text_look_of(None, environ).colors == "none"
 
@@ -223,13 +223,13 @@ def test_width_is_that_of_the_terminal(columns: int | None, width: int) -> None:
     assert text_look_of(Output("utf-8", False), {"TERM": "xterm"}, columns).width == 80
 
 
-@pytest.mark.parametrize("colours", ["16", "256"])
+@pytest.mark.parametrize("colors", ["16", "256"])
 @pytest.mark.parametrize("name", NAMES)
-def test_colour_changes_no_letter(name: str, colours: Any) -> None:
+def test_color_changes_no_letter(name: str, colors: Any) -> None:
     sheet = sheet_of(example(name))
-    coloured, bare = text_of(sheet, TextLook(colors=colours)), text_of(sheet, TextLook())
-    assert ESCAPE.search(coloured) and not ESCAPE.search(bare)
-    assert ESCAPE.sub("", coloured) == bare
+    colored, bare = text_of(sheet, TextLook(colors=colors)), text_of(sheet, TextLook())
+    assert ESCAPE.search(colored) and not ESCAPE.search(bare)
+    assert ESCAPE.sub("", colored) == bare
 
 
 def test_a_printer_is_as_wide_as_it_says() -> None:

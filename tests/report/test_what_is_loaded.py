@@ -51,7 +51,7 @@ def test_what_reads_no_build_loads_none_of_it(arguments: list[str]) -> None:
     assert loaded(arguments) == set()
 
 
-def test_rich_comes_with_colour() -> None:
+def test_rich_comes_with_color() -> None:
     code = (
         "import sys; from fuelwiz.report.text_look import TextLook; a = 'rich' in sys.modules;"
         " TextLook(colors='16').marked('x', 'no'); print(a, 'rich' in sys.modules)"

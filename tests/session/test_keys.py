@@ -12,7 +12,7 @@ from fuelwiz.session import field_at, key_path_of, leaf_paths, order_of
 
 from .builds import FULL
 
-# "A number typed without a unit takes the unit shown in its row, by `show_units`" (screens.md).
+# A number typed without a unit takes the unit shown in its row, by `show_units`.
 SHOWN = {
     "goal.power": ("hp", "kW"),
     "goal.reserve": ("%", "%"),

@@ -133,7 +133,7 @@ SEVERAL: list[tuple[str, Any, Any, Any, Any]] = [
     ("feed.chosen", "-3", "-4", "-16", "-17"),
 ]
 
-LEANS_ON_NEIGHBOURS = ("pump.curve.0.points", "pump.current", "bands")
+LEANS_ON_NEIGHBORS = ("pump.curve.0.points", "pump.current", "bands")
 """Entries that must rise or fall: an end of the range may leave the next entry wrong."""
 
 CASES = [(path, *values) for path, values in RANGES.items()] + SEVERAL
@@ -148,7 +148,7 @@ def test_both_ends_are_allowed_and_no_more(path: str, below: Any, low: Any, high
     for value in (low, high):
         found = built_with(path, value)
         assert path not in found
-        assert not found or path.startswith(LEANS_ON_NEIGHBOURS)
+        assert not found or path.startswith(LEANS_ON_NEIGHBORS)
     for value in (below, above):
         assert path in built_with(path, value)
 

@@ -96,7 +96,7 @@ def test_without_a_regulator_there_is_no_hose_and_the_feed_carries_the_demand() 
     found = readings(data)
     assert list(found) == ["idle", "full power"]
     full = found["full power"]
-    # The loss at the demand does not hang on the regulator: 1.3 psi (screens.md, the same build).
+    # The loss at the demand does not hang on the regulator: 1.3 psi.
     loss = picked(independent("full-session"))["feed_loss_Pa"]
     assert full.rail_Pa is not None and full.pump_Pa is not None
     assert full.pump_Pa - full.rail_Pa == pytest.approx(loss, rel=1e-4)

@@ -26,7 +26,7 @@ WRONG = {
     "goal.power": ("lots", "7O0", "-20", "0"),
     "goal.reserve": ("-5", "ten"),
     "fuel.temperature": ("hot", "900"),
-    "pressure.base": ("3 metres", "-1"),
+    "pressure.base": ("3 meters", "-1"),
 }
 
 

@@ -236,10 +236,8 @@ def test_the_parts_fit_into_the_pane(width: int, sizes: int, focused: bool) -> N
     ("width", "height", "pictures"),
     [(60, 13, 0), (80, 14, 0), (59, 27, 0), (59, 32, 1), (80, 44, 2)],
 )
-def test_pictures_stand_under_the_table_from_the_heights_of_the_design(
-    width: int, height: int, pictures: int
-) -> None:
-    # wireframes: 60x20, 80x24, 110x30 none; 120 columns from 34 rows one; 160 columns from 46 rows two
+def test_pictures_stand_under_the_table_where_there_is_room(width: int, height: int, pictures: int) -> None:
+    # of a terminal of 60x20, 80x24 or 110x30 none; of 120 columns one from 34 rows on; of 160 two from 46 on
     assert len(layout_for(width, height, 6, False).pictures) == pictures
 
 

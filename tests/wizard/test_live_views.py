@@ -87,7 +87,7 @@ def test_a_held_pane_has_one_grey(pane: str) -> None:
 
 
 @pytest.mark.parametrize("pane", PANES)
-def test_colours_say_nothing_that_the_text_does_not(pane: str) -> None:
+def test_colors_say_nothing_that_the_text_does_not(pane: str) -> None:
     for name in NAMES:
         assert text(drawn(pane, name)) == text(drawn(pane, name, look=LOOKS["none"]))
 
@@ -166,7 +166,7 @@ def test_the_ladder_adds_up() -> None:
     figures = {line[3:14].strip(): float(line.split()[-1]) for line in lines[1:9]}
     steps = [figures[name] for name in ("base", "boost", "filter", "line", "fittings", "inlet")]
     assert sum(steps) == pytest.approx(figures["must make"], abs=0.05 * len(steps))
-    assert figures["could make"] == 92.2  # as the project's wireframes have it
+    assert figures["could make"] == 92.2  # as the independent solver has it, in tests/examples
     assert lines[9].strip() == ("At the goal the pump must make 69.0 psi and could make 92.2: 23.2 psi to")
     assert lines[10].strip() == "spare."
 
@@ -207,7 +207,7 @@ def test_the_mark_stands_where_the_axes_say() -> None:
     (first, high), *_, (second, low) = ticks.items()
     pressure = high + (row - first) / (second - first) * (low - high)
     row_height = (high - low) / (second - first)
-    assert pressure == pytest.approx(70.4, abs=row_height)  # the wireframes: they meet at 70 psi
+    assert pressure == pytest.approx(70.4, abs=row_height)  # worked out apart from the picture
     flows = [
         (match.start() + len(match[0]) // 2, float(match[0])) for match in re.finditer(r"\d+", lines[-2])
     ]
@@ -338,7 +338,7 @@ def test_the_rule_brackets_the_view_that_shows(view: str, width: int) -> None:
             assert all(name in line.text for name in VIEWS)
 
 
-def test_the_rule_is_that_of_the_wireframes() -> None:
+def test_the_rule_names_the_view_and_what_it_shows() -> None:
     rule = rule_line("sizes", ("question 1 of 5",), Area(Look(), 80, 1)).text
     at = VIEWS.index("sizes") + 1
     told = f"─[sizes] {at} of {len(VIEWS)}, F5 changes ─ question 1 of 5 "

@@ -1,4 +1,4 @@
-"""What a terminal is taken for, and that every colour on it can be read."""
+"""What a terminal is taken for, and that every color on it can be read."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ OTHER_MARKS = (
     *("works", "stop", "warning", "note", "untouched", "done", "look here", "not sure", "pointer", "unknown"),
     *("chosen", "bar", "could", "goal", "rule", "axis", "corner", "crossing"),
 )
-# The sixteen colours of a VGA text console, the first eight and bright white; from memory.
+# The sixteen colors of a VGA text console, the first eight and bright white; from memory.
 VGA = {
     0: (0, 0, 0),
     1: (170, 0, 0),
@@ -86,7 +86,7 @@ def test_text_reads_in_fields_and_bars(ground: Ground, light: bool) -> None:
 
 
 @pytest.mark.parametrize("role", BANDS)
-def test_sixteen_colours_colour_the_mark_alone(role: Role) -> None:
+def test_sixteen_colors_color_the_mark_alone(role: Role) -> None:
     look = Look(colors="16")
     chip = look.chip(role)
     ink, paper = VGA[chip.color.number], VGA[chip.bgcolor.number]
@@ -95,7 +95,7 @@ def test_sixteen_colours_colour_the_mark_alone(role: Role) -> None:
     assert word.color is None and word.bgcolor is None
 
 
-def test_without_colours_no_style_has_one() -> None:
+def test_without_colors_no_style_has_one() -> None:
     look = Look(colors="none")
     for role in PRINTED:
         for ground in GROUNDS:
@@ -103,16 +103,16 @@ def test_without_colours_no_style_has_one() -> None:
                 assert style.color is None and style.bgcolor is None
 
 
-def test_focus_and_highlight_show_without_colours() -> None:
-    for colours in ("16", "none"):
-        look = Look(colors=colours)
+def test_focus_and_highlight_show_without_colors() -> None:
+    for colors in ("16", "none"):
+        look = Look(colors=colors)
         assert look.style("focus").bold and look.style("fault").bold and look.style("text", "row").bold
         assert look.style("text", "chosen").reverse and look.style("text", "field").underline
 
 
 def test_a_held_answer_has_no_hue() -> None:
-    for colours in ("256", "16", "none"):
-        look = Look(colors=colours)
+    for colors in ("256", "16", "none"):
+        look = Look(colors=colors)
         for role in PRINTED:
             assert look.grayed.style(role, "row") == look.grayed.style("muted", "row")
             assert look.grayed.chip(role) == look.grayed.style("muted")

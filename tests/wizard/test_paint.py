@@ -74,12 +74,12 @@ def test_pieces_stand_at_their_columns() -> None:
     assert row.strip().text == "   -8    4.4  good  "
 
 
-def test_alike_neighbours_are_one_piece() -> None:
+def test_alike_neighbors_are_one_piece() -> None:
     row = Row(Look(), 30).put(1, "one").put(6, "two").put(12, "three", "easy").put(20, "four", "easy")
     assert len(list(row.strip())) == 2
 
 
-def test_a_gap_is_not_coloured_like_the_chip_before_it() -> None:
+def test_a_gap_is_not_colored_like_the_chip_before_it() -> None:
     look = Look(colors="16")
     strip = Row(look, 10).lay(1, "✗ ", look.chip("too fast")).put(6, "x").strip()
     assert [(text, bool(style and style.bgcolor)) for text, style, _ in strip] == [

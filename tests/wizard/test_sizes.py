@@ -17,8 +17,8 @@ from .results import LOOKS, NAMES, drawn_result, text
 WIDTHS = (59, 60, 66, 75, 76, 78, 79, 80, 95, 109)
 NUMBER = re.compile(r"[−\d.]+|–")
 
-# The table of the hill-climb six as the project's wireframes draw it, with two blanks between columns.
-WIREFRAMES = {
+# The table of the hill-climb six as it was drawn by hand, with two blanks between columns.
+DRAWN_BY_HAND = {
     80: """\
    Size    Bore, in    ft/s  Velocity is  Loss, psi  Spare, %  Feeds, hp  Works
    -6*        0.313     7.4     brisk           8.0        13        851   ✗ no
@@ -56,10 +56,10 @@ def table(
     return size_lines(drawn_result(name, units), "-8", Area(look or Look(), width, rows), focused)
 
 
-@pytest.mark.parametrize("width", WIREFRAMES)
-def test_the_table_is_that_of_the_wireframes(width: int) -> None:
+@pytest.mark.parametrize("width", DRAWN_BY_HAND)
+def test_the_table_is_the_one_drawn_by_hand(width: int) -> None:
     drawn = text(table(width=width))
-    assert [line for line in drawn if not line.startswith("   -4")] == WIREFRAMES[width].splitlines()
+    assert [line for line in drawn if not line.startswith("   -4")] == DRAWN_BY_HAND[width].splitlines()
 
 
 @pytest.mark.parametrize("name", NAMES)
@@ -145,7 +145,7 @@ def test_a_long_size_keeps_clear_of_its_bore(width: int, size: str) -> None:
     assert re.match(rf" ▸ {size.replace(' ', ' ?')}\* +0\.188 +20\.5 ", line)
 
 
-def test_verdicts_read_without_colour() -> None:
+def test_verdicts_read_without_color() -> None:
     for look in (LOOKS["none"], LOOKS["ascii"]):
         rows = table(look=look)[1:]
         speeds = {line.text[29:41].strip() for line in rows}
@@ -178,11 +178,11 @@ def test_no_tick_stands_on_a_row_that_does_not_work() -> None:
             assert not ("✓" in line.text and " no" in line.text), line.text
 
 
-def test_the_row_with_the_keys_is_reversed_where_there_are_few_colours() -> None:
-    for colours in ("16", "none"):
-        line = table(look=Look(colors=colours), focused=True)[3]
+def test_the_row_with_the_keys_is_reversed_where_there_are_few_colors() -> None:
+    for colors in ("16", "none"):
+        line = table(look=Look(colors=colors), focused=True)[3]
         assert "-8" in line.text and all(style.reverse for piece, style, _ in line if "✓" not in piece)
-        assert not any(style.reverse for _, style, _ in table(look=Look(colors=colours))[3])
+        assert not any(style.reverse for _, style, _ in table(look=Look(colors=colors))[3])
 
 
 def test_with_sixteen_colors_a_yes_and_a_no_have_a_colored_cell_each() -> None:

@@ -68,9 +68,7 @@ def test_what_limits_is_marked_what_is_assumed_says_so_and_a_gap_names_its_quest
 
 def test_it_is_the_way_of_the_size_that_is_asked_for() -> None:
     small, large = drawn("hill-climb-six", "-6"), drawn("hill-climb-six", "-10")
-    assert any(
-        "-6 PTFE" in line and "7.4 ft/s" in line for line in small
-    )  # 7.4 ft/s: the table of the wireframes
+    assert any("-6 PTFE" in line and "7.4 ft/s" in line for line in small)
     assert any("-10 PTFE" in line and "2.9 ft/s" in line for line in large)
 
 

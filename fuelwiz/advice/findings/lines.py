@@ -122,7 +122,7 @@ def _win_back(subject: Subject, row: SizeFigures) -> str:
     """Where most of the loss sits, and what would save it."""
     if kept_run_chokes(subject, row):
         return f"Most of it sits in {kept_run_name(subject).rstrip(',')}: change that one."
-    place, larger = _where_lost(row), subject.neighbour(row, 1)
+    place, larger = _where_lost(row), subject.neighbor(row, 1)
     if place == "other parts":
         return (
             f"Most of it sits in {_worst_part(subject)}: look for a larger one before you buy a larger line."

@@ -144,7 +144,7 @@ def _helps(subject: Subject, one: ChangeFigures) -> bool:
 
 
 def change_explained(subject: Subject, change: Change) -> tuple[tuple[str, str], ...]:
-    """What a change is and does, in labelled lines."""
+    """What a change is and does, in labeled lines."""
     today, then = _today(subject).get(change), _then(subject).get(change)
     one = today or then
     assert one is not None

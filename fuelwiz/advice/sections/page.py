@@ -41,7 +41,7 @@ def three_sizes(subject: Subject, _words: Words) -> Iterator[Block]:
     table = sizes.size_table(subject)
     figures = subject.figures
     middle = subject.line or subject.pick
-    beside = {row.size for step in (-1, 1) if (row := subject.neighbour(middle, step)) is not None}
+    beside = {row.size for step in (-1, 1) if (row := subject.neighbor(middle, step)) is not None}
     wanted = {middle.size, *beside, figures.chosen, figures.verdict.size}
     shown = [at for at, row in enumerate(figures.sizes) if row.size in wanted]
     own = None if table.own is None else shown.index(table.own)

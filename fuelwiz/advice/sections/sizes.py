@@ -24,7 +24,7 @@ from fuelwiz.sizing.figures import Ladder, SizeFigures
 from fuelwiz.terms import VELOCITY_IS
 
 NAME = "Sizes"
-Labelled = tuple[tuple[str, str], ...]
+Labeled = tuple[tuple[str, str], ...]
 
 
 def sizes(subject: Subject, words: Words) -> Iterator[Block]:
@@ -36,7 +36,7 @@ def sizes(subject: Subject, words: Words) -> Iterator[Block]:
     for size, name in _explained(subject):
         own = size is subject.pick
         larger = size.bore_m > subject.pick.bore_m
-        rows = labelled(explanations[size], bigger=own or larger, smaller=own)
+        rows = labeled(explanations[size], bigger=own or larger, smaller=own)
         yield Pairs(rows, name)
 
 
@@ -92,13 +92,13 @@ def _explained(subject: Subject) -> list[tuple[SizeFigures, str]]:
     fit = ", the line to fit" if pick.size == subject.figures.line_to_fit and not pick.fixed else ""
     explained = [(pick, f"{capitalized(size_label(pick.size))}{chosen}{fit}")]
     for step, name in ((-1, "one size smaller"), (1, "one size larger")):
-        beside = subject.neighbour(pick, step)
+        beside = subject.neighbor(pick, step)
         if beside is not None:
             explained.append((beside, f"{beside.size}, {name}"))
     return explained
 
 
-def labelled(explanation: Explanation, *, bigger: bool = True, smaller: bool = True) -> Labelled:
+def labeled(explanation: Explanation, *, bigger: bool = True, smaller: bool = True) -> Labeled:
     """What a size means, line by line; of a neighbor of the pick without what the pick's own lines say."""
     lines = (
         ("no", explanation.no),
@@ -110,14 +110,14 @@ def labelled(explanation: Explanation, *, bigger: bool = True, smaller: bool = T
     return tuple((label, text) for label, text in lines if text)
 
 
-def still_open(size: SizeFigures) -> Labelled:
+def still_open(size: SizeFigures) -> Labeled:
     """What the dashes in a row wait for."""
     if size.feed_loss_Pa is None:
         return (("open", "loss, spare and power need a feed line"),)
     return () if size.margin is not None else (("open", "spare and power need a pump"),)
 
 
-def closer_look(subject: Subject, size: SizeFigures) -> Labelled:
+def closer_look(subject: Subject, size: SizeFigures) -> Labeled:
     """Where the loss sits, the velocity at full delivery and by dash number, and how the fuel flows."""
     lines = [("lost in", _where_the_loss_sits(subject, size.ladder))] if size.ladder is not None else []
     full = FULL_DELIVERY_VELOCITY.figure(subject, size)

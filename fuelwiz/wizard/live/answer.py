@@ -21,14 +21,14 @@ HELD = "Not updated: "
 
 
 def answer_lines(result: Result, area: Area, held: str | None = None) -> list[Strip]:
-    """The answer, or, with the answer greyed, why it is held; fills the area."""
+    """The answer, or, with the answer grayed, why it is held; fills the area."""
     if area.rows == 1:
         return [_one_row(result, area, held)]
     shown = area if held is None else replace(area, look=area.look.grayed)
     under = [] if held is None else held_lines(held, area.high(area.rows - 1))
     first, *others = _told(result, area, area.rows - len(under))
     if held is None:
-        verdict = verdict_lines(first, *_judgement(result), area)
+        verdict = verdict_lines(first, *_judgment(result), area)
     else:
         verdict = [shown.row().put(VERDICT_TEXT, text, bold=True).strip() for text in first]
     below = [shown.row().put(VERDICT_TEXT, text).strip() for block in others for text in block]
@@ -36,7 +36,7 @@ def answer_lines(result: Result, area: Area, held: str | None = None) -> list[St
 
 
 def held_lines(held: str, area: Area) -> list[Strip]:
-    """Why the answer stands still, in its own colours whatever else is greyed."""
+    """Why the answer stands still, in its own colors whatever else is grayed."""
     lines = []
     for index, text in enumerate(area.wrapped(held, VERDICT_TEXT, area.rows)):
         line = area.row()
@@ -51,12 +51,12 @@ def _one_row(result: Result, area: Area, held: str | None) -> Strip:
     start = VERDICT_TEXT if held is None else VERDICT_TEXT + len(HELD)
     first = area.wrapped(fitting(result.words.answer_forms[0], area.width - start - EDGE), start, 1)
     if held is None:
-        return verdict_lines(first, *_judgement(result), area)[0]
+        return verdict_lines(first, *_judgment(result), area)[0]
     line = area.row().put(VERDICT_MARK, area.look.mark("look here"), "fault", True).put(VERDICT_TEXT, HELD)
     return line.lay(start, first[0], area.look.grayed.style("text", bold=True)).strip()
 
 
-def _judgement(result: Result) -> tuple[str, Role]:
+def _judgment(result: Result) -> tuple[str, Role]:
     """The mark before the answer and its role: works, does not, not known yet."""
     works = result.figures.verdict.works
     if works is None:

@@ -21,7 +21,7 @@ from fuelwiz.advice.sections.changes import (
 )
 from fuelwiz.advice.subject import Subject
 from fuelwiz.record import record
-from fuelwiz.wizard.block_view import labelled_lines
+from fuelwiz.wizard.block_view import labeled_lines
 from fuelwiz.wizard.paint import Area, Row, clip, put_works
 
 if TYPE_CHECKING:
@@ -152,5 +152,5 @@ def _explained(
         pairs.insert(0, what)
     lines: list[Strip] = []
     for label, text in pairs:
-        lines += labelled_lines(label, area.wrapped(text, WORDS), area)
+        lines += labeled_lines(label, area.wrapped(text, WORDS), area)
     return lines

@@ -66,7 +66,7 @@ def curve_lines(data: Plot | None, result: Result, highlighted: str, area: Area)
         return area.paragraph(f"The curves need {LEAST_ROWS} rows: F6, or a taller window.", rows=area.rows)
     numbers = subject.numbers
     shown = _shown_in(data, numbers)
-    names = _neighbours(list(data.systems), highlighted)
+    names = _neighbors(list(data.systems), highlighted)
     view = _view(shown, highlighted, names, area.rows - AXIS_ROWS)
     sentence = _in_words(subject, data, shown, view, highlighted, area)
     height = area.rows - AXIS_ROWS - len(sentence)
@@ -117,7 +117,7 @@ def _shown_in(data: Plot, numbers: Numbers) -> Plot:
     )
 
 
-def _neighbours(sizes: list[str], highlighted: str) -> list[str]:
+def _neighbors(sizes: list[str], highlighted: str) -> list[str]:
     """The highlighted size and those beside it."""
     at = sizes.index(highlighted)
     return sizes[max(at - 1, 0) : at + 2]

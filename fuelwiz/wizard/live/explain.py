@@ -1,4 +1,4 @@
-"""What the highlighted size means, in labelled lines."""
+"""What the highlighted size means, in labeled lines."""
 
 from __future__ import annotations
 
@@ -6,9 +6,9 @@ from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
-from fuelwiz.advice.sections.sizes import Labelled, closer_look, labelled, still_open
+from fuelwiz.advice.sections.sizes import Labeled, closer_look, labeled, still_open
 from fuelwiz.advice.subject import Subject
-from fuelwiz.wizard.block_view import LABELLED, labelled_lines
+from fuelwiz.wizard.block_view import LABELED, labeled_lines
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
@@ -20,10 +20,10 @@ NEW_HERE = ("new?", "F1 explains, ? puts in a sensible value")
 
 
 def explanation_lines(result: Result, highlighted: str, area: Area, more: bool = False) -> list[Strip]:
-    """The labelled lines of a size in the area's rows; `more` adds those of the table in focus."""
+    """The labeled lines of a size in the area's rows; `more` adds those of the table in focus."""
     at = next((index for index, row in enumerate(result.figures.sizes) if row.size == highlighted), 0)
     size = result.figures.sizes[at]
-    lines = (*labelled(result.words.explanations[at]), *still_open(size))
+    lines = (*labeled(result.words.explanations[at]), *still_open(size))
     if size.feed_loss_Pa is None:
         lines = (*lines, NEW_HERE)
     extra = closer_look(Subject(result.session, result.figures), size) if more else ()
@@ -31,10 +31,10 @@ def explanation_lines(result: Result, highlighted: str, area: Area, more: bool =
     return drawn + _drawn(extra, area.high(area.rows - len(drawn)))
 
 
-def _drawn(lines: Labelled, area: Area) -> list[Strip]:
+def _drawn(lines: Labeled, area: Area) -> list[Strip]:
     """Each label gets its first line before any text gets a second one; what does not fit is left out."""
     lines = lines[: max(area.rows, 0)]
-    wrapped = [area.wrapped(text, LABELLED) for _, text in lines]
+    wrapped = [area.wrapped(text, LABELED) for _, text in lines]
     heights = [1] * len(lines)
     for _ in range(area.rows - len(lines)):
         short = next((at for at, height in enumerate(heights) if height < len(wrapped[at])), None)
@@ -44,5 +44,5 @@ def _drawn(lines: Labelled, area: Area) -> list[Strip]:
     drawn: list[Strip] = []
     for (label, text), rows in zip(lines, heights, strict=True):
         role: Role = "fault" if label == "no" else "muted"
-        drawn += labelled_lines(label, area.wrapped(text, LABELLED, rows), area, role)
+        drawn += labeled_lines(label, area.wrapped(text, LABELED, rows), area, role)
     return drawn
