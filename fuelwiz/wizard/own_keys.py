@@ -12,7 +12,7 @@ import tomllib
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
+from typing import Any, Literal
 
 from fuelwiz.file_limits import MOST_BYTES
 from fuelwiz.files import read_start
@@ -38,6 +38,9 @@ _NAMED = {
 _KEY = re.compile(r"ctrl\+[a-z]|f(?:[1-9]|1[0-2])")
 
 Actions = tuple[Action, ...]
+Header = Literal["build", "list", ""]
+Faulty = tuple[int, str]
+"""The line of what is wrong, 0 where it is not found, and the sentence on it."""
 Wanted = dict[str, tuple[str, ...]]
 
 
@@ -71,44 +74,47 @@ def read_keys(path: Path) -> KeyTable:
 
 def key_table(plain: Mapping[str, Any], text: str) -> KeyTable:
     """The keys that hold with what a file says."""
-    faults = [
-        _at(text, name, "is no part of the keys: there are [build] and [list]")
+    found = [
+        _at(text, "", name, "is no part of the keys: there are [build] and [list]")
         for name in plain
         if name not in ("build", "list")
     ]
     tables: dict[str, Actions] = {}
-    for name, usual in (("build", BUILD), ("list", LIST)):
+    both: tuple[tuple[Header, Actions], ...] = (("build", BUILD), ("list", LIST))
+    for name, usual in both:
         part = plain.get(name, {})
         if not isinstance(part, dict):
-            faults.append(_at(text, name, "holds no keys"))
+            found.append(_at(text, "", name, "holds no keys"))
             part = {}
-        tables[name], found = _with_own(usual, part, text, letters=name == "list")
-        faults += found
-    return KeyTable(tables["build"], tables["list"], tuple(faults))
+        tables[name], faults = _with_own(usual, part, text, name)
+        found += faults
+    return KeyTable(tables["build"], tables["list"], tuple(words for _, words in sorted(found)))
 
 
 def _with_own(
-    usual: Actions, part: Mapping[str, Any], text: str, *, letters: bool
-) -> tuple[Actions, list[str]]:
+    usual: Actions, part: Mapping[str, Any], text: str, header: Header
+) -> tuple[Actions, list[Faulty]]:
     """The actions with the keys that may be had, and what is said of the others."""
-    faults: list[str] = []
+    faults: list[Faulty] = []
     own: Wanted = {}
     written: dict[str, str] = {}
     for name, value in part.items():
         action = next((one for one in usual if name in (one.id, one.say.replace(" ", "_"))), None)
-        keys = _keys_of(value, letters)
+        keys = _keys_of(value, header == "list")
         if action is None or action.id in FIXED:
             why = (
                 "is nothing that can be done here" if action is None else "is on keys that cannot be changed"
             )
-            faults.append(_at(text, name, why))
+            faults.append(_at(text, header, name, why))
         elif isinstance(keys, str):
-            faults.append(_at(text, name, f"{keys}; {_usual(action)}"))
+            faults.append(_at(text, header, name, f"{keys}; {_usual(action)}"))
+        elif action.id in own:
+            faults.append(_at(text, header, name, f"is the same as {written[action.id]}, which holds"))
         else:
             own[action.id], written[action.id] = keys, name
     for refused, other in _twice(usual, own):
         action = next(one for one in usual if one.id == refused)
-        faults.append(_at(text, written[refused], f"is on a key of `{other.say}`; {_usual(action)}"))
+        faults.append(_at(text, header, written[refused], f"is on a key of `{other.say}`; {_usual(action)}"))
     return tuple(replace(one, keys=own.get(one.id, one.keys)) for one in usual), faults
 
 
@@ -151,9 +157,18 @@ def _keys_of(value: Any, letters: bool) -> tuple[str, ...] | str:
     return tuple(keys)
 
 
-def _at(text: str, name: str, what: str) -> str:
-    """What is wrong with a key of the file, with its line."""
+def _at(text: str, header: Header, name: str, what: str) -> Faulty:
+    """What is wrong with a key under a header of the file, behind its line; that of a header has none above it."""
+    below = _found(text, header, 0) if header else 0
+    at = _found(text, name, max(below, 0))
+    if at < 0:
+        return 0, f"{FILE}: {clean(name)} {what}."
+    line = text.count("\n", 0, at) + 1
+    return line, f"{FILE}, line {line}: {clean(name)} {what}."
+
+
+def _found(text: str, name: str, start: int) -> int:
+    """Where the name of a key or a header ends, from there on; -1 where it is written otherwise."""
     pattern = re.compile(rf"""^\s*(?:\[\s*)?["']?{re.escape(name)}["']?\s*(?:=|\])""", re.MULTILINE)
-    found = pattern.search(text)
-    line = f", line {text.count(chr(10), 0, found.end()) + 1}" if found else ""
-    return f"{FILE}{line}: {clean(name)} {what}."
+    found = pattern.search(text, start)
+    return found.end() if found else -1

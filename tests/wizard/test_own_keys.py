@@ -58,6 +58,36 @@ def test_what_cannot_be_is_said_with_its_line_and_the_default_holds(text: str, l
     assert keys.list == LIST
 
 
+@pytest.mark.parametrize(("first", "second"), [("copy", "rename"), ("rename", "copy")])
+def test_of_two_that_want_one_key_the_first_has_it(first: str, second: str) -> None:
+    keys = table(f'[list]\n{first} = "y"\n{second} = ["f10", "y"]\n')
+    (fault,) = keys.faults
+    assert fault.startswith(f"keys.toml, line 3: {second} is on a key of `{first}`; it stays on ")
+    assert by_id(keys.list, first).keys == ("y",)
+    assert by_id(keys.list, second) == by_id(LIST, second)
+
+
+def test_what_is_given_keys_by_id_and_by_its_words_has_the_first() -> None:
+    keys = table('[build]\nwrite = "f12"\nwrite_report = "f10"\n')
+    assert keys.faults == ("keys.toml, line 3: write_report is the same as write, which holds.",)
+    assert by_id(keys.build, "write").keys == ("f12",)
+
+
+def test_faults_come_in_the_order_of_their_lines() -> None:
+    keys = table(
+        '[list]\nhelp = "ctrl+m"\nfoo = "y"\ncopy = "n"\n[build]\nsave = "f10"\nundo = "f10"\n'
+        'help = "f10"\nunsure = "x"\n[zz]\na = 1\n'
+    )
+    lines = [fault.partition(":")[0] for fault in keys.faults]
+    assert lines == [f"keys.toml, line {line}" for line in (2, 3, 4, 7, 8, 9, 10)]
+    assert by_id(keys.build, "save").keys == ("f10",)
+
+
+def test_a_key_under_both_headers_is_said_with_its_own_line() -> None:
+    (fault,) = table('[build]\nhelp = "f12"\n[list]\nhelp = "ctrl+m"\n').faults
+    assert fault.startswith("keys.toml, line 4: help ")
+
+
 def test_a_key_may_be_had_once_its_owner_has_another() -> None:
     keys = table('[build]\nhelp = "f12"\nsave = "f1"\n')
     assert not keys.faults
