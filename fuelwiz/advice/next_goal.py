@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fuelwiz.advice.first_limit import PARTS
 from fuelwiz.advice.limits import cure, short_why
-from fuelwiz.advice.next_words import ASSUMED, boost_is_assumed
+from fuelwiz.advice.next_words import ASSUMED, boost_is_assumed, left_across_then
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.sizing.figures import NextFigures
 
@@ -18,6 +18,7 @@ def next_goal(subject: Subject) -> tuple[str, ...]:
         _today(subject, goal),
         _pump(subject, goal),
         _injectors(subject, goal),
+        _across_the_injectors(subject),
         *_others(subject, goal),
         _line(subject, goal),
     ]
@@ -85,6 +86,18 @@ def _injectors(subject: Subject, goal: NextFigures) -> str:
     each = subject.numbers.figure("injector", goal.injector_rating_m3_s, given.rated_flow)
     at = subject.numbers.figure("pressure", given.rated_pressure)
     return f"The injectors are too small for it: you need {figures.count} of {each} each, rated at {at}."
+
+
+def _across_the_injectors(subject: Subject) -> str:
+    """What boost leaves of the pressure where the regulator does not feel it."""
+    left, base = left_across_then(subject), subject.session.pressure.base
+    if left is None:
+        return ""
+    pressure, whole = (
+        subject.numbers.figure("pressure", left, base, 0.0),
+        subject.numbers.number("pressure", base),
+    )
+    return f"Without a hose from regulator to manifold {pressure} of {whole} is left across the injectors."
 
 
 def _line(subject: Subject, goal: NextFigures) -> str:

@@ -22,3 +22,16 @@ def boost_is_assumed(subject: Subject) -> bool:
     """Whether the boost of the next goal was not given: it then follows from its power."""
     following = subject.figures.next
     return subject.session.goal.next_boost is None and following is not None and following.boost_Pa > 0.0
+
+
+def left_across_then(subject: Subject) -> float | None:
+    """The pressure across the injectors at the next goal's boost, where it is less than today's; else None.
+
+    A regulator with a hose to the manifold keeps it as it is, and so does less boost than today's.
+    """
+    session, following = subject.session, subject.figures.next
+    if following is None or session.engine.injection == "direct" or session.pressure.reference == "manifold":
+        return None
+    if following.boost_Pa <= session.pressure.boost or session.pressure.base <= 0.0:
+        return None
+    return subject.figures.pressure.injector_Pa - (following.boost_Pa - session.pressure.boost)

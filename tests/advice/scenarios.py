@@ -215,6 +215,18 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
         ),
         ("warning", "pressure.reference", "a regulator on the rail"),
     ),
+    "no manifold hose next year": (
+        (
+            "mild",
+            {
+                "pressure__reference": "atmosphere",
+                "goal__next_power": "500 hp",
+                "goal__next_boost": "8 psi",
+                "goal__next_induction": "supercharger",
+            },
+        ),
+        ("warning", "pressure.reference", "For 500 hp at 8.0 psi of boost: the regulator has no hose"),
+    ),
     "rubber and alcohol": (
         ("hill-climb-coupe", {"feed__run__0__hose": "rubber"}),
         ("warning", "feed.run.hose", "not made for that"),

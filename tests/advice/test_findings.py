@@ -106,3 +106,28 @@ def test_real_bores_against_the_dash_number() -> None:
     findings = made("bores by the dash").words.findings
     text = next(spaced(finding.text) for finding in findings if finding.about == "feed.run.hose")
     assert "A real line is 7 to 28 % narrower, so velocity is 16 to 93 % higher" in text
+
+
+NO_HOSE = {"pressure__base": "58 psi", "pressure__reference": "atmosphere", "goal__next_power": "500 hp"}
+
+
+def test_boost_of_the_next_goal_takes_from_the_injectors_without_a_manifold_hose() -> None:
+    """By hand: 58 - 8 = 50 psi, and the square root of 50 / 58 is 0.928."""
+    words = told("mild", **NO_HOSE, goal__next_boost="8 psi").words
+    (text,) = (finding.text for finding in words.findings if finding.about == "pressure.reference")
+    assert "50.0 psi of 58.0 is left across the injectors and they flow 7 % less" in spaced(text)
+    assert any("50.0 psi of 58.0 is left" in spaced(sentence) for sentence in words.next_goal)
+
+
+@pytest.mark.parametrize(
+    "changes",
+    [
+        {**NO_HOSE},
+        {**NO_HOSE, "goal__next_boost": "8 psi", "pressure__reference": "manifold"},
+        {**NO_HOSE, "goal__next_boost": "8 psi", "engine__injection": "direct"},
+    ],
+)
+def test_a_next_goal_that_takes_nothing_from_the_injectors_is_not_warned_of(changes: dict[str, str]) -> None:
+    words = told("mild", **changes).words
+    assert not [finding for finding in words.findings if finding.about == "pressure.reference"]
+    assert not [sentence for sentence in words.next_goal if "across the injectors" in sentence]

@@ -154,3 +154,13 @@ def test_the_path_marks_what_limits_and_names_gaps() -> None:
     assert "13.2 ft/s" in line and "✗ 20.1 psi" in line
     assert "· not given yet: injectors" in way
     assert "assumed: for 120 gal/h" in way
+
+
+def test_injectors_of_the_next_goal_say_that_they_allow_for_boost() -> None:
+    """By hand: 58 psi less 8 psi of boost."""
+    data = plain("mild")
+    data["pressure"] |= {"base": "58 psi", "reference": "atmosphere"}
+    data["goal"] |= {"next_power": "500 hp", "next_boost": "8 psi", "next_induction": "supercharger"}
+    assert "50.0 of 58.0 psi across them" in _bought("injectors", data)
+    data["pressure"]["reference"] = "manifold"
+    assert "across them" not in _bought("injectors", data)

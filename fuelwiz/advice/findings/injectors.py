@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from math import sqrt
 
+from fuelwiz.advice.next_words import left_across_then, next_name
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.thresholds import MOST_SAG
@@ -17,6 +18,7 @@ def injector_remarks(subject: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know."""
     yield from _boost_from_nowhere(subject)
     yield from _no_manifold_hose(subject)
+    yield from _no_manifold_hose_then(subject)
     yield from _sag(subject)
 
 
@@ -41,15 +43,34 @@ def _no_manifold_hose(subject: Subject) -> Iterator[Remark]:
     if left <= 0.0 or base <= 0.0:
         return
     at = subject.numbers.figure("pressure", boost)
-    pressure, whole = subject.numbers.figure("pressure", left, base), subject.numbers.number("pressure", base)
-    less = subject.numbers.figure("percent", 1.0 - sqrt(left / base), 0.0)
     yield Remark(
         "warning",
         "pressure.reference",
-        f"The regulator has no hose to the manifold: at {at} of boost {pressure} of {whole} is left across the"
-        f" injectors, so they flow {less} less.",
+        f"The regulator has no hose to the manifold: at {at} of boost {_flow_less(subject, left)}.",
         _let_it_follow(subject),
     )
+
+
+def _no_manifold_hose_then(subject: Subject) -> Iterator[Remark]:
+    """The same of the next goal, where its boost is above today's: the regulator is best bought with that in mind."""
+    following, left = subject.figures.next, left_across_then(subject)
+    if following is None or left is None or left <= 0.0:
+        return
+    yield Remark(
+        "warning",
+        "pressure.reference",
+        f"For {next_name(subject, following)}: the regulator has no hose to the manifold, so"
+        f" {_flow_less(subject, left)}.",
+        _let_it_follow(subject),
+    )
+
+
+def _flow_less(subject: Subject, left: float) -> str:
+    """What is left across the injectors of the base pressure, and what that costs in flow."""
+    base = subject.session.pressure.base
+    pressure, whole = subject.numbers.figure("pressure", left, base), subject.numbers.number("pressure", base)
+    less = subject.numbers.figure("percent", 1.0 - sqrt(left / base), 0.0)
+    return f"{pressure} of {whole} is left across the injectors and they flow {less} less"
 
 
 def _let_it_follow(subject: Subject) -> str:
@@ -57,7 +78,7 @@ def _let_it_follow(subject: Subject) -> str:
     if subject.at_rail:
         return "Run a small hose from the regulator to the manifold: the pressure across them then stays the same."
     if subject.at_tank:
-        return "Injectors and tune must allow for that; a regulator on the rail with a hose to the manifold would not."
+        return "Injectors and tune must allow for that, or fit a regulator on the rail with a hose to the manifold."
     return "Injectors and tune must allow for that, or the engine computer raises the rail pressure with the boost."
 
 

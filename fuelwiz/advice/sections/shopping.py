@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from fuelwiz.advice.answer.what_first import not_needed
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.cautions import alcohol_may_be_in
-from fuelwiz.advice.next_words import boost_is_assumed, next_name
+from fuelwiz.advice.next_words import boost_is_assumed, left_across_then, next_name
 from fuelwiz.advice.part_words import (
     filter_told,
     injectors_told,
@@ -263,11 +263,22 @@ def _injectors(subject: Subject) -> Iterator[Purchase]:
     each = subject.numbers.figure("injector", figures.smallest_rating_m3_s)
     then = ""
     if following is not None and following.injector_rating_m3_s is not None:
-        then = f"{subject.numbers.figure('injector', following.injector_rating_m3_s)} or more"
+        each_then = subject.numbers.figure("injector", following.injector_rating_m3_s)
+        then = f"{each_then} or more{_counting_boost(subject)}"
     wanted = f"{figures.count} of {each} or more, rated at {at}"
     if injectors is not None and figures.within_limit:
         wanted = YOURS + injectors_told(subject, injectors, figures.count)
     yield Purchase("injectors", wanted, then)
+
+
+def _counting_boost(subject: Subject) -> str:
+    """That the next goal's injectors are sized for the pressure that its boost leaves across them."""
+    left = left_across_then(subject)
+    if left is None:
+        return ""
+    base = subject.session.pressure.base
+    pressure, whole = subject.numbers.number("pressure", left, base), subject.numbers.figure("pressure", base)
+    return f": boost leaves {pressure} of {whole} across them, there is no manifold hose"
 
 
 def _electrics(subject: Subject) -> Iterator[Purchase]:
