@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from fuelwiz.wizard.editor.host import Host
     from fuelwiz.wizard.form.finding import Findable, Offer
     from fuelwiz.wizard.program import Program
-    from fuelwiz.wizard.question_screen import Question
+    from fuelwiz.wizard.question import Question
 
 T = TypeVar("T")
 

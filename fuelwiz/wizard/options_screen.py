@@ -6,8 +6,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
-from textual.app import ComposeResult
-from textual.events import Key, Resize
+from textual.events import Key
 from textual.screen import Screen
 from textual.strip import Strip
 
@@ -15,10 +14,10 @@ from fuelwiz.errors import FuelwizError
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.chrome import footer_line
 from fuelwiz.wizard.late_keys import hand_on
+from fuelwiz.wizard.page_screen import PageScreen
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.painted import LinesView, place
 from fuelwiz.wizard.program import Program
-from fuelwiz.wizard.screen_layout import Box
+from fuelwiz.wizard.scrolling import BACK
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
@@ -31,14 +30,15 @@ MOVE = Action("move", ("up", "down"), "", "and Down choose", "")
 NEXT = Action("next_goal", ("n",), "", "next goal too", "")
 BAD = Action("bad_days", ("b",), "", "bad days too", "")
 STOP = Action("stop", ("escape",), "", "stop", "")
-BACK = Action("back", ("escape",), "", "back", "")
 ON_AND_OFF = {"n": "next_goal", "b": "bad_days"}
 PAINTED_EVERY = 4  # steps of the search: the eye needs no more
 BETWEEN_S = 0.001  # for a key that waits
 
 
-class OptionsScreen(Screen[None]):
+class OptionsScreen(PageScreen):
     """Stands on top of a build until Esc; Enter opens a set as a what-if of that build."""
+
+    title_text = "Parts that do the job"
 
     def __init__(self, origin: Screen[None], desk: Desk, path: Path) -> None:
         super().__init__()
@@ -60,25 +60,10 @@ class OptionsScreen(Screen[None]):
         """Whether the search is still on."""
         return self._steps is not None
 
-    def compose(self) -> ComposeResult:
-        """Title, sets, and the keys."""
-        look = cast("Program", self.app).look
-        yield LinesView(look, "top", self._title)
-        yield LinesView(look, "page", self._page)
-        yield LinesView(look, "footer", self._footer)
-
     def on_mount(self) -> None:
         """Show the screen first and search then."""
-        self.styles.background = cast("Program", self.app).look.screen_background
+        super().on_mount()
         self.call_after_refresh(self.begin)
-
-    def on_resize(self, event: Resize) -> None:
-        """Lay everything out for the new size."""
-        width, height = self.size
-        place(self.query_one("#top"), Box(0, 0, width, 1))
-        place(self.query_one("#page"), Box(0, 1, width, height - 2))
-        place(self.query_one("#footer"), Box(0, height - 1, width, 1))
-        self.call_after_refresh(self.repaint)
 
     def begin(self) -> None:
         """Read the parts file, and begin to search it."""
@@ -171,16 +156,12 @@ class OptionsScreen(Screen[None]):
         self.app.pop_screen()
         app.try_what_if(origin, fitted=fitted)
 
-    def repaint(self) -> None:
-        """Paint what differs from what stands there."""
-        for view in self.query(LinesView):
-            view.repaint()
+    def note(self) -> str:
+        """The parts file."""
+        return self.path.name
 
-    def _title(self, area: Area) -> list[Strip]:
-        row = area.row("bar").put(1, "Parts that do the job", bold=True)
-        return [row.put_right(area.width - 1, self.path.name, "muted").strip()]
-
-    def _page(self, area: Area) -> list[Strip]:
+    def page_lines(self, area: Area) -> list[Strip]:
+        """What is wrong with the file, or the sets."""
         if self.fault:
             lines = [line for fault in self.fault.splitlines() for line in area.paragraph(fault, 1, "fault")]
         else:
@@ -219,6 +200,7 @@ class OptionsScreen(Screen[None]):
         assert self.figures is not None
         return how_many(self.figures, passed(**self.asked))
 
-    def _footer(self, area: Area) -> list[Strip]:
+    def footer_lines(self, area: Area) -> list[Strip]:
+        """The keys that do something now."""
         more = [action for action in (NEXT, BAD) if not self.asked[action.id]]
         return [footer_line([OPEN, *more, MOVE], STOP if self.searching else BACK, area)]

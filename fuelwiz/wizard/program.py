@@ -19,7 +19,7 @@ if TYPE_CHECKING:
     from fuelwiz.report.differences import Told
     from fuelwiz.sizing.vocabulary import Change
     from fuelwiz.wizard.form.finding import Findable, Offer
-    from fuelwiz.wizard.question_screen import Question
+    from fuelwiz.wizard.question import Question
 
 T = TypeVar("T")
 

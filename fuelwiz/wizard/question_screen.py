@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import cast
 
 from textual.app import ComposeResult
@@ -10,38 +9,18 @@ from textual.events import Key, Paste
 from textual.screen import Screen
 from textual.strip import Strip
 
-from fuelwiz.record import record
 from fuelwiz.wizard.actions import Action, by_key
 from fuelwiz.wizard.chrome import footer_line
 from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView
 from fuelwiz.wizard.program import Program
+from fuelwiz.wizard.question import ESCAPE, Choice, Question
 
 TAKE = Action("take", ("enter",), "", "takes it", "")
 MOVE = Action("move", ("up", "down"), "", "and Down choose", "")
 NOT_TAKEN = "Choose one of these first. What you typed just now is not in the build."
-ESCAPE = "escape"
 _SIGN, _WORDS = 3, 8
-
-
-@record
-class Choice:
-    """One answer: the key that gives it, what it does in two or three words, and what follows from it."""
-
-    key: str
-    words: str
-    follows: str
-
-
-@record
-class Question:
-    """What is asked, what there is to know, what to choose from; the last choice is that of Esc."""
-
-    title: str
-    sentences: tuple[str, ...]
-    choices: tuple[Choice, ...]
-    done: Callable[[str], None]
 
 
 class QuestionScreen(Screen[None]):

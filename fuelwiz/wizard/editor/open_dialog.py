@@ -14,7 +14,7 @@ from fuelwiz.store.drafts import changed_ns
 from fuelwiz.store.folder import copy
 from fuelwiz.store.sitting import Sitting
 from fuelwiz.wizard.editor.host import Host
-from fuelwiz.wizard.question_screen import ESCAPE, Choice, Question
+from fuelwiz.wizard.question import ESCAPE, Choice, Question
 
 BESIDE = (
     Choice("c", "copy it", "and work on the copy; nothing of theirs is touched"),
