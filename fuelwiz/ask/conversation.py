@@ -18,15 +18,15 @@ from fuelwiz.ask.wording import (
 )
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import SaveRefused
-from fuelwiz.desk.log_read import read_log
+from fuelwiz.desk.log_read import reader
 from fuelwiz.errors import FuelwizError
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.form.bad_day import change_on_that_day
 from fuelwiz.wizard.form.finding import Findable, changeable, found
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import CellsRow, ChoiceRow, DoRow, FoundRow, ItemRow
-from fuelwiz.wizard.form.found_rows import take
 from fuelwiz.wizard.form.log_rows import UNREAD
+from fuelwiz.wizard.form.taking import take
 
 Say = Callable[[str], None]
 Next = Literal["stay", "on", "end"]
@@ -121,8 +121,11 @@ class Conversation:
             self._on()
 
     def _read_log(self) -> None:
-        """Hold the log against the build; what it shows takes the place of the row that waited."""
-        read_log(self.desk)
+        """Hold the log against the build, and wait for the disk; what it shows replaces the row that waited."""
+        found = self.desk.result
+        if found is not None and found.session.log.file:
+            self.desk.log.hold(reader(self.desk.folder, found.session, found.figures)())
+            self.desk.update()
         self.form.rebuild()
 
     def _do_or_not(self, row: FoundRow | DoRow | ItemRow, text: str) -> None:

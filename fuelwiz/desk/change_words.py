@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from fuelwiz.desk.field_numbers import pretty, split_or_whole
 from fuelwiz.desk.field_questions import noun_of
+from fuelwiz.desk.plain import Plain
 from fuelwiz.document.changes import Change, changes
 from fuelwiz.printable import clean
 from fuelwiz.store.history import last_change
-
-if TYPE_CHECKING:
-    from fuelwiz.desk.desk import Desk
 
 _MOST = 3
 _LONGEST = 40
@@ -60,6 +58,6 @@ def _value(value: Any) -> str:
     return text if len(text) <= _LONGEST else f"{text[: _LONGEST - 1]}…"
 
 
-def diff(before: Desk, after: Desk) -> tuple[Change, ...]:
+def diff(before: Plain, after: Plain) -> tuple[Change, ...]:
     """What two builds say differently, key by key."""
-    return changes(before.plain, after.plain, into_absent=True)
+    return changes(before, after, into_absent=True)

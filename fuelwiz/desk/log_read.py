@@ -12,7 +12,6 @@ from fuelwiz.errors import LogError
 from fuelwiz.record import record
 
 if TYPE_CHECKING:
-    from fuelwiz.desk.desk import Desk
     from fuelwiz.measured.figures import LogFigures, LoggedRun
     from fuelwiz.measured.log.columns import Taken
     from fuelwiz.measured.log.layout import Head
@@ -171,11 +170,3 @@ def reader(
         return LogRead(session, run, Heads(heads))
 
     return read
-
-
-def read_log(desk: Desk) -> None:
-    """Read the log of the build on a desk at once, and wait for the disk; nothing where the build names none."""
-    if desk.result is None or not desk.result.session.log.file:
-        return
-    desk.log.hold(reader(desk.folder, desk.result.session, desk.result.figures)())
-    desk.update()

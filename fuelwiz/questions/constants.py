@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from fuelwiz.facts import table
 from fuelwiz.physics import circuit, curve, demand, injector, inlet, line
-from fuelwiz.questions.placeholders import EXACT, in_system, readable
+from fuelwiz.questions.round_figures import EXACT, in_system, readable
 from fuelwiz.session import OPEN_REGULATOR, USUAL_BOOST, USUAL_VACUUM
 from fuelwiz.shown_units import base_system
 from fuelwiz.sizing import thresholds

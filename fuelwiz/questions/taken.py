@@ -5,7 +5,7 @@ from __future__ import annotations
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
 
 from fuelwiz.errors import FactError
-from fuelwiz.questions.placeholders import EXACT, MINUS, readable
+from fuelwiz.questions.round_figures import EXACT, MINUS, readable
 from fuelwiz.session import FieldSpec, field_at
 from fuelwiz.shown_units import of_pair, unit_sign
 from fuelwiz.units import UnitSystem, from_si, parse, split

@@ -107,11 +107,11 @@ def _first_of(text: str, longest: int) -> str:
 
 def name_to_keep(before: Desk, after: Desk) -> str:
     """A name for what was tried: that of the build, and the one change or the one section that tells it from that."""
-    told = [change for change in diff(before, after) if change.key not in NOT_SHOWN]
-    sections = {change.key.partition(".")[0].replace("_", " ") for change in told}
+    changed = [change for change in diff(before.plain, after.plain) if change.key not in NOT_SHOWN]
+    sections = {change.key.partition(".")[0].replace("_", " ") for change in changed}
     ending = ""
-    if len(told) == 1 and told[0].now is not None:
-        ending = f"{noun_of(told[0].key)} {_value(told[0].now)}"
+    if len(changed) == 1 and changed[0].now is not None:
+        ending = f"{noun_of(changed[0].key)} {_value(changed[0].now)}"
     elif len(sections) == 1:
         ending = f"another {sections.pop()}"
     fits = 0 < len(ending) <= LONGEST_ENDING
@@ -122,7 +122,7 @@ def changed_words(before: Desk, after: Desk) -> list[str]:
     """What the second says differently, an entry each: what, what it was, what it is."""
     return [
         f"{noun_of(change.key)} {_from_to(_was(before, change), _value(change.now))}"
-        for change in diff(before, after)
+        for change in diff(before.plain, after.plain)
         if change.key not in NOT_SHOWN
     ]
 

@@ -274,7 +274,7 @@ def test_what_if_is_a_copy_on_its_own(tmp_path: Path) -> None:
     scratch.type("feed.chosen", "-8")
     scratch.type("pressure.boost", "")
     assert desk.plain == before
-    assert [(change.key, change.before, change.now) for change in diff(desk, scratch)] == [
+    assert [(change.key, change.before, change.now) for change in diff(desk.plain, scratch.plain)] == [
         ("pressure.boost", "22 psi", None),
         ("feed.chosen", "-6", "-8"),
     ]

@@ -15,7 +15,8 @@ from fuelwiz.facts import table
 from fuelwiz.physics import circuit, curve, demand, injector, inlet, line
 from fuelwiz.questions import Question, catalogue, glossary, placeholders, step_questions, taken
 from fuelwiz.questions.constants import CONSTANTS
-from fuelwiz.questions.placeholders import METRIC, filled, readable
+from fuelwiz.questions.placeholders import filled
+from fuelwiz.questions.round_figures import METRIC, NEAR_ENOUGH, readable
 from fuelwiz.session import OPEN_REGULATOR, USUAL_BOOST, USUAL_VACUUM, FieldSpec, field_at
 from fuelwiz.sizing import thresholds
 from fuelwiz.units import UnitSystem
@@ -88,7 +89,7 @@ def test_quantities_read_well_in_both_systems(said: str, us: str, metric: str) -
 @pytest.mark.parametrize("value", [0.0138, 0.117, 0.345, 2.07, 3.66, 14.9, 111.9, 894.8, 6562.0])
 def test_a_round_number_stays_near(value: float) -> None:
     shown = readable(value)
-    assert float(shown) == pytest.approx(value, rel=placeholders.NEAR_ENOUGH)
+    assert float(shown) == pytest.approx(value, rel=NEAR_ENOUGH)
     assert len(shown.replace(".", "").strip("0")) <= 2
 
 

@@ -218,7 +218,7 @@ class BuildActions:
 
     def take(self) -> None:
         """Take what was measured, as an ordinary answer."""
-        from fuelwiz.wizard.form.found_rows import take
+        from fuelwiz.wizard.form.taking import take
 
         taken = take(self.host.form)
         if taken:

@@ -23,7 +23,6 @@ from fuelwiz.measured.proposals import values_of
 from fuelwiz.report.measures import MEASURES, Side
 from fuelwiz.terms import key_in_words
 from fuelwiz.wizard.form.form_rows import TAKES, FoundRow
-from fuelwiz.wizard.form.log_rows import UNREAD
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
@@ -31,9 +30,8 @@ if TYPE_CHECKING:
     from fuelwiz.questions.catalogue import Question
     from fuelwiz.session import Session
     from fuelwiz.sizing.figures import Figures
-    from fuelwiz.wizard.form.form import Form
 
-_LIST_OF: dict[Reason, str] = {
+LIST_OF: dict[Reason, str] = {
     "bench tests": "bench",
     "gauge with the hose off": "gauge",
     "gauge at the pump": "gauge",
@@ -50,7 +48,7 @@ def found_rows(desk: Desk, question: Question) -> Iterator[FoundRow]:
     subject = Subject(result.session, result.figures, result.measured)
     if question.key in _MAKERS:
         yield from _MAKERS[question.key](subject, result.measured, question)
-    proposals = [one for one in result.measured.proposals if _LIST_OF.get(one.reason) == question.key]
+    proposals = [one for one in result.measured.proposals if LIST_OF.get(one.reason) == question.key]
     if question.key == "log.file" and result.log is not None and result.log.figures is not None:
         proposals += result.log.figures.proposals
     yield from (_proposed(subject, one, question) for one in proposals if not _stands(desk, one))
@@ -102,7 +100,7 @@ def _difference(subject: Subject, difference: GaugeDifference) -> str:
 
 def _proposed(subject: Subject, proposal: Proposal, question: Question) -> FoundRow:
     before = "" if isinstance(proposal.value, list) else value_now(subject, proposal.key)
-    text = f"{TAKES} takes {_named(proposal)}{f', now {before}' if before else ''}"
+    text = f"{TAKES} takes {named(proposal)}{f', now {before}' if before else ''}"
     return FoundRow(question, place_of_proposal(proposal), text, proposal=proposal)
 
 
@@ -111,7 +109,8 @@ def _stands(desk: Desk, proposal: Proposal) -> bool:
     return all(desk.value(path) == value for path, value in values_of(proposal).items())
 
 
-def _named(proposal: Proposal) -> str:
+def named(proposal: Proposal) -> str:
+    """What a proposal would write."""
     if isinstance(proposal.value, list):
         return f"{len(proposal.value)} points of full power"
     return f"{key_in_words(proposal.key)} {proposal.value}"
@@ -144,17 +143,3 @@ def _judged(session: Session, figures: Figures) -> str:
     shown = {measure.name: measure.shown(side) for measure in MEASURES if measure.name in _COMPARED}
     works = {"yes": "works", "no": "fails"}.get(shown["works"] or "", "not known")
     return ", ".join([works, *(f"{name} {shown[name]}" for name in ("spare", "feeds") if shown[name])])
-
-
-def take(form: Form) -> str:
-    """Take the proposal under the pointer; what was taken, nothing where there is none."""
-    row = form.row
-    if not isinstance(row, FoundRow) or row.proposal is None:
-        return ""
-    form.desk.take(row.proposal)
-    form.rebuild()
-    waits = None if row.proposal.reason in _LIST_OF else form.pointer.find(UNREAD)
-    form.focus_on(
-        *(waits or (form.pointer.at, 0))
-    )  # where the log is told anew, once it was held against the change
-    return _named(row.proposal)
