@@ -81,8 +81,8 @@ class Desk:
         return desk
 
     def what_if(self) -> Desk:
-        """A scratch copy to try things on, at today's size of line; it has no file or draft until it is saved."""
-        copy = Desk(self._state, self.storage.scratch())
+        """A scratch copy to try things on, at today's size of line; it has no file until it is saved."""
+        copy = Desk(self._state, self.storage.scratch(self.name))
         copy.origin = self
         if self.result is not None and self.result.session.feed.run:
             copy._calculation = Calculation(copy.log, kept_size=self.result.figures.verdict.size)

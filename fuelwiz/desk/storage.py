@@ -20,7 +20,7 @@ from fuelwiz.desk.save_rules import record_of
 from fuelwiz.desk.state import State
 from fuelwiz.document.file import load, read
 from fuelwiz.errors import Fault, OutputError, SessionError
-from fuelwiz.file_limits import MOST_BYTES
+from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES
 from fuelwiz.files import changed_by_a_save, reason, write_atomically
 from fuelwiz.printable import clean
 from fuelwiz.record import record
@@ -58,8 +58,9 @@ class Saved:
 
 @dataclass(slots=True)
 class Storage:
-    """The file of a build as it was last seen, and the place of its draft; a scratch copy has neither.
+    """The file of a build as it was last seen, and the place of its draft.
 
+    `scratch_of` names the build that a scratch copy is of: it has no file, and its draft says what it is.
     `sitting` is who works at it, `lock` what holds the file for it, `goes_on_beside` whether it works in a file that
     another holds by its own choice, `looks_at` whose build is only looked at, `came_from` the draft that it goes on
     with.
@@ -69,7 +70,7 @@ class Storage:
     folder: Path
     path: Path | None = None
     snapshot: FileSnapshot = field(default_factory=FileSnapshot)
-    is_scratch: bool = False
+    scratch_of: str | None = None
     came_from: Draft | None = None
     sitting: Sitting = field(default_factory=Sitting.new)
     lock: Lock | None = None
@@ -81,7 +82,7 @@ class Storage:
 
     def hold(self, *, by_force: bool = False) -> Sitting | None:
         """Hold the build's file for this sitting; who else has it open, None where nobody has."""
-        if self.path is None or self.is_scratch or self.lock is not None:
+        if self.path is None or self.lock is not None:
             return None
         taken = take(self.path, self.sitting, by_force=by_force)
         self.lock = taken if isinstance(taken, Lock) else None
@@ -112,9 +113,9 @@ class Storage:
         if lock is not None:
             lock.release()
 
-    def scratch(self) -> Storage:
-        """That of a copy to try things on: what the file says, and no file."""
-        return Storage(self.folder, snapshot=FileSnapshot(self.snapshot.text), is_scratch=True)
+    def scratch(self, name: str) -> Storage:
+        """That of a copy to try things on, of the build of that name: what the file says, and no file."""
+        return Storage(self.folder, snapshot=FileSnapshot(self.snapshot.text), scratch_of=name)
 
     def refuse_to_overwrite(self, target: Path) -> None:
         """Stops a save that would go over what has not been read here, or take a file from its owner.
@@ -191,7 +192,7 @@ class Storage:
             if target != self.path:
                 self.release()
             self.folder, self.path, self.snapshot = target.parent, target, FileSnapshot.of(text)
-            self.is_scratch, self.looks_at, self._refused = False, None, None
+            self.scratch_of = self.looks_at = self._refused = None
             if was_held:
                 self.hold()
 
@@ -202,9 +203,11 @@ class Storage:
     def write_draft(
         self, state: State, seen: frozenset[str], table: draft_text.Table = ("", "")
     ) -> Path | None:
-        """Keeps all that is told beside the build; a scratch copy is not kept. OutputError where it cannot be."""
-        if self.is_scratch or self.looks_at is not None:
+        """Keeps all that is told beside the build. OutputError where it cannot be."""
+        if self.looks_at is not None:
             return None
+        if self.scratch_of is not None and state.plain.get("name") in (None, self.scratch_of):
+            state = state.with_value("name", f"what if: {self.scratch_of}"[:LONGEST_NAME])
         if self._own_draft is None:
             from fuelwiz.store.own_draft import OwnDraft
 

@@ -37,6 +37,11 @@ class WhatIfScreen(BuildScreen):
         else:
             self.form.go_to_path(make_change(desk, change, offered_by.figures))
 
+    def _first_answer(self) -> None:
+        super()._first_answer()
+        if self.desk.dirty:  # a change was made already: it is kept as one that is typed
+            self.changed()
+
     def save_dialog(self) -> SaveDialog:
         """What keeps or drops a scratch copy."""
         return WhatIfDialog(self)
@@ -82,11 +87,6 @@ class WhatIfDialog(SaveDialog):
         self._scratch = screen
         self.kept = "nothing saved"
 
-    def keep_draft(self, then: FollowUp | None = None) -> None:
-        """A scratch copy has no draft; one that was saved is a build like any other."""
-        if self._scratch.desk.path is not None:
-            super().keep_draft(then)
-
     def save_as(self, then: FollowUp | None = None) -> None:
         """Keep it under a name that is asked for."""
         self._then = then
@@ -107,7 +107,7 @@ class WhatIfDialog(SaveDialog):
 
     def _leave_by(self, letter: str, go: FollowUp) -> None:
         if letter == "d":
-            self._scratch.desk.discard_draft()
+            self._drop_draft()
             go()
         else:
             self.save(go)

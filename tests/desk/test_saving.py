@@ -278,7 +278,6 @@ def test_what_if_is_a_copy_on_its_own(tmp_path: Path) -> None:
         ("pressure.boost", "22 psi", None),
         ("feed.chosen", "-6", "-8"),
     ]
-    assert scratch.write_draft() is None
     assert scratch.path is None
     with pytest.raises(SaveRefused):
         scratch.save()
@@ -286,6 +285,36 @@ def test_what_if_is_a_copy_on_its_own(tmp_path: Path) -> None:
         scratch.save_as("Hill-climb six")
     kept = scratch.save_as("With -8")
     assert kept.path.read_text(encoding="utf-8").startswith("# Invented car and parts.")
+
+
+def test_the_draft_of_a_what_if_is_a_build_of_its_own_that_says_what_it_is(tmp_path: Path) -> None:
+    desk = opened(tmp_path)
+    scratch = desk.what_if()
+    assert scratch.write_draft() is None, "nothing is tried yet"
+    scratch.type("goal.power", "900")
+    scratch.type("pressure.boost", "9 x")
+    place = scratch.write_draft()
+    assert place is not None and place.parent == tmp_path
+    assert scratch.name == desk.name, "it is called so in its draft alone"
+    again = Desk.from_draft(place)
+    again.update()
+    assert again.name == f"what if: {desk.name}" and again.path is None
+    assert again.value("goal.power") == "900 hp"
+    assert again.text_in_field("pressure.boost").text == "9 x"
+    assert not desk.dirty and desk.path is not None
+    assert Desk.open(desk.path).value("goal.power") == desk.value("goal.power")
+    scratch.type("pressure.boost", "9")
+    scratch.save_as("With 900")
+    assert not place.exists()
+    scratch.type("goal.power", "910")
+    assert scratch.write_draft() == tmp_path / ".with-900.toml.draft"
+
+
+def test_a_name_that_is_given_in_a_what_if_is_that_of_its_draft(tmp_path: Path) -> None:
+    scratch = opened(tmp_path).what_if()
+    scratch.type("name", "Two pumps")
+    place = scratch.write_draft()
+    assert place is not None and Desk.from_draft(place).name == "Two pumps"
 
 
 def test_steps_tell_how_they_stand(tmp_path: Path) -> None:

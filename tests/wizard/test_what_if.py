@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import shutil
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -22,6 +23,7 @@ from fuelwiz.wizard.then_and_now import changed_words, measured, name_to_keep, t
 from fuelwiz.wizard.what_if import WhatIfScreen
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
+MOST_WAITS = 500
 SIZES = [(80, 24), (60, 20), (120, 36), (160, 50)]
 
 
@@ -65,6 +67,14 @@ def left(pilot: Pilot[int]) -> str:
     app = pilot.app
     assert isinstance(app, Trying)
     return app.left
+
+
+async def until(pilot: Pilot[int], holds: Callable[[], bool]) -> None:
+    for _ in range(MOST_WAITS):
+        if holds():
+            return
+        await pilot.pause(0.01)
+    raise AssertionError("never so")
 
 
 async def opened(pilot: Pilot[int]) -> WhatIfScreen:
@@ -131,6 +141,48 @@ async def test_the_copy_is_dropped_and_the_file_is_untouched(build: Path) -> Non
         assert not origin.desk.dirty and "Dropped" in lines_of(origin, "footer")[0]
     assert build.read_bytes() == before
     assert [path.name for path in build.parent.iterdir()] == ["coupe.toml"]
+
+
+async def test_what_is_tried_has_a_draft_until_it_is_dropped(
+    build: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(pauses, "KEEP_S", 0.01)
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        screen = await opened(pilot)
+        await until(pilot, lambda: "draft kept" in lines_of(screen, "top")[0])
+        (draft,) = build.parent.glob(".*.draft")
+        kept = Desk.from_draft(draft)
+        assert kept.name == "what if: Hill-climb coupe" and kept.value("goal.power") == "700 hp"
+        await pilot.press("escape", "d")
+        await pilot.pause()
+        assert pilot.app.screen is screen.origin and not any(build.parent.glob(".*.draft"))
+
+
+async def test_a_change_that_is_offered_has_a_draft_before_anything_is_typed(
+    build: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(pauses, "KEEP_S", 0.01)
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        origin = pilot.app.screen
+        assert isinstance(origin, BuildScreen)
+        origin.program.try_what_if(origin, fitted={"goal": {"power": "710 hp"}})
+        await until(pilot, lambda: any(build.parent.glob(".*.draft")))
+        (draft,) = build.parent.glob(".*.draft")
+        assert Desk.from_draft(draft).value("goal.power") == "710 hp"
+
+
+async def test_what_was_taken_back_again_leaves_no_draft(
+    build: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(pauses, "KEEP_S", 0.01)
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        screen = await opened(pilot)
+        await until(pilot, lambda: any(build.parent.glob(".*.draft")))
+        monkeypatch.setattr(pauses, "KEEP_S", 600.0)
+        await pilot.press("ctrl+z", "ctrl+z", "escape")
+        await pilot.pause()
+        assert pilot.app.screen is screen.origin and not any(build.parent.glob(".*.draft"))
 
 
 async def test_the_copy_is_kept_as_a_build_of_its_own(build: Path) -> None:
@@ -208,14 +260,6 @@ async def test_a_what_if_of_a_what_if_is_not_opened(build: Path) -> None:
         await pilot.press("x")
         assert pilot.app.screen is screen and "already" in lines_of(screen, "footer")[0]
         assert screen.query_one("#strip").display
-
-
-async def test_a_long_wait_leaves_no_draft_of_the_copy(build: Path) -> None:
-    async with Trying(build).run_test(size=(80, 24)) as pilot:
-        screen = await opened(pilot)
-        screen.keep()
-        assert screen.saving.kept == "nothing saved"
-    assert [path.name for path in build.parent.iterdir()] == ["coupe.toml"]
 
 
 def test_a_build_without_an_answer_shows_dashes(tmp_path: Path) -> None:

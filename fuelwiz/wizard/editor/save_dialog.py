@@ -165,6 +165,7 @@ class SaveDialog:
             go()
 
         if not self.host.desk.dirty:
+            self._drop_draft()  # of what was taken back a moment ago
             leave()
             return
         self.host.ask(
@@ -173,9 +174,13 @@ class SaveDialog:
             )
         )
 
+    def _drop_draft(self) -> None:
+        self._again = False
+        self.host.desk.discard_draft()
+
     def _leave_by(self, letter: str, go: FollowUp) -> None:
         if letter == "x":
-            self.host.desk.discard_draft()
+            self._drop_draft()
             go()
         elif letter == "k":
             self.keep_draft(go)
