@@ -168,10 +168,10 @@ class Conversation:
             self.desk.choose(form.path, choice.value)
             if choice.note:
                 self.say(f"{choice.say}: {choice.note}")
-        elif is_choice:
+        elif is_choice and not form.takes_typed(text):
             self.say(f"{text} is none of the answers.")
             return False
-        else:
+        elif not is_choice:
             self.desk.type(form.path, as_typed(form.question, text))
         form.rebuild()
         refused = self.desk.refused.get(form.path)

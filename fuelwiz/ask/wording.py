@@ -12,6 +12,7 @@ from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import CellsRow, ChoiceRow, DoRow, FoundRow, ItemRow, cells_of
 from fuelwiz.wizard.form.found_rows import words_of
 from fuelwiz.wizard.form.log_rows import UNREAD
+from fuelwiz.wizard.form.picking import also_typed
 
 COMMANDS = (
     "An empty line goes on, ? takes the usual value. /help, /why, /back, /more, /skip STEP, /answer,"
@@ -84,7 +85,8 @@ def _offered(question: Question, *, by_number: bool) -> str:
         return f"Or: {', '.join(choice.say for choice in question.choices)}."
     between = "; " if any("," in choice.say for choice in question.choices) else ", "
     picks = between.join(f"{number} {choice.say}" for number, choice in enumerate(question.choices, 1))
-    return f"{'One' if by_number else 'Any'} of: {picks}."
+    also = f"; or {also_typed(question.key)}" if also_typed(question.key) else ""
+    return f"{'One' if by_number else 'Any'} of: {picks}{also}."
 
 
 def _takes_several(question: Question) -> bool:

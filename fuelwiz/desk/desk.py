@@ -192,8 +192,8 @@ class Desk:
         state, place = self._visit.typed(self._state, path, text, self.system)
         self._change(path, state, (place, text))
 
-    def choose(self, path: str, value: str) -> None:
-        """One of the answers of a question is picked; NoSuchField where it has no such answer."""
+    def choose(self, path: str, value: str | None) -> None:
+        """One of its answers for a question, or None for what stood when it was entered; NoSuchField for any other."""
         self._change(path, self._visit.chosen(self._state, path, value, self.system))
 
     def unsure(self, path: str) -> str:

@@ -59,7 +59,7 @@ def with_typed(state: State, path: str, raw: str, system: UnitSystem) -> State:
         NoSuchField: the path leads to no field.
     """
     if path in CHOICE_QUESTIONS:
-        return with_choice(state, path, raw.strip(), system)
+        return CHOICE_QUESTIONS[path].write_typed(state, raw)
     at = _known_place(state, path)
     cell = cell_of(at)
     if cell is not None:

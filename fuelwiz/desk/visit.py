@@ -40,8 +40,10 @@ class Visit:
             state = _as_entered(state, place, entered)
         return replace(state.measured_as(entered), good=entered.good), place
 
-    def chosen(self, now: State, path: str, answer: str, system: UnitSystem) -> State:
-        """The build with an answer picked; those passed by on the way to it leave no trace."""
+    def chosen(self, now: State, path: str, answer: str | None, system: UnitSystem) -> State:
+        """The build with an answer picked, None for the one that stood; those passed by leave no trace."""
+        if answer is None:
+            return self._before(now, path)
         begun = self.path == path and any(now.same(one) for one in (self.entered, self._picked) if one)
         state = edits.with_choice(self.entered if begun else now, path, answer, system)
         self._picked = state if begun else None

@@ -251,3 +251,12 @@ def test_an_entry_is_told_without_its_short_form(tmp_path: Path) -> None:
 def test_answers_with_a_comma_in_them_are_told_apart(tmp_path: Path) -> None:
     said = told(new(tmp_path))
     assert said[-1].endswith("One of: 1 US; 2 metric, kW; 3 metric, hp.")
+
+
+def test_a_blend_is_told_by_its_name(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    said = told(desk, "", "410", "/skip fuel", "E70")
+    assert desk.plain["fuel"] == {"ethanol": "70 %"}
+    assert any("or E70 for a blend" in line for line in said)
+    assert told(desk, "/skip fuel", "E700")[-2] == "E700 is none of the answers."
+    assert desk.plain["fuel"] == {"ethanol": "70 %"}

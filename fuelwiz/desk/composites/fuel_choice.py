@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import get_args
 
 from fuelwiz.desk.composites.kinds import ChoiceQuestion
@@ -13,6 +14,12 @@ from fuelwiz.terms import USUAL_ETHANOL, FuelKind
 KEY = "fuel.which"
 BLEND: FuelKind = "blend"
 """Gasoline with a share of ethanol; every other kind of fuel is an answer by itself."""
+
+_SHARE = re.compile(
+    r"(?:e\s*([0-9]{1,3}(?:\.[0-9]{1,2})?)\s*%?|([0-9]{1,3}(?:\.[0-9]{1,2})?)\s*%)", re.IGNORECASE
+)
+"""A blend by its name or its share of ethanol: E70, 70 %."""
+_WHOLE = 100
 
 
 def _is_kind(answer: str) -> bool:
@@ -50,6 +57,13 @@ def _put(state: State, answer: str) -> State:
     return state.with_value("fuel.kind", answer).without("fuel.ethanol")
 
 
+def _put_typed(state: State, text: str) -> State | None:
+    """The build with a blend that is typed; None where the text names none."""
+    named = _SHARE.fullmatch(text.strip())
+    share = float(named[1] or named[2]) if named else _WHOLE + 1
+    return _put(state, f"{share:g} %") if share <= _WHOLE else None
+
+
 def _with_kind_blend(state: State) -> State:
     """A kind that the file names is named anew; one that it leaves out stays out."""
     return state if value_at(state.plain, ("fuel", "kind")) is None else state.with_value("fuel.kind", BLEND)
@@ -60,4 +74,6 @@ def _clear(state: State) -> State:
     return state.without("fuel.kind").without("fuel.ethanol").without_picked(KEY)
 
 
-FUEL = ChoiceQuestion(KEY, _read, _put, USUAL_ETHANOL, _clear)
+FUEL = ChoiceQuestion(
+    KEY, _read, _put, USUAL_ETHANOL, _clear, put_typed=_put_typed, also="E70 for a blend with 70 % ethanol"
+)

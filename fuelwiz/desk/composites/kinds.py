@@ -20,6 +20,8 @@ class ChoiceQuestion:
         put: the build with one of the answers.
         fallback: the answer that `?` takes.
         clear: the build without an answer, where the fallback need not be written.
+        put_typed: the build with a text that says more than the answers on offer; None where it does not.
+        also: what such a text may be, as a sentence says it.
     """
 
     key: str
@@ -27,6 +29,8 @@ class ChoiceQuestion:
     put: Callable[[State, str], State]
     fallback: str
     clear: Callable[[State], State] | None = None
+    put_typed: Callable[[State, str], State | None] | None = None
+    also: str = ""
 
     def use_fallback(self, state: State) -> State:
         """The build with the question left to its fallback."""
@@ -37,6 +41,11 @@ class ChoiceQuestion:
         if answer not in answers_to(self.key):
             raise NoSuchField(f"{self.key} has no answer {answer}")
         return self.put(state, answer)
+
+    def write_typed(self, state: State, text: str) -> State:
+        """The build with a text as its answer; NoSuchField where it is none."""
+        put = None if self.put_typed is None else self.put_typed(state, text)
+        return self.write(state, text.strip()) if put is None else put
 
 
 @record

@@ -24,10 +24,11 @@ _COUNT = 2
 
 @record
 class Focus:
-    """The pointer on a row: which of its cells it is in, and what is being edited there."""
+    """The pointer on a row: which of its cells it is in, what is edited there, and what fits no answer."""
 
     cell: int
     editor: LineEdit
+    unfit: str = ""
 
 
 def editing(line: Row, bracket: int, width: int, editor: LineEdit, field: FieldText) -> None:

@@ -70,7 +70,9 @@ class FormView(Painted):
     def _row(self, number: int, area: Area) -> Strip:
         form, pointer = self.form, self.form.pointer
         row, current = pointer.rows[number], pointer.row
-        focus = Focus(pointer.cell, form.editor) if number == pointer.at and self.has_keys else None
+        focus = (
+            Focus(pointer.cell, form.editor, form.unfit) if number == pointer.at and self.has_keys else None
+        )
         of_table = isinstance(row, CellsRow) and isinstance(current, CellsRow) and row.table == current.table
         return row_strip(row, form.desk, area, focus, pointer.cell if focus or of_table else 0)
 
@@ -126,6 +128,8 @@ def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
     doubted = doubt(form.desk, form.question, form.path) if cells_of(form.row) else ""
     if doubted:
         return "?", "text", doubted
+    if form.unfit:
+        return "!", "fault", form.note
     if form.note:
         return "Why", "muted", form.note
     question = form.question

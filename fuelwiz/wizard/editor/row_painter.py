@@ -39,6 +39,7 @@ TAG = "assumed"
 COLUMN_END = 16  # cells behind the head of a column: its unit, and whether it is guessed
 MAY_STAY_EMPTY = "may stay empty"
 NEEDED = "needed"
+LONGEST_UNFIT = 12
 
 
 @record
@@ -198,7 +199,10 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
     current = next((i for i, choice in enumerate(choices) if choice.value == stands), None)
     role: Role = "muted" if field.assumed or not field.text else "text"
     whole = "  ".join(f"(x) {choice.say}" for choice in choices)
-    tag = f"! {field.refused}" if field.refused else TAG if field.assumed or not field.text else ""
+    refused = (
+        f"no answer: {clip(focus.unfit, LONGEST_UNFIT, '…')}" if focus and focus.unfit else field.refused
+    )
+    tag = area.look.fold(f"! {refused}") if refused else TAG if field.assumed or not field.text else ""
     room = area.width - at.text - 1
     if cell_len(whole) + (cell_len(tag) + 2 if tag else 0) <= room:
         column = at.text
@@ -218,7 +222,7 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
             column += len(number) + 2
     if tag:
         put_at = max(column, min(at.tag or column, area.width - cell_len(tag) - 1))
-        line.put(put_at, clip(tag, area.width - put_at), "fault" if field.refused else "muted")
+        line.put(put_at, clip(tag, area.width - put_at), "fault" if refused else "muted")
     return line.strip()
 
 

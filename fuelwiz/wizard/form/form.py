@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Literal
 
+from fuelwiz.desk.composites import CHOICE_QUESTIONS
+from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.questions.catalogue import Choice
 from fuelwiz.wizard.form.form_rows import (
     CellsRow,
@@ -21,7 +23,7 @@ from fuelwiz.wizard.form.form_rows import (
     to_look_at_in,
 )
 from fuelwiz.wizard.form.pasted import TAKE_POINTS, is_free_text, is_table, one_line
-from fuelwiz.wizard.form.picking import FIGURES_CHOOSE_NOTHING, choice_beside, choice_by_letter
+from fuelwiz.wizard.form.picking import choice_beside, choice_by_text, none_of_them
 from fuelwiz.wizard.form.placed_form import PlacedForm
 from fuelwiz.wizard.line_edit import LineEdit
 
@@ -81,6 +83,9 @@ class Form(PlacedForm):
             return "moved"
         if isinstance(row, CellsRow) and row.table and row.line == 0 and not self.editor.text.strip():
             return self._past_points()
+        if self.unfit and not self.insisted:
+            self.insisted = True
+            return "moved"
         owned = owned_by_enter(row) and self.own()
         reaction = self.move(1)
         return "edited" if owned and reaction == "moved" else reaction
@@ -143,20 +148,40 @@ class Form(PlacedForm):
         return True
 
     def _choose(self, key: str, character: str | None) -> Reaction:
-        if key in ("left", "right", "space"):
+        typed = self.editor.text
+        if key in ("left", "right") or (key == "space" and not typed):
             self._cycle(-1 if key == "left" else 1)
             return "edited"
-        if character and character.isdecimal():
-            self.note = FIGURES_CHOOSE_NOTHING
-            return "moved"
-        return self._pick(character) if character and character.isalpha() else ""
+        if key == "backspace" and typed:
+            return self._pick(typed[:-1])
+        return self._pick(typed + character) if character and character.isprintable() else ""
 
-    def _pick(self, letter: str) -> Reaction:
-        choice = choice_by_letter(self.question.choices, self.desk.text_in_field(self.path).text, letter)
-        if choice is None:
-            return ""
-        self._take(choice)
+    def _pick(self, text: str) -> Reaction:
+        """The answer that a text names; one that names none says so, and what stood before it stands again."""
+        if not self.editor.text:
+            self.desk.visit(self.path)
+        self.note, self.unfit = "", ""
+        choice = choice_by_text(self.question.choices, self.desk.text_in_field(self.path).text, text)
+        if not self.takes_typed(text):
+            if choice is not None:
+                self._take(choice)
+            else:
+                self.desk.choose(self.path, None)
+                self.note, self.unfit = none_of_them(self.path, text) if text else "", text
+        self.rebuild()
+        self.editor, self.insisted = LineEdit.at_end(text), False
         return "edited"
+
+    def takes_typed(self, text: str) -> bool:
+        """Whether a text says more than the answers on offer, a blend by its share."""
+        asked = CHOICE_QUESTIONS.get(self.path)
+        try:
+            if asked is None or asked.put_typed is None:
+                return False
+            self.desk.type(self.path, text)
+        except NoSuchField:
+            return False
+        return True
 
     def _cycle(self, way: int) -> None:
         field = self.desk.text_in_field(self.path)
@@ -217,6 +242,8 @@ class Form(PlacedForm):
         """Put pasted text in; several lines or points into a cell of points are a table."""
         if self.takes_points() and is_table(text):
             return "paste"
+        if isinstance(self.row, ChoiceRow):
+            return self._pick(one_line(text)) if one_line(text) else ""
         printable = one_line(text) if cells_of(self.row) else ""
         return self._set(self.editor.insert(printable)) if printable else ""
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
+from fuelwiz.desk.composites import CHOICE_QUESTIONS
 from fuelwiz.questions.catalogue import Choice
 
-FIGURES_CHOOSE_NOTHING = "Left and Right choose; typed figures do nothing here."
+_ASIDE = re.compile(r"[(),;:]")
 
 
 def choice_beside(choices: Sequence[Choice], given: tuple[str, ...], way: int) -> Choice:
@@ -17,13 +19,33 @@ def choice_beside(choices: Sequence[Choice], given: tuple[str, ...], way: int) -
     return choices[(at + way) % len(choices)]
 
 
-def choice_by_letter(choices: Sequence[Choice], given: str, letter: str) -> Choice | None:
-    """The next answer with a word that begins with a letter."""
+def choice_by_text(choices: Sequence[Choice], given: str, text: str) -> Choice | None:
+    """The answer that words begin: of a single letter, or that letter again, the next one; else the one that stands."""
+    wanted = _plain(text)
+    if not wanted:
+        return None
     at = next((i for i, choice in enumerate(choices) if choice.value == given), -1)
-    ahead = (*choices[at + 1 :], *choices[: at + 1])
-    return next((choice for choice in ahead if _answers(choice, letter.lower())), None)
+    first = at + 1 if len(wanted) == 1 else max(at, 0)
+    fitting = [
+        choice for choice in (*choices[first:], *choices[:first]) if f" {wanted}" in f" {_plain(choice.say)}"
+    ]
+    if fitting:
+        return fitting[0]
+    is_letter_again = len(wanted) > 1 and wanted.isalpha() and set(wanted) == {wanted[0]}
+    return choice_by_text(choices, given, wanted[0]) if is_letter_again else None
 
 
-def _answers(choice: Choice, letter: str) -> bool:
-    words = choice.say.lower().replace("(", " ").split()
-    return any(word.startswith(letter) for word in words)
+def also_typed(path: str) -> str:
+    """What may be typed at a question beside its answers, as a sentence says it."""
+    return CHOICE_QUESTIONS[path].also if path in CHOICE_QUESTIONS else ""
+
+
+def none_of_them(path: str, text: str) -> str:
+    """What is said of a text that is none of a question's answers."""
+    also = also_typed(path)
+    typed = f", or type {also}" if also else ""
+    return f'"{text}" is none of the answers: Left and Right choose{typed}.'
+
+
+def _plain(text: str) -> str:
+    return " ".join(_ASIDE.sub(" ", text.lower()).split())

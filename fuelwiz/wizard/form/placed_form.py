@@ -23,6 +23,7 @@ class PlacedForm:
         self.pointer = Pointer()
         self.editor = LineEdit()
         self.note = ""
+        self.unfit = ""  # what is typed at a choice and is none of its answers
         self.insisted = False
         self._opened: set[str] = set()
         self.go_to_step(step)
@@ -99,6 +100,7 @@ class PlacedForm:
 
     def _load(self) -> None:
         """What stands in the place under the pointer, marked so that typing replaces it."""
+        self.unfit = ""
         if cells_of(self.row):
             field = self.desk.text_in_field(self.path)
             self.editor = LineEdit.at_end(field.text) if field.refused else LineEdit.marked(field.text)
