@@ -23,3 +23,10 @@ def smallest_wire(subject: Subject, wiring: WiringFigures | None) -> str | None:
     if wiring is None or wiring.smallest_wire is None:
         return None
     return wire_label(subject, int(wiring.smallest_wire.split()[0]))
+
+
+def wire_area_m2(wiring: WiringFigures | None) -> float | None:
+    """The area of the thinnest wire that works."""
+    if wiring is None or wiring.smallest_wire is None:
+        return None
+    return awg_area_m2(int(wiring.smallest_wire.split()[0]))

@@ -44,11 +44,11 @@ class PartPrices:
         """The file's own word."""
         return self.parts.currency
 
-    def pump(self) -> float | None:
-        """All pumps of the build, where the file has one of that name."""
+    def pump(self, count: int | None = None) -> float | None:
+        """So many of the build's pumps, else all of them, where the file has one of that name."""
         own = self.session.pump
         choice = next((each for each in pump_choices(self.session, self.parts) if each.own), None)
-        return None if own is None or choice is None else _times(choice.offer, own.count)
+        return None if own is None or choice is None else _times(choice.offer, count or own.count)
 
     def line(self, runs: Sequence[Run], size: str) -> float | None:
         """The hoses of a line and their ends, those that keep a size of their own too."""

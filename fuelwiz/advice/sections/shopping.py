@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 from fuelwiz.advice.answer.what_first import not_needed
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Paragraph, Table, row
@@ -17,43 +17,30 @@ from fuelwiz.advice.part_words import (
     strainer_told,
 )
 from fuelwiz.advice.phrases import both_units
+from fuelwiz.advice.sections.on_the_car import (
+    by_the_way_out,
+    fails_today,
+    of_the_way_out,
+    on_the_car,
+    still_to_buy,
+)
 from fuelwiz.advice.sections.path import OPEN_ENDS, run_name
+from fuelwiz.advice.sections.purchase import BY_CHANGE, YOURS, Purchase
 from fuelwiz.advice.sections.shopping_prices import Priced, row_price, sum_sentences
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.advice.wire_words import smallest_wire, wire_label
 from fuelwiz.session import Run, given
 from fuelwiz.sizing.thresholds import RATED_AT_PA
-from fuelwiz.terms import FITTINGS, ON_THE_CAR
+from fuelwiz.terms import FITTINGS
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Words
     from fuelwiz.options.part_prices import PartPrices
     from fuelwiz.sizing.part_figures import WiringFigures
-    from fuelwiz.sizing.vocabulary import Change
 
 NAME = "What to buy"
-BY_CHANGE: dict[Change, str] = {
-    "pump": "pump",
-    "injectors": "injectors",
-    "feed": "feed line",
-    "return": "return line",
-    "regulator": "regulator",
-    "wire": "wire",
-    "filters": "filter",
-}
-"""The row of the list that a change buys."""
 AT_KNOWN_CURRENT = "once the pump's current is known"
-YOURS = "yours: "
-"""Begins the row of a part that is entered and passes."""
-
-
-class Purchase(NamedTuple):
-    """One row: the part, what it must be for this goal, and for the next."""
-
-    part: str
-    today: str
-    then: str = ""
 
 
 def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
@@ -66,9 +53,8 @@ def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
     columns, rest = [Column("Part", whole=True), Column("This goal")], []
     if following is not None:
         columns.append(Column(f"Next, {next_name(subject, following, whole=False)}"))
-    rows = [
-        item for item in _in_order(subject, list(purchases(subject))) if item.part not in on_the_car(subject)
-    ]
+    everything = [by_the_way_out(subject, item) for item in purchases(subject)]
+    rows = still_to_buy(subject, _in_order(subject, everything))
     told = rows if subject.prices is None else [_not_there(subject.prices, item) for item in rows]
     shown = tuple(_row(item, with_next=following is not None) for item in told)
     if subject.prices is not None:
@@ -77,8 +63,9 @@ def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
         shown = tuple((*cells, *row(cost.text)) for cells, cost in zip(shown, priced, strict=True))
         rest.append(sum_sentences(priced, subject.prices.currency))
     yield Table(tuple(columns), shown, boxes=True)
-    if on_the_car(subject):
-        rest.append(f"On the car already: {listed(sorted(on_the_car(subject)))}.")
+    enough = on_the_car(subject) - {item.part for item in everything if fails_today(subject, item)}
+    if enough:
+        rest.append(f"On the car already: {listed(sorted(enough))}.")
     needless = not_needed(subject)
     if needless:
         rest.append(f"Do not buy: {listed(needless)}.")
@@ -96,17 +83,11 @@ def _not_there(prices: PartPrices, item: Purchase) -> Purchase:
 def _priced(subject: Subject, prices: PartPrices, item: Purchase) -> Priced:
     """A row with what it costs."""
     sizes = {"feed line": _feed_size(subject), "return line": _return_size(subject)}
-    passes = item.today.startswith(YOURS)
-    return row_price(subject, prices, item.part, sizes.get(item.part, ""), passes=passes)
+    return row_price(subject, prices, item.part, sizes.get(item.part, ""), passes=item.passes)
 
 
 def _row(item: Purchase, *, with_next: bool) -> tuple[Cell, ...]:
     return row(item.part, item.today, item.then) if with_next else row(item.part, item.today)
-
-
-def on_the_car(subject: Subject) -> set[str]:
-    """What the builder ticked as fitted, as the list calls it."""
-    return {ON_THE_CAR[name] for name in subject.session.fitted.has}
 
 
 def _in_order(subject: Subject, rows: list[Purchase]) -> list[Purchase]:
@@ -140,14 +121,21 @@ def _pump(subject: Subject) -> Iterator[Purchase]:
     then = ""
     if following is not None:
         then = _flow_at(subject, following.target_flow_m3_s, following.target_rise_Pa)
+        then = _one_more_or(of_the_way_out(subject, "pump", following.changes, following.way_out), then)
     pump = subject.session.pump
-    wanted = f"{_flow_at(subject, flow, rise)}, {at}"
+    more = of_the_way_out(subject, "pump", subject.figures.changes, subject.figures.way_out)
+    wanted = _one_more_or(more, f"{_flow_at(subject, flow, rise)}, {at}")
     passes = subject.has_pump and not {"pump", "relief", "vapour"}.intersection(
         subject.figures.verdict.limits
     )
     yield Purchase("pump", f"{YOURS}{pump_told(pump)}" if pump is not None and passes else wanted, then)
     if pump is not None and pump.count > 1 and pump.arrangement == "parallel":
         yield Purchase("check valves", f"{pump.count}, one a pump")
+
+
+def _one_more_or(more: str, pump: str) -> str:
+    """A pump by its flow, behind one more of those that there are where that is the way out."""
+    return f"{more}, or one of {pump}" if more else pump
 
 
 def _flow_at(subject: Subject, flow_m3_s: float, rise_pa: float) -> str:

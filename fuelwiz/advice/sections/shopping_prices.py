@@ -51,7 +51,7 @@ def _price(subject: Subject, prices: PartPrices, part: str, size: str, *, passes
     line = subject.session.return_line
     match part:
         case "pump":
-            return prices.pump() if passes else None
+            return prices.pump() if passes else _one_more(subject, prices)
         case "feed line":
             there = prices.has_line(size, is_return=False)
             return 0.0 if there else prices.line(subject.session.feed.run, size)
@@ -75,6 +75,11 @@ def sum_sentences(rows: Sequence[Priced], currency: str) -> str:
     known = "What has a price" if unknown else "All of it"
     rest = f" No price in the parts file: {listed(unknown)}." if unknown else ""
     return f"{known} comes to {f'{total} {currency}'.strip()}.{rest} What you have or own costs nothing."
+
+
+def _one_more(subject: Subject, prices: PartPrices) -> float | None:
+    """One more pump of those on the car, where that is the way out; what another one costs is not known."""
+    return prices.pump(1) if "pump" in (subject.figures.way_out or ()) and prices.has("pump") else None
 
 
 def _injectors(subject: Subject, prices: PartPrices) -> float | None:
