@@ -7,11 +7,11 @@ import gc
 import os
 import sys
 from collections.abc import Sequence
-from contextlib import suppress
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from fuelwiz.errors import FuelwizError, OutputError, SessionError
+from fuelwiz.errors import FuelwizError, SessionError
+from fuelwiz.standard_streams import complain, give_up_on_output, read_input, say
 from fuelwiz.store.named import STANDARD_INPUT, build_called
 from fuelwiz.usage import COMMANDS, command_parser, meant, parsed, wizard_parser
 
@@ -33,21 +33,21 @@ def main(argv: Sequence[str] | None = None) -> int:
     try:
         return _run(arguments)
     except BrokenPipeError:
-        _give_up_on_output()
+        give_up_on_output()
         return PIPE_CLOSED
     except KeyboardInterrupt:
         return INTERRUPTED
     except FuelwizError as error:
-        _complain(str(error))
+        complain(str(error))
         return BAD
     except Exception as error:
         if os.environ.get("FUELWIZ_DEBUG"):
             raise
-        _complain(
+        complain(
             f"something went wrong in the program itself ({type(error).__name__}), not in your file."
             " Please report it; FUELWIZ_DEBUG=1 shows where."
         )
-        _complain("\n".join(getattr(error, "__notes__", ())))
+        complain("\n".join(getattr(error, "__notes__", ())))
         return BAD
 
 
@@ -59,7 +59,7 @@ def _run(arguments: list[str]) -> int:
             return RUN[arguments[0]](parsed(arguments[0], arguments[1:]))
         return _open_wizard(arguments)
     except SystemExit as leave:
-        _say("")
+        say("")
         return leave.code if isinstance(leave.code, int) else FINE
 
 
@@ -71,14 +71,12 @@ def _open_wizard(arguments: list[str]) -> int:
         hint = f"; did you mean `fuelwiz {command}`?" if command else ""
         parser.error(f"don't understand {' '.join(over)}{hint}")
     if not (sys.stdin and sys.stdin.isatty() and sys.stdout and sys.stdout.isatty()):
-        _complain(
-            "the wizard needs a terminal; `fuelwiz ask FILE` and `fuelwiz report FILE` work without one"
-        )
+        complain("the wizard needs a terminal; `fuelwiz ask FILE` and `fuelwiz report FILE` work without one")
         return BAD
     if os.environ.get("TERM") == "dumb":
         from fuelwiz.report.output import printed
 
-        _say(
+        say(
             printed(
                 "This terminal (TERM=dumb) only prints: the questions come line by line, as in `fuelwiz ask`."
             )
@@ -105,7 +103,7 @@ def _report(asked: argparse.Namespace) -> int:
         return _open_page(in_format(result, "html", to_file=True, plot_of=plot_of))
     text = in_format(result, asked.format, to_file=asked.output is not None, whole=asked.all, plot_of=plot_of)
     if asked.output is None:
-        _say(text)
+        say(text)
     else:
         write_file(text, Path(asked.output), never=path)
     return FINE
@@ -139,9 +137,9 @@ def _open_page(text: str) -> int:
 
     path = private_page(text)
     if opened(path, os.environ, sys.platform):
-        _say(shown(f"Opened in the browser: {path}") + "\n")
+        say(shown(f"Opened in the browser: {path}") + "\n")
     else:
-        _say(shown(f"There is no browser here. The page is in {path}") + "\n")
+        say(shown(f"There is no browser here. The page is in {path}") + "\n")
     return FINE
 
 
@@ -153,14 +151,14 @@ def _check(asked: argparse.Namespace) -> int:
         try:
             result = _judged(build_called(file, os.environ)).result
         except SessionError as error:
-            _complain(str(error))
+            complain(str(error))
             count = len(error.faults)
-            _say(printed(f"{file}: cannot be read, {count} error{'' if count == 1 else 's'}"))
+            say(printed(f"{file}: cannot be read, {count} error{'' if count == 1 else 's'}"))
             worst = BAD
             continue
         first, *others = said_in_two_lines(result)
         for line in (f"{file}: {first}", *others):
-            _say(printed(line))
+            say(printed(line))
         if not result.figures.verdict.works:
             worst = max(worst, NOT_KNOWN_TO_WORK)
     return worst
@@ -179,11 +177,11 @@ def _compare(asked: argparse.Namespace) -> int:
         try:
             builds.append(_judged(build_called(file, os.environ)))
         except SessionError as error:
-            _complain(str(error))
+            complain(str(error))
     if len(builds) < len(asked.file):
         return BAD
     look = stdout_look(fill=True)
-    _say(text_of(comparison(builds, look.width, WORDS_OF_THE_QUESTIONS), look))
+    say(text_of(comparison(builds, look.width, WORDS_OF_THE_QUESTIONS), look))
     return FINE
 
 
@@ -193,7 +191,7 @@ def _schema(asked: argparse.Namespace) -> int:
     from fuelwiz.options.parts_check import parts_schema
     from fuelwiz.session import schema
 
-    _say(json.dumps(parts_schema() if asked.parts else schema(), indent=2) + "\n")
+    say(json.dumps(parts_schema() if asked.parts else schema(), indent=2) + "\n")
     return FINE
 
 
@@ -212,7 +210,7 @@ def _options(asked: argparse.Namespace) -> int:
     figures = quick_figures(session)
     found = options(Search(session, parts, figures, Asked(asked.next, asked.bad_day)))
     besides = passed(next_goal=asked.next, bad_days=asked.bad_day)
-    _say(options_in_format(Subject(session, figures), found, besides, parts.currency, asked.format))
+    say(options_in_format(Subject(session, figures), found, besides, parts.currency, asked.format))
     return FINE if found.works else NOT_KNOWN_TO_WORK
 
 
@@ -228,20 +226,20 @@ def _log(asked: argparse.Namespace) -> int:
     _, session = load(path)
     figures = quick_figures(session)
     log = read_log(log_path(path, session, asked.csv), session, figures)
-    _say(log_in_format(Subject(session, figures), log, asked.format))
+    say(log_in_format(Subject(session, figures), log, asked.format))
     return FINE
 
 
 def _completion(asked: argparse.Namespace) -> int:
     from fuelwiz.completion import script
 
-    _say(script(asked.shell, wizard_parser(), {name: command_parser(name) for name in COMMANDS}))
+    say(script(asked.shell, wizard_parser(), {name: command_parser(name) for name in COMMANDS}))
     return FINE
 
 
 def _help(asked: argparse.Namespace) -> int:
     parser = command_parser(asked.command) if asked.command else wizard_parser()
-    _say(parser.format_help())
+    say(parser.format_help())
     return FINE
 
 
@@ -273,7 +271,7 @@ def _judged(path: Path, *, in_full: bool = False) -> Told:
     from fuelwiz.sizing import assess, quick_figures
 
     if str(path) == STANDARD_INPUT:
-        document, session = load_text(_standard_input(), "standard input")
+        document, session = load_text(read_input(), "standard input")
     else:
         document, session = load(path)
     figures = assess(session) if in_full else quick_figures(session)
@@ -294,55 +292,3 @@ def _logged(path: Path, session: Session, figures: Figures) -> LoggedRun | None:
     from fuelwiz.measured.log.of_build import logged_run
 
     return logged_run(path, session, figures)
-
-
-def _standard_input() -> bytes:
-    """All that comes on standard input, and a byte more than a session file may have."""
-    from fuelwiz.file_limits import MOST_BYTES
-
-    return sys.stdin.buffer.read(MOST_BYTES + 1) if sys.stdin is not None else b""
-
-
-def _say(text: str) -> None:
-    """Print on standard output, at once."""
-    if sys.stdout is None:
-        if text:
-            raise OutputError("there is no standard output to write to")
-        return
-    try:
-        sys.stdout.write(text)
-        sys.stdout.flush()
-    except BrokenPipeError:
-        raise
-    except OSError as error:
-        _give_up_on_output()
-        from fuelwiz.files import reason
-
-        raise OutputError(f"standard output cannot be written: {reason(error)}") from None
-
-
-def _columns() -> int:
-    """How wide the terminal is."""
-    import shutil
-
-    return shutil.get_terminal_size().columns
-
-
-def _complain(text: str) -> None:
-    """Say on standard error what is wrong, line by line; where that is closed too, say nothing."""
-    if sys.stderr is None:
-        return
-    from fuelwiz.terminal.cells import hanging
-
-    with suppress(OSError):
-        for line in text.splitlines():
-            told = f"fuelwiz: {line}"
-            sys.stderr.write(hanging(told, _columns()) if sys.stderr.isatty() else f"{told}\n")
-        sys.stderr.flush()
-
-
-def _give_up_on_output() -> None:
-    """Send what is still in the buffer nowhere, so that leaving raises nothing more."""
-    with suppress(OSError, AttributeError):
-        nowhere = os.open(os.devnull, os.O_WRONLY)
-        os.dup2(nowhere, sys.stdout.fileno())
