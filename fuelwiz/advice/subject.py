@@ -16,6 +16,9 @@ if TYPE_CHECKING:
     from fuelwiz.measured.figures import Measured
     from fuelwiz.options.part_prices import PartPrices
 
+SAME_BORE = 0.01
+"""Two sizes whose bores differ by no more than this share are the same line under two names."""
+
 
 @dataclass(frozen=True)
 class Subject:
@@ -53,8 +56,11 @@ class Subject:
 
     @cached_property
     def line(self) -> SizeFigures | None:
-        """The row of the line to fit."""
-        return self.figures.row(self.figures.line_to_fit)
+        """The row of the line to fit: the chosen one where that has the same bore and does as well."""
+        line, chosen = self.figures.row(self.figures.line_to_fit), self.figures.row(self.figures.chosen)
+        if line is None or chosen is None or chosen.limits != line.limits:
+            return line
+        return chosen if _same_bore(chosen, line) else line
 
     @property
     def build_limits(self) -> tuple[Limit, ...]:
@@ -103,9 +109,10 @@ class Subject:
         return fuel_name(self.session.fuel.kind, self.session.fuel.ethanol)
 
     def neighbor(self, row: SizeFigures, step: int) -> SizeFigures | None:
-        """The next size up (1) or down (-1), None at the end of the list."""
-        at = self.figures.sizes.index(row) + step
-        return self.figures.sizes[at] if 0 <= at < len(self.figures.sizes) else None
+        """The next size up (1) or down (-1) that is another bore, None at the end of the list."""
+        at = self.figures.sizes.index(row)
+        beyond = self.figures.sizes[at + 1 :] if step > 0 else self.figures.sizes[:at][::-1]
+        return next((other for other in beyond if not _same_bore(other, row)), None)
 
     def is_too_small(self, row: SizeFigures) -> bool:
         """Whether a larger line would cure a refused size: its line fails, or a larger size works."""
@@ -116,6 +123,11 @@ class Subject:
     def smallest_with_working_line(self) -> SizeFigures | None:
         """The smallest size whose line works."""
         return next((row for row in self.figures.sizes if row.line_works), None)
+
+
+def _same_bore(row: SizeFigures, other: SizeFigures) -> bool:
+    """Whether two sizes are one line under two names."""
+    return abs(row.bore_m - other.bore_m) <= SAME_BORE * other.bore_m
 
 
 def size_label(size: str) -> str:

@@ -131,3 +131,40 @@ def test_a_next_goal_that_takes_nothing_from_the_injectors_is_not_warned_of(chan
     words = told("mild", **changes).words
     assert not [finding for finding in words.findings if finding.about == "pressure.reference"]
     assert not [sentence for sentence in words.next_goal if "across the injectors" in sentence]
+
+
+PIPE_AND_HOSE = [
+    {"what": "out of the tank", "hose": "rubber", "length": "1 ft", "fittings": {"straight": 2}},
+    {"what": "under the floor", "hose": "tube", "length": "16 ft"},
+]
+
+
+def test_two_names_of_one_bore_are_one_line() -> None:
+    """-6 and 3/8 in hard pipe have the same bore, the rubber at its end has not: no advice to change."""
+    one = told("mild", feed__run=PIPE_AND_HOSE, feed__chosen="3/8 in")
+    row, dash = one.figures.row("3/8 in"), one.figures.row("-6")
+    assert row is not None and dash is not None and row.bore_m == pytest.approx(dash.bore_m, rel=0.001)
+    assert one.figures.line_to_fit == "-6"
+    assert not [finding for finding in one.words.findings if finding.about == "feed.chosen"]
+    assert (one.words.line_to_fit or "").startswith("Your 3/8 in is the right line")
+    words = one.words.explanations[one.figures.sizes.index(row)]
+    assert (words.next or "").startswith("-8") and (words.smaller or "").startswith("-4")
+
+
+WEAK_PUMP = [{"points": [["40 psi", "34 gal/h"], ["70 psi", "20 gal/h"]]}]
+
+
+def test_a_pump_too_small_is_not_put_on_the_line() -> None:
+    """Every size is refused by the pump alone: no size is one to fit, and the chosen one is not said to fail."""
+    one = told("mild", feed__chosen="-6", pump__curve=WEAK_PUMP)
+    assert {limit for row in one.figures.sizes[1:] for limit in row.limits} == {"pump"}
+    said = spaced(one.words.line_to_fit or "")
+    cause = "The line is not the cause: the pump is too small with every size."
+    assert said.startswith(f"{cause} Your -6 is large enough:")
+    assert "line to fit" not in said and "does not work" not in said
+
+
+def test_a_little_drop_at_the_rail_asks_for_no_larger_line() -> None:
+    findings = told("mild", feed__chosen="-6", feed__run=PIPE_AND_HOSE).words.findings
+    (text,) = (spaced(finding.text) for finding in findings if finding.about == "pressure.regulator")
+    assert "tune with the drop" in text and "larger line" not in text

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.advice.answer.how_far import refused_word
-from fuelwiz.advice.limits import limit_phrase
+from fuelwiz.advice.limits import limit_phrase, short_why
 from fuelwiz.advice.phrases import GUESSED, lost, spare, speed
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import SizeFigures
@@ -20,10 +20,22 @@ def line_to_fit(subject: Subject) -> str | None:
     if line is None:
         why = limit_phrase(subject, pick, pick.limits[0]) if pick.limits else _figures(subject, pick)
         return f"No size tried works, not even {subject.figures.sizes[-1].size}: {why}."
+    if line.limits:
+        return _enough_line(subject, line)
     mine = subject.figures.chosen == line.size
     right = f"Your {line.size} is the right line" if mine else f"{line.size} is the line to fit"
     fit = f"{right}: {_figures(subject, line)}."
     return f"{fit}{_of_the_chosen(subject, line)}"
+
+
+def _enough_line(subject: Subject, line: SizeFigures) -> str:
+    """A line that is large enough where no size works, since something else fails with every one of them."""
+    mine = subject.figures.chosen == line.size
+    enough = f"{f'Your {line.size}' if mine else line.size} is large enough: {_figures(subject, line)}"
+    why = short_why(subject, line.limits[0])
+    chosen = subject.figures.row(subject.figures.chosen)
+    other = "" if chosen is None or chosen.line_works else _of_the_chosen(subject, line)
+    return f"The line is not the cause: {why} with every size. {enough}.{other}"
 
 
 def _of_the_chosen(subject: Subject, line: SizeFigures) -> str:

@@ -88,9 +88,10 @@ def _sag(subject: Subject) -> Iterator[Remark]:
         return
     drop = subject.numbers.figure("pressure", sag, MOST_SAG * across)
     share = subject.numbers.figure("percent", sag / across, MOST_SAG)
+    much = sag > SAG_WORTH_A_WARNING * MOST_SAG * across
     yield Remark(
-        "warning" if sag > SAG_WORTH_A_WARNING * MOST_SAG * across else "note",
+        "warning" if much else "note",
         "pressure.regulator",
         f"Rail pressure drops {drop} at full power, {share} of what the injectors get.",
-        "Nothing at the rail makes up for the line: tune with the drop, or fit a larger line.",
+        f"Nothing at the rail makes up for the line: tune with the drop{', or fit a larger line' if much else ''}.",
     )

@@ -192,8 +192,8 @@ def _feed(subject: Subject) -> Iterator[Purchase]:
 def _feed_size(subject: Subject) -> str:
     """The chosen size, unless it is refused and another one fits."""
     figures = subject.figures
-    row_of = figures.row(figures.chosen)
-    if row_of is not None and row_of.limits and figures.line_to_fit is not None:
+    chosen = figures.row(figures.chosen)
+    if chosen is not None and subject.is_too_small(chosen) and figures.line_to_fit is not None:
         return figures.line_to_fit
     return figures.chosen or figures.line_to_fit or figures.verdict.size
 
