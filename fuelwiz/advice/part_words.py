@@ -2,8 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
 from fuelwiz.advice.subject import Subject
 from fuelwiz.session import Filter, Injectors, Pump, Regulator, Strainer
+from fuelwiz.sizing.thresholds import CC_MIN, STEP_CC_MIN
+
+if TYPE_CHECKING:
+    from fuelwiz.sizing.slow_figures import ChangeFigures
 
 
 def first_words(name: str) -> str:
@@ -37,3 +44,17 @@ def regulator_told(subject: Subject, regulator: Regulator) -> str:
 def injectors_told(subject: Subject, injectors: Injectors, count: int) -> str:
     """Injectors by their rating: "4 × 1300 cc/min"."""
     return f"{count} × {subject.numbers.figure('injector', injectors.rated_flow)}"
+
+
+def rating_wanted(subject: Subject, least_m3_s: float, changes: Sequence[ChangeFigures]) -> str:
+    """Injectors to ask for: the least that does, and the next size as the way out names it.
+
+    Further points of full power may ask for more than a size above the goal's: what the way out names is then the least.
+    """
+    least = subject.numbers.figure("injector", least_m3_s)
+    sold = next((one.rated_flow_m3_s for one in changes if one.change == "injectors"), None)
+    if sold is None or subject.numbers.figure("injector", sold) == least:
+        return f"{least} or more"
+    if sold - least_m3_s > STEP_CC_MIN * CC_MIN:
+        return f"{subject.numbers.figure('injector', sold)} or more"
+    return f"{least} or more ({subject.numbers.number('injector', sold)} is the next size)"

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from fuelwiz.advice.subject import Subject
-from fuelwiz.physics.wire import METRIC_M2, awg_area_m2
+from fuelwiz.physics.wire import METRIC_M2, awg_area_m2, gauge_of
 from fuelwiz.shown_units import base_system
 from fuelwiz.sizing.part_figures import WiringFigures
 from fuelwiz.units import from_si
+
+NEARLY = 1.0 - 1e-9
+"""A wire of the very area that is wanted counts as one that does."""
 
 
 def wire_label(subject: Subject, gauge: int) -> str:
@@ -30,3 +33,9 @@ def wire_area_m2(wiring: WiringFigures | None) -> float | None:
     if wiring is None or wiring.smallest_wire is None:
         return None
     return awg_area_m2(int(wiring.smallest_wire.split()[0]))
+
+
+def wire_told(subject: Subject, area_m2: float) -> str:
+    """A wire that is there: by gauge as one asks for it, or by its area where it has none."""
+    gauge = gauge_of(area_m2)
+    return f"{from_si(area_m2, 'mm^2'):.3g} mm²" if gauge is None else wire_label(subject, gauge)

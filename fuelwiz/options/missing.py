@@ -21,9 +21,9 @@ from fuelwiz.options.set_of_parts import Verdict
 from fuelwiz.physics.wire import awg_area_m2
 from fuelwiz.session import Feed, ReturnLine
 from fuelwiz.sizing.candidates import candidates, follows
-from fuelwiz.sizing.choices import CC_MIN, STEP_CC_MIN
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.sized_system import SizedSystem
+from fuelwiz.sizing.thresholds import CC_MIN, STEP_CC_MIN
 
 LITERS_AN_HOUR = 3.6e6  # in one m3/s
 THICKER_GAUGES = (12, 10, 8, 6, 4, 2, 0)

@@ -6,9 +6,8 @@ from fuelwiz.physics.injector import dead_share
 from fuelwiz.physics.wire import gauges_at, is_gauge
 from fuelwiz.session import Session, Wiring
 from fuelwiz.sizing.part_figures import InjectorChoice, InjectorFigures, WireChoice
+from fuelwiz.sizing.thresholds import CC_MIN, STEP_CC_MIN
 
-CC_MIN = 1e-6 / 60  # m3/s
-STEP_CC_MIN = 50  # injectors are sold in rough steps of this
 BELOW, ABOVE = 2, 4
 
 

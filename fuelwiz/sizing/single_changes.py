@@ -10,18 +10,19 @@ from fuelwiz.physics.wire import thicker_wire_m2
 from fuelwiz.record import record
 from fuelwiz.session import Session, Size, given
 from fuelwiz.sizing.candidates import feed_candidates, spelled
-from fuelwiz.sizing.choices import CC_MIN, STEP_CC_MIN
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.injection import injector_figures
 from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.stress import changed
 from fuelwiz.sizing.thresholds import (
+    CC_MIN,
     COOLER_K,
     HIGHER_BASE_PA,
     HIGHER_BELOW_PA,
     LOWER_ABOVE_PA,
     LOWER_BASE_PA,
+    STEP_CC_MIN,
 )
 from fuelwiz.sizing.verdict import ReturnPick
 from fuelwiz.sizing.vocabulary import Change, Limit

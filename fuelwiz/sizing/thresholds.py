@@ -32,3 +32,5 @@ HIGH_ALTITUDE_M = 2000.0
 LOWER_BASE_PA, LOWER_ABOVE_PA = 3.0e5, 3.1e5  # what base pressure is lowered to, and from where on
 HIGHER_BASE_PA, HIGHER_BELOW_PA = 4.0e5, 3.9e5  # what it is raised to, and from where down
 COOLER_K = 15.0
+CC_MIN = 1e-6 / 60  # m3/s
+STEP_CC_MIN = 50  # injectors are sold in rough steps of this: common practice, no source

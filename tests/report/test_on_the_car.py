@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 from typing import Any
 
@@ -22,7 +23,7 @@ EVERYTHING = ["line", "return_line", "pump", "regulator", "injectors", "filter",
 WIDE = TextLook(unicode=True, width=200)
 
 
-def four(power: str = "300 hp", **changes: dict[str, Any]) -> Result:
+def four(power: str = "300 hp", **changes: Any) -> Result:
     """An invented four on E85 with one pump, injectors of 850 cc/min, and all of it on the car."""
     data: dict[str, Any] = {
         "format": 1,
@@ -41,7 +42,7 @@ def four(power: str = "300 hp", **changes: dict[str, Any]) -> Result:
         "fitted": {"has": EVERYTHING},
     }
     for section, keys in changes.items():
-        data[section] = {**data.get(section, {}), **keys}
+        data[section] = {**data.get(section, {}), **keys} if isinstance(keys, dict) else keys
     session = validate(data, "four")
     return result(session, assess(session))
 
@@ -143,3 +144,34 @@ def test_injectors_on_the_car_that_are_too_small_cost_money(
     told = capsys.readouterr().out
     lines = told[told.index("What to buy") :].splitlines()
     assert next(line for line in lines if line.startswith("injectors  ")).split()[-1] == "368"
+
+
+def test_injectors_to_buy_are_the_least_and_the_next_size_of_the_answer() -> None:
+    """Sizes go by 50 cc/min, and the answer names them."""
+    one = four()
+    figures, following = one.figures.injectors, one.figures.next
+    assert figures is not None and figures.smallest_rating_m3_s is not None and following is not None
+    assert following.injector_rating_m3_s is not None
+    told = row_of("injectors", bought(one))
+    for rating in (figures.smallest_rating_m3_s, following.injector_rating_m3_s):
+        least = rating * 60e6
+        sold = math.ceil(least / 50) * 50
+        assert f"{least:.0f} cc/min or more ({sold} is the next size)" in told
+    sold = math.ceil(figures.smallest_rating_m3_s * 60e6 / 50) * 50
+    assert f"Buy first: injectors of {sold} cc/min" in " ".join(one.words.answer).replace("\u00a0", " ")
+
+
+def test_a_point_of_full_power_that_asks_for_larger_injectors_is_in_the_list_too() -> None:
+    one = four(engine={"rpm": 6500, "cylinders": 4}, pull=[{"power": "330 hp", "boost": "1.2 bar"}])
+    named = next(change for change in one.figures.changes if change.change == "injectors").rated_flow_m3_s
+    assert named is not None
+    assert f"{named * 60e6:.0f} cc/min or more," in row_of("injectors", bought(one))
+
+
+@pytest.mark.parametrize(("wire", "told"), [
+    ("2.5 mm^2", "yours: 2.5 mm²"), ("0.75 mm^2", "14 AWG or thicker, 9.8 ft one way, back through the body"),
+])  # fmt: skip
+def test_wire_of_the_builders_own_is_judged_by_its_area(wire: str, told: str) -> None:
+    """A metric size is no gauge of the list, yet it does where its area is enough."""
+    one = four(wiring={"wire": wire}, fitted={"has": []}, goal={"next_power": "310 hp"})
+    assert row_of("wire", bought(one)).startswith(f"wire {told}")

@@ -7,11 +7,9 @@ from collections.abc import Iterator
 from fuelwiz.advice.phrases import volt_moves
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, capitalized
-from fuelwiz.advice.wire_words import smallest_wire
+from fuelwiz.advice.wire_words import NEARLY, smallest_wire, wire_area_m2
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
-from fuelwiz.physics.wire import MOST_WIRE_LOSS_V, awg_area_m2
-
-NEARLY = 1.0 - 1e-9
+from fuelwiz.physics.wire import MOST_WIRE_LOSS_V
 
 
 def electric_remarks(subject: Subject) -> Iterator[Remark]:
@@ -115,18 +113,14 @@ def _wire_unknown(subject: Subject) -> Iterator[Remark]:
 
 def _wire(subject: Subject) -> Iterator[Remark]:
     figures, wiring = subject.figures.wiring, subject.session.wiring
-    if (
-        figures is None
-        or wiring is None
-        or figures.loss_V <= MOST_WIRE_LOSS_V
-        or figures.smallest_wire is None
-    ):
+    least = wire_area_m2(figures)
+    if figures is None or wiring is None or figures.loss_V <= MOST_WIRE_LOSS_V or least is None:
         return
     lost = subject.numbers.figure("volts", figures.loss_V, MOST_WIRE_LOSS_V)
     most = subject.numbers.limit("volts", MOST_WIRE_LOSS_V)
     do = f"{smallest_wire(subject, figures)} loses no more than {most} by itself, and carries the fuse."
     in_plugs = subject.numbers.figure("volts", wiring.connections, 0.0)
-    if wiring.wire is not None and wiring.wire >= NEARLY * awg_area_m2(int(figures.smallest_wire.split()[0])):
+    if wiring.wire is not None and wiring.wire >= NEARLY * least:
         given_or_not = "assumed" if "wiring.connections" in subject.assumed else "given"
         do = f"The wire is thick enough: look at plugs, relay and fuse holder ({in_plugs} {given_or_not})."
     yield Remark(

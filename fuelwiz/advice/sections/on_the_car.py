@@ -9,7 +9,7 @@ from fuelwiz.advice.changes import change_noun
 from fuelwiz.advice.limits.returning import regulator_makes_most
 from fuelwiz.advice.sections.purchase import BY_CHANGE, STAYS, YOURS, Purchase
 from fuelwiz.advice.subject import Subject
-from fuelwiz.advice.wire_words import wire_area_m2
+from fuelwiz.advice.wire_words import NEARLY, wire_area_m2
 from fuelwiz.session import given
 from fuelwiz.terms import ON_THE_CAR
 
@@ -30,7 +30,6 @@ LIMITS: dict[str, frozenset[Limit]] = {
 }
 """What is wrong where a part may be to blame."""
 MANY = ("injectors",)
-NEARLY = 1.0 - 1e-9
 
 
 def on_the_car(subject: Subject) -> set[str]:

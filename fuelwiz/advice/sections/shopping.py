@@ -13,6 +13,7 @@ from fuelwiz.advice.part_words import (
     filter_told,
     injectors_told,
     pump_told,
+    rating_wanted,
     regulator_told,
     strainer_told,
 )
@@ -26,10 +27,10 @@ from fuelwiz.advice.sections.on_the_car import (
 )
 from fuelwiz.advice.sections.path import OPEN_ENDS, run_name
 from fuelwiz.advice.sections.purchase import BY_CHANGE, YOURS, Purchase
+from fuelwiz.advice.sections.shopping_electrics import electrics
 from fuelwiz.advice.sections.shopping_prices import Priced, row_price, sum_sentences
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, listed
-from fuelwiz.advice.wire_words import smallest_wire, wire_label
 from fuelwiz.session import Run, given
 from fuelwiz.sizing.thresholds import RATED_AT_PA
 from fuelwiz.terms import FITTINGS
@@ -37,10 +38,8 @@ from fuelwiz.terms import FITTINGS
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Words
     from fuelwiz.options.part_prices import PartPrices
-    from fuelwiz.sizing.part_figures import WiringFigures
 
 NAME = "What to buy"
-AT_KNOWN_CURRENT = "once the pump's current is known"
 
 
 def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
@@ -103,7 +102,7 @@ def purchases(subject: Subject) -> Iterator[Purchase]:
     yield from _feed(subject)
     yield from _regulator_and_return(subject)
     yield from _injectors(subject)
-    yield from _electrics(subject)
+    yield from electrics(subject)
     yield from _safety(subject)
 
 
@@ -248,12 +247,12 @@ def _injectors(subject: Subject) -> Iterator[Purchase]:
     if figures is None or figures.smallest_rating_m3_s is None:
         return
     at = subject.numbers.figure("pressure", RATED_AT_PA if injectors is None else injectors.rated_pressure)
-    each = subject.numbers.figure("injector", figures.smallest_rating_m3_s)
+    each = rating_wanted(subject, figures.smallest_rating_m3_s, subject.figures.changes)
     then = ""
     if following is not None and following.injector_rating_m3_s is not None:
-        each_then = subject.numbers.figure("injector", following.injector_rating_m3_s)
-        then = f"{each_then} or more{_counting_boost(subject)}"
-    wanted = f"{figures.count} of {each} or more, rated at {at}"
+        each_then = rating_wanted(subject, following.injector_rating_m3_s, following.changes)
+        then = f"{each_then}{_counting_boost(subject)}"
+    wanted = f"{figures.count} of {each}, rated at {at}"
     if injectors is not None and figures.within_limit:
         wanted = YOURS + injectors_told(subject, injectors, figures.count)
     yield Purchase("injectors", wanted, then)
@@ -267,52 +266,6 @@ def _counting_boost(subject: Subject) -> str:
     base = subject.session.pressure.base
     pressure, whole = subject.numbers.number("pressure", left, base), subject.numbers.figure("pressure", base)
     return f": boost leaves {pressure} of {whole} across them, there is no manifold hose"
-
-
-def _electrics(subject: Subject) -> Iterator[Purchase]:
-    figures, wiring, following = subject.figures.wiring, subject.session.wiring, subject.figures.next
-    wire, fuse = _wire(subject, figures), _fuse(subject, figures)
-    entered = [choice.gauge for choice in subject.figures.wire_choices if choice.given and choice.does]
-    if entered:
-        wire = YOURS + wire_label(subject, entered[0])
-    elif wiring is not None and wiring.length is not None:
-        wire = f"{wire}, {subject.numbers.limit('length', wiring.length)} each way"
-    wire_then = fuse_then = ""
-    if following is not None and "pump" in (*following.limits, *(following.way_out or ())):
-        wire_then = fuse_then = "by the current of the pumps then"
-    elif following is not None and following.wiring is not None and following.wiring.fuse_A is not None:
-        wire_then, fuse_then = _wire(subject, following.wiring), _fuse(subject, following.wiring)
-    yield Purchase("wire", wire, wire_then)
-    yield Purchase("relay, fuse", f"{fuse}; crash cut-off", fuse_then)
-
-
-def _wire(subject: Subject, figures: WiringFigures | None) -> str:
-    wiring, smallest = subject.session.wiring, smallest_wire(subject, figures)
-    if smallest is not None:
-        return f"{smallest} or thicker"
-    if not _current_known(subject, figures):
-        return AT_KNOWN_CURRENT
-    return (
-        "once its length is known" if wiring is None or wiring.length is None else "no wire of the list does"
-    )
-
-
-def _fuse(subject: Subject, figures: WiringFigures | None) -> str:
-    if figures is not None and figures.fuse_A is not None:
-        return f"{subject.numbers.limit('amps', figures.fuse_A)} fuse and a larger relay for each circuit"
-    if not _current_known(subject, figures):
-        return f"for each circuit, {AT_KNOWN_CURRENT}"
-    if figures is None:
-        return "for each circuit, once the wiring is given"
-    return "no one fuse is large enough: more circuits"
-
-
-def _current_known(subject: Subject, figures: WiringFigures | None) -> bool:
-    """Whether the pump's current is given, be it that nothing is told of its wiring."""
-    if figures is not None:
-        return figures.current_A is not None
-    pump = subject.session.pump
-    return pump is not None and bool(pump.current)
 
 
 def _safety(subject: Subject) -> Iterator[Purchase]:

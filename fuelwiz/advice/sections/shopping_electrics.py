@@ -1,0 +1,63 @@
+"""Wire, relay and fuse in what to buy."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import TYPE_CHECKING
+
+from fuelwiz.advice.sections.purchase import YOURS, Purchase
+from fuelwiz.advice.subject import Subject
+from fuelwiz.advice.wire_words import NEARLY, smallest_wire, wire_area_m2, wire_told
+
+if TYPE_CHECKING:
+    from fuelwiz.sizing.part_figures import WiringFigures
+
+AT_KNOWN_CURRENT = "once the pump's current is known"
+
+
+def electrics(subject: Subject) -> Iterator[Purchase]:
+    """Wire, relay and fuse, for this goal and for the next."""
+    figures, wiring, following = subject.figures.wiring, subject.session.wiring, subject.figures.next
+    wire, fuse = _wire(subject, figures), _fuse(subject, figures)
+    least = wire_area_m2(figures)
+    if wiring is not None and wiring.wire is not None and least is not None and wiring.wire >= NEARLY * least:
+        wire = YOURS + wire_told(subject, wiring.wire)
+    elif wiring is not None and wiring.length is not None:
+        way = "each way" if wiring.return_path == "wire" else "one way, back through the body"
+        wire = f"{wire}, {subject.numbers.limit('length', wiring.length)} {way}"
+    wire_then = fuse_then = ""
+    if following is not None and "pump" in (*following.limits, *(following.way_out or ())):
+        wire_then = fuse_then = "by the current of the pumps then"
+    elif following is not None and following.wiring is not None and following.wiring.fuse_A is not None:
+        wire_then, fuse_then = _wire(subject, following.wiring), _fuse(subject, following.wiring)
+    yield Purchase("wire", wire, wire_then)
+    yield Purchase("relay, fuse", f"{fuse}; crash cut-off", fuse_then)
+
+
+def _wire(subject: Subject, figures: WiringFigures | None) -> str:
+    wiring, smallest = subject.session.wiring, smallest_wire(subject, figures)
+    if smallest is not None:
+        return f"{smallest} or thicker"
+    if not _current_known(subject, figures):
+        return AT_KNOWN_CURRENT
+    return (
+        "once its length is known" if wiring is None or wiring.length is None else "no wire of the list does"
+    )
+
+
+def _fuse(subject: Subject, figures: WiringFigures | None) -> str:
+    if figures is not None and figures.fuse_A is not None:
+        return f"{subject.numbers.limit('amps', figures.fuse_A)} fuse and a larger relay for each circuit"
+    if not _current_known(subject, figures):
+        return f"for each circuit, {AT_KNOWN_CURRENT}"
+    if figures is None:
+        return "for each circuit, once the wiring is given"
+    return "no one fuse is large enough: more circuits"
+
+
+def _current_known(subject: Subject, figures: WiringFigures | None) -> bool:
+    """Whether the pump's current is given, be it that nothing is told of its wiring."""
+    if figures is not None:
+        return figures.current_A is not None
+    pump = subject.session.pump
+    return pump is not None and bool(pump.current)
