@@ -18,6 +18,7 @@ from fuelwiz.desk.field_text import one_line
 from fuelwiz.document.changes import Change
 from fuelwiz.record import record
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
+from fuelwiz.wizard.live.looked_at import looked_at
 from fuelwiz.wizard.paint import Area, Row, clip
 
 ROWS = 4
@@ -60,8 +61,8 @@ class Pair:
         return max(cell_len(self.head), cell_len(self.then), cell_len(self.now))
 
 
-def then_and_now(before: Desk, after: Desk, area: Area) -> list[Strip]:
-    """Heads, then, now, and what was changed."""
+def then_and_now(before: Desk, after: Desk, area: Area, highlighted: str = "") -> list[Strip]:
+    """Heads, then, now, and what was changed; a size that is only highlighted changes nothing."""
     longest = LONGEST_WRONG if area.width >= NARROW_BELOW else LONGEST_WRONG_NARROW
     told = [_counted(pair, longest) if pair.head == WRONG else pair for pair in measured(before, after)]
     pairs = list(_that_fit(told, area.width - LABELS - 2))
@@ -78,7 +79,7 @@ def then_and_now(before: Desk, after: Desk, area: Area) -> list[Strip]:
         heads.strip(),
         then.strip(),
         now.strip(),
-        _changed_line(changed_words(before, after), area.row()).strip(),
+        _changed_line(changed_words(before, after), _nothing_yet(after, highlighted), area.row()).strip(),
     ]
 
 
@@ -159,11 +160,17 @@ def _that_fit(pairs: Sequence[Pair], room: int) -> Iterator[Pair]:
         yield pair
 
 
-def _changed_line(changes: Sequence[str], row: Row) -> Row:
+def _nothing_yet(after: Desk, highlighted: str) -> str:
+    """What is said where nothing was changed."""
+    only = "" if after.result is None else looked_at(after.result, highlighted)
+    return f"nothing yet: {only}" if only else NOTHING_YET
+
+
+def _changed_line(changes: Sequence[str], nothing: str, row: Row) -> Row:
     """The changes as far as they fit, and how many there are where not all do."""
     row.put(1, "changed", "muted")
     room = row.width - LABELS - 2
-    text = row.look.fold("; ".join(changes) or NOTHING_YET)
+    text = row.look.fold("; ".join(changes) or nothing)
     if changes and cell_len(text) > room:
         text = row.look.fold(f"{len(changes)}: {text}")
     return row.put(1 + LABELS, clip(text, room, row.look.fold("…")))

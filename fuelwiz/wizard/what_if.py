@@ -57,7 +57,7 @@ class WhatIfScreen(BuildScreen):
 
     def strip_lines(self, area: Area) -> list[Strip]:
         """Then and now."""
-        return then_and_now(self.origin.desk, self.desk, area)
+        return then_and_now(self.origin.desk, self.desk, area, self.shown_size)
 
     def show_answer(self) -> None:
         """The live pane, and the strip that rests on the same answer."""

@@ -11,6 +11,7 @@ from fuelwiz.advice.sections.captions import PART_CAPTIONS
 from fuelwiz.wizard.live.answer import answer_lines, held_lines
 from fuelwiz.wizard.live.explain import explanation_lines
 from fuelwiz.wizard.live.layout import Layout, layout_for
+from fuelwiz.wizard.live.looked_at import looked_at
 from fuelwiz.wizard.live.parts import part_lines
 from fuelwiz.wizard.live.rule import (
     CEILINGS,
@@ -137,7 +138,15 @@ class LivePane(Painted):
         """The line above it all; what it says is shown goes by what is."""
         caption = PART_CAPTIONS[self.about] if self._shows_part else ""
         views = views_of(self._result, self.view)
-        return rule_line(self.view, self.notes, area, views, all_names=self.all_names, caption=caption)
+        return rule_line(
+            self.view,
+            self.notes,
+            area,
+            views,
+            all_names=self.all_names,
+            caption=caption,
+            looked_at=looked_at(self._result, self.highlighted) if self._result else "",
+        )
 
     @property
     def _sizes_focused(self) -> bool:

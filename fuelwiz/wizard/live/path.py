@@ -54,7 +54,9 @@ def both_ways(then: tuple[Result, Parts], now: tuple[Result, Parts], size: str, 
     pairs = list(zip_longest(before, after))
     differ = [pair for pair in pairs if pair[0] != pair[1]]
     shown = pairs if len(pairs) < area.rows or len(differ) == len(pairs) else differ
-    lines = [area.row().put(STOP, "then", "muted").put(half + STOP, "now", bold=True).strip()]
+    is_looked_at = size != now[0].figures.verdict.size
+    head = f"now, {size} looked at" if is_looked_at else "now"
+    lines = [area.row().put(STOP, "then", "muted").put(half + STOP, head, bold=True).strip()]
     for left, right in shown:
         line = area.row()
         if left is not None:

@@ -61,21 +61,22 @@ def rule_line(
     *,
     all_names: bool = False,
     caption: str = "",
+    looked_at: str = "",
 ) -> Strip:
-    """The shown view in brackets and which one F5 brings, or `all_names` where they fit; then notes, the last first,
-    and what the view shows, or the caption says instead, as far as there is room."""
+    """The shown view in brackets and which one F5 brings, or `all_names` where they fit; that a size is only looked
+    at; then notes, the last first, and what the view shows, or the caption says instead, as far as there is room."""
     line, dash = area.row(), area.look.mark("rule")
     line.put(0, dash, "muted")
     room = area.width - 1
     names = [f"[{name}]" if name == view else f" {name} " for name in views]
-    if not all_names or sum(map(len, names)) > room:
+    tail = f"{dash} {area.look.fold(looked_at)} " if looked_at else ""
+    if not all_names or sum(map(len, names)) + len(tail) > room:
         at = views.index(view) + 1
         names = [f"[{view}]", f" {at} of {len(views)}, F5 {next_view(view, views)} "]
     for name in names:
         shown = name == f"[{view}]"
         line.put(0, name, "text" if shown else "muted", shown)
     room -= sum(map(len, names))
-    tail = ""
     for note in reversed(notes):
         longer = f"{dash} {area.look.fold(note)} {tail}"
         if len(longer) > room:
