@@ -208,7 +208,7 @@ def cut_to_bytes(name: str, most: int) -> str:
 def hold(handle: int) -> bool | None:
     """Hold an open file or folder for oneself until it is closed; false where another does.
 
-    None where this system or this disk cannot tell. The system lets go of it when the process dies.
+    None where this system or this disk cannot tell. The system gives it up when the process dies.
     """
     if fcntl is None:
         return None

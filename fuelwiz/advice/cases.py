@@ -1,4 +1,4 @@
-"""What is said of each bad day that the program asks for by itself: a record apiece."""
+"""What is said of each bad day that the program asks for by itself: a record each."""
 
 from __future__ import annotations
 

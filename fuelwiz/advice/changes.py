@@ -1,4 +1,4 @@
-"""What each change is in words: a record apiece."""
+"""What each change is in words: a record each."""
 
 from __future__ import annotations
 

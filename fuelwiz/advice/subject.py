@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.session import Session
 from fuelwiz.sizing.figures import Figures, SizeFigures, StressFigures
-from fuelwiz.sizing.vocabulary import BUILD_LIMITS, LINE_LIMITS, Case, Limit, is_fixed
+from fuelwiz.sizing.vocabulary import LINE_LIMITS, Case, is_fixed
 from fuelwiz.terms import fuel_name
 
 if TYPE_CHECKING:
@@ -61,11 +61,6 @@ class Subject:
         if line is None or chosen is None or chosen.limits != line.limits:
             return line
         return chosen if _same_bore(chosen, line) else line
-
-    @property
-    def build_limits(self) -> tuple[Limit, ...]:
-        """The limits that no size of line changes."""
-        return tuple(limit for limit in self.figures.verdict.limits if limit in BUILD_LIMITS)
 
     @property
     def standard_cases(self) -> tuple[StressFigures, ...]:

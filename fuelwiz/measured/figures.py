@@ -177,7 +177,7 @@ class LogFigures:
     proposals: tuple[Proposal, ...]
     columns: tuple[ColumnTaken, ...]
     metered: bool
-    """Whether the flow is that of a column of its own, not reckoned from the injectors."""
+    """Whether the flow is that of a column of its own, not calculated from the injectors."""
     lowest: int | None
     """The bin whose pressure lies furthest below what is wanted; None without bins."""
     tightest: int | None

@@ -1,4 +1,4 @@
-"""Judging sets: what hangs on the situation alone is reckoned once, the rest by the functions that judge any build."""
+"""Judging sets: once for what depends on the situation alone, the rest by the functions that judge any build."""
 
 from __future__ import annotations
 

@@ -1,7 +1,7 @@
 """The search for sets of parts that would do.
 
 Every set of the grid is looked at: each pump in each number, with each regulator, base pressure and size of feed. Three
-things keep it short and lose no set. What hangs on the day or on the pump alone is reckoned once for all sets. Return,
+things keep it short and lose no set. What depends on day or pump alone is calculated once for all sets. Return,
 wire and injectors are solved for, not searched: the first that does of an ordered list. And a set that has a limit today
 is out whatever the next goal and the bad days would say, so it is not asked about them: it counts as failed under the
 limits of today. One that passes today counts under every limit that it meets at the next goal and on the bad days, where

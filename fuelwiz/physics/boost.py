@@ -8,7 +8,7 @@ def boost_in_step_pa(*, boost_pa: float, share: float, atmosphere_pa: float) -> 
 
     Power in proportion to the absolute pressure in the manifold, at one engine speed and one temperature of the
     charge (Heywood 1988, eq. 2.26, volumetric efficiency and fuel-air ratio kept; from memory). An engine without
-    boost stays without; never below nought.
+    boost stays without; never below zero.
 
     >>> round(boost_in_step_pa(boost_pa=1e5, share=0.75, atmosphere_pa=1e5))
     50000

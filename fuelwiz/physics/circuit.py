@@ -69,7 +69,7 @@ class PumpSet:
         return self.running if self.in_series else 1
 
     def volts(self, pressure_pa: float) -> float:
-        """Volts at a pump that works against that pressure, never below nought."""
+        """Volts at a pump that works against that pressure, never below zero."""
         supply = self.supply
         if supply.measured:
             return supply.volts
@@ -145,9 +145,9 @@ class PumpSet:
         return root(left, low, most)
 
     def highest_rise_pa(self, flow_m3_s: float) -> float | None:
-        """The highest rise in Pa at which the pumps still deliver a flow above nought; None where there is no highest.
+        """The highest rise in Pa at which the pumps still deliver a flow above zero; None where there is no highest.
 
-        Below nought where something has to push the flow through them, minus infinity where nothing could. Never
+        Below zero where something has to push the flow through them, minus infinity where nothing could. Never
         above the relief.
         """
         highest = self._highest_unrelieved_pa(flow_m3_s)

@@ -79,7 +79,7 @@ class Curve:
         return pchip_slopes(self._pressures, [flow for _, flow in self.points])
 
     def line_m3_s(self, pressure_pa: float) -> float:
-        """Flow in m3/s at a pressure in Pa; past the sheet's end the straight line itself, below nought too.
+        """Flow in m3/s at a pressure in Pa; past the sheet's end the straight line itself, below zero too.
 
         >>> round(Curve(13.5, ((2e5, 9e-5), (4e5, 7e-5))).line_m3_s(12e5), 9)
         -1e-05
@@ -101,7 +101,7 @@ class Curve:
         return q0 * s * s * (1 + 2 * t) + q1 * t * t * (3 - 2 * t) + width * t * s * bend
 
     def flow_m3_s(self, pressure_pa: float) -> float:
-        """Flow in m3/s at a pressure in Pa and the sheet's voltage, never below nought.
+        """Flow in m3/s at a pressure in Pa and the sheet's voltage, never below zero.
 
         >>> Curve(13.5, ((2e5, 9e-5), (4e5, 7e-5))).flow_m3_s(12e5)
         0.0
@@ -133,7 +133,7 @@ class Curve:
         return self.pressure_where_pa(0.0)
 
     def pressure_where_pa(self, flow_m3_s: float) -> float:
-        """The lowest pressure in Pa at which the line has come down to a flow, which may lie below nought.
+        """The lowest pressure in Pa at which the line has come down to a flow, which may lie below zero.
 
         Infinite where it never does; the first point where no more than that flowed at any pressure.
 

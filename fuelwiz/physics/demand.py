@@ -32,7 +32,7 @@ def usual_bsfc_kg_J(*, lhv_J_kg: float, induction: str) -> float:
 
 
 def thermal_efficiency(*, bsfc_kg_J: float, lhv_J_kg: float) -> float:
-    """Brake thermal efficiency: work over the heat in the fuel burned, from kg/J and J/kg, both above nought.
+    """Brake thermal efficiency: work over the heat in the fuel burned, from kg/J and J/kg, both above zero.
 
     Source: Heywood 1988, eq. 2.23 (from memory).
 

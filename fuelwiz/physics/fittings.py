@@ -70,7 +70,7 @@ def filter_loss_pa(
 ) -> float:
     """Loss in Pa of a filter or strainer at a flow in m3/s: half viscous (the medium), half inertial (the ports).
 
-    Common practice, no source. `clogging` 1 is a clean one; valid for a rated flow above nought.
+    Common practice, no source. `clogging` 1 is a clean one; valid for a rated flow above zero.
 
     >>> filter_loss_pa(flow_m3_s=1e-4, rated_flow_m3_s=1e-4, rated_loss_pa=1e4, clogging=2.0)
     20000.0
@@ -95,7 +95,7 @@ def filter_terms(*, rated_flow_m3_s: float, rated_loss_pa: float, clogging: floa
 def part_loss_pa(*, flow_m3_s: float, rated_flow_m3_s: float, rated_loss_pa: float) -> float:
     """Loss in Pa of a sensor, check valve, block, cooler or open regulator: with the square of the flow in m3/s.
 
-    An orifice's law (TP-410); valid for turbulent flow and a rated flow above nought.
+    An orifice's law (TP-410); valid for turbulent flow and a rated flow above zero.
 
     >>> part_loss_pa(flow_m3_s=2e-4, rated_flow_m3_s=1e-4, rated_loss_pa=1e4)
     40000.0

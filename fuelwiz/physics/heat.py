@@ -11,7 +11,7 @@ def rise_k_per_h(
 ) -> float:
     """Rise of the tank's temperature in K/h if all electrical power (V, A) stays in the fuel (kg/m3, m3, J/(kg K)).
 
-    First law of thermodynamics; an upper bound, no cooling counted. Valid for a volume above nought.
+    First law of thermodynamics; an upper bound, no cooling counted. Valid for a volume above zero.
 
     >>> round(rise_k_per_h(volts=13.5, current_a=10, density_kg_m3=745, volume_m3=0.03, cp_J_kgK=2100), 2)
     10.35
@@ -20,7 +20,7 @@ def rise_k_per_h(
 
 
 def lasts_s(*, volume_m3: float, flow_m3_s: float) -> float:
-    """How many seconds a volume of fuel in m3 lasts at a flow in m3/s above nought.
+    """How many seconds a volume of fuel in m3 lasts at a flow in m3/s above zero.
 
     >>> round(lasts_s(volume_m3=0.03, flow_m3_s=5e-5))
     600

@@ -39,7 +39,7 @@ def dead_share(*, dead_time_s: float | None, rpm: float | None) -> float:
 def duty(*, mass_flow_kg_s: float, count: int, wide_open_kg_s: float, dead: float = 0.0) -> float:
     """Share of the time that `count` injectors stand open for a mass flow in kg/s, the dead share added.
 
-    Valid for a flow above nought of each injector held open.
+    Valid for a flow above zero of each injector held open.
 
     >>> round(duty(mass_flow_kg_s=0.04, count=4, wide_open_kg_s=0.0125, dead=0.04), 9)
     0.84

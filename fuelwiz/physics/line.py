@@ -54,7 +54,7 @@ class RunLoss:
 def tube_bore_m(*, outside_m: float, wall_m: float) -> float:
     """Bore in m of a tube that is named by its outside diameter, as the trade names pipe; both in m.
 
-    Geometry; nought or less where the walls leave nothing.
+    Geometry; zero or less where the walls leave nothing.
 
     >>> round(tube_bore_m(outside_m=0.008, wall_m=0.001), 6)
     0.006

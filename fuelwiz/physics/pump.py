@@ -161,7 +161,7 @@ class Pump:
     def current_A(self, pressure_pa: float) -> float | None:
         """Current of one pump in A at a pressure in Pa, whatever the volts; None where no sheet says it.
 
-        Linear between the points, the end slopes carried on, never below nought.
+        Linear between the points, the end slopes carried on, never below zero.
 
         >>> Pump((), ((2e5, 8.0), (6e5, 12.0))).current_A(7e5)
         13.0

@@ -19,7 +19,7 @@ def root(
     """The argument in [low, high] where a function changes its sign, to 1e-12 of it.
 
     Chandrupatla's method (Adv. Eng. Software 1997, 28, 145): inverse quadratic steps where they are safe, else
-    bisection. Where the ends do not differ in sign, the end whose value is nearer to nought is the answer.
+    bisection. Where the ends do not differ in sign, the end whose value is nearer to zero is the answer.
     Argument and value are in whatever units the function has. `at_ends` are its values at both ends where they are
     known already.
 

@@ -8,7 +8,7 @@ from fuelwiz.session.compounds import Size
 
 
 def bore_of_m(size: Size, hose: str, wall_m: float | None = None) -> float:
-    """The bore in m of a size in a hose; nought or less in a tube whose walls leave nothing.
+    """The bore in m of a size in a hose; zero or less in a tube whose walls leave nothing.
 
     Args:
         size: a dash size, or a length: the bore of a hose, the outside diameter of a tube.

@@ -1,4 +1,4 @@
-"""What gives out first: the crank power at which each part alone reaches its end, all else as it is."""
+"""What limits first: the crank power at which each part alone reaches its end, all else as it is."""
 
 from __future__ import annotations
 
@@ -47,7 +47,7 @@ def solved_ceiling_w(sized: SizedSystem) -> float | None:
 
 
 def _feed(sized: SizedSystem) -> Ceiling:
-    """The run that gives out first: the one that is shown, or a kept one."""
+    """The run that limits first: the one that is shown, or a kept one."""
     shown = _run_ceiling(sized, sized.shown_run, None)
     kept = [_run_ceiling(sized, run, run.number) for run in sized.feed.kept()]
     return min([shown, *kept], key=lambda ceiling: ceiling.max_power_W)

@@ -143,7 +143,7 @@ class VerdictFigures:
 
 @record
 class Ceiling:
-    """The crank power at which one part alone gives out; `run` is the number of a kept run that stands for the feed."""
+    """The crank power at which one part alone is at its limit; `run`: the number of a kept run that is the feed's."""
 
     part: CeilingPart
     max_power_W: float

@@ -1,4 +1,4 @@
-"""A build: one session as physics sees it, each part reckoned once and when it is asked for."""
+"""A build: one session as physics sees it, each part calculated once and when it is asked for."""
 
 from __future__ import annotations
 

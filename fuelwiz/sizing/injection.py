@@ -1,4 +1,4 @@
-"""The injectors at the goal, and the power at which they give out."""
+"""The injectors at the goal, and the power at which they reach their limit."""
 
 from __future__ import annotations
 

@@ -219,7 +219,7 @@ class Return:
 
     @property
     def chosen(self) -> str | None:
-        """The row that the builder settled on, None where nothing is chosen or no run follows it."""
+        """The row that the builder chose, None where nothing is chosen or no run follows it."""
         chosen = self.line.chosen
         return None if chosen is None or self.rows == (None,) else chosen.text
 

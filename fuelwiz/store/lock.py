@@ -1,6 +1,6 @@
 """Who has a build open: a lock beside its file that tells who, where and since when, and ends with its owner.
 
-The system holds the lock for a process and lets go of it when the process dies. Where a disk cannot do that, and
+The system holds the lock for a process and gives it up when the process dies. Where a disk cannot do that, and
 for an owner on another machine, what the lock says of its owner is all that is known.
 """
 

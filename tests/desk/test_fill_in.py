@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+import itertools
 import math
-import time
 from pathlib import Path
+from types import SimpleNamespace
 
 import pytest
 
 from fuelwiz.advice import result
-from fuelwiz.desk import Desk
+from fuelwiz.desk import Desk, calculation
 from fuelwiz.desk.whole_result import whole_result
 from fuelwiz.session import validate
 from fuelwiz.sizing import assess, quick_figures
@@ -86,15 +87,16 @@ def test_what_changes_nothing_drops_nothing(tmp_path: Path) -> None:
     assert desk.filled_in and desk.result is not None and desk.result.figures.spread is not None
 
 
-def test_a_slice_stops_in_the_middle_of_the_work(tmp_path: Path) -> None:
+def test_a_slice_stops_in_the_middle_of_the_work(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     desk = opened(tmp_path)
-    desk.fill_in(math.inf)  # loads what calculates
     desk.type("goal.power", "601")
     desk.finish()
-    start = time.perf_counter()
+    readings = itertools.count()
+    clock = SimpleNamespace(perf_counter=lambda: 0.0004 * next(readings))
+    monkeypatch.setattr(calculation, "time", clock)
     desk.fill_in(0.001)
     assert not desk.filled_in
-    assert time.perf_counter() - start < 0.2  # of the half second that all of it takes
+    assert next(readings) == 4  # at the start, before each of two steps, and past the end
 
 
 def test_without_a_power_there_is_nothing_to_fill_in(tmp_path: Path) -> None:

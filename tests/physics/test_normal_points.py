@@ -13,7 +13,7 @@ from fuelwiz.physics.additive import AdditiveModel, Effect, percentile_of
 from fuelwiz.physics.normal_points import MOST_INPUTS, normal_points
 
 # JCGM 101:2008, 9.2.2, table 2: four standard normal inputs added up; standard uncertainty 2.0, and 95 in 100 of the
-# sums within 3.92 of nought.
+# sums within 3.92 of zero.
 INPUTS, DEVIATION, HALF_WIDTH = 4, 2.0, 3.92
 
 

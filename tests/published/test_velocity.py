@@ -1,4 +1,4 @@
-"""Velocity in a bore: formulas of fluid power, and figures that people in the trade reckon with."""
+"""Velocity in a bore: formulas of fluid power, and figures that people in the trade go by."""
 
 from __future__ import annotations
 

@@ -16,7 +16,7 @@ import pytest
 from fuelwiz import units
 from fuelwiz.physics import fuel, line
 
-from .reckoning import (
+from .calculated import (
     HOT_K,
     WIRED,
     air_psi,
@@ -227,12 +227,12 @@ WIRING_AND_REST: list[Claim] = [
 
 
 @pytest.mark.parametrize(
-    ("key", "phrase", "reckoned"),
+    ("key", "phrase", "computed"),
     [*DEMAND, *PRESSURE, *PUMP, *LINES, *INLET_AND_RETURN, *WIRING_AND_REST],
     ids=lambda part: part if isinstance(part, str) else "",
 )
-def test_a_figure_in_the_help_is_what_the_program_comes_to(key: str, phrase: Any, reckoned: Any) -> None:
-    assert reckoned() == claimed(key, phrase)
+def test_a_figure_in_the_help_is_what_the_program_comes_to(key: str, phrase: Any, computed: Any) -> None:
+    assert computed() == claimed(key, phrase)
 
 
 @pytest.mark.parametrize("example_boost", ["10 psi", "30 psi"])

@@ -23,7 +23,6 @@ from .builds import NAMES, example
 
 FOOT, INCH, PSI, HP = 0.3048, 0.0254, 6894.757293168, 745.69987158227  # NIST SP 811, appendix B.8
 GALLON_AN_HOUR = 3.785411784e-3 / 3600  # the same
-CC_A_MINUTE = 1e-6 / 60
 FIGURES: dict[str, tuple[str, dict[str, tuple[str, float]]]] = {
     "Sizes": (
         "sizes",

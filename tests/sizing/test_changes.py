@@ -19,7 +19,6 @@ from fuelwiz.sizing.vocabulary import CHANGES, Change
 from .builds import CC_PER_MIN, build
 
 NEXT_GAUGE = {"12 AWG": "10 AWG", "10 AWG": "8 AWG", "14 AWG": "12 AWG", "4 mm^2": "6 mm^2"}
-SAME_W = 0.5 + 1e-3
 powers, boosts, ethanols = st.floats(200, 900), st.floats(0, 30), st.integers(0, 100)
 
 

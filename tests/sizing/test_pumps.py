@@ -36,7 +36,7 @@ def test_at_full_power_all_pumps_run_however_few_do_at_idle(arrangement: str, ba
 
 
 def test_pumps_that_never_send_the_demand_could_make_nothing() -> None:
-    """Not a pressure below nought, by which something would have to push the fuel through them."""
+    """Not a pressure below zero, by which something would have to push the fuel through them."""
     ladder = figures(build("twins", {"goal.power": "3000 hp"})).pick.ladder
     assert ladder is not None and ladder.could_make_Pa == 0.0
 

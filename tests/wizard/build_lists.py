@@ -103,8 +103,8 @@ class Reader:
             await self.pilot.pause(0.01)
         raise AssertionError(f"never so on\n{self.text}")
 
-    async def reckoned(self) -> None:
-        """Wait until every build is reckoned."""
+    async def all_calculated(self) -> None:
+        """Wait until every build is calculated."""
         builds = self.screen.builds
         await self.until(lambda: builds.next_unknown(1) is None)
 

@@ -34,7 +34,7 @@ def builds(tmp_path: Path) -> Path:
 @pytest.mark.parametrize("look", [Look(), Look(colors="16"), ASCII], ids=["256", "16", "ascii"])
 async def test_every_build_has_its_row_at_every_size(builds: Path, size: tuple[int, int], look: Look) -> None:
     async with at_list(builds, size, look) as reader:
-        await reader.reckoned()
+        await reader.all_calculated()
         reader.stays_inside()
         for row in ("Hill-climb six", "Hill-climb coupe", "goal-alone", "Winter project", "half.toml"):
             assert sum(line[3:].startswith(row) for line in reader.lines) >= 1, row
@@ -47,7 +47,7 @@ async def test_every_build_has_its_row_at_every_size(builds: Path, size: tuple[i
 
 async def test_the_strip_says_what_the_build_comes_to(builds: Path) -> None:
     async with at_list(builds) as reader:
-        await reader.reckoned()
+        await reader.all_calculated()
         below = " ".join(" ".join(reader.lines[19:23]).split())
         assert below.startswith("! Hill-climb six: Short of your reserve: 13 % to spare")
         assert "11 values assumed, 2 sections left out" in below and "steps not visited yet" in below
@@ -55,7 +55,7 @@ async def test_the_strip_says_what_the_build_comes_to(builds: Path) -> None:
 
 @pytest.fixture
 def held_back(monkeypatch: pytest.MonkeyPatch) -> Iterator[threading.Event]:
-    """Nothing is reckoned before this is set."""
+    """Nothing is calculated before this is set."""
     go = threading.Event()
 
     def waits(entry: BuildFile) -> Judged:
@@ -67,7 +67,7 @@ def held_back(monkeypatch: pytest.MonkeyPatch) -> Iterator[threading.Event]:
     go.set()
 
 
-async def test_what_the_record_says_stands_there_before_anything_is_reckoned(
+async def test_what_the_record_says_stands_there_before_anything_is_calculated(
     tmp_path: Path, held_back: threading.Event
 ) -> None:
     record = 'saved = "2026-05-14"\nworks = true\nmargin = "17 %"\nanswer = "It was -8."\ninputs = "0"\n'
@@ -77,18 +77,20 @@ async def test_what_the_record_says_stands_there_before_anything_is_reckoned(
         assert "One: It was -8." in reader.text
         assert reader.pointed.split()[-5:] == ["✓", "yes", "–", "17", "today"]
         held_back.set()
-        await reader.reckoned()
+        await reader.all_calculated()
         assert "It was -8." not in reader.text
         assert "Changed by hand since it was saved on 2026-05-14." in reader.text
 
 
-async def test_keys_do_not_wait_for_what_is_being_reckoned(builds: Path, held_back: threading.Event) -> None:
+async def test_keys_do_not_wait_for_what_is_being_calculated(
+    builds: Path, held_back: threading.Event
+) -> None:
     async with at_list(builds) as reader:
         await reader.until(lambda: reader.screen.is_calculating)
         await reader.press("down", "space", "down", "enter")
         assert reader.app.called == [("open", builds / "twins.toml")] and "1 marked" in reader.text
         held_back.set()
-        await reader.reckoned()
+        await reader.all_calculated()
         assert reader.pointed.startswith("Strip sedan, twins")
 
 
@@ -99,7 +101,7 @@ async def test_a_changed_program_says_what_it_said_before(tmp_path: Path) -> Non
     record = f'[record]\ninputs = "{digest}"\nsaved = "2020-01-02"\nanswer = "-10 is the line to fit."\n'
     path.write_text(path.read_text(encoding="utf-8") + record, encoding="utf-8")
     async with at_list(tmp_path, (120, 36)) as reader:
-        await reader.reckoned()
+        await reader.all_calculated()
         assert (
             "The same build, saved on 2020-01-02, gave this result then: -10 is the line to fit."
             in reader.text
@@ -111,13 +113,13 @@ async def test_the_last_change_is_said_key_by_key(builds: Path) -> None:
     (builds / ".history").mkdir()
     (builds / ".history" / path.name).write_text(path.read_text().replace("750 hp", "690 hp"))
     async with at_list(builds) as reader:
-        await reader.reckoned()
+        await reader.all_calculated()
         assert "Last change: power 690 to 750 hp." in reader.text
 
 
 async def test_a_broken_file_says_why_in_its_row(builds: Path) -> None:
     async with at_list(builds) as reader:
-        await reader.reckoned()
+        await reader.all_calculated()
         await reader.press("end", "up")
         assert reader.pointed.startswith("half.toml  !  line 2: is not TOML")
         await reader.press("enter")
@@ -172,7 +174,7 @@ FILTERED = {
 
 async def test_the_filter_looks_at_name_fuel_line_and_verdict(builds: Path) -> None:
     async with at_list(builds) as reader:
-        await reader.reckoned()
+        await reader.all_calculated()
         for typed, left in FILTERED.items():
             reader.app.called.clear()
             await reader.press("/")
@@ -408,7 +410,7 @@ async def test_hostile_texts_are_shown_as_the_letters_they_are(tmp_path: Path) -
     for size in SIZES:
         async with at_list(tmp_path, size) as reader:
             assert "[bold]x[/] [2J" in reader.text
-            await reader.reckoned()
+            await reader.all_calculated()
             reader.stays_inside()
             assert not set(reader.text) & {"\x1b", "\x07", "\u202e"}
 

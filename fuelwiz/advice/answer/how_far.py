@@ -30,7 +30,7 @@ def how_far(subject: Subject) -> Forms:
 
 
 def lowest_solved(subject: Subject) -> Ceiling | None:
-    """The part that gives out first of those whose ceiling is solved, without rules of thumb."""
+    """The part that limits first of those whose ceiling is solved, without rules of thumb."""
     return next((item for item in subject.figures.ceilings if item.basis == "solved"), None)
 
 

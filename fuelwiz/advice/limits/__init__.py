@@ -1,4 +1,4 @@
-"""What is said of each limit: one record apiece, for the size of the feed line and for the rest of the build."""
+"""What is said of each limit: one record each, for the size of the feed line and for the rest of the build."""
 
 from __future__ import annotations
 

@@ -21,7 +21,7 @@ HALVES_AGREE = 0.04
 
 @dataclass(frozen=True)
 class Pumps:
-    """The build's pumps as they ran in a log; the volts at them logged, reckoned from the battery's, or the model's."""
+    """The build's pumps as they ran in a log; their volts logged, calculated from the battery's, or the model's."""
 
     model: Model
     samples: Samples

@@ -130,7 +130,7 @@ class Samples:
         """Share of the time that the injectors flow, the time that they take to open taken off.
 
         Raises:
-            LogError: the session has no injectors to reckon by.
+            LogError: the session has no injectors to calculate by.
         """
         injectors = self.session.injectors
         if injectors is None:

@@ -48,7 +48,7 @@ class SaveDialog:
         self._ask_name("Save as:", desk.name if desk.is_given("name") else "")
 
     def _ask_name(self, question: str, name: str, *, is_refused: bool = False) -> None:
-        """Ask for a name: typing replaces the one that is shown, or mends one that was refused."""
+        """Ask for a name: typing replaces the one that is shown, or corrects one that was refused."""
         editor = LineEdit.at_end(name) if is_refused else LineEdit.marked(name)
         self.host.ask(Prompt(question, self._save_under, editor=editor))
 

@@ -28,7 +28,7 @@ GLYPHS: dict[CeilingBasis, str] = {"solved": "bar", "rule": "could"}
 
 
 def ceiling_lines(result: Result, area: Area) -> list[Strip]:
-    """Bars of power, what was solved apart from the rules of thumb, and which part gives out first."""
+    """Bars of power, what was solved apart from the rules of thumb, and which part reaches its limit first."""
     subject = Subject(result.session, result.figures)
     groups, goals = ceiling_groups(subject), goals_of(subject)
     if not groups:

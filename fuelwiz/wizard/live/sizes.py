@@ -22,7 +22,6 @@ POINTER = 1
 SIZE = 3
 VELOCITY_AT = 1  # among the figures: its word stands right of it
 GAPS = 7  # between eight columns
-WIDEST_GAP = 2
 
 
 @record
