@@ -175,3 +175,27 @@ def test_wire_of_the_builders_own_is_judged_by_its_area(wire: str, told: str) ->
     """A metric size is no gauge of the list, yet it does where its area is enough."""
     one = four(wiring={"wire": wire}, fitted={"has": []}, goal={"next_power": "310 hp"})
     assert row_of("wire", bought(one)).startswith(f"wire {told}")
+
+
+def test_answer_changes_and_list_agree_on_what_the_next_goal_needs_besides() -> None:
+    one = four()
+    following = one.figures.next
+    assert following is not None and following.way_out is not None
+    assert one.figures.way_out == ("injectors",) and set(following.way_out) == {"injectors", "pump"}
+    rating = next(each.rated_flow_m3_s for each in following.changes if each.change == "injectors")
+    assert rating is not None
+    told = " ".join(one.words.answer).replace("\u00a0", " ")
+    assert f". For 350 hp: injectors of {rating * 60e6:.0f} cc/min and a second pump." in told
+    assert "a second pump" in row_of("pump", bought(one))
+
+
+def test_nothing_is_said_of_a_next_goal_that_needs_nothing_besides() -> None:
+    one = four(goal={"next_power": "301 hp"})
+    following = one.figures.next
+    assert following is not None and following.way_out == one.figures.way_out == ("injectors",)
+    ratings = [
+        next(each.rated_flow_m3_s for each in changes if each.change == "injectors")
+        for changes in (one.figures.changes, following.changes)
+    ]
+    assert ratings[0] == ratings[1]
+    assert "For 301 hp" not in " ".join(one.words.answer).replace("\u00a0", " ")

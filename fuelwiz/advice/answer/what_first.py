@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import TYPE_CHECKING
 
 from fuelwiz.advice.answer.how_far import good_for_w
@@ -102,12 +102,15 @@ def _steps(
         goal = f" for {next_name(subject, following)}"
         shorter_goal = f" for {next_name(subject, following, whole=False)}"
     noun = change_noun(subject, first)
-    lead = f"{verb} first{goal}: {noun}{'' if following else _then_too(subject, first)}"
+    lead = f"{verb} first{goal}: {noun}"
     buys = "" if following else _power(subject, first)
+    more, more_in_short = ("", "") if following else _besides(subject, chosen)
     then = f" Then {listed([change_noun(subject, change) for change in others])}." if others else ""
     rest = f" Not needed: {', '.join(needless)}." if needless else ""
     return line(
-        f"{lead}{buys}.{then}{rest}",
+        f"{lead}{buys}.{then}{more}{rest}",
+        f"{lead}{buys}.{then}{more}",
+        f"{lead}.{then}{more_in_short}",
         f"{lead}{buys}.{then}",
         f"{lead}.{then}",
         f"{lead}{buys}.",
@@ -116,16 +119,41 @@ def _steps(
     )
 
 
-def _then_too(subject: Subject, change: ChangeFigures) -> str:
-    """What injectors have to be rated at for the next goal, where that is more: " (1142 for the next goal)"."""
-    following, today = subject.figures.next, change.rated_flow_m3_s
-    if today is None or following is None:
-        return ""
-    sold = [other.rated_flow_m3_s for other in following.changes if other.change == change.change]
-    wanted = next(iter(sold), None) or following.injector_rating_m3_s
-    if wanted is None or wanted <= today:
-        return ""
-    return f" ({subject.numbers.number('injector', wanted, today)} for the next goal)"
+def _besides(subject: Subject, chosen: Sequence[ChangeFigures]) -> tuple[str, str]:
+    """What the next goal needs besides what is bought for this one: " For 350 hp: 1150 and a second pump."."""
+    following = subject.figures.next
+    if following is None or not following.limits:
+        return "", ""
+    bought = {change.change for change in chosen}
+    rating = _rating_then(subject, following, chosen)
+    goal, others = _goal_in_short(subject, following), _others_then(subject, following, bought)
+    long = [f"injectors of {subject.numbers.figure('injector', rating)}"] if rating else []
+    short = [subject.numbers.number("injector", rating)] if rating else []
+    if not rating and not others:
+        return "", ""
+    return f" {goal}: {listed([*long, *others])}.", f" {goal}: {listed([*short, *others])}."
+
+
+def _rating_then(subject: Subject, following: NextFigures, chosen: Sequence[ChangeFigures]) -> float | None:
+    """What injectors that are bought today have to be rated at for the next goal, where that is more."""
+    today = next((change.rated_flow_m3_s for change in chosen if change.change == "injectors"), None)
+    sold = next((each.rated_flow_m3_s for each in following.changes if each.change == "injectors"), None)
+    wanted = sold or following.injector_rating_m3_s
+    return wanted if today is not None and wanted is not None and wanted > today else None
+
+
+def _others_then(subject: Subject, following: NextFigures, bought: Collection[Change]) -> list[str]:
+    """What else the next goal needs, by its way out, else by what is wrong then and not today."""
+    if following.way_out:
+        return [
+            change_noun(subject, change)
+            for change in following.changes
+            if change.change in following.way_out and change.change not in bought
+        ]
+    fresh = [limit for limit in following.limits if limit not in subject.figures.verdict.limits]
+    return list(
+        dict.fromkeys(_pump_wanted(subject, following) if limit == "pump" else cure(limit) for limit in fresh)
+    )
 
 
 def _power(subject: Subject, change: ChangeFigures) -> str:
