@@ -116,7 +116,15 @@ class WhatIfDialog(SaveDialog):
         """Back to the build, which is as it was."""
         origin, path = self._scratch.origin, self._scratch.desk.path
         self._scratch.app.pop_screen()
-        origin.say("Dropped; this build is unchanged." if path is None else f"Kept as {path.name}.")
+        origin.say("Dropped; this build is unchanged." if path is None else self._kept_words())
+
+    def _kept_words(self) -> str:
+        """What it is kept as, which build is on the screen now, and where the other one is."""
+        origin = self._scratch.origin.desk
+        listed = "both" if origin.path is not None else "the one that was kept"
+        return (
+            f'Kept as "{self._scratch.desk.name}". You are still in {origin.name}; Ctrl+G b lists {listed}.'
+        )
 
     def _refused(self, refused: SaveRefused) -> None:
         """A name that is taken is never written over: it may be that of the build itself."""

@@ -185,9 +185,10 @@ async def test_what_was_taken_back_again_leaves_no_draft(
         assert pilot.app.screen is screen.origin and not any(build.parent.glob(".*.draft"))
 
 
-async def test_the_copy_is_kept_as_a_build_of_its_own(build: Path) -> None:
+@pytest.mark.parametrize("size", [(80, 24), (60, 20)])
+async def test_the_copy_is_kept_as_a_build_of_its_own(build: Path, size: tuple[int, int]) -> None:
     before = build.read_bytes()
-    async with Trying(build).run_test(size=(80, 24)) as pilot:
+    async with Trying(build).run_test(size=size) as pilot:
         screen = await opened(pilot)
         await pilot.press("escape", "k")
         assert screen.prompt is not None and screen.prompt.editor.text == "Hill-climb coupe, power 700 hp"
@@ -195,6 +196,11 @@ async def test_the_copy_is_kept_as_a_build_of_its_own(build: Path) -> None:
         await pilot.pause()
         assert pilot.app.screen is screen.origin
         assert screen.origin.desk.path == build and not screen.origin.desk.dirty
+        says = " ".join(" ".join(lines_of(screen.origin, "footer")).split())
+        assert 'Kept as "Hill-climb coupe, power 700 hp".' in says
+        assert "You are still in Hill-climb coupe; Ctrl+G b lists both." in says
+        await pilot.press("ctrl+g", "b")
+        assert left(pilot) == "list"
     assert screen.desk.path is not None
     kept = Desk.open(screen.desk.path)
     assert kept.name == "Hill-climb coupe, power 700 hp" and kept.value("goal.power") == "700 hp"
