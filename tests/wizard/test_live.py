@@ -232,6 +232,43 @@ def test_the_parts_fit_into_the_pane(width: int, sizes: int, focused: bool) -> N
         assert all(rows >= 10 for rows in layout.pictures)
 
 
+@pytest.mark.parametrize("wanted", [4, 5, 6, 7, 9, 20])
+@pytest.mark.parametrize("free", [0, 1, 3])
+@pytest.mark.parametrize(("width", "height"), [(59, 27), (59, 32), (80, 14), (80, 44), (80, 48)])
+def test_an_explanation_takes_blank_rows_before_it_is_cut(
+    width: int, height: int, free: int, wanted: int
+) -> None:
+    before = layout_for(width, height, 6, False, wanted)
+    free = free if before.pictures else 0
+    after = before.with_words(wanted, free)
+    assert after.explanation == max(before.explanation, min(wanted, before.explanation + free + before.gap))
+    rows = [part.gap + part.explanation + sum(part.pictures) for part in (before, after)]
+    assert rows[0] == rows[1]
+    assert after.gap == before.gap or after.explanation >= before.explanation + free + 1
+
+
+def test_what_an_explanation_does_not_want_goes_to_the_pictures() -> None:
+    short, long = (layout_for(80, 44, 6, False, wanted) for wanted in (5, 7))
+    assert short.explanation == 5 and long.explanation == 7
+    assert sum(short.pictures) == sum(long.pictures) + 2
+
+
+@pytest.mark.parametrize(("size", "height"), [("-4", 31), ("-6", 31), ("-8", 31), ("-6", 44)])
+async def test_no_word_of_an_explanation_is_cut_while_a_row_is_free(size: str, height: int) -> None:
+    result = drawn_result("hill-climb-coupe")
+    area = Area(Look(), 59 if height == 31 else 80, height)
+    async with shown((area.width, height)) as pilot:
+        pane = app_of(pilot).pane
+        pane.show(result, size)
+        lines = lines_of(pane)
+        at = next(row for row, line in enumerate(lines) if line.strip().startswith("-16"))
+        end = next(row for row, line in enumerate(lines) if "at goal" in line)
+        said = [row for row in range(at + 1, end) if lines[row].strip()]
+        is_cut = any(lines[row].rstrip().endswith("…") for row in said)
+        free = end - at - 1 - len(said) - 1 + sum(not line.strip() for line in lines[end:])
+        assert not (is_cut and free) and end - said[-1] - 1 <= 2
+
+
 @pytest.mark.parametrize(
     ("width", "height", "pictures"),
     [(60, 13, 0), (80, 14, 0), (59, 27, 0), (59, 32, 1), (80, 44, 2)],

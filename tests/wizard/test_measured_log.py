@@ -307,6 +307,27 @@ async def test_the_view_of_a_log_is_there_where_a_log_is_named(tmp_path: Path) -
         assert keys.screen.view != LOG
 
 
+async def test_the_page_of_keys_says_what_f8_and_the_letters_do_here(tmp_path: Path) -> None:
+    async with at_build(logged_car(tmp_path, Car()), (120, 36)) as keys:
+        await keys.press("ctrl+g")
+        page = flat(keys.part("sheet"))
+        assert "F8 paste a pump's table or a CSV file" in page
+        assert "views; Ctrl+G v: p s w o b l c e f g" in page
+        await keys.press("escape")
+        await to_path(keys, "log.file")
+        await keys.press("ctrl+g")
+        assert "F8 read the log that is named" in flat(keys.part("sheet"))
+        await keys.press("escape")
+        await read_it(keys)
+        await keys.press("ctrl+g")
+        assert "F8 choose a log, or paste its path" in flat(keys.part("sheet"))
+    (tmp_path / "other").mkdir()
+    async with at_build(unnamed_car(tmp_path / "other", Car()), (80, 24)) as keys:
+        await to_path(keys, "log.file")
+        await keys.press("ctrl+g")
+        assert "F8 choose a file" in flat(keys.part("sheet"))
+
+
 async def test_a_long_log_is_read_beside_the_keys_and_esc_stops_it(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -7,6 +7,7 @@ from collections.abc import Callable
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.sizing.vocabulary import is_fixed
 from fuelwiz.wizard.editor.compare_dialog import CompareDialog
+from fuelwiz.wizard.editor.frame import ABOUT_THE_LOG
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.log_dialog import LogDialog
 from fuelwiz.wizard.editor.looking import refusing_in_words
@@ -228,7 +229,7 @@ class BuildActions:
 
     def table_or_log(self) -> None:
         """Open the page that takes a table; where the log is asked for, what that takes."""
-        if self.host.form.question.key.startswith("log."):
+        if self.host.form.question.key.startswith(ABOUT_THE_LOG):
             self.log.open()
         else:
             self.points.open_here()

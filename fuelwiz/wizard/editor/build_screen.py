@@ -22,7 +22,7 @@ from fuelwiz.wizard.editor.build_actions import BuildActions
 from fuelwiz.wizard.editor.build_keys import BuildKeys
 from fuelwiz.wizard.editor.early_keys import EarlyKeys
 from fuelwiz.wizard.editor.form_view import FormView
-from fuelwiz.wizard.editor.frame import headline, offered_actions
+from fuelwiz.wizard.editor.frame import headline, listed_actions, offered_actions
 from fuelwiz.wizard.editor.help_view import HelpView
 from fuelwiz.wizard.editor.host import Host, Mode
 from fuelwiz.wizard.editor.pauses import LOOK_OVER_S, Pauses
@@ -92,7 +92,8 @@ class BuildScreen(Screen[None]):
         yield FormView(look, self.form)
         yield HelpView(look)
         yield LivePane(look, Plots(), Ways(), id="live")
-        yield LinesView(look, "sheet", lambda area: keys_page(self.program.keys.build, area))
+        listed = self.program.keys.build
+        yield LinesView(look, "sheet", lambda area: keys_page(listed_actions(self.form, listed), area))
         yield PointsView(look)
         yield LinesView(look, "strip", self.strip_lines)
         yield LinesView(look, "footer", self._footer)

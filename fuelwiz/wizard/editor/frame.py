@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from fuelwiz.advice.assumed import values_assumed
 from fuelwiz.desk.desk import Desk
 from fuelwiz.printable import NO_BREAK
@@ -12,7 +14,7 @@ from fuelwiz.wizard.actions import Action, by_id
 from fuelwiz.wizard.chrome import Headline
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.form_rows import TAKES, DoRow, FoundRow, ItemRow
-from fuelwiz.wizard.live.rule import CHANGES, READ
+from fuelwiz.wizard.live.rule import CHANGES, LETTERS, READ, letters_of
 
 _UNITS: dict[UnitSystem, str] = {
     "us": "US units",
@@ -61,9 +63,32 @@ def _typed(desk: Desk, path: str) -> str | None:
     return f"{field.text}{NO_BREAK}{field.unit}".strip() if field.text else None
 
 
+ABOUT_THE_LOG = "log."
+_OF_A_LOG = {
+    "its heads": "pick a head of the log for this",
+    "read it": "read the log that is named",
+    "choose a file": "choose a log, or paste its path",
+}
+"""What F8 does there, in the words of the footer and in those of the page of keys."""
+
 _READ_ON = Action("read", ("down", "up"), "", "and Up read on", "")
 _IN_VIEW = {CHANGES: Action("try", ("enter",), "", "try it", ""), **dict.fromkeys(READ, _READ_ON)}
 """What the table's keys do in a view that shows in its place."""
+
+
+def listed_actions(form: Form, actions: tuple[Action, ...]) -> tuple[Action, ...]:
+    """The actions as the page of keys lists them: F8 by the question under the pointer, the views that the build has."""
+    letters = "".join(f" {letter}" for letter in letters_of(form.desk.result) if letter not in LETTERS)
+    listed = {"view": by_id(actions, "view").text + letters}
+    words = {}
+    if form.question.key.startswith(ABOUT_THE_LOG):
+        from fuelwiz.wizard.form.log_columns import f8_does
+
+        words["points"] = f8_does(form.desk, form.question)
+        listed["points"] = _OF_A_LOG[words["points"]]
+    return tuple(
+        replace(one, say=words.get(one.id, one.say), text=listed.get(one.id, one.text)) for one in actions
+    )
 
 
 def offered_actions(mode: str, form: Form, view: str, actions: tuple[Action, ...]) -> list[Action]:
@@ -79,7 +104,7 @@ def offered_actions(mode: str, form: Form, view: str, actions: tuple[Action, ...
     if isinstance(row, ItemRow):
         start.append(Action("remove", (), "d", "remove", ""))
     names = ["unsure", "help", "size", "view", "next_step", "table", "save"]
-    if form.question.key.startswith("log."):
+    if form.question.key.startswith(ABOUT_THE_LOG):
         from fuelwiz.wizard.form.log_columns import f8_does
 
         start.append(Action("log", ("f8",), "", f8_does(form.desk, form.question), ""))

@@ -21,14 +21,25 @@ NEW_HERE = ("new?", "F1 explains, ? puts in a sensible value")
 
 def explanation_lines(result: Result, highlighted: str, area: Area, more: bool = False) -> list[Strip]:
     """The labeled lines of a size in the area's rows; `more` adds those of the table in focus."""
+    lines, extra = _told(result, highlighted, more)
+    drawn = _drawn(lines, area.high(area.rows - len(extra)))
+    return drawn + _drawn(extra, area.high(area.rows - len(drawn)))
+
+
+def rows_wanted(result: Result, highlighted: str, area: Area, more: bool = False) -> int:
+    """The rows that they take where no text is cut."""
+    lines, extra = _told(result, highlighted, more)
+    return sum(len(area.wrapped(text, LABELED)) for _, text in (*lines, *extra))
+
+
+def _told(result: Result, highlighted: str, more: bool) -> tuple[Labeled, Labeled]:
+    """What is said of a size, and what the table in focus says beyond that."""
     at = next((index for index, row in enumerate(result.figures.sizes) if row.size == highlighted), 0)
     size = result.figures.sizes[at]
     lines = (*labeled(result.words.explanations[at]), *still_open(size))
     if size.feed_loss_Pa is None:
         lines = (*lines, NEW_HERE)
-    extra = closer_look(Subject(result.session, result.figures), size) if more else ()
-    drawn = _drawn(lines, area.high(area.rows - len(extra)))
-    return drawn + _drawn(extra, area.high(area.rows - len(drawn)))
+    return lines, closer_look(Subject(result.session, result.figures), size) if more else ()
 
 
 def _drawn(lines: Labeled, area: Area) -> list[Strip]:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
 from fuelwiz.advice.sections.captions import PART_CAPTIONS
 from fuelwiz.wizard.live.answer import answer_lines, held_lines
-from fuelwiz.wizard.live.explain import explanation_lines
+from fuelwiz.wizard.live.explain import explanation_lines, rows_wanted
 from fuelwiz.wizard.live.layout import Layout, layout_for
 from fuelwiz.wizard.live.looked_at import looked_at
 from fuelwiz.wizard.live.parts import part_lines
@@ -128,10 +129,12 @@ class LivePane(Painted):
             told = held_lines(self._held, area) if self._held else area.paragraph(NOTHING_YET)
             return area.filled([self._rule(area), *told])
         result = self._result
-        layout = layout_for(area.width, area.rows, len(result.figures.sizes), self._sizes_focused)
+        sizes, focused = len(result.figures.sizes), self._sizes_focused
+        wanted = rows_wanted(result, self.highlighted, area, focused)
+        layout = layout_for(area.width, area.rows, sizes, focused, wanted)
         look = self.look.grayed if self._held is not None else self.look
         answer = answer_lines(result, area.high(layout.answer), self._held)
-        body = self._body(result, layout, Area(look, area.width, layout.rest))
+        body = self._body(result, layout, wanted, Area(look, area.width, layout.rest))
         return area.filled([self._rule(area), *answer, *body])
 
     def _rule(self, area: Area) -> Strip:
@@ -153,7 +156,7 @@ class LivePane(Painted):
         """Whether the keys go to the table of sizes, and not to the view beside it."""
         return self.table_focused and self.view != CHANGES
 
-    def _body(self, result: Result, layout: Layout, area: Area) -> list[Strip]:
+    def _body(self, result: Result, layout: Layout, wanted: int, area: Area) -> list[Strip]:
         self.shows_sizes = self.view == SIZES or layout.table_stays
         if not self.shows_sizes:
             return self._picture(self.view, result, area)
@@ -161,20 +164,26 @@ class LivePane(Painted):
         self._shows_part = own is not None and not layout.table_stays
         if own is not None and not layout.table_stays:
             return own
+        names, heights = self._pictures(layout), self._heights(layout)
+        pictures = [
+            own if own is not None and name == names[0] else self._picture(name, result, area.high(rows))
+            for name, rows in zip(names, heights, strict=True)
+        ]
+        free = heights[0] - len(pictures[0]) if pictures else 0
+        layout = replace(layout, pictures=heights).with_words(wanted, max(free, 0))
         table = size_lines(result, self.highlighted, area.high(layout.table), self._sizes_focused)
-        words = explanation_lines(
-            result, self.highlighted, area.high(layout.explanation), self._sizes_focused
-        )
+        room = area.high(layout.explanation)
+        words = explanation_lines(result, self.highlighted, room, self._sizes_focused)
         blank = area.row().strip()
-        lines = [*table, *[blank] * layout.gap, *area.high(layout.explanation).filled(words)]
-        for name, rows in zip(self._pictures(layout), self._heights(layout), strict=True):
-            picture = own if own is not None else self._picture(name, result, area.high(rows))
+        lines = [*table, *[blank] * layout.gap, *room.filled(words)]
+        for rows, picture in zip(layout.pictures, pictures, strict=True):
             lines += [blank, *area.high(rows).filled(picture)]
-            own = None
         return lines
 
     def _pictures(self, layout: Layout) -> tuple[str, ...]:
         """The pictures under the table: that of the view, or ladder and curves where both fit."""
+        if not layout.pictures:
+            return ()
         if self.view not in (SIZES, LADDER, CURVES):
             return (self.view,)
         if len(layout.pictures) == 2:
