@@ -11,7 +11,7 @@ from fuelwiz.sizing.figures import NextFigures
 
 def next_goal(subject: Subject) -> tuple[str, ...]:
     """Sentences, what today's parts come to first; none where no next goal is given."""
-    goal = subject.figures.next
+    goal = subject.next
     if goal is None:
         return ()
     sentences = [

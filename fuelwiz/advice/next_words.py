@@ -20,7 +20,7 @@ def next_name(subject: Subject, goal: NextFigures, *, whole: bool = True) -> str
 
 def boost_is_assumed(subject: Subject) -> bool:
     """Whether the boost of the next goal was not given: it then follows from its power."""
-    following = subject.figures.next
+    following = subject.next
     return subject.session.goal.next_boost is None and following is not None and following.boost_Pa > 0.0
 
 
@@ -29,7 +29,7 @@ def left_across_then(subject: Subject) -> float | None:
 
     A regulator with a hose to the manifold keeps it as it is, and so does less boost than today's.
     """
-    session, following = subject.session, subject.figures.next
+    session, following = subject.session, subject.next
     if following is None or session.engine.injection == "direct" or session.pressure.reference == "manifold":
         return None
     if following.boost_Pa <= session.pressure.boost or session.pressure.base <= 0.0:

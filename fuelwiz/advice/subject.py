@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.session import Session
-from fuelwiz.sizing.figures import Figures, SizeFigures, StressFigures
+from fuelwiz.sizing.figures import Figures, NextFigures, SizeFigures, StressFigures
 from fuelwiz.sizing.vocabulary import LINE_LIMITS, Case, is_fixed
 from fuelwiz.terms import fuel_name
 
@@ -61,6 +61,17 @@ class Subject:
         if line is None or chosen is None or chosen.limits != line.limits:
             return line
         return chosen if _same_bore(chosen, line) else line
+
+    @property
+    def next(self) -> NextFigures | None:
+        """The next goal; one below this goal is none to speak of."""
+        return None if self.next_is_below else self.figures.next
+
+    @property
+    def next_is_below(self) -> bool:
+        """Whether the next goal asks for less power than this one."""
+        goal = self.session.goal
+        return goal.next_power is not None and goal.next_power < goal.power
 
     @property
     def standard_cases(self) -> tuple[StressFigures, ...]:

@@ -60,6 +60,10 @@ GOOD_REGULATOR = {"return_line__regulator": {"rated_flow": "100 gal/h", "rated_l
 
 # severity, what it is about, words that must be in it
 REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
+    "next goal below": (
+        ("hill-climb-coupe", {"goal__next_power": "350 hp"}),
+        ("warning", "goal.next_power", "350 hp is below this one of 560 hp"),
+    ),
     "leans out": (("twins", {"goal__power": "1500 hp"}), ("warning", "goal.power", "the mixture goes lean")),
     "one point": (
         ("hill-climb-coupe", {"pump__curve": ONE_POINT}),

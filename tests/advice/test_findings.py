@@ -168,3 +168,13 @@ def test_a_little_drop_at_the_rail_asks_for_no_larger_line() -> None:
     findings = told("mild", feed__chosen="-6", feed__run=PIPE_AND_HOSE).words.findings
     (text,) = (spaced(finding.text) for finding in findings if finding.about == "pressure.regulator")
     assert "tune with the drop" in text and "larger line" not in text
+
+
+@pytest.mark.parametrize(("power", "said"), [("559 hp", True), ("560 hp", False), ("561 hp", False)])
+def test_a_next_goal_below_this_one_is_pointed_out_and_left_out_of_all_that_is_said(
+    power: str, said: bool
+) -> None:
+    words = told("hill-climb-coupe", goal__next_power=power, goal__next_boost="20 psi").words
+    assert any(finding.about == "goal.next_power" for finding in words.findings) == said
+    assert (power in spaced(" ".join(words.answer))) != said
+    assert bool(words.next_goal) != said

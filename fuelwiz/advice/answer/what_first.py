@@ -46,7 +46,7 @@ def _without_a_pump(subject: Subject) -> Forms | None:
     ):
         each = subject.numbers.figure("injector", injectors.smallest_rating_m3_s)
         asked.append(f"Injectors: {injectors.count} of {each} or more.")
-    following = subject.figures.next
+    following = subject.next
     if following is not None:
         asked.append(f"{_goal(subject, following)}: {_pump_wanted(subject, following)}.")
     if not asked:
@@ -121,7 +121,7 @@ def _steps(
 
 def _besides(subject: Subject, chosen: Sequence[ChangeFigures]) -> tuple[str, str]:
     """What the next goal needs besides what is bought for this one: " For 350 hp: 1150 and a second pump."."""
-    following = subject.figures.next
+    following = subject.next
     if following is None or not following.limits:
         return "", ""
     bought = {change.change for change in chosen}
@@ -167,7 +167,7 @@ def _power(subject: Subject, change: ChangeFigures) -> str:
 
 
 def _for_the_next_goal(subject: Subject) -> Forms | None:
-    following, needless = subject.figures.next, not_needed(subject)
+    following, needless = subject.next, not_needed(subject)
     rest = f" Not needed: {', '.join(needless)}." if needless else ""
     if following is None:
         nothing = "Nothing to buy for this goal."
@@ -190,7 +190,7 @@ def not_needed(subject: Subject) -> list[str]:
     today = good_for_w(subject)
     if today is None:
         return []
-    following = subject.figures.next
+    following = subject.next
     then = {} if following is None else {change.change: change for change in following.changes}
     way_out = set(() if following is None else following.way_out or ()) | set(subject.figures.way_out or ())
     found = {change.change: change for change in subject.figures.changes}

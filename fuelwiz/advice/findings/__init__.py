@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.findings.electrics import electric_remarks
 from fuelwiz.advice.findings.fuel import fuel_remarks
+from fuelwiz.advice.findings.goal import goal_remarks
 from fuelwiz.advice.findings.injectors import injector_remarks
 from fuelwiz.advice.findings.lines import line_remarks
 from fuelwiz.advice.findings.pump import pump_remarks
@@ -25,6 +26,7 @@ def _stops(subject: Subject) -> Iterator[Remark]:
 
 _TOPICS = (
     _stops,
+    goal_remarks,
     pump_remarks,
     electric_remarks,
     injector_remarks,

@@ -53,7 +53,7 @@ def _no_manifold_hose(subject: Subject) -> Iterator[Remark]:
 
 def _no_manifold_hose_then(subject: Subject) -> Iterator[Remark]:
     """The same of the next goal, where its boost is above today's: the regulator is best bought with that in mind."""
-    following, left = subject.figures.next, left_across_then(subject)
+    following, left = subject.next, left_across_then(subject)
     if following is None or left is None or left <= 0.0:
         return
     yield Remark(

@@ -91,12 +91,14 @@ def _short(what: str, *, fails: bool) -> str:
 def next_goal(subject: Subject, words: Words) -> Iterator[Block]:
     """What today's parts come to at the next goal, part by part."""
     yield Heading(NEXT_GOAL)
-    following = subject.figures.next
+    following = subject.next
     if following is not None:
         first, *rest = words.next_goal
         yield Listing((Item(first, "no" if following.limits else "yes"), *(Item(text) for text in rest)))
     elif subject.session.goal.next_power is None:
         yield Paragraph("None is given.")
+    elif subject.next_is_below:
+        yield Paragraph("It is below this goal, so nothing is said of it.")
     else:
         yield Paragraph(not_known_sentence(subject, "line", "pump"))
 

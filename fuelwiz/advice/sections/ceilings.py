@@ -66,7 +66,7 @@ def ceiling_figure(subject: Subject, ceiling: Ceiling) -> str:
 def goals_of(subject: Subject) -> list[tuple[str, float]]:
     """The goal, and the next one where there is one, each with its crank power in W."""
     goals = [("goal", subject.figures.demand.crank_power_W)]
-    following = subject.figures.next
+    following = subject.next
     return goals if following is None else [*goals, ("next", following.crank_power_W)]
 
 

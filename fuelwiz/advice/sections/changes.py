@@ -63,7 +63,7 @@ def changes_unknown(subject: Subject) -> str:
 
 def change_columns(subject: Subject) -> tuple[Column, ...]:
     """The heads of what a change comes to; that of the next goal only where there is one."""
-    numbers, following = subject.numbers, subject.figures.next
+    numbers, following = subject.numbers, subject.next
     columns = (
         Column("Good for", numbers.unit("power"), figures=True, short=numbers.unit("power")),
         Column("Spare", "%", figures=True, short="%"),
@@ -78,7 +78,7 @@ def change_columns(subject: Subject) -> tuple[Column, ...]:
 def change_cells(subject: Subject, one: ChangeRow) -> tuple[str | None, ...]:
     """What a change comes to, a text for each of the columns."""
     cells = (one.power, one.spare, _yes_or_no(one.works))
-    return cells if subject.figures.next is None else (*cells, _yes_or_no(one.works_next))
+    return cells if subject.next is None else (*cells, _yes_or_no(one.works_next))
 
 
 def _yes_or_no(works: bool | None) -> str | None:
@@ -103,7 +103,7 @@ def _today(subject: Subject) -> dict[Change, ChangeFigures]:
 
 
 def _then(subject: Subject) -> dict[Change, ChangeFigures]:
-    following = subject.figures.next
+    following = subject.next
     return {} if following is None else {one.change: one for one in following.changes}
 
 
@@ -152,7 +152,7 @@ def change_explained(subject: Subject, change: Change) -> tuple[tuple[str, str],
     if today is not None:
         lines.append(("power", _power(subject, today)))
         lines += _cured(subject, today, "cures", "brings")
-    following = subject.figures.next
+    following = subject.next
     if then is not None and following is not None:
         at = subject.numbers.figure("power", following.crank_power_W)
         lines += [(label, f"at {at}: {text}") for label, text in _cured(subject, then, "cures", "brings")]
@@ -184,7 +184,7 @@ def _wrongs(subject: Subject, limits: tuple[Limit, ...]) -> str:
 
 def ways_out(subject: Subject) -> tuple[tuple[str, str], ...]:
     """The fewest changes that leave nothing wrong, today and at the next goal, where anything is."""
-    figures, following = subject.figures, subject.figures.next
+    figures, following = subject.figures, subject.next
     ways = []
     if figures.verdict.limits:
         ways.append(("way out", _together(subject, figures.way_out, _today(subject))))

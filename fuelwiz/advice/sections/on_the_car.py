@@ -56,7 +56,7 @@ def _beside_it(subject: Subject, item: Purchase) -> Purchase | None:
 
 def by_the_way_out(subject: Subject, item: Purchase) -> Purchase:
     """A row with what the way out buys, where by its own figures the part would pass or the row is silent."""
-    figures, following = subject.figures, subject.figures.next
+    figures, following = subject.figures, subject.next
     change = BY_PART.get(item.part)
     if change is None:
         return item
@@ -103,7 +103,7 @@ def _another_size(subject: Subject, item: Purchase) -> bool:
 
 def _fails_then(subject: Subject, part: str) -> bool:
     """Whether a part on the car is not enough for the next goal."""
-    following = subject.figures.next
+    following = subject.next
     if following is None:
         return False
     if part == "filter":

@@ -48,7 +48,7 @@ def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
     if not subject.has_runs:
         yield Paragraph(not_known_sentence(subject, "line"))
         return
-    following = subject.figures.next
+    following = subject.next
     columns, rest = [Column("Part", whole=True), Column("This goal")], []
     if following is not None:
         columns.append(Column(f"Next, {next_name(subject, following, whole=False)}"))
@@ -107,7 +107,7 @@ def purchases(subject: Subject) -> Iterator[Purchase]:
 
 
 def _pump(subject: Subject) -> Iterator[Purchase]:
-    target, following = subject.figures.pump_target, subject.figures.next
+    target, following = subject.figures.pump_target, subject.next
     assert target is not None
     hardest = target.hardest
     flow, rise = target.flow_m3_s, target.rise_Pa
@@ -148,7 +148,7 @@ def _through(subject: Subject) -> float:
 
 
 def _then(subject: Subject) -> float | None:
-    following = subject.figures.next
+    following = subject.next
     return None if following is None else following.target_flow_m3_s / subject.figures.demand.target_flow_m3_s
 
 
@@ -183,7 +183,7 @@ def _at_least(subject: Subject, flow_m3_s: float) -> str:
 
 
 def _feed(subject: Subject) -> Iterator[Purchase]:
-    following, size = subject.figures.next, _feed_size(subject)
+    following, size = subject.next, _feed_size(subject)
     then = "" if following is None or following.recommended is None else following.recommended
     yield Purchase("feed line", "; ".join(_hoses(subject, subject.session.feed.run, size)), then)
 
@@ -242,7 +242,7 @@ def _return_size(subject: Subject) -> str:
 
 
 def _injectors(subject: Subject) -> Iterator[Purchase]:
-    figures, following = subject.figures.injectors, subject.figures.next
+    figures, following = subject.figures.injectors, subject.next
     injectors = subject.session.injectors
     if figures is None or figures.smallest_rating_m3_s is None:
         return

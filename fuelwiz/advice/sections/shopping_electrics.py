@@ -17,7 +17,7 @@ AT_KNOWN_CURRENT = "once the pump's current is known"
 
 def electrics(subject: Subject) -> Iterator[Purchase]:
     """Wire, relay and fuse, for this goal and for the next."""
-    figures, wiring, following = subject.figures.wiring, subject.session.wiring, subject.figures.next
+    figures, wiring, following = subject.figures.wiring, subject.session.wiring, subject.next
     wire, fuse = _wire(subject, figures), _fuse(subject, figures)
     least = wire_area_m2(figures)
     if wiring is not None and wiring.wire is not None and least is not None and wiring.wire >= NEARLY * least:
