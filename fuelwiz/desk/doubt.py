@@ -15,6 +15,9 @@ from fuelwiz.units import parse
 
 def doubt(desk: Desk, question: Question, path: str) -> str:
     """What is said of the value at a path; empty where it is a usual one, or none."""
+    contradicted = _boost_from_nothing(desk, path)
+    if contradicted:
+        return contradicted
     value = desk.value(field_of(path))
     if question.sure is None or not isinstance(value, str):
         return ""
@@ -33,3 +36,19 @@ def doubt(desk: Desk, question: Question, path: str) -> str:
     named = typed if typed == shown else f"{typed} is {shown}"
     asked = question_of(path, desk.system) or question
     return f"{named}: are you sure? Usual: {asked.usual}."
+
+
+def _boost_from_nothing(desk: Desk, path: str) -> str:
+    """Boost that is given for the next goal, where nothing is said to make it then."""
+    if path not in ("goal.next_boost", "goal.next_induction") or desk.value("goal.next_induction") != "none":
+        return ""
+    boost = desk.text_in_field("goal.next_boost")
+    if (
+        boost.assumed
+        or boost.refused
+        or not boost.text
+        or not any(digit in boost.text for digit in "123456789")
+    ):
+        return ""
+    given = f"{boost.text} {boost.unit}".strip()
+    return f'{given} of boost, but "no boost" as the next induction: one of the two is wrong. What makes it then?'

@@ -72,9 +72,12 @@ def _calculated(path: str, result: Result | None) -> str | None:
         return f"{sensible(from_si(figures.demand.volume_flow_m3_s * IDLE_SHARE, 'gal/h'))} gal/h"
     if path == "engine.bsfc":
         return next((one.value for one in figures.assumed if one.key == path), None)
-    if path == "goal.next_boost":
+    if path in ("goal.next_boost", "goal.next_induction"):
         then = next_session(FuelSystem(result.session))
-        return None if then is None else f"{sensible(from_si(then.pressure.boost, 'psi'))} psi"
+        if then is None:
+            return None
+        boost = f"{sensible(from_si(then.pressure.boost, 'psi'))} psi"
+        return boost if path == "goal.next_boost" else then.engine.induction
     if path == "pump.volts":
         return USUAL_VOLTS if figures.wiring is None else f"{figures.wiring.pump_volts_V:.1f} V"
     return None

@@ -219,6 +219,13 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
         ),
         ("warning", "pressure.reference", "a regulator on the rail"),
     ),
+    "boost from nowhere next year": (
+        (
+            "mild",
+            {"goal__next_power": "500 hp", "goal__next_boost": "8 psi", "goal__next_induction": "none"},
+        ),
+        ("warning", "goal.next_induction", "8.0 psi of boost is given for the next goal, but no boost"),
+    ),
     "no manifold hose next year": (
         (
             "mild",

@@ -48,3 +48,16 @@ def test_what_is_sure_lies_within_what_is_allowed(key: str) -> None:
     assert units.parse(spec.low, spec.kind) <= low < high <= units.parse(spec.high, spec.kind)
     if spec.fallback is not None:
         assert low <= units.parse(spec.fallback, spec.kind) <= high
+
+
+@pytest.mark.parametrize("path", ["goal.next_boost", "goal.next_induction"])
+def test_boost_with_nothing_that_makes_it_is_doubted(tmp_path: Path, path: str) -> None:
+    desk = told(tmp_path, goal__next_power="900 hp", goal__next_boost="8")
+    question = catalogue()[path]
+    desk.choose("goal.next_induction", "none")
+    assert doubt(desk, question, path).startswith('8 psi of boost, but "no boost" as the next induction')
+    desk.choose("goal.next_induction", "supercharger")
+    assert not doubt(desk, question, path)
+    desk.choose("goal.next_induction", "none")
+    desk.type("goal.next_boost", "0")
+    assert not doubt(desk, question, path)

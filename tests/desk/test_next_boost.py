@@ -28,3 +28,12 @@ def test_the_boost_that_is_taken_for_the_next_goal_stands_in_its_row(
     assert (field.text, field.unit, field.assumed) == (taken, "psi", True)
     desk.type("goal.next_boost", "20")
     assert not desk.text_in_field("goal.next_boost").assumed
+
+
+@pytest.mark.parametrize(("boost", "taken"), [("8 psi", "supercharger"), ("", "none")])
+def test_the_induction_that_is_taken_for_the_next_goal_stands_in_its_row(
+    tmp_path: Path, boost: str, taken: str
+) -> None:
+    desk = told(tmp_path, engine__induction="none", goal__next_power="900 hp", goal__next_boost=boost)
+    field = desk.text_in_field("goal.next_induction")
+    assert (field.text, field.assumed) == (taken, True)

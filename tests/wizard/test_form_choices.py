@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -10,7 +11,11 @@ from fuelwiz.desk import Desk
 from fuelwiz.desk.composites import FITTED_SIZES
 from fuelwiz.desk.edits import NOTHING_WITHOUT
 from fuelwiz.questions import catalogue
+from fuelwiz.wizard.editor.row_painter import row_strip
 from fuelwiz.wizard.form.form import Form
+from fuelwiz.wizard.form.form_rows import ChoiceRow
+from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.paint import Area
 
 NEVER_ASKED = {"fuel.kind", "show_units"}
 """What the questions about fuel and units answer along with something else."""
@@ -79,3 +84,29 @@ def test_an_arrow_drops_no_part_of_those_on_the_car(tmp_path: Path) -> None:
     for key in ("right", "left", "right"):
         form.key(key, None)
     assert desk.value(OF_PARTS) == ["line", "filter"]
+
+
+def _ticked(form: Form, width: int) -> str:
+    """The answer that the row under the pointer shows as chosen; nothing where it is none to pick."""
+    if not isinstance(form.row, ChoiceRow):
+        return ""
+    line = row_strip(form.row, form.desk, Area(Look(), width, 1), None).text
+    shown = re.search(r"\(•\) (.+?)(?:  |$)|< (.+?) >", line)
+    return "" if shown is None else shown[1] or shown[2]
+
+
+@pytest.mark.parametrize("width", [60, 80, 120])
+@pytest.mark.parametrize("key", [key for key in KEYS if key not in LISTS])
+def test_the_first_arrow_moves_on_from_what_is_shown_as_chosen(tmp_path: Path, key: str, width: int) -> None:
+    """Also where it is only taken: an arrow that took "assumed" away alone was not noticed to have done nothing."""
+    desk = Desk.new(tmp_path)
+    desk.type("goal.power", "410 hp")
+    for question, answer in FIRST.get(key, {}).items():
+        desk.type(question, answer)
+    desk.update()
+    form = Form(desk)
+    form.go_to_path(key)
+    before = _ticked(form, width)
+    if before:
+        form.key("right", None)
+        assert _ticked(form, width) not in ("", before)

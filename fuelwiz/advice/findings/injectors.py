@@ -17,6 +17,7 @@ SAG_WORTH_A_WARNING = 0.5  # of the most that it may be
 def injector_remarks(subject: Subject) -> Iterator[Remark]:
     """Warnings first, then what is good to know."""
     yield from _boost_from_nowhere(subject)
+    yield from _boost_from_nowhere_then(subject)
     yield from _no_manifold_hose(subject)
     yield from _no_manifold_hose_then(subject)
     yield from _sag(subject)
@@ -31,6 +32,19 @@ def _boost_from_nowhere(subject: Subject) -> Iterator[Remark]:
         "engine.induction",
         f"{subject.numbers.figure('pressure', boost)} of boost is given, but nothing that makes it.",
         "Say whether a turbo or a supercharger does: such an engine takes more fuel for each horsepower.",
+    )
+
+
+def _boost_from_nowhere_then(subject: Subject) -> Iterator[Remark]:
+    goal, following = subject.session.goal, subject.figures.next
+    if following is None or following.boost_Pa <= 0.0 or goal.next_induction != "none":
+        return
+    yield Remark(
+        "warning",
+        "goal.next_induction",
+        f"{subject.numbers.figure('pressure', following.boost_Pa)} of boost is given for the next goal, but no boost"
+        " as its induction.",
+        "Say whether a turbo or a supercharger makes it: such an engine takes more fuel for each horsepower.",
     )
 
 

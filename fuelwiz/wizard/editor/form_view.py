@@ -12,7 +12,16 @@ from fuelwiz.terminal.palette import Ground, Role
 from fuelwiz.wizard.editor.cells_painter import Focus
 from fuelwiz.wizard.editor.row_painter import LABEL, columns_for, row_strip
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import CellsRow, DoRow, FoundRow, ItemRow, NoteRow, cells_of, to_look_at_in
+from fuelwiz.wizard.form.form_rows import (
+    CellsRow,
+    DoRow,
+    FoundRow,
+    ItemRow,
+    NoteRow,
+    cells_of,
+    is_to_answer,
+    to_look_at_in,
+)
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
@@ -125,7 +134,7 @@ def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
     is_explained = form.note and cells_of(form.row) and not form.editor.text  # what is wanting, as asked for
     if refused and not is_explained:
         return "!", "fault", refused[0].upper() + refused[1:]
-    doubted = doubt(form.desk, form.question, form.path) if cells_of(form.row) else ""
+    doubted = doubt(form.desk, form.question, form.path) if is_to_answer(form.row) else ""
     if doubted:
         return "?", "text", doubted
     if form.unfit:

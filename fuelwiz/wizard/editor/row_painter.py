@@ -5,11 +5,8 @@ from __future__ import annotations
 from rich.cells import cell_len
 from textual.strip import Strip
 
-from fuelwiz.desk.composites import field_of
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.edits import ALWAYS_WANTED
-from fuelwiz.desk.exceptions import NoSuchField
-from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.log_read import COLUMNS
 from fuelwiz.questions.catalogue import Choice, Question
@@ -29,6 +26,7 @@ from fuelwiz.wizard.form.form_rows import (
     NoteRow,
     to_look_at_in,
 )
+from fuelwiz.wizard.form.picking import standing_answer
 from fuelwiz.wizard.paint import Area, Row, clip
 
 LABEL = 3
@@ -195,7 +193,7 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
     line, at = labeled(area, row.question.label, focus), columns_for(area.width)
     field = desk.text_in_field(row.path)
     choices = row.question.choices
-    stands = field.text or _taken(desk, row.path)
+    stands = standing_answer(desk, row.path)
     current = next((i for i, choice in enumerate(choices) if choice.value == stands), None)
     role: Role = "muted" if field.assumed or not field.text else "text"
     whole = "  ".join(f"(x) {choice.say}" for choice in choices)
@@ -224,16 +222,6 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
         put_at = max(column, min(at.tag or column, area.width - cell_len(tag) - 1))
         line.put(put_at, clip(tag, area.width - put_at), "fault" if refused else "muted")
     return line.strip()
-
-
-def _taken(desk: Desk, path: str) -> str:
-    """What is taken where nothing stands: today's at the next goal, else what the file's key falls back to."""
-    if path == "goal.next_induction":
-        return desk.text_in_field("engine.induction").text
-    try:
-        return spec_at(field_of(path)).fallback_text or ""
-    except NoSuchField:
-        return ""
 
 
 def _columns(line: Row, columns: tuple[str, ...], *, role: Role, focused: bool = False) -> Strip:

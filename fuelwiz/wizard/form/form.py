@@ -23,7 +23,7 @@ from fuelwiz.wizard.form.form_rows import (
     to_look_at_in,
 )
 from fuelwiz.wizard.form.pasted import TAKE_POINTS, is_free_text, is_table, one_line
-from fuelwiz.wizard.form.picking import choice_beside, choice_by_text, none_of_them
+from fuelwiz.wizard.form.picking import choice_beside, choice_by_text, none_of_them, standing_answer
 from fuelwiz.wizard.form.placed_form import PlacedForm
 from fuelwiz.wizard.line_edit import LineEdit
 
@@ -185,7 +185,7 @@ class Form(PlacedForm):
 
     def _cycle(self, way: int) -> None:
         field = self.desk.text_in_field(self.path)
-        given = (f"{field.text} {field.unit}".strip(), field.text)
+        given = (f"{field.text} {field.unit}".strip(), standing_answer(self.desk, self.path))
         self._take(choice_beside(self.question.choices, given, way))
 
     def _take(self, choice: Choice) -> None:

@@ -5,14 +5,30 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fuelwiz.desk.composites import CHOICE_QUESTIONS
+from fuelwiz.desk import Desk
+from fuelwiz.desk.composites import CHOICE_QUESTIONS, field_of
+from fuelwiz.desk.exceptions import NoSuchField
+from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.questions.catalogue import Choice
 
 _ASIDE = re.compile(r"[(),;:]")
 
 
+def standing_answer(desk: Desk, path: str) -> str:
+    """The answer that is shown as chosen: what stands; today's at the next goal; else what the key falls back to."""
+    text = desk.text_in_field(path).text
+    if text:
+        return text
+    if path == "goal.next_induction":
+        return desk.text_in_field("engine.induction").text
+    try:
+        return spec_at(field_of(path)).fallback_text or ""
+    except NoSuchField:
+        return ""
+
+
 def choice_beside(choices: Sequence[Choice], given: tuple[str, ...], way: int) -> Choice:
-    """The answer after or before the one that stands, in a circle; `given` are the texts it may stand as."""
+    """The answer after or before the one that is shown, in a circle; `given` are the texts it may stand as."""
     at = next((i for i, choice in enumerate(choices) if choice.value in given), None)
     if at is None:
         return choices[0 if way > 0 else -1]
