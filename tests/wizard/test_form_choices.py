@@ -110,3 +110,42 @@ def test_the_first_arrow_moves_on_from_what_is_shown_as_chosen(tmp_path: Path, k
     if before:
         form.key("right", None)
         assert _ticked(form, width) not in ("", before)
+
+
+@pytest.mark.parametrize("typed", ["pump", ", pump", " pump", "pump, filter"])
+def test_a_part_that_is_typed_is_added_to_those_on_the_car(tmp_path: Path, typed: str) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type(OF_PARTS, "feed line, return line, regulator")
+    form = Form(desk, "summary")
+    form.go_to_path(OF_PARTS)
+    for sign in typed:
+        form.key("space" if sign == " " else sign, sign)
+    added = ["pump", "filter"] if "filter" in typed else ["pump"]
+    assert desk.value(OF_PARTS) == ["line", "return_line", "regulator", *added]
+
+
+def test_backspace_takes_the_parts_off_one_by_one(tmp_path: Path) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type(OF_PARTS, "feed line, return line, pump")
+    form = Form(desk, "summary")
+    form.go_to_path(OF_PARTS)
+    left = []
+    for _ in range(3):
+        form.key("backspace", None)
+        left.append(desk.value(OF_PARTS))
+    assert left == [["line", "return_line"], ["line"], None]
+    for sign in "wirx":
+        form.key(sign, sign)
+    assert desk.text_in_field(OF_PARTS).refused
+    form.key("backspace", None)
+    form.key("e", "e")
+    assert desk.value(OF_PARTS) == ["wire"], "what cannot be read is mended letter by letter"
+
+
+def test_no_two_questions_on_the_page_have_one_name() -> None:
+    labels = [
+        asked.label
+        for asked in catalogue().values()
+        if asked.key.startswith(("fitted.", "feed.fitted", "return.fitted"))
+    ]
+    assert len(labels) == len(set(labels))

@@ -22,6 +22,7 @@ from fuelwiz.wizard.form.form_rows import (
     takes,
     to_look_at_in,
 )
+from fuelwiz.wizard.form.part_list import PARTS, with_part_key
 from fuelwiz.wizard.form.pasted import TAKE_POINTS, is_free_text, is_table, one_line
 from fuelwiz.wizard.form.picking import choice_beside, choice_by_text, none_of_them, standing_answer
 from fuelwiz.wizard.form.placed_form import PlacedForm
@@ -204,6 +205,10 @@ class Form(PlacedForm):
             if 0 <= cell < len(self.row.cells):
                 self.focus_on(self.pointer.at, cell)
                 return "moved"
+        if self.path == PARTS and not self.desk.text_in_field(PARTS).refused:
+            editor = with_part_key(self.editor, key, character)
+            if editor is not None:
+                return self._set(editor)
         editor = self.editor.key(key)
         if editor is None:
             if character is None or not character.isprintable():
@@ -215,7 +220,7 @@ class Form(PlacedForm):
 
     def _offers_choices(self) -> bool:
         """Whether an arrow picks another answer; of a list of parts it would drop those that stand there."""
-        return isinstance(self.row, FieldRow) and bool(self.question.choices) and self.path != "fitted.has"
+        return isinstance(self.row, FieldRow) and bool(self.question.choices) and self.path != PARTS
 
     def _begins(self) -> bool:
         """Whether what is typed now is the first of a text: a blank would only wipe the figure that stands there."""

@@ -9,6 +9,7 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.steps import step_of
 from fuelwiz.questions.catalogue import STEPS, Question, catalogue
 from fuelwiz.wizard.form.form_rows import AnyRow, ItemRow, cells_of, entry_of
+from fuelwiz.wizard.form.part_list import PARTS
 from fuelwiz.wizard.form.plan import Place, rows_of
 from fuelwiz.wizard.form.pointer import Pointer, shows_more
 from fuelwiz.wizard.line_edit import LineEdit
@@ -99,11 +100,12 @@ class PlacedForm:
         self._load()
 
     def _load(self) -> None:
-        """What stands in the place under the pointer, marked so that typing replaces it."""
+        """What stands in the place under the pointer, marked so that typing replaces it; a list is gone on with."""
         self.unfit = ""
         if cells_of(self.row):
             field = self.desk.text_in_field(self.path)
-            self.editor = LineEdit.at_end(field.text) if field.refused else LineEdit.marked(field.text)
+            stays = bool(field.refused) or self.path == PARTS
+            self.editor = LineEdit.at_end(field.text) if stays else LineEdit.marked(field.text)
         else:
             self.editor = LineEdit()
 
