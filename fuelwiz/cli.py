@@ -18,7 +18,7 @@ from fuelwiz.usage import COMMANDS, command_parser, meant, parsed, wizard_parser
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
     from fuelwiz.measured.figures import LoggedRun
-    from fuelwiz.report.differences import Told
+    from fuelwiz.report.differences import JudgedBuild
     from fuelwiz.report.output import PlotOf
     from fuelwiz.session import Session
     from fuelwiz.sizing.figures import Figures, Plot
@@ -263,11 +263,11 @@ RUN = {
 }
 
 
-def _judged(path: Path, *, in_full: bool = False) -> Told:
+def _judged(path: Path, *, in_full: bool = False) -> JudgedBuild:
     """A session file, what it holds, and what it comes to; in full with what takes hundreds of solutions too."""
     from fuelwiz.advice import result
     from fuelwiz.document.file import load, load_text
-    from fuelwiz.report.differences import Told
+    from fuelwiz.report.differences import JudgedBuild
     from fuelwiz.sizing import assess, quick_figures
 
     if str(path) == STANDARD_INPUT:
@@ -276,13 +276,13 @@ def _judged(path: Path, *, in_full: bool = False) -> Told:
         document, session = load(path)
     figures = assess(session) if in_full else quick_figures(session)
     if not in_full:
-        return Told(str(path), document.plain, result(session, figures))
+        return JudgedBuild(str(path), document.plain, result(session, figures))
     from dataclasses import replace
 
     from fuelwiz.measured.comments import what_measured
 
-    told = result(session, figures, _logged(path, session, figures))
-    return Told(str(path), document.plain, replace(told, comments=what_measured(document.text)))
+    judged = result(session, figures, _logged(path, session, figures))
+    return JudgedBuild(str(path), document.plain, replace(judged, comments=what_measured(document.text)))
 
 
 def _logged(path: Path, session: Session, figures: Figures) -> LoggedRun | None:

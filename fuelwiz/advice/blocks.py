@@ -125,7 +125,7 @@ class PathLine(NamedTuple):
     gap: bool = False
 
     @property
-    def told(self) -> str:
+    def given_text(self) -> str:
         """What was given, with a word before it where it is assumed, a sign where it is a gap."""
         if self.gap:
             return f"{SYMBOLS['note']} {self.given}".strip()

@@ -35,7 +35,7 @@ def wire_area_m2(wiring: WiringFigures | None) -> float | None:
     return awg_area_m2(int(wiring.smallest_wire.split()[0]))
 
 
-def wire_told(subject: Subject, area_m2: float) -> str:
+def wire_in_words(subject: Subject, area_m2: float) -> str:
     """A wire that is there: by gauge as one asks for it, or by its area where it has none."""
     gauge = gauge_of(area_m2)
     return f"{from_si(area_m2, 'mm^2'):.3g} mm²" if gauge is None else wire_label(subject, gauge)

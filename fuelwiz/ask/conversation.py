@@ -106,7 +106,7 @@ class Conversation:
             self.form.unsure()
             self.say(self.form.note)
             self._answered()
-        elif self._told(text):
+        elif self._typed(text):
             self._answered()
 
     def _take_or_read(self, row: FoundRow) -> None:
@@ -159,7 +159,7 @@ class Conversation:
             names = ", ".join(f"{number} {one.text}" for number, one in enumerate(self._picking, 1))
             self.say(f"There are {names}: type the number of one, or more words.")
 
-    def _told(self, text: str) -> bool:
+    def _typed(self, text: str) -> bool:
         """Hand a line to the desk; whether it was taken. What is refused is said, and stands."""
         form = self.form
         is_choice = isinstance(form.row, ChoiceRow)

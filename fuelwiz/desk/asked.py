@@ -23,8 +23,8 @@ _ASKED_BY_ANOTHER = ("fuel.kind", "show_units")
 """Keys that a question of another name answers."""
 
 
-class Told(Protocol):
-    """What is told of a build, as far as it decides what is asked."""
+class Answers(Protocol):
+    """The answers of a build, as far as it decides what is asked."""
 
     @property
     def plain(self) -> Plain:
@@ -37,53 +37,53 @@ class Told(Protocol):
         """Whether the builder has said something there."""
 
 
-def says(desk: Told, path: str) -> str:
+def says(desk: Answers, path: str) -> str:
     """What stands at a path, the fallback where nothing is given."""
     return desk.text_in_field(path).text
 
 
-def _own_fuel(desk: Told) -> bool:
+def _own_fuel(desk: Answers) -> bool:
     return says(desk, "fuel.which") == "own"
 
 
-def _pump_is(*known: str) -> Callable[[Told], bool]:
+def _pump_is(*known: str) -> Callable[[Answers], bool]:
     return lambda desk: says(desk, "pump.known") in known
 
 
-def _has_pump(desk: Told) -> bool:
+def _has_pump(desk: Answers) -> bool:
     return says(desk, "pump.known") != "none"
 
 
-def _several_pumps(desk: Told) -> bool:
+def _several_pumps(desk: Answers) -> bool:
     return _has_pump(desk) and says(desk, "pump.count") not in ("", "1")
 
 
-def _has_strainer(desk: Told) -> bool:
+def _has_strainer(desk: Answers) -> bool:
     return says(desk, "inlet.strainer.have") != "none"
 
 
-def _strainer_known(desk: Told) -> bool:
+def _strainer_known(desk: Answers) -> bool:
     return says(desk, "inlet.strainer.have") == "known"
 
 
-def _filter_known(desk: Told) -> bool:
+def _filter_known(desk: Answers) -> bool:
     return says(desk, "filter.have") == "known"
 
 
-def _regulator_known(desk: Told) -> bool:
+def _regulator_known(desk: Answers) -> bool:
     return _returns(desk) and says(desk, "return_line.regulator.have") == "known"
 
 
-def _has_pot(desk: Told) -> bool:
+def _has_pot(desk: Answers) -> bool:
     return says(desk, "surge.have") == "yes"
 
 
-def _returns(desk: Told) -> bool:
+def _returns(desk: Answers) -> bool:
     """Whether fuel goes back: from a regulator at the rail, or the short way from one at the tank."""
     return says(desk, "pressure.regulator") != "none"
 
 
-_ASKED_IF: dict[str, Callable[[Told], bool]] = {
+_ASKED_IF: dict[str, Callable[[Answers], bool]] = {
     "goal.driveline_loss": lambda desk: says(desk, "goal.power_at") == "wheels",
     "goal.next_boost": lambda desk: desk.is_given("goal.next_power"),
     "fuel.ethanol": lambda desk: says(desk, "fuel.which") == "blend",
@@ -136,23 +136,23 @@ _ASKED_IF: dict[str, Callable[[Told], bool]] = {
 }
 
 
-def is_run_by_run(desk: Told) -> bool:
+def is_run_by_run(desk: Answers) -> bool:
     """Whether the feed is given run by run, so that one length and one count of bends do not describe it."""
     return len(desk.plain.get("feed", {}).get("run", ())) > 1
 
 
-def is_asked(desk: Told, key: str) -> bool:
+def is_asked(desk: Answers, key: str) -> bool:
     """Whether a question makes sense for what the build says so far."""
     asked = _ASKED_IF.get(key)
     return asked is None or asked(desk)
 
 
-def texts_not_asked(desk: Told, raw: Mapping[str, str], typed_in: str) -> Mapping[str, str]:
+def texts_not_asked(desk: Answers, raw: Mapping[str, str], typed_in: str) -> Mapping[str, str]:
     """Refused texts whose question is not asked for now: they hold nothing up, and stand there if it is again."""
     return {at: text for at, text in raw.items() if at != typed_in and not _is_asked_at(desk, at)}
 
 
-def _is_asked_at(desk: Told, path: str) -> bool:
+def _is_asked_at(desk: Answers, path: str) -> bool:
     """Whether the question that a path answers makes sense, and each list that the path leads into."""
     return all(key in _ASKED_BY_ANOTHER or is_asked(desk, key) for key in _keys_down_to(path))
 

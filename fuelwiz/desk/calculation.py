@@ -71,7 +71,7 @@ class Calculation:
             self._inputs = (self.plain, name)
             self.session = _kept_at(self._kept_size, self._last_valid.session)
             self.result = (
-                None if self.session is None else self._told(self.session, first_figures(self.session))
+                None if self.session is None else self._result_of(self.session, first_figures(self.session))
             )
             self.is_complete = self.is_filled_in = False
             self._filling = None
@@ -80,14 +80,14 @@ class Calculation:
             self.result = replace(self.result, log=self.log.shows(self.session), comments=self._comments)
         return state
 
-    def _is_up_to_date(self, told: Result) -> bool:
+    def _is_up_to_date(self, found: Result) -> bool:
         """Whether a result has what the log shows, and what measured its values."""
-        return told.log is self.log.shows(self.session) and told.comments == self._comments
+        return found.log is self.log.shows(self.session) and found.comments == self._comments
 
-    def _told(self, session: Session, figures: Figures) -> Result:
+    def _result_of(self, session: Session, figures: Figures) -> Result:
         """Figures in words, beside what the log shows of the build as it is now."""
-        told = result(session, figures, self.log.shows(session))
-        return replace(told, comments=self._comments) if self._comments else told
+        found = result(session, figures, self.log.shows(session))
+        return replace(found, comments=self._comments) if self._comments else found
 
     def keep_no_size(self) -> None:
         """A build that chooses no size is judged at the best again, from the next update on."""
@@ -97,7 +97,7 @@ class Calculation:
     def finish(self) -> None:
         """Adds the stress cases and the next goal to the result."""
         if self.session is not None and self.result is not None and not self.is_complete:
-            self.result = self._told(self.session, with_slower_parts(self.session, self.result.figures))
+            self.result = self._result_of(self.session, with_slower_parts(self.session, self.result.figures))
             self.is_complete = True
 
     def fill_in(self, seconds: float) -> bool:
@@ -120,7 +120,7 @@ class Calculation:
                 break
             figures = found
         if figures is not before:
-            self.result = self._told(self.session, figures)
+            self.result = self._result_of(self.session, figures)
         return figures is not before or self.is_filled_in
 
 

@@ -249,8 +249,8 @@ class Desk:
         is_first = not self.is_loaded
         is_saved = self._saved is self._state and is_first
         waiting = texts_not_asked(self, self._state.raw, self._typing[0] if self._typing else "")
-        told = self._state.without_texts(waiting)
-        self._state = self._calculation.update(told, self.system, self._default_name).with_texts(waiting)
+        asked = self._state.without_texts(waiting)
+        self._state = self._calculation.update(asked, self.system, self._default_name).with_texts(waiting)
         self._saved = self._state if is_saved else self._saved
         if is_first and self._state.raw:
             self.update()  # which questions are asked is known only now

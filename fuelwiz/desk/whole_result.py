@@ -8,7 +8,7 @@ from fuelwiz.advice import Result, result
 from fuelwiz.sizing import in_steps, with_slower_parts
 
 
-def whole_result(told: Result) -> Result:
+def whole_result(quick: Result) -> Result:
     """The same with the parts that a desk fills in a little at a time; what is typed meanwhile does not touch it."""
-    *_, figures = in_steps(told.session, with_slower_parts(told.session, told.figures))
-    return replace(result(told.session, figures, told.log), comments=told.comments)
+    *_, figures = in_steps(quick.session, with_slower_parts(quick.session, quick.figures))
+    return replace(result(quick.session, figures, quick.log), comments=quick.comments)

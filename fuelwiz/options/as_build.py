@@ -42,7 +42,7 @@ def as_build(
     if circuits is not None and circuits > searched.count:
         built["wiring"] = {**built["wiring"], "circuits": searched.count}
     if chosen.injectors is not None:
-        table = _told(parts_plain, "injectors", parts.injectors, chosen.injectors)
+        table = _table_of(parts_plain, "injectors", parts.injectors, chosen.injectors)
         values = {key: table[key] for key in OF_INJECTORS if key in table}
         kept = {key: value for key, value in plain.get("injectors", {}).items() if key not in OF_INJECTORS}
         built["injectors"] = {**kept, **values}
@@ -63,7 +63,7 @@ def _pump(
         if session.pump is not None and session.pump.count != count:
             pump.pop("volts", None)
     else:
-        table = _told(parts_plain, "pump", parts.pump, choice.offer)
+        table = _table_of(parts_plain, "pump", parts.pump, choice.offer)
         pump = {key: table[key] for key in OF_A_PUMP if key in table}
         pump |= {key: before[key] for key in ("arrangement", "running_at_idle") if key in before}
     pump["count"] = count
@@ -81,7 +81,7 @@ def _return_line(built: dict[str, Any], parts_plain: dict[str, Any], parts: Part
         line = {**line, "chosen": chosen.return_size.text}
     regulator = chosen.searched.regulator
     if regulator is not None:
-        table = _told(parts_plain, "regulator", parts.regulator, regulator)
+        table = _table_of(parts_plain, "regulator", parts.regulator, regulator)
         line = {**line, "regulator": {key: table[key] for key in OF_A_REGULATOR}}
     built["return_line"] = line
 
@@ -89,7 +89,7 @@ def _return_line(built: dict[str, Any], parts_plain: dict[str, Any], parts: Part
 Offer = PumpOnOffer | InjectorsOnOffer | RegulatorOnOffer
 
 
-def _told(
+def _table_of(
     parts_plain: dict[str, Any], key: str, offers: tuple[Any, ...], offer: Offer | None
 ) -> dict[str, Any]:
     """The table of the parts file that a part comes from."""

@@ -98,8 +98,8 @@ def on_the_car(session: Session, figures: Figures) -> OnTheCar:
     def has(part: str) -> bool:
         return listed is None or part in listed
 
-    told = session.feed.chosen is not None or (listed is not None and "line" in listed)
-    feed = candidate_called(session.feed, figures.verdict.size) if told and has("line") else None
+    is_chosen = session.feed.chosen is not None or (listed is not None and "line" in listed)
+    feed = candidate_called(session.feed, figures.verdict.size) if is_chosen and has("line") else None
     wiring, circuit = session.wiring, figures.wiring
     return OnTheCar(
         feed_size=feed,
@@ -113,9 +113,9 @@ def on_the_car(session: Session, figures: Figures) -> OnTheCar:
     )
 
 
-def _return_size(session: Session, figures: Figures, told: bool) -> Size | None:
+def _return_size(session: Session, figures: Figures, is_chosen: bool) -> Size | None:
     line = session.return_line
-    if line is None or (line.chosen is None and not told):
+    if line is None or (line.chosen is None and not is_chosen):
         return None
     if line.chosen is not None or figures.return_line is None:
         return line.chosen

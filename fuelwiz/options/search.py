@@ -148,12 +148,12 @@ class Search:
         today = today_with(self.session, choice, count)
         following = next_goal_of(today)
         asked: list[Situation] = []
-        told: list[Situation] = []
+        unasked: list[Situation] = []
         if following is not None:
-            (asked if self.asked.next_goal else told).append(following)
+            (asked if self.asked.next_goal else unasked).append(following)
         if self.asked.bad_days:
             asked += bad_days_of(today, self.session, choice, count)
-        return Days([today, *asked, *told], 1 + len(asked))
+        return Days([today, *asked, *unasked], 1 + len(asked))
 
     def _cheapest_injectors(self, base_pa: float, size: Size | None, days: Days) -> InjectorsOnOffer | None:
         """Injectors within their limit on every day that is asked: today's, else the cheapest of the file.

@@ -18,7 +18,7 @@ from fuelwiz.advice.blocks import (
     row,
 )
 from fuelwiz.printable import shown_name
-from fuelwiz.report.differences import KEYS_AS_THEY_ARE, Told, Wording, differences
+from fuelwiz.report.differences import KEYS_AS_THEY_ARE, JudgedBuild, Wording, differences
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 
 LABEL_COLUMNS = 22
@@ -30,7 +30,7 @@ def builds_that_fit(width: int) -> int:
     return max(2, (width - LABEL_COLUMNS) // BUILD_COLUMNS)
 
 
-def comparison(builds: Sequence[Told], width: int, wording: Wording = KEYS_AS_THEY_ARE) -> Sheet:
+def comparison(builds: Sequence[JudgedBuild], width: int, wording: Wording = KEYS_AS_THEY_ARE) -> Sheet:
     """Two builds or more, as many side by side as fit; what is over follows, again beside the first."""
     names = _names(builds)
     fit = builds_that_fit(width)
@@ -51,14 +51,14 @@ def comparison(builds: Sequence[Told], width: int, wording: Wording = KEYS_AS_TH
     return Sheet("Builds side by side", tuple(blocks))
 
 
-def _cautions(builds: Sequence[Told]) -> Iterator[Block]:
+def _cautions(builds: Sequence[JudgedBuild]) -> Iterator[Block]:
     """The standing cautions of any of the builds, each once."""
     yield Heading("Cautions")
     said = dict.fromkeys(text for build in builds for text in build.result.words.cautions)
     yield Listing(tuple(Item(text) for text in said))
 
 
-def _names(builds: Sequence[Told]) -> list[str]:
+def _names(builds: Sequence[JudgedBuild]) -> list[str]:
     """What each build is called; where two have one name its file is told too, that alone where all have it."""
     names = [build.result.session.name or "unnamed" for build in builds]
     if len(set(names)) == 1:
@@ -69,7 +69,7 @@ def _names(builds: Sequence[Told]) -> list[str]:
     ]
 
 
-def _side_by_side(builds: Sequence[Told], names: list[str], wording: Wording) -> Iterator[Block]:
+def _side_by_side(builds: Sequence[JudgedBuild], names: list[str], wording: Wording) -> Iterator[Block]:
     yield Heading("Different inputs")
     columns = tuple(Column(name) for name in names)
     found = differences(builds, wording)

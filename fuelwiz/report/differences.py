@@ -17,7 +17,7 @@ TEXTS = {"text", "note"}
 
 
 @record
-class Told:
+class JudgedBuild:
     """A build to compare: the name of its file, what the file holds, and what it comes to."""
 
     file: str
@@ -47,30 +47,30 @@ class Difference:
     texts: tuple[str | None, ...]
 
 
-def differences(builds: Sequence[Told], wording: Wording = KEYS_AS_THEY_ARE) -> tuple[Difference, ...]:
+def differences(builds: Sequence[JudgedBuild], wording: Wording = KEYS_AS_THEY_ARE) -> tuple[Difference, ...]:
     """Every key of which the values differ, in the order of the file; a section that one lacks is one key."""
     sessions = [build.result.session for build in builds]
     return tuple(_in_table(tree(), (), sessions, _Side(builds, wording)))
 
 
-def _in_table(node: Node, key_path: KeyPath, tables: Sequence[Any], told: _Side) -> Iterator[Difference]:
+def _in_table(node: Node, key_path: KeyPath, tables: Sequence[Any], side: _Side) -> Iterator[Difference]:
     for key, below in node.keys.items():
         if not key_path and key in NO_INPUTS:
             continue
         values = [getattr(table, below.name) for table in tables]
         if below.spec is not None:
-            yield from _in_value(below, (*key_path, key), values, told)
+            yield from _in_value(below, (*key_path, key), values, side)
         elif below.tables is not None:
             for at in range(max(len(value) for value in values)):
                 items = [value[at] if at < len(value) else None for value in values]
-                yield from _in_section(below, (*key_path, key, at), items, told)
+                yield from _in_section(below, (*key_path, key, at), items, side)
         else:
-            yield from _in_section(below, (*key_path, key), values, told)
+            yield from _in_section(below, (*key_path, key), values, side)
 
 
-def _in_section(node: Node, key_path: KeyPath, sections: Sequence[Any], told: _Side) -> Iterator[Difference]:
+def _in_section(node: Node, key_path: KeyPath, sections: Sequence[Any], side: _Side) -> Iterator[Difference]:
     if all(section is not None for section in sections):
-        yield from _in_table(node, key_path, sections, told)
+        yield from _in_table(node, key_path, sections, side)
     elif any(section is not None for section in sections):
         yield Difference(path_of(key_path), tuple(_named(section) for section in sections))
 
@@ -82,13 +82,13 @@ def _named(section: Any) -> str | None:
     return getattr(section, "what", "") or getattr(section, "name", "") or "given"
 
 
-def _in_value(node: Node, key_path: KeyPath, values: Sequence[Any], told: _Side) -> Iterator[Difference]:
+def _in_value(node: Node, key_path: KeyPath, values: Sequence[Any], side: _Side) -> Iterator[Difference]:
     if all(_same(value, values[0]) for value in values):
         return
     if node.spec is not None and node.spec.type in TEXTS:
         yield Difference(path_of(key_path), tuple(value or None for value in values))
         return
-    texts = tuple(told.typed(build, key_path) for build in told.builds)
+    texts = tuple(side.typed(build, key_path) for build in side.builds)
     if any(text is not None for text in texts):  # none where a copy keeps a size that nobody chose
         yield Difference(path_of(key_path), texts)
 
@@ -106,10 +106,10 @@ def _same(one: Any, other: Any) -> bool:
 class _Side:
     """The builds, and in which words they are told."""
 
-    builds: Sequence[Told]
+    builds: Sequence[JudgedBuild]
     wording: Wording
 
-    def typed(self, build: Told, key_path: KeyPath) -> str | None:
+    def typed(self, build: JudgedBuild, key_path: KeyPath) -> str | None:
         """A value as the file has it; the fallback where the file says nothing, and named as one."""
         key = path_of(key_path)
         value = value_at(build.plain, key_path)

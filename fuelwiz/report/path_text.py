@@ -48,14 +48,14 @@ def _one_row(path: FuelPath, width: int) -> Iterator[list[str]]:
     name = min(max((width_of(line.name) for line in path.lines), default=0), WIDEST_NAME) + len(ON) + GAP
     rights = _rights(path)
     for line, right in zip(path.lines, rights, strict=True):
-        given = wrap_plain(line.told, max(width - name - width_of(right), WIDEST_NAME))
+        given = wrap_plain(line.given_text, max(width - name - width_of(right), WIDEST_NAME))
         first, *rest = wrap_plain(line.name, name - len(ON) - GAP)
         rows = [LEADS[line.place] + first, *(_on(line) + more for more in rest)]
         rows += [_on(line)] * (len(given) - len(rows))
         given += [""] * (len(rows) - len(given))
-        told = [pad(row, name) + more for row, more in zip(rows, given, strict=True)]
-        told[0] += " " * (width - width_of(told[0]) - width_of(right)) + right
-        yield told
+        lines = [pad(row, name) + more for row, more in zip(rows, given, strict=True)]
+        lines[0] += " " * (width - width_of(lines[0]) - width_of(right)) + right
+        yield lines
 
 
 def _rights(path: FuelPath) -> list[str]:
@@ -81,8 +81,8 @@ def _two_rows(path: FuelPath, width: int) -> Iterator[list[str]]:
         rows = [head + " " * room + out] if room >= GAP else [*_hung(head, width, line)]
         if room < GAP and out:
             rows += [f"{_on(line)}  {more}" for more in wrap_plain(out, width - len(ON) - 2)]
-        told = ", ".join(filter(None, (line.told, line.speed)))
-        rows += [f"{_on(line)}  {more}" for more in wrap_plain(told, width - len(ON) - 2) if more]
+        facts = ", ".join(filter(None, (line.given_text, line.speed)))
+        rows += [f"{_on(line)}  {more}" for more in wrap_plain(facts, width - len(ON) - 2) if more]
         yield rows
 
 

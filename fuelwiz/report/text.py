@@ -104,8 +104,8 @@ def _labeled(block: Pairs, look: TextLook) -> Iterator[str]:
     column = min(max(map(width_of, labels), default=0), WIDEST_LABEL)
     for label, (_, text) in zip(labels, block.rows, strict=True):
         heads = wrap_plain(label, column)
-        told = wrap_plain(look.fold(text), look.width - column - 2 - INDENT)
-        for at in range(max(len(heads), len(told))):
+        texts = wrap_plain(look.fold(text), look.width - column - 2 - INDENT)
+        for at in range(max(len(heads), len(texts))):
             head = heads[at] if at < len(heads) else ""
-            line = told[at] if at < len(told) else ""
+            line = texts[at] if at < len(texts) else ""
             yield f"{' ' * INDENT}{pad(head, column)}  {line}"

@@ -87,8 +87,10 @@ def speaks_utf8(stream: Stream | None, environ: Mapping[str, str]) -> bool:
 
     In a C locale Python writes UTF-8 all the same (PEP 538, PEP 540); what it was told itself does count.
     """
-    told = environ.get("PYTHONUTF8") == "1" or is_utf8(environ.get("PYTHONIOENCODING", "").partition(":")[0])
-    return stream is not None and is_utf8(stream.encoding) and (told or locale_speaks_utf8(environ))
+    is_ordered = environ.get("PYTHONUTF8") == "1" or is_utf8(
+        environ.get("PYTHONIOENCODING", "").partition(":")[0]
+    )
+    return stream is not None and is_utf8(stream.encoding) and (is_ordered or locale_speaks_utf8(environ))
 
 
 def _painted(text: str, inks: tuple[int, int]) -> str:

@@ -29,7 +29,7 @@ _UNNAMED = ".unnamed-"
 _NUMBERED = 1000
 _LONGEST_STEM = 180
 _ID = re.compile(r"\.[0-9a-f]{8}\Z")
-_NOT_TOLD = ("record", "format")
+_NOT_COUNTED = ("record", "format")
 
 
 def is_draft(name: str) -> bool:
@@ -96,15 +96,15 @@ class Draft:
 
     def says_more_than(self, file: dict[str, Any] | None) -> bool:
         """Whether it says something else than what its build's file says; None for a file that cannot be read."""
-        told = (self.plain or {}).get("plain")
-        if not isinstance(told, dict) or self.plain is None:
+        kept = (self.plain or {}).get("plain")
+        if not isinstance(kept, dict) or self.plain is None:
             return False
         beside = (self.plain.get(key) for key in ("raw", "picked", "aside", "table"))
-        return file is None or any(beside) or _told(told) != _told(file)
+        return file is None or any(beside) or _that_counts(kept) != _that_counts(file)
 
 
-def _told(plain: dict[str, Any]) -> dict[str, Any]:
-    return {key: value for key, value in plain.items() if key not in _NOT_TOLD and value not in ({}, [])}
+def _that_counts(plain: dict[str, Any]) -> dict[str, Any]:
+    return {key: value for key, value in plain.items() if key not in _NOT_COUNTED and value not in ({}, [])}
 
 
 def read_draft(place: Path) -> Draft | None:

@@ -39,8 +39,8 @@ _BACKGROUND = re.compile(r"\x1b\]11;rgba?:([0-9a-f]{1,4})/([0-9a-f]{1,4})/([0-9a
 
 def background_is_worth_asking(environ: Mapping[str, str]) -> bool:
     """Whether the color of its background matters, and nothing says it yet."""
-    told = environ.get("FUELWIZ_BACKGROUND", "").strip().lower() in ("light", "dark")
-    return colors_of(environ) == "256" and not told and not environ.get("COLORFGBG")
+    is_named = environ.get("FUELWIZ_BACKGROUND", "").strip().lower() in ("light", "dark")
+    return colors_of(environ) == "256" and not is_named and not environ.get("COLORFGBG")
 
 
 def light_in_answer(text: str) -> bool | None:

@@ -26,7 +26,7 @@ from fuelwiz.wizard.painted import Painted
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
-    from fuelwiz.report.differences import Told
+    from fuelwiz.report.differences import JudgedBuild
     from fuelwiz.sizing.vocabulary import Change
     from fuelwiz.units import UnitSystem
     from fuelwiz.wizard.editor.host import Host
@@ -253,7 +253,7 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
 
         return off_the_keys(self, run, done, patience_s)
 
-    def compare(self, builds: Sequence[Path | Told]) -> None:
+    def compare(self, builds: Sequence[Path | JudgedBuild]) -> None:
         """Builds side by side."""
         from fuelwiz.wizard.compare_screen import CompareScreen
 

@@ -13,7 +13,7 @@ from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.scrolling import ScrollingScreen
 
 if TYPE_CHECKING:
-    from fuelwiz.report.differences import Told
+    from fuelwiz.report.differences import JudgedBuild
 
 CALCULATING = "Calculating the builds …"
 NEEDS_TWO = "To compare, two builds are needed that can be read."
@@ -24,9 +24,9 @@ class CompareScreen(ScrollingScreen):
 
     title_text = "Builds side by side"
 
-    def __init__(self, builds: Sequence[Path | Told]) -> None:
+    def __init__(self, builds: Sequence[Path | JudgedBuild]) -> None:
         super().__init__()
-        self.results: list[Told] = []
+        self.results: list[JudgedBuild] = []
         self.unread: list[str] = []
         self._builds = builds
         self._ready = False
@@ -77,13 +77,13 @@ class CompareScreen(ScrollingScreen):
         from fuelwiz.wizard.block_view import lines_of
 
         if self._lines_for != area:
-            told = comparison(self.results, area.width, WORDS_OF_THE_QUESTIONS)
-            self._lines = lines_of(told.blocks, area)
+            side_by_side = comparison(self.results, area.width, WORDS_OF_THE_QUESTIONS)
+            self._lines = lines_of(side_by_side.blocks, area)
             self._lines_for = area
         return self._lines
 
 
-def judged(path: Path) -> Told:
+def judged(path: Path) -> JudgedBuild:
     """A session file, what it holds, and what it comes to.
 
     Raises:
@@ -91,8 +91,8 @@ def judged(path: Path) -> Told:
     """
     from fuelwiz.advice import result
     from fuelwiz.document.file import load
-    from fuelwiz.report.differences import Told
+    from fuelwiz.report.differences import JudgedBuild
     from fuelwiz.sizing import quick_figures
 
     document, session = load(path)
-    return Told(path.name, document.plain, result(session, quick_figures(session)))
+    return JudgedBuild(path.name, document.plain, result(session, quick_figures(session)))

@@ -16,7 +16,7 @@ from fuelwiz.wizard.own_keys import KeyTable
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
-    from fuelwiz.report.differences import Told
+    from fuelwiz.report.differences import JudgedBuild
     from fuelwiz.sizing.vocabulary import Change
     from fuelwiz.wizard.form.finding import Findable, Offer
     from fuelwiz.wizard.question import Question
@@ -67,7 +67,7 @@ class Program(Protocol):
     def show_words(self, system: UnitSystem) -> None:
         """Show the page of words on top of a screen, in the units of a build."""
 
-    def compare(self, builds: Sequence[Path | Told]) -> None:
+    def compare(self, builds: Sequence[Path | JudgedBuild]) -> None:
         """Put builds side by side, from their files or as they stand on a desk."""
 
     def use_mouse(self, wanted: bool) -> None:

@@ -64,8 +64,10 @@ class Pair:
 def then_and_now(before: Desk, after: Desk, area: Area, highlighted: str = "") -> list[Strip]:
     """Heads, then, now, and what was changed; a size that is only highlighted changes nothing."""
     longest = LONGEST_WRONG if area.width >= NARROW_BELOW else LONGEST_WRONG_NARROW
-    told = [_counted(pair, longest) if pair.head == WRONG else pair for pair in measured(before, after)]
-    pairs = list(_that_fit(told, area.width - LABELS - 2))
+    pairs_counted = [
+        _counted(pair, longest) if pair.head == WRONG else pair for pair in measured(before, after)
+    ]
+    pairs = list(_that_fit(pairs_counted, area.width - LABELS - 2))
     heads, then = area.row("bar").put(1, "what if", bold=True), area.row().put(1, "then", "muted")
     now = area.row().put(1, "now", bold=True)
     column = 1 + LABELS

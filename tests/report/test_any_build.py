@@ -12,7 +12,7 @@ from rich.cells import cell_len
 from fuelwiz.errors import SessionError
 from fuelwiz.report.compare import comparison
 from fuelwiz.report.compose import sheet_of
-from fuelwiz.report.differences import Told
+from fuelwiz.report.differences import JudgedBuild
 from fuelwiz.report.json_form import json_text
 from fuelwiz.report.markdown import markdown_of
 from fuelwiz.report.page import html_of
@@ -66,9 +66,9 @@ def _places(table: dict[str, Any]) -> list[tuple[dict[str, Any], str]]:
     return found
 
 
-def _told(data: dict[str, Any]) -> Told:
+def _judged(data: dict[str, Any]) -> JudgedBuild:
     try:
-        return Told("build.toml", data, result_of(data))
+        return JudgedBuild("build.toml", data, result_of(data))
     except SessionError:
         assume(False)
         raise
@@ -77,7 +77,7 @@ def _told(data: dict[str, Any]) -> Told:
 @settings(max_examples=120, deadline=None)
 @given(builds(), st.sampled_from([44, 80]))
 def test_a_build_that_can_be_read_can_be_reported(data: dict[str, Any], width: int) -> None:
-    known = _told(data).result
+    known = _judged(data).result
     sheet = sheet_of(known)
     shown = text_of(sheet, TextLook(width=width))
     assert max(map(cell_len, shown.splitlines())) <= width
@@ -88,6 +88,6 @@ def test_a_build_that_can_be_read_can_be_reported(data: dict[str, Any], width: i
 @settings(max_examples=60, deadline=None)
 @given(builds(), builds())
 def test_any_two_builds_can_be_compared(one: dict[str, Any], other: dict[str, Any]) -> None:
-    shown = text_of(comparison([_told(one), _told(other)], 80), TextLook())
+    shown = text_of(comparison([_judged(one), _judged(other)], 80), TextLook())
     assert max(map(cell_len, shown.splitlines())) <= 80
     assert not NOT_WORDS.search(" ".join(shown.split()))

@@ -1,4 +1,4 @@
-"""Builds side by side: what was told differently, in the texts as typed, and which is better in what."""
+"""Builds side by side: what was judged differently, in the texts as typed, and which is better in what."""
 
 from __future__ import annotations
 
@@ -9,24 +9,24 @@ from rich.cells import cell_len
 
 from fuelwiz.advice.blocks import Paragraph, Sheet, Table
 from fuelwiz.report.compare import builds_that_fit, comparison
-from fuelwiz.report.differences import Told, differences
+from fuelwiz.report.differences import JudgedBuild, differences
 from fuelwiz.report.text import text_of
 from fuelwiz.report.text_look import TextLook
 
 from .builds import NAMES, plain, result_of
 
 
-def told(data: dict[str, Any], file: str = "build.toml") -> Told:
+def judged(data: dict[str, Any], file: str = "build.toml") -> JudgedBuild:
     """A build as it is compared."""
-    return Told(file, data, result_of(data, file.removesuffix(".toml")))
+    return JudgedBuild(file, data, result_of(data, file.removesuffix(".toml")))
 
 
-def example(name: str) -> Told:
+def example(name: str) -> JudgedBuild:
     """An example as it is compared."""
-    return told(plain(name), f"{name}.toml")
+    return judged(plain(name), f"{name}.toml")
 
 
-def with_keys(name: str, **changes: Any) -> Told:
+def with_keys(name: str, **changes: Any) -> JudgedBuild:
     """An example with keys of a section changed: goal__power="400 hp"; None takes one out."""
     data = plain(name)
     for path, value in changes.items():
@@ -35,10 +35,10 @@ def with_keys(name: str, **changes: Any) -> Told:
             data[section].pop(key)
         else:
             data.setdefault(section, {})[key] = value
-    return told(data, "changed.toml")
+    return judged(data, "changed.toml")
 
 
-def found(*builds: Told) -> dict[str, tuple[str | None, ...]]:
+def found(*builds: JudgedBuild) -> dict[str, tuple[str | None, ...]]:
     """The differences by key."""
     return {item.key: item.texts for item in differences(builds)}
 
@@ -85,7 +85,7 @@ def test_a_section_that_one_lacks_is_one_line() -> None:
     for key in ("surge", "pump", "wiring"):
         del data[key]
     data["feed"]["part"] = []
-    assert found(example("full-session"), told(data)) == {
+    assert found(example("full-session"), judged(data)) == {
         "pump": ("sample pump, in-tank", None),
         "wiring": ("given", None),
         "feed.part.0": ("ethanol sensor", None),
@@ -98,7 +98,7 @@ def test_lists_are_compared_item_by_item() -> None:
     data["feed"]["run"].append({"what": "along the rail", "length": "3 ft"})
     data["feed"]["run"][0]["length"] = "14 ft"
     data["pump"]["curve"][0]["points"][0] = ["20 psi", "110 gal/h"]
-    differing = found(example("full-session"), told(data))
+    differing = found(example("full-session"), judged(data))
     assert list(differing) == ["pump.curve.0.points", "feed.run.0.length", "feed.run.1"]
     assert differing["feed.run.1"] == (None, "along the rail")
     assert (differing["pump.curve.0.points"][1] or "").startswith("20 psi 110 gal/h, 40 psi 97 gal/h")
@@ -106,13 +106,13 @@ def test_lists_are_compared_item_by_item() -> None:
 
 def test_names_and_notes_are_no_inputs() -> None:
     data = plain("full-session") | {"name": "other", "notes": "x", "show_units": "metric", "fitted": {}}
-    assert found(example("full-session"), told(data)) == {}
+    assert found(example("full-session"), judged(data)) == {}
 
 
 def test_hostile_texts_are_cleaned() -> None:
     data = plain("full-session")
     data["pump"]["name"] = "\x1b[2Jx\u202e"
-    assert found(example("full-session"), told(data))["pump.name"][1] == "[2Jx"
+    assert found(example("full-session"), judged(data))["pump.name"][1] == "[2Jx"
 
 
 def test_the_better_figure_is_marked() -> None:
@@ -186,7 +186,7 @@ def test_builds_that_do_not_fit_follow_beside_the_first() -> None:
 def test_no_line_is_too_wide(width: int) -> None:
     builds = [example(name) for name in NAMES]
     long = plain("full-session") | {"name": "x" * 200}
-    shown = text_of(comparison([*builds, told(long)], width), TextLook(width=width))
+    shown = text_of(comparison([*builds, judged(long)], width), TextLook(width=width))
     assert max(cell_len(line) for line in shown.splitlines()) <= width
 
 
@@ -223,7 +223,7 @@ def test_the_next_goal_stands_beside_this_years() -> None:
     for one in (data, later):
         one["feed"]["chosen"] = "-8"
         one.pop("pull", None)
-    rows = measured(comparison([told(data, "now.toml"), told(later, "later.toml")], 80))
+    rows = measured(comparison([judged(data, "now.toml"), judged(later, "later.toml")], 80))
     plainly = {name: [cell.removesuffix(" (better)") for cell in cells] for name, cells in rows.items()}
     assert plainly["next goal"][0] == "500 hp at 27.0 psi"
     for then, name in (
@@ -248,7 +248,7 @@ def test_volts_without_a_current_are_better_in_nothing() -> None:
     for one in (data, bare):
         del one["pump"]["volts"]
     del bare["pump"]["current"]
-    rows = measured(comparison([told(data, "amps.toml"), told(bare, "bare.toml")], 80))
+    rows = measured(comparison([judged(data, "amps.toml"), judged(bare, "bare.toml")], 80))
     known, guessed = rows["volts at the pump"]
     assert "(" not in known and "(" not in guessed
     assert guessed.endswith("V, no current given") and float(guessed.split()[0]) > float(known.split()[0])

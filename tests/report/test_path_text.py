@@ -73,7 +73,7 @@ def test_at_any_width_all_is_said(width: int, fold: type[str]) -> None:
     assert max(map(cell_len, lines)) <= width
     words = " ".join(lines).split()
     for line in PATH.lines:
-        for text in (line.name, line.told, line.speed, line.comes_out):
+        for text in (line.name, line.given_text, line.speed, line.comes_out):
             for word in fold(text).replace("\u00a0", " ").rstrip(",").split():
                 assert word in words or f"{word}," in words
 

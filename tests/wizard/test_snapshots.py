@@ -63,7 +63,7 @@ def test_the_view_looks_as_it_did(
     name, pressed = VIEWS[view]
     path = copy_of(name, tmp_path)
 
-    async def told(pilot: Pilot[int]) -> None:
+    async def to_the_scene(pilot: Pilot[int]) -> None:
         keys = Keyboard(pilot)
         await keys.opened(path)
         await keys.until_true(lambda: keys.desk.filled_in)
@@ -71,7 +71,7 @@ def test_the_view_looks_as_it_did(
         keys.screen.show_all()
         await keys.settled()
 
-    assert snap_compare(FuelwizApp(tmp_path, path, look=Look()), terminal_size=size, run_before=told)
+    assert snap_compare(FuelwizApp(tmp_path, path, look=Look()), terminal_size=size, run_before=to_the_scene)
 
 
 @pytest.mark.parametrize(
@@ -83,7 +83,7 @@ def test_the_screen_looks_as_it_did(
     monkeypatch.setattr(save_dialog, "datetime", Noon)
     path = copy_of("hill-climb-six", tmp_path)
 
-    async def told(pilot: Pilot[int]) -> None:
+    async def to_the_scene(pilot: Pilot[int]) -> None:
         keys = Keyboard(pilot)
         await keys.opened(path)
         await keys.press(*SCENES[scene])
@@ -92,4 +92,4 @@ def test_the_screen_looks_as_it_did(
         keys.screen.show_all()
         await keys.settled()
 
-    assert snap_compare(FuelwizApp(tmp_path, path, look=Look()), terminal_size=size, run_before=told)
+    assert snap_compare(FuelwizApp(tmp_path, path, look=Look()), terminal_size=size, run_before=to_the_scene)

@@ -11,12 +11,12 @@ from fuelwiz.advice.blocks import PathPart as PathSign
 from fuelwiz.advice.limits.returning import regulator_makes_most
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.part_words import (
-    filter_told,
+    filter_in_words,
     first_words,
-    injectors_told,
-    pump_told,
-    regulator_told,
-    strainer_told,
+    injectors_in_words,
+    pump_in_words,
+    regulator_in_words,
+    strainer_in_words,
 )
 from fuelwiz.advice.phrases import clock
 from fuelwiz.advice.result import Words
@@ -137,11 +137,11 @@ def _pump(subject: Subject, size: SizeFigures) -> PathLine:
             flow = numbers.figure("flow", target.flow_m3_s)
             wanted = f"look for {flow} at {numbers.about('pressure', target.rise_Pa)}"
         return _gap("", "pump", "pump")._replace(at_the_goal=wanted)
-    told = [pump_told(pump)]
+    facts = [pump_in_words(pump)]
     if size.pump_volts_V is not None:
-        told.append(numbers.figure("volts", size.pump_volts_V))
+        facts.append(numbers.figure("volts", size.pump_volts_V))
     if size.pump_current_A is not None:
-        told.append(numbers.figure("amps", size.pump_current_A))
+        facts.append(numbers.figure("amps", size.pump_current_A))
     must, could = size.pump_rise_Pa, None if size.ladder is None else size.ladder.could_make_Pa
     makes = "" if must is None else f"makes {numbers.about('pressure', must)}"
     if must is not None and could is not None:
@@ -149,7 +149,7 @@ def _pump(subject: Subject, size: SizeFigures) -> PathLine:
         makes = f"makes {made} of {numbers.figure('pressure', could, must)}"
     found = tuple(limit for limit in size.limits if limit in ("pump", "relief", "vapour"))
     return PathLine(
-        "", "pump", ", ".join(told), at_the_goal=makes, limits=found, assumed=subject.volts_assumed
+        "", "pump", ", ".join(facts), at_the_goal=makes, limits=found, assumed=subject.volts_assumed
     )
 
 
@@ -173,12 +173,12 @@ def _part(subject: Subject, size: SizeFigures, part: PathPart) -> PathLine:
 def _strainer(subject: Subject, lost: str) -> PathLine:
     inlet = subject.session.inlet
     assert inlet is not None and inlet.strainer is not None
-    given = strainer_told(subject, inlet.strainer)
+    given = strainer_in_words(subject, inlet.strainer)
     return PathLine("│", "strainer", given, at_the_goal=lost, assumed="inlet.strainer" in subject.assumed)
 
 
 def _filter(subject: Subject, part: PathPart, lost: str) -> PathLine:
-    given = filter_told(subject, subject.session.feed.filter[part.number])
+    given = filter_in_words(subject, subject.session.feed.filter[part.number])
     return PathLine("│", "filter", given, at_the_goal=lost, assumed="feed.filter" in subject.assumed)
 
 
@@ -188,7 +188,7 @@ def _suction(subject: Subject, size: SizeFigures, part: PathPart, lost: str) -> 
     run = inlet.run[part.number]
     speed = subject.numbers.number("velocity", part.velocity_m_s)
     limits = tuple(limit for limit in size.limits if limit == "inlet")
-    return PathLine("│", run_name(subject, run, ""), run_told(subject, run), speed, lost, limits)
+    return PathLine("│", run_name(subject, run, ""), run_in_words(subject, run), speed, lost, limits)
 
 
 def _feed_run(subject: Subject, size: SizeFigures, part: PathPart, lost: str) -> PathLine:
@@ -204,7 +204,7 @@ def _feed_run(subject: Subject, size: SizeFigures, part: PathPart, lost: str) ->
     path_of_run = f"feed.run.{part.number}"
     assumed = any(f"{path_of_run}.{key}" in subject.assumed for key in ("length", "hose"))
     return PathLine(
-        "│", run_name(subject, run, size.size), run_told(subject, run), speed, lost, found, assumed
+        "│", run_name(subject, run, size.size), run_in_words(subject, run), speed, lost, found, assumed
     )
 
 
@@ -215,7 +215,7 @@ def run_name(subject: Subject, run: Run, size: str) -> str:
     return f"{run.size.text if run.size is not None else size} {HOSES[run.hose]}"
 
 
-def run_told(subject: Subject, run: Run) -> str:
+def run_in_words(subject: Subject, run: Run) -> str:
     """A run by its length, its ends and what it is."""
     ends = [
         f"{count} {FITTINGS[kind]}" for kind, count in run.fittings.items() if count and kind not in OPEN_ENDS
@@ -249,7 +249,7 @@ def _injectors(subject: Subject) -> Iterator[PathLine]:
     elif given is None or figures is None:
         yield _gap("├", "injectors", "injectors")
     else:
-        rated = injectors_told(subject, given, figures.count)
+        rated = injectors_in_words(subject, given, figures.count)
         limits = tuple(limit for limit in subject.figures.verdict.limits if limit == "injectors")
         there = ""
         if figures.duty is not None:
@@ -267,7 +267,7 @@ def _home(subject: Subject) -> Iterator[PathLine]:
         yield _gap("│", "return", "return line")
         return
     regulator = session.return_line.regulator
-    rated = regulator_told(subject, regulator)
+    rated = regulator_in_words(subject, regulator)
     lost = "" if line is None else f"{numbers.figure('pressure', line.regulator_loss_Pa)} at idle"
     taken = "return_line.regulator" in subject.assumed
     limits = tuple(limit for limit in subject.figures.verdict.limits if limit == "return")
@@ -284,7 +284,7 @@ def _home(subject: Subject) -> Iterator[PathLine]:
             speed = "" if line.velocity_m_s is None else numbers.number("velocity", line.velocity_m_s)
         name = run_name(subject, run, size)
         yield PathLine(
-            "│", name, run_told(subject, run), speed, there, limits if last and not at_regulator else ()
+            "│", name, run_in_words(subject, run), speed, there, limits if last and not at_regulator else ()
         )
     goes = "surge pot" if session.surge is not None and session.surge.return_to == "surge" else "tank"
     yield PathLine("", goes, "")

@@ -157,7 +157,7 @@ def curves_marks(subject: Subject, *, pull: str, laws: bool) -> str:
         pull: what its points look like; empty where none is in the picture.
         laws: whether both laws are drawn.
     """
-    told = f"The {pull} are the points of the pull." if pull else ""
+    sentences = f"The {pull} are the points of the pull." if pull else ""
     pump = subject.figures.pump
     if laws and pump is not None:
         turbine, displacement = pump.capacity_turbine_m3_s, pump.capacity_displacement_m3_s
@@ -166,8 +166,8 @@ def curves_marks(subject: Subject, *, pull: str, laws: bool) -> str:
             lower = subject.numbers.number("flow", turbine, goal)
             other = subject.numbers.figure("flow", displacement, goal)
             kinds = f"as a turbine they would meet at {lower}, as a displacement pump at {other}"
-            told += f" The kind of pump is not known: {kinds}; the lower counts."
-    return told.strip()
+            sentences += f" The kind of pump is not known: {kinds}; the lower counts."
+    return sentences.strip()
 
 
 def curves_sentence(subject: Subject, size: str, crossing: tuple[float, float] | None, mark: str) -> str:

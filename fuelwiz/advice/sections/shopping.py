@@ -10,12 +10,12 @@ from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Paragraph, Table
 from fuelwiz.advice.cautions import alcohol_may_be_in
 from fuelwiz.advice.next_words import boost_is_assumed, left_across_then, next_name
 from fuelwiz.advice.part_words import (
-    filter_told,
-    injectors_told,
-    pump_told,
+    filter_in_words,
+    injectors_in_words,
+    pump_in_words,
     rating_wanted,
-    regulator_told,
-    strainer_told,
+    regulator_in_words,
+    strainer_in_words,
 )
 from fuelwiz.advice.phrases import both_units
 from fuelwiz.advice.sections.on_the_car import (
@@ -54,8 +54,8 @@ def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
         columns.append(Column(f"Next, {next_name(subject, following, whole=False)}"))
     everything = [by_the_way_out(subject, item) for item in purchases(subject)]
     rows = still_to_buy(subject, _in_order(subject, everything))
-    told = rows if subject.prices is None else [_not_there(subject.prices, item) for item in rows]
-    shown = tuple(_row(item, with_next=following is not None) for item in told)
+    items = rows if subject.prices is None else [_not_there(subject.prices, item) for item in rows]
+    shown = tuple(_row(item, with_next=following is not None) for item in items)
     if subject.prices is not None:
         columns.append(Column("Costs", subject.prices.currency, figures=True))
         priced = [_priced(subject, subject.prices, item) for item in rows]
@@ -127,7 +127,7 @@ def _pump(subject: Subject) -> Iterator[Purchase]:
     passes = subject.has_pump and not {"pump", "relief", "vapour"}.intersection(
         subject.figures.verdict.limits
     )
-    yield Purchase("pump", f"{YOURS}{pump_told(pump)}" if pump is not None and passes else wanted, then)
+    yield Purchase("pump", f"{YOURS}{pump_in_words(pump)}" if pump is not None and passes else wanted, then)
     if pump is not None and pump.count > 1 and pump.arrangement == "parallel":
         yield Purchase("check valves", f"{pump.count}, one a pump")
 
@@ -169,12 +169,12 @@ def _strainer_and_filter(subject: Subject) -> Iterator[Purchase]:
         entered = strainer if given(subject.session, "inlet.strainer") else None
         wanted = f"{_at_least(subject, share)}{many}"
         if entered is not None and entered.rated_flow >= share:
-            wanted = YOURS + strainer_told(subject, entered)
+            wanted = YOURS + strainer_in_words(subject, entered)
         yield Purchase("strainer", wanted)
     filters = subject.session.feed.filter
     passes = given(subject.session, "feed.filter") and bool(filters)
     passes = passes and all(item.rated_flow >= least for item in filters)
-    mine = "; ".join(filter_told(subject, item) for item in filters)
+    mine = "; ".join(filter_in_words(subject, item) for item in filters)
     yield Purchase("filter", f"{YOURS}{mine}" if passes else f"{_at_least(subject, least)}, 10 micron", later)
 
 
@@ -209,8 +209,8 @@ def _hoses(subject: Subject, runs: Sequence[Run], size: str) -> Iterator[str]:
             for kind, count in run.fittings.items():
                 if count and kind not in OPEN_ENDS:
                     ends[FITTINGS[kind]] = ends.get(FITTINGS[kind], 0) + count * run.side_by_side
-        told = ", ".join(f"{count} {kind}" for kind, count in ends.items())
-        yield f"{name} {length}{f', ends: {told}' if told else ''}"
+        end_counts = ", ".join(f"{count} {kind}" for kind, count in ends.items())
+        yield f"{name} {length}{f', ends: {end_counts}' if end_counts else ''}"
 
 
 def _regulator_and_return(subject: Subject) -> Iterator[Purchase]:
@@ -226,7 +226,7 @@ def _regulator_and_return(subject: Subject) -> Iterator[Purchase]:
         wanted = f"{wanted}; {least} or less wide open at {flow}"
     entered = session.return_line if given(session, "return_line.regulator") else None
     if entered is not None and line is not None and line.at_ease:
-        wanted = f"{YOURS}{base}, {regulator_told(subject, entered.regulator)}"
+        wanted = f"{YOURS}{base}, {regulator_in_words(subject, entered.regulator)}"
     yield Purchase("regulator", wanted)
     if session.return_line is not None and session.return_line.run:
         runs = _hoses(subject, session.return_line.run, _return_size(subject))
@@ -254,7 +254,7 @@ def _injectors(subject: Subject) -> Iterator[Purchase]:
         then = f"{each_then}{_counting_boost(subject)}"
     wanted = f"{figures.count} of {each}, rated at {at}"
     if injectors is not None and figures.within_limit:
-        wanted = YOURS + injectors_told(subject, injectors, figures.count)
+        wanted = YOURS + injectors_in_words(subject, injectors, figures.count)
     yield Purchase("injectors", wanted, then)
 
 

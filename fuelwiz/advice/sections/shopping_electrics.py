@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from fuelwiz.advice.sections.purchase import YOURS, Purchase
 from fuelwiz.advice.subject import Subject
-from fuelwiz.advice.wire_words import NEARLY, smallest_wire, wire_area_m2, wire_told
+from fuelwiz.advice.wire_words import NEARLY, smallest_wire, wire_area_m2, wire_in_words
 
 if TYPE_CHECKING:
     from fuelwiz.sizing.part_figures import WiringFigures
@@ -21,7 +21,7 @@ def electrics(subject: Subject) -> Iterator[Purchase]:
     wire, fuse = _wire(subject, figures), _fuse(subject, figures)
     least = wire_area_m2(figures)
     if wiring is not None and wiring.wire is not None and least is not None and wiring.wire >= NEARLY * least:
-        wire = YOURS + wire_told(subject, wiring.wire)
+        wire = YOURS + wire_in_words(subject, wiring.wire)
     elif wiring is not None and wiring.length is not None:
         way = "each way" if wiring.return_path == "wire" else "one way, back through the body"
         wire = f"{wire}, {subject.numbers.limit('length', wiring.length)} {way}"

@@ -101,10 +101,10 @@ def read_points(text: str, default_units: tuple[str, str], path: str = FLOW) -> 
         key=lambda one: len(one[0][0]),
     )
     (points_found, header, lines_left), dialect = read_by
-    told = _spoken(text, spec) if path == FLOW else None
-    more_told = told is not None and (told.current or told.further) and not header.complete
-    if told is not None and _count(told) >= len(points_found) + (not more_told):
-        return told
+    spoken = _spoken(text, spec) if path == FLOW else None
+    more_spoken = spoken is not None and (spoken.current or spoken.further) and not header.complete
+    if spoken is not None and _count(spoken) >= len(points_found) + (not more_spoken):
+        return spoken
     voltage = header.voltage or next(filter(None, map(voltage_in, comments)), None)
     points, left_out = _in_order(points_found, spec)
     if rows and not points_found:

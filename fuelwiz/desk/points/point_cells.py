@@ -44,8 +44,8 @@ def type_cell(state: State, cell: Cell, raw: str, system: UnitSystem) -> State:
     count = len(value_at(state.plain, value_path(points)) or ())
     if number > count:
         return state
-    told = state.without_raw(path).without_raw(partner).with_value(f"{points}.{number}", point)
-    return amps.following(state, told) if points == FIRST_CURVE else told
+    with_point = state.without_raw(path).without_raw(partner).with_value(f"{points}.{number}", point)
+    return amps.following(state, with_point) if points == FIRST_CURVE else with_point
 
 
 def _text_in(state: State, path: str) -> str:

@@ -63,8 +63,8 @@ def shortfall(
         short[at] = rail_held.at(samples.boost[at]) - lost - samples.rail[at]
     below = [short[at] for at in full]
     found: list[int] = []
-    told = feed is None or error < inf
-    if told and _falls_with_flow(samples, full, below, rail_held, base_pa):
+    is_known = feed is None or error < inf
+    if is_known and _falls_with_flow(samples, full, below, rail_held, base_pa):
         if not rail_held.proven:
             start = _at_least_flow(samples, full, below)
             for at in full:

@@ -65,7 +65,7 @@ def read_table(path: Path, choose: Choose, watch: Watch | None = None) -> Table:
         LogError: in a sentence that names the file.
     """
     with _in_words(path), _opened(path) as file:
-        return _read(file, choose, _told(file, watch))
+        return _read(file, choose, _telling(file, watch))
 
 
 @contextmanager
@@ -109,7 +109,7 @@ def _opened(path: Path) -> Iterator[TextIO]:
             yield file
 
 
-def _told(file: TextIO, watch: Watch | None) -> Callable[[], None] | None:
+def _telling(file: TextIO, watch: Watch | None) -> Callable[[], None] | None:
     """What tells a watcher how far a file has been read."""
     if watch is None:
         return None

@@ -12,7 +12,7 @@ from fuelwiz.wizard.form.finding import Findable, Offer
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
-    from fuelwiz.report.differences import Told
+    from fuelwiz.report.differences import JudgedBuild
     from fuelwiz.store.build_file import BuildFile
 
 TITLE = "Compare with"
@@ -61,11 +61,11 @@ class CompareDialog:
 
     def _show(self, picked: Findable) -> None:
         desk, origin = self.host.desk, self.host.desk.origin
-        here = _as_told(desk, NOW if origin is None else TRIED)
+        here = _judged(desk, NOW if origin is None else TRIED)
         if picked.id:
             self.host.program.compare([here, Path(picked.id)])
         elif origin is not None:
-            self.host.program.compare([_as_told(origin, UNCHANGED), here])
+            self.host.program.compare([_judged(origin, UNCHANGED), here])
 
 
 def _offered(path: str, name: str, beside: str) -> Findable:
@@ -78,10 +78,10 @@ def _said_of(build: BuildFile) -> str:
     return f"{goal}  {build.file_name}" if goal else build.file_name
 
 
-def _as_told(desk: Desk, called: str) -> Told:
-    from fuelwiz.report.differences import Told
+def _judged(desk: Desk, called: str) -> JudgedBuild:
+    from fuelwiz.report.differences import JudgedBuild
 
     if not desk.complete:
         desk.finish()  # what else waits for a pause in typing
     assert desk.result is not None
-    return Told(called, desk.plain, desk.result)
+    return JudgedBuild(called, desk.plain, desk.result)

@@ -111,5 +111,9 @@ def _differences(desk: Desk, place: Path) -> list[str]:
         return [str(error)]
     lines = change_lines(changes(desk.plain, draft.plain, into_absent=False))
     more = [f"and {len(lines) - _MOST_CHANGES} more"] if len(lines) > _MOST_CHANGES else []
-    told = [f"It says: {', '.join([*lines[:_MOST_CHANGES], *more])}."] if lines else []
-    return [*told, "A table of points stands on its page, not used yet."] if draft.table[1].strip() else told
+    sentences = [f"It says: {', '.join([*lines[:_MOST_CHANGES], *more])}."] if lines else []
+    return (
+        [*sentences, "A table of points stands on its page, not used yet."]
+        if draft.table[1].strip()
+        else sentences
+    )

@@ -57,16 +57,16 @@ class ReportDialog:
 
     def _write(self, path: Path) -> None:
         desk = self.host.desk
-        told, is_whole = desk.result, desk.filled_in
+        found, is_whole = desk.result, desk.filled_in
         if self._is_writing:
             self.host.say("The last report is still being written.")
             return
-        if told is None:  # taken out while the log was read
+        if found is None:  # taken out while the log was read
             self.host.say(NO_POWER)
             return
         self._is_writing = True
         if not self.host.program.off_the_keys(
-            lambda: _written(told, is_whole, path), self._come_back, PATIENCE_S
+            lambda: _written(found, is_whole, path), self._come_back, PATIENCE_S
         ):
             self.host.say(f"Writing {path.name} ...")
 
@@ -77,13 +77,13 @@ class ReportDialog:
         self.host.show_all()
 
 
-def _written(told: Result, is_whole: bool, path: Path) -> Path:
+def _written(found: Result, is_whole: bool, path: Path) -> Path:
     """The report of a result in its file; what is not worked out of it yet comes first."""
     from fuelwiz.desk.plots import Plots
     from fuelwiz.desk.whole_result import whole_result
     from fuelwiz.report import write_report
 
-    whole = told if is_whole else whole_result(told)
+    whole = found if is_whole else whole_result(found)
     return write_report(whole, path, partial(Plots(), whole))
 
 

@@ -35,10 +35,10 @@ def log_rows(desk: Desk, question: Question) -> Iterator[FoundRow]:
         yield FoundRow(question, f"{STEP}.log", why, f"{why} F8 chooses another file.", is_odd=True)
     else:
         subject = Subject(result.session, result.figures)
-        yield from _told(subject, result.log, result.log.figures, question)
+        yield from _shown(subject, result.log, result.log.figures, question)
 
 
-def _told(subject: Subject, run: LoggedRun, log: LogFigures, question: Question) -> Iterator[FoundRow]:
+def _shown(subject: Subject, run: LoggedRun, log: LogFigures, question: Question) -> Iterator[FoundRow]:
     pump = pump_sentence(subject, log.pump)
     yield FoundRow(question, f"{STEP}.log.pump", pump, pump)
     for number, shown in enumerate(log.signatures):

@@ -26,7 +26,7 @@ def answer_lines(result: Result, area: Area, held: str | None = None) -> list[St
         return [_one_row(result, area, held)]
     shown = area if held is None else replace(area, look=area.look.grayed)
     under = [] if held is None else held_lines(held, area.high(area.rows - 1))
-    first, *others = _told(result, area, area.rows - len(under))
+    first, *others = _that_fit(result, area, area.rows - len(under))
     if held is None:
         verdict = verdict_lines(first, *_judgment(result), area)
     else:
@@ -64,16 +64,16 @@ def _judgment(result: Result) -> tuple[str, Role]:
     return ("works", "easy") if works else ("look here", "too fast")
 
 
-def _told(result: Result, area: Area, rows: int) -> list[list[str]]:
+def _that_fit(result: Result, area: Area, rows: int) -> list[list[str]]:
     """The lines of the answer, whole where they fit; rows that are over go to those that are longer."""
     lines = result.words.answer_forms[:rows]
-    told = [[fitting(forms, area.width - VERDICT_TEXT - EDGE)] for forms in lines]
+    shown = [[fitting(forms, area.width - VERDICT_TEXT - EDGE)] for forms in lines]
     for at, forms in enumerate(lines):
         wrapped = area.wrapped(forms[0], VERDICT_TEXT)
-        if sum(map(len, told)) - len(told[at]) + len(wrapped) <= rows:
-            told[at] = wrapped
-    told += [[hint] for hint in (_hint(result),) if hint and sum(map(len, told)) < rows]
-    return [[area.wrapped(text, VERDICT_TEXT, 1)[0] for text in block] for block in told]
+        if sum(map(len, shown)) - len(shown[at]) + len(wrapped) <= rows:
+            shown[at] = wrapped
+    shown += [[hint] for hint in (_hint(result),) if hint and sum(map(len, shown)) < rows]
+    return [[area.wrapped(text, VERDICT_TEXT, 1)[0] for text in block] for block in shown]
 
 
 def _hint(result: Result) -> str:

@@ -90,8 +90,8 @@ def _in_words(
     marks = area.look.mark("pull point") if seen else ""
     met = curves_sentence(subject, highlighted, data.crossing, area.look.mark("crossing"))
     more = curves_marks(subject, pull=marks, laws=data.by_turbine is not None)
-    for told in (f"{met} {more}".strip(), met):
-        lines = area.paragraph(told)
+    for sentence in (f"{met} {more}".strip(), met):
+        lines = area.paragraph(sentence)
         if area.rows - AXIS_ROWS - len(lines) >= LEAST_HEIGHT:
             return lines
     return []

@@ -126,8 +126,8 @@ class LivePane(Painted):
         """All lines of the view as it stands."""
         self._shows_part = False
         if self._result is None:
-            told = held_lines(self._held, area) if self._held else area.paragraph(NOTHING_YET)
-            return area.filled([self._rule(area), *told])
+            why = held_lines(self._held, area) if self._held else area.paragraph(NOTHING_YET)
+            return area.filled([self._rule(area), *why])
         result = self._result
         sizes, focused = len(result.figures.sizes), self._sizes_focused
         wanted = rows_wanted(result, self.highlighted, area, focused)

@@ -127,10 +127,10 @@ class _Columns:
             end = speed_end - cell_len(speed) - GAP
         else:
             speed = ""
-        told = look.fold(_told(line))
+        facts = look.fold(_given(line))
         room = max(end - self.given, 1)
-        texts = area.wrapped(told, self.given + area.width - 1 - self.given - room) if whole and told else []
-        first = texts[0] if texts else clip(told, room, look.fold("…"))
+        texts = area.wrapped(facts, area.width - 1 - room) if whole and facts else []
+        first = texts[0] if texts else clip(facts, room, look.fold("…"))
         row.put(self.given, first, role)
         if speed:
             row.put_right(speed_end, speed, role)
@@ -170,7 +170,7 @@ def _outcome(line: PathLine, area: Area) -> str:
     )
 
 
-def _told(line: PathLine) -> str:
+def _given(line: PathLine) -> str:
     """What was given, with the word before it where it is assumed."""
     if line.assumed and line.given:
         return f"{ASSUMED}: {line.given}"

@@ -27,8 +27,8 @@ def ceilings_picture(subject: Subject) -> Picture | None:
     lines = [Line(f"{name} {subject.numbers.number('power', power)}", power, "goal") for name, power in goals]
     unit = subject.numbers.unit("power")
     height, shapes = bars(rows, lines, figures=unit)
-    told = ", ".join(f"{row.name} {row.figure}" for row in rows)
+    figures = ", ".join(f"{row.name} {row.figure}" for row in rows)
     against = ", ".join(line.name for line in lines)
     rule = " Pale bars go by rule of thumb." if any(group.basis == "rule" for group in groups) else ""
     sentence = f"The power that each part alone is good for.{rule}"
-    return Picture("ceilings", NAME, f"In {unit}: {told}; {against}.", sentence, WIDTH, height, shapes)
+    return Picture("ceilings", NAME, f"In {unit}: {figures}; {against}.", sentence, WIDTH, height, shapes)

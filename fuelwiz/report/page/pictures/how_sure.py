@@ -24,11 +24,11 @@ def how_sure_picture(subject: Subject) -> Picture | None:
     moved = [each for each in guess_rows(subject) if abs(each.high - each.low) >= SMALLEST][:MOST]
     rows = [Bar("9 in 10", *ends, f"{low} to {high}", "focus"), *(_bar(each) for each in moved)]
     height, shapes = bars(rows, [Line("short | to spare", 0.0, "goal")], figures="%")
-    told = "; ".join([f"9 in 10 {low} to {high}", *(_told(each) for each in moved)])
+    figures = "; ".join([f"9 in 10 {low} to {high}", *(_in_words(each) for each in moved)])
     sentence = sure_sentence(subject, spread)
     if moved:
         sentence += " Each bar below is one guess moved alone, pale where it is assumed."
-    return Picture("how-sure", NAME, f"In % to spare: {told}.", sentence, WIDTH, height, shapes)
+    return Picture("how-sure", NAME, f"In % to spare: {figures}.", sentence, WIDTH, height, shapes)
 
 
 def _bar(guess: GuessRow) -> Bar:
@@ -41,6 +41,6 @@ def _between(guess: GuessRow) -> str:
     return f"{guess.low_text} to {guess.high_text}"
 
 
-def _told(guess: GuessRow) -> str:
+def _in_words(guess: GuessRow) -> str:
     breaks = f", breaks at {guess.breaks}" if guess.breaks else ""
     return f"{guess.name} {_between(guess)}{breaks}"

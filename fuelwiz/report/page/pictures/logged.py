@@ -52,8 +52,8 @@ def logged_picture(subject: Subject) -> Picture | None:
         *_frame(24.0, at, low, pressures, sags, (speed, numbers.unit("pressure"))),
         *_frame(24.0 + HALF, at, 0.0, flows, sags, (speed, numbers.unit("flow"))),
     ]
-    told = "; ".join(bin_texts(subject, one, number) for number, one in enumerate(log.bins))
-    description = f"Pressure in {numbers.unit('pressure')}, flow in {numbers.unit('flow')}: {told}."
+    texts = "; ".join(bin_texts(subject, one, number) for number, one in enumerate(log.bins))
+    description = f"Pressure in {numbers.unit('pressure')}, flow in {numbers.unit('flow')}: {texts}."
     return Picture("log", NAME, description, speed_sentence(subject, log), WIDTH, HEIGHT, tuple(shapes))
 
 

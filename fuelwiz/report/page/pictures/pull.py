@@ -39,10 +39,10 @@ def pull_picture(subject: Subject) -> Picture | None:
     if sent:
         names.append(("the pump sends", "pump"))
     shapes += legend(names, 8, HEIGHT - 26, WIDTH - 16)
-    told = "; ".join(f"{rpm} rpm {_flows(subject, point)}" for rpm, point in points)
+    flows = "; ".join(f"{rpm} rpm {_flows(subject, point)}" for rpm, point in points)
     sentence = "What the engine burns at full power, and what the pump could send there."
     return Picture(
-        "pull", NAME, f"In {numbers.unit('flow')}: {told}.", sentence, WIDTH, HEIGHT, tuple(shapes)
+        "pull", NAME, f"In {numbers.unit('flow')}: {flows}.", sentence, WIDTH, HEIGHT, tuple(shapes)
     )
 
 

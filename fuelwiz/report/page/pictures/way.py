@@ -27,8 +27,8 @@ def way_picture(path: FuelPath) -> Picture:
         drawn, height = _part(line, y)
         parts += drawn
         before, y = middle, y + height
-    told = "; ".join(_told(line) for line in path.lines)
-    return Picture("way", HEADING, f"{told}.", path.sentence, WIDTH, y, (*pipes, *parts))
+    parts_in_words = "; ".join(_in_words(line) for line in path.lines)
+    return Picture("way", HEADING, f"{parts_in_words}.", path.sentence, WIDTH, y, (*pipes, *parts))
 
 
 def _part(line: PathLine, y: float) -> tuple[list[Shape], float]:
@@ -48,8 +48,8 @@ def _part(line: PathLine, y: float) -> tuple[list[Shape], float]:
     for text in rows:
         y += ROW
         shapes.append(Word(RIGHT, y, text, "fails" if line.mark in FAILS else "text", "end"))
-    told = ", ".join(filter(None, (line.told, line.speed)))
-    under = wrap(told, signs_in(RIGHT - names)) if told else []
+    facts = ", ".join(filter(None, (line.given_text, line.speed)))
+    under = wrap(facts, signs_in(RIGHT - names)) if facts else []
     shapes += [Word(names, y + ROW * at, text, "muted") for at, text in enumerate(under, 1)]
     return shapes, ROW * (1 + len(rows) + len(under)) + BETWEEN
 
@@ -65,5 +65,5 @@ def _right(line: PathLine) -> str:
     return f"{SYMBOLS[line.mark] if line.mark else ''} {line.comes_out}".strip()
 
 
-def _told(line: PathLine) -> str:
-    return ", ".join(filter(None, (line.name, line.told, line.speed, _right(line))))
+def _in_words(line: PathLine) -> str:
+    return ", ".join(filter(None, (line.name, line.given_text, line.speed, _right(line))))
