@@ -61,7 +61,7 @@ def _sentence(subject: Subject, case: StressFigures, changes: str, pump_cure: st
     happens, cures = [], []
     fresh = [limit for limit in case.limits if limit in new_limits(subject, case)]
     if not fresh:
-        still = "nothing more fails" if case.limits else "still works"
+        still = "fails only as today" if case.limits else "still works"
         happens.append(f"{still}, {_spare(subject, case)}")
     elif fresh[0] == "pump":
         happens.append(_pump_short(subject, case))

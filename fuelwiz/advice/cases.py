@@ -74,9 +74,15 @@ def _one_pump_dead(_subject: Subject) -> str:
     return "One pump stopped"
 
 
-def _bad_day(subject: Subject) -> str:
+def combined(subject: Subject) -> list[str]:
+    """The single days that the combined one is made of."""
     dirty = ["dirty filters"] if subject.case("dirty filters") is not None else []
-    words = listed(["low volts", *dirty, "a worn pump"])
+    return ["low volts", *dirty, "worn pump"]
+
+
+def _bad_day(subject: Subject) -> str:
+    *others, pump = combined(subject)
+    words = listed([*others, f"a {pump}"])
     return f"{words[0].upper()}{words[1:]} at once"
 
 
@@ -113,7 +119,7 @@ CASES = (
         "a cut-off on low fuel pressure, or pumps that do it with one stopped",
     ),
     CaseWords(
-        "bad day", "several at once", "with several at once", _bad_day, "heavier wire and a bigger pump"
+        "bad day", "combined bad day", "on the combined bad day", _bad_day, "heavier wire and a bigger pump"
     ),
 )
 BY_CASE: dict[Case, CaseWords] = {words.case: words for words in CASES}

@@ -281,7 +281,7 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
     ),
     "injectors to look for": (("hill-climb-six", {}), ("note", "injectors", "Look for 6 of")),
     "not covered": (("hill-climb-coupe", {}), ("note", "pump.place", "direct injection")),
-    "bad days": (("hill-climb-coupe", {}), ("warning", "stress", "low volts and several at once")),
+    "bad days": (("hill-climb-coupe", {}), ("warning", "stress", "low volts and combined bad day")),
     "relay and fuse": (("hill-climb-coupe", {"wiring": WIRED}), ("note", "wiring", "relay and a")),
     "pot": (
         ("hill-climb-coupe", {"surge": {"volume": "2 l", "lift_flow": "120 gal/h"}}),

@@ -15,19 +15,23 @@ from .scenarios import KEPT
 ANSWERS = {
     "hill-climb-coupe": (
         "Good for 661 hp of the 560 wanted: the pump is the limit.",
-        "Tightest: 1 % short on low volts (18 % today). Fails too: several at once.",
+        "Tightest: 1 % short on low volts (18 % today). Fails too: combined bad day"
+        " (low volts, dirty filters, worn pump).",
     ),
     "hill-climb-six": (
         "Short of your reserve: good for 851 of 750 hp, 13 % to spare, you want 15.",
-        "Tightest: 2 % short on low volts (13 % today). Fails too: several at once.",
+        "Tightest: 2 % short on low volts (13 % today). Fails too: combined bad day"
+        " (low volts, dirty filters, worn pump).",
     ),
     "twins": (
         "Full power is fine, idle is not: the regulator is too small for the return flow.",
-        "Tightest: 31 % short with one pump stopped (32 % today). Fails too: several at once.",
+        "Tightest: 31 % short with one pump stopped (32 % today). Fails too: combined bad day"
+        " (low volts, dirty filters, worn pump).",
     ),
     "street-turbo": (
         "Good for 548 hp of the 432 wanted: the pump is the limit.",
-        "Tightest: 12 % short on low volts (19 % at 5100 rpm). Fails too: several at once.",
+        "Tightest: 12 % short on low volts (19 % at 5100 rpm). Fails too: combined bad day"
+        " (low volts, dirty filters, worn pump).",
     ),
     "no-pump-yet": (
         "No pump yet: look for 122 gal/h at 70 psi.",

@@ -199,3 +199,28 @@ def test_nothing_is_said_of_a_next_goal_that_needs_nothing_besides() -> None:
     ]
     assert ratings[0] == ratings[1]
     assert "For 301 hp" not in " ".join(one.words.answer).replace("\u00a0", " ")
+
+
+def test_a_line_of_the_builders_choice_that_works_is_the_one_to_buy() -> None:
+    one = four(feed={"chosen": "-8"}, fitted={"has": []}, injectors={"rated_flow": "2500 cc/min"})
+    assert one.figures.line_to_fit != "-8" and not one.figures.pick.limits
+    assert row_of("feed line", bought(one)).startswith("feed line -8 PTFE")
+
+
+def test_days_that_fail_only_by_what_fails_today_are_no_days_that_pass() -> None:
+    """Screen and page say the same of them: they do not work, and nothing more is wrong."""
+    one = four()
+    days = {case.case: case for case in one.figures.stress}
+    as_today = [name for name, case in days.items() if case.limits == one.figures.verdict.limits]
+    assert "low volts" in as_today and days["less ethanol"].works
+    told = (
+        text_of(page_of(one), WIDE)
+        .replace("\u00a0", " ")
+        .partition("Bad days ─")[2]
+        .partition("Assumed ─")[0]
+    )
+    passing, failing = (next(line for line in told.splitlines() if line.startswith(mark)) for mark in "✓✗")
+    assert "less ethanol" in passing and "low volts" not in passing
+    assert failing.startswith("✗ Fail only as today (the injectors are too small), with to spare: low volts ")
+    sentences = dict(zip(days, one.words.stress, strict=True))
+    assert all("fails only as today, " in sentences[name] for name in as_today)

@@ -231,7 +231,7 @@ async def test_the_row_is_pointed_at_and_its_day_said_whole(build: Path) -> None
         shown = text_of(screen)
         assert [line[:5] for line in shown.splitlines() if line.startswith(" ▸")] == [" ▸ 1 "]
         assert "pump       sample pump R, in the tank (invented)" in shown
-        assert "tightest   1 %, several at once" in shown.replace("\u00a0", " ")
+        assert "tightest   1 %, combined bad day" in shown.replace("\u00a0", " ")
 
 
 async def test_without_a_feed_line_it_says_what_is_needed(tmp_path: Path) -> None:

@@ -6,7 +6,7 @@ from typing import NamedTuple
 
 from fuelwiz.advice.answer.lines import Forms, line
 from fuelwiz.advice.case_sentences import case_names, fails
-from fuelwiz.advice.cases import BY_CASE, when_in_own_case
+from fuelwiz.advice.cases import BY_CASE, combined, when_in_own_case
 from fuelwiz.advice.phrases import least_spare, point_name
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import StressFigures
@@ -38,11 +38,17 @@ def tightest(subject: Subject) -> Forms | None:
     if len(failing) == len(subject.figures.stress):
         return line(f"{whole}. Every bad day fails.", f"{short}. Every bad day fails.", f"{short}.")
     return line(
+        f"{whole}. {too}: {', '.join(others)}{_made_of(subject, others)}.",
         f"{whole}. {too}: {', '.join(others)}.",
         f"{whole}. {too}: {_counted(others)}.",
         f"{short}. {too}: {_counted(others)}.",
         f"{short}.",
     )
+
+
+def _made_of(subject: Subject, names: list[str]) -> str:
+    """What the combined bad day is, which stands last where it fails."""
+    return f" ({', '.join(combined(subject))})" if BY_CASE["bad day"].name in names else ""
 
 
 def _counted(names: list[str]) -> str:
@@ -72,7 +78,7 @@ def _share(subject: Subject, margin: float, edges: tuple[float, ...]) -> str:
 
 
 def _bad_days(subject: Subject) -> list[_Place]:
-    """The single bad days: the several at once stay out, they are no single day."""
+    """The single bad days: the combined one stays out, it is no single day."""
     together = subject.case("bad day")
     return [
         _Place(case.margin, case_when(subject, case), name)
@@ -90,7 +96,7 @@ def case_when(subject: Subject, case: StressFigures) -> str:
 
 
 def failing_days(subject: Subject) -> list[str]:
-    """The names of the bad days that fail, the several at once last."""
+    """The names of the bad days that fail, the combined one last."""
     return [
         name
         for case, name in zip(subject.figures.stress, case_names(subject), strict=True)

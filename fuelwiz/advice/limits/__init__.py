@@ -50,6 +50,8 @@ def limit_phrase(subject: Subject, row: SizeFigures, limit: SizeLimit) -> str:
 
 def short_why(subject: Subject, limit: Limit) -> str:
     """What is wrong, in a few words that make a sentence."""
+    if limit == "return" and subject.figures.return_line is not None:
+        return return_fault(subject)
     pumps = "the pumps are" if subject.pump_word == "pumps" else "the pump is"
     return WORDS[limit].short.format(pump_is=pumps)
 

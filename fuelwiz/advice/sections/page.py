@@ -8,6 +8,7 @@ from fuelwiz.advice.assumed import by_effect, count_in_words
 from fuelwiz.advice.blocks import Block, Heading, Item, Listing, Pairs, Paragraph, Table
 from fuelwiz.advice.case_sentences import fails
 from fuelwiz.advice.cautions import alcohol_may_be_in, rubber_with_alcohol
+from fuelwiz.advice.limits import short_why
 from fuelwiz.advice.pure_fuels import PURE_FUELS
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections import bad_days, ceilings, closing, gauge, opening, sizes
@@ -73,17 +74,28 @@ def days_in_brief(subject: Subject, words: Words) -> Iterator[Block]:
     if not cases:
         yield Paragraph(not_known_sentence(subject, "line", "pump"))
         return
-    passing, items = [], []
+    passing: list[str] = []
+    as_today: list[str] = []
+    items: list[Item] = []
     for case, name, what in zip(cases, words.case_names, words.stress, strict=True):
         if fails(subject, case):
             happens = what.partition(" What helps")[0].partition(": ")[2]
             items.append(Item(happens, "no", capitalized(name)))
         else:
             spare = "" if case.margin is None else f" {subject.numbers.figure('percent', case.margin, 0.0)}"
-            passing.append(f"{name}{spare}")
+            (as_today if case.works is False else passing).append(f"{name}{spare}")
+    if as_today:
+        items.insert(0, Item(f"{', '.join(as_today)}.", "no", f"{_only_as_today(subject)}, with to spare"))
     if passing:
         items.insert(0, Item(f"{', '.join(passing)}.", "yes", "Pass, with to spare"))
     yield Listing(tuple(items))
+
+
+def _only_as_today(subject: Subject) -> str:
+    """Days on which nothing more fails than what is wrong today."""
+    first, *more = (short_why(subject, limit) for limit in subject.figures.verdict.limits)
+    rest = f" and {len(more)} more" if more else ""
+    return f"Fail only as today ({first}{rest})"
 
 
 def assumed_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:

@@ -192,7 +192,8 @@ def _feed_size(subject: Subject) -> str:
     """The chosen size, unless it is refused and another one fits."""
     figures = subject.figures
     chosen = figures.row(figures.chosen)
-    if chosen is not None and subject.is_too_small(chosen) and figures.line_to_fit is not None:
+    refused = chosen is not None and bool(chosen.limits) and subject.is_too_small(chosen)
+    if refused and figures.line_to_fit is not None:
         return figures.line_to_fit
     return figures.chosen or figures.line_to_fit or figures.verdict.size
 
