@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.sizing.vocabulary import is_fixed
+from fuelwiz.wizard.actions import by_id
 from fuelwiz.wizard.editor.compare_dialog import CompareDialog
 from fuelwiz.wizard.editor.frame import ABOUT_THE_LOG
 from fuelwiz.wizard.editor.host import Host
@@ -208,6 +209,14 @@ class BuildActions:
     def more(self) -> None:
         """Show or hide the step's further questions."""
         self.host.form.toggle_more()
+        self.host.react("more")
+
+    def tell_opened(self) -> None:
+        """Say how the further questions are left again: whoever goes on with Enter is asked every one of them."""
+        form = self.host.form
+        if form.is_past_more and form.step_number + 1 < len(STEPS):
+            key = by_id(self.host.program.keys.build, "next_step").shown_key
+            self.host.say(f"None of these must be answered: {key} goes to the next step.")
 
     def remove(self) -> None:
         """Take the row of a list out."""

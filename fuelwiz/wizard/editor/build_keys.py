@@ -90,6 +90,9 @@ class BuildKeys:
             self.screen.actions.last_of_previous_step()
         elif reaction == "changes":
             self.screen.actions.ask_change()
+        elif reaction == "more":
+            self.screen.changed()
+            self.screen.actions.tell_opened()
         elif reaction == "take":
             self.screen.actions.take()
 

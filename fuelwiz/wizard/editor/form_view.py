@@ -31,7 +31,7 @@ _END_OF_SENTENCE = re.compile(r"(?<=[.?!]) ")
 CLOSE_UNDER = 2  # more lines than these stand under the rows, fewer at the bottom, where they do not jump
 PRESSURES = "pump.curve.points"
 """The table whose usual range is of the pressures in its first line."""
-MORE_CLOSED = "Enter shows them, Down goes on. None of them must be answered."
+MORE_CLOSED = "Enter shows them, Down goes on. None must be answered."
 MORE_OPEN = "Enter hides them again, Down goes on."
 
 

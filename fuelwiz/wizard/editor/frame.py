@@ -108,6 +108,9 @@ def offered_actions(mode: str, form: Form, view: str, actions: tuple[Action, ...
         from fuelwiz.wizard.form.log_columns import f8_does
 
         start.append(Action("log", ("f8",), "", f8_does(form.desk, form.question), ""))
+    if form.is_past_more:
+        names.remove("next_step")
+        names.insert(0, "next_step")
     if STEPS[form.step_number].id == "pump":
         names.insert(1, "options")
     if form.takes_points():

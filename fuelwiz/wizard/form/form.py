@@ -28,7 +28,7 @@ from fuelwiz.wizard.form.picking import choice_beside, choice_by_text, none_of_t
 from fuelwiz.wizard.form.placed_form import PlacedForm
 from fuelwiz.wizard.line_edit import LineEdit
 
-Reaction = Literal["", "moved", "edited", "next_step", "previous_step", "paste", "changes", "take"]
+Reaction = Literal["", "moved", "edited", "next_step", "previous_step", "paste", "changes", "take", "more"]
 """What the screen has to do after a key."""
 
 
@@ -117,7 +117,7 @@ class Form(PlacedForm):
     def _do(self, row: DoRow) -> Reaction:
         if row.act == "more":
             self.toggle_more()
-            return "edited"
+            return "more"
         if row.act == "close":
             self.close_entry()
             return "edited"

@@ -120,6 +120,11 @@ class PlacedForm:
         first = next((i for i, row in enumerate(rows) if shows_more(row)), 0)
         self.focus_on(first + 1 if self.place.more and first + 1 < len(rows) else first)
 
+    @property
+    def is_past_more(self) -> bool:
+        """Whether the pointer is among the further questions of the step, or beyond them."""
+        return self.place.more and any(map(shows_more, self.pointer.rows[: self.pointer.at]))
+
     def open_entry(self, list_path: str, index: int, path: str = "") -> None:
         """Show one entry of a list in place of the step, from its first question on or at a path."""
         self._show_place(replace(self.place, list_path=list_path, index=index))
