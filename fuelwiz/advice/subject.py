@@ -121,7 +121,9 @@ class Subject:
         return next((other for other in beyond if not _same_bore(other, row)), None)
 
     def is_too_small(self, row: SizeFigures) -> bool:
-        """Whether a larger line would cure a refused size: its line fails, or a larger size works."""
+        """Whether a size is refused and a larger line would cure it: its line fails, or a larger size works."""
+        if not row.limits:
+            return False
         if set(LINE_LIMITS).intersection(row.limits):
             return True
         return any(other.bore_m > row.bore_m and not other.limits for other in self.figures.sizes)
