@@ -112,7 +112,7 @@ def offered_actions(mode: str, form: Form, view: str, actions: tuple[Action, ...
         names.remove("next_step")
         names.insert(0, "next_step")
     if STEPS[form.step_number].id == "pump":
-        names.insert(1, "options")
+        names.insert(names.index("unsure") + 1, "options")
     if form.takes_points():
         names.insert(0, "points")
     return start + [by_id(actions, name) for name in names]
