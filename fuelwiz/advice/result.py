@@ -40,12 +40,16 @@ class Finding:
 
 @record
 class Remark:
-    """A finding in two halves, what is so and what to do, so that one line can say either."""
+    """A finding in two halves, what is so and what to do, so that one line can say either.
+
+    `elsewhere`: a report of one page says it in another of its sections already.
+    """
 
     severity: Severity
     about: str
     what: str
     do: str = ""
+    elsewhere: bool = False
 
     @property
     def finding(self) -> Finding:

@@ -25,6 +25,7 @@ from fuelwiz.advice.sections.page import (
     gauges_in_brief,
     opening_in_brief,
     three_sizes,
+    warnings_in_brief,
 )
 from fuelwiz.advice.sections.parts import parts_and_lengths
 from fuelwiz.advice.sections.path import path
@@ -78,6 +79,7 @@ PAGE: tuple[Section, ...] = (
     gauges_in_brief,
     measured_in_brief,
     shopping,
+    warnings_in_brief,
     days_in_brief,
     assumed_in_brief,
     said_before,

@@ -166,6 +166,36 @@ def test_injectors_of_the_next_goal_say_that_they_allow_for_boost() -> None:
     data = plain("mild")
     data["pressure"] |= {"base": "58 psi", "reference": "atmosphere"}
     data["goal"] |= {"next_power": "500 hp", "next_boost": "8 psi", "next_induction": "supercharger"}
-    assert "50.0 of 58.0 psi across them" in _bought("injectors", data)
+    assert "50.0 psi that boost leaves across them" in _bought("injectors", data)
     data["pressure"]["reference"] = "manifold"
-    assert "across them" not in _bought("injectors", data)
+    assert "counts" not in _bought("injectors", data)
+
+
+def test_warnings_that_bear_on_the_answer_stand_on_the_page_in_a_line_each() -> None:
+    data = plain("pipe")
+    data["goal"] |= {"next_power": "400 hp", "next_boost": "8 psi", "next_induction": "turbo"}
+    data["pressure"]["reference"] = "atmosphere"
+    told = page(result_of(data)).partition("Warnings ─")[2].partition("Bad days ─")[0]
+    said = " ".join(told.split())
+    assert "! One point of the pump's curve is known; the rest is a guess." in told
+    assert "! The pump's curve is for 12.0 V, it gets 13.0 V" in told
+    assert "! For 400 hp at 8.0 psi of boost: the regulator has no hose to the manifold" in said
+    assert told.count("!") == 3, "what the list of what to buy says, the ratings, is not said twice"
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_page_is_without_a_warning_that_nothing_else_on_it_says(name: str) -> None:
+    """Bad days, ratings, alcohol and a shortage have sections of their own."""
+    elsewhere = {
+        "stress",
+        "feed.run.pressure_rating",
+        "goal.power",
+        "pump.count",
+        "feed.run.hose",
+        "fuel.temperature",
+    }
+    said = " ".join(page(example(name)).split())
+    for finding in example(name).words.findings:
+        if finding.severity == "warning" and finding.about not in elsewhere:
+            what = " ".join(finding.text.replace("\u00a0", " ").split())
+            assert any(f"! {what[:length]}" in said for length in range(30, len(what))), what

@@ -81,6 +81,7 @@ def _vapour_on_bad_days(subject: Subject) -> Iterator[Remark]:
         "fuel.temperature",
         f"The fuel can boil at the pump inlet on a bad day: {listed(boiling)}.",
         f"{cooler_inlet(subject)} A bigger pump does not help there.",
+        elsewhere=True,
     )
 
 

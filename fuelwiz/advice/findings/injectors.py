@@ -36,7 +36,7 @@ def _boost_from_nowhere(subject: Subject) -> Iterator[Remark]:
 
 
 def _boost_from_nowhere_then(subject: Subject) -> Iterator[Remark]:
-    goal, following = subject.session.goal, subject.figures.next
+    goal, following = subject.session.goal, subject.next
     if following is None or following.boost_Pa <= 0.0 or goal.next_induction != "none":
         return
     yield Remark(

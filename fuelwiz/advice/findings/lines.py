@@ -43,6 +43,7 @@ def _rubber_and_alcohol(subject: Subject) -> Iterator[Remark]:
         "feed.run.hose",
         f"Rubber hose in the {listed(found)} line with {fuel_in_words(subject)}: most fuel hose is not made for that.",
         "Use PTFE, or rubber whose maker rates it for that alcohol content, and replace it on time.",
+        elsewhere=True,
     )
 
 

@@ -47,6 +47,7 @@ def _lean(subject: Subject) -> Iterator[Remark]:
         "goal.power",
         f"At the goal rail pressure falls to {falls} from {wanted}: the mixture goes lean.",
         f"That is {missing} too little. Stay below full power until the pump keeps up.",
+        elsewhere=True,
     )
 
 
@@ -164,6 +165,7 @@ def _several(subject: Subject, pump: Pump) -> Iterator[Remark]:
             "pump.count",
             f"If one pump stops, fuel is {short} short at the goal.",
             f"{_cut_off(subject)} {check}",
+            elsewhere=True,
         )
     else:
         left = subject.numbers.figure("percent", case.margin, 0.0)

@@ -24,4 +24,5 @@ def stress_remarks(subject: Subject) -> Iterator[Remark]:
         "stress",
         f"{'Fails on a bad day' if today else 'Works today, fails on a bad day'}: {listed(shown)}.",
         "The bad days show what fails first in each, and what helps.",
+        elsewhere=True,
     )

@@ -76,6 +76,7 @@ def _ratings(subject: Subject) -> Iterator[Remark]:
         "feed.run.pressure_rating",
         f"With the line blocked (dead head) the {subject.pump_word} can reach {most}{how}.",
         "No part's pressure rating is given: check that hose, ends and filter are rated above that.",
+        elsewhere=True,
     )
 
 

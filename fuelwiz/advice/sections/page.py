@@ -8,6 +8,7 @@ from fuelwiz.advice.assumed import by_effect, count_in_words
 from fuelwiz.advice.blocks import Block, Heading, Item, Listing, Pairs, Paragraph, Table
 from fuelwiz.advice.case_sentences import fails
 from fuelwiz.advice.cautions import alcohol_may_be_in, rubber_with_alcohol
+from fuelwiz.advice.findings import remarks_on
 from fuelwiz.advice.limits import short_why
 from fuelwiz.advice.pure_fuels import PURE_FUELS
 from fuelwiz.advice.result import Words
@@ -49,6 +50,7 @@ def three_sizes(subject: Subject, _words: Words) -> Iterator[Block]:
     yield Table(table.columns, tuple(table.rows[at] for at in shown), own)
 
 
+WARNINGS = "Warnings"
 NOTES_SHOWN = 240
 """Characters of notes on a page of its own length: longer ones are cut, the whole report has them all."""
 
@@ -96,6 +98,14 @@ def _only_as_today(subject: Subject) -> str:
     first, *more = (short_why(subject, limit) for limit in subject.figures.verdict.limits)
     rest = f" and {len(more)} more" if more else ""
     return f"Fail only as today ({first}{rest})"
+
+
+def warnings_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
+    """What the answer has to be read with, a line each: those warnings that no other section of the page says."""
+    remarks = [one for one in remarks_on(subject) if one.severity == "warning" and not one.elsewhere]
+    if remarks:
+        yield Heading(WARNINGS)
+        yield Listing(tuple(Item(one.what, "warning") for one in remarks))
 
 
 def assumed_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:

@@ -264,9 +264,8 @@ def _counting_boost(subject: Subject) -> str:
     left = left_across_then(subject)
     if left is None:
         return ""
-    base = subject.session.pressure.base
-    pressure, whole = subject.numbers.number("pressure", left, base), subject.numbers.figure("pressure", base)
-    return f": boost leaves {pressure} of {whole} across them, there is no manifold hose"
+    pressure = subject.numbers.figure("pressure", left, subject.session.pressure.base)
+    return f"; counts the {pressure} that boost leaves across them"
 
 
 def _safety(subject: Subject) -> Iterator[Purchase]:
