@@ -122,3 +122,11 @@ def test_the_fuel_comes_before_how_far_its_ethanol_may_be_off(tmp_path: Path) ->
     assert "tolerance.ethanol" in hits
     first = next(at for at, key in enumerate(hits) if key.startswith("tolerance."))
     assert all(key.startswith("tolerance.") for key in hits[first:])
+
+
+@pytest.mark.parametrize("words", ["inj", "injector"])
+def test_what_is_asked_at_once_comes_before_what_is_asked_under_more(tmp_path: Path, words: str) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type("goal.power", "410 hp")
+    hits = found(questions_of(desk), words)
+    assert hits[0].id == "injectors.rated_flow"

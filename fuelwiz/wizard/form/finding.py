@@ -29,7 +29,7 @@ LABEL, NAME, WHY, PAGE = range(4)
 @record
 class Findable:
     """One thing to find: what it is called, what stands beside it, the texts that it is found by, and what is said
-    of it under it, where that is anything."""
+    of it under it, where that is anything; `further` for a question that is not asked at once."""
 
     kind: Kind
     id: str
@@ -37,6 +37,7 @@ class Findable:
     beside: str
     texts: tuple[str, ...]
     says: str = ""
+    further: bool = False
 
 
 @record
@@ -101,17 +102,20 @@ def _question(question: Question, step: str) -> Findable:
             question.why,
             f"{page.what} {page.why}",
         ),
+        further=question.more,
     )
 
 
 def found(findable: Iterable[Findable], typed: str) -> list[Findable]:
     """Those that have every word typed, or a word that begins so; the best first, else in their own order.
 
-    What is called just so comes before all others.
+    What is called just so comes before all others, and what is asked at once before what is asked under *more*.
     """
     wanted = _words(typed)
     ranked = [(rank, one) for one in findable if (rank := _rank(one.texts, wanted)) is not None]
-    ranked.sort(key=lambda pair: (_lateness(pair[1]), _words(pair[1].text) != wanted, pair[0]))
+    ranked.sort(
+        key=lambda pair: (_lateness(pair[1]), _words(pair[1].text) != wanted, pair[0], pair[1].further)
+    )
     return [one for _, one in ranked]
 
 
