@@ -180,7 +180,7 @@ class Conversation:
         return not refused
 
     def _answered(self) -> None:
-        is_half_a_point = isinstance(self.form.row, CellsRow) and self.desk.held
+        is_half_a_point = isinstance(self.form.row, CellsRow) and self.desk.refused
         if not is_half_a_point:  # the rest of the point is asked for next
             self.say_answer(whole=False)
         self._on()

@@ -168,7 +168,7 @@ class Desk:
     @property
     def held(self) -> str | None:
         """What the result is calculated with while something is refused; None where with all that is told."""
-        return self._view().held()
+        return self._view().held(self._visit.path)
 
     def text_in_field(self, path: str) -> FieldText:
         """What stands in the field at a path, or in that of a question; NoSuchField where it leads to none."""

@@ -20,12 +20,13 @@ from fuelwiz.desk.edits import NOTHING_WITHOUT, place_of
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_fallbacks import fallback_in
 from fuelwiz.desk.field_questions import noun_of, question_of
-from fuelwiz.desk.field_specs import amps_number, spec_at
+from fuelwiz.desk.field_specs import amps_number, cell_of, spec_at
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.log_read import LogOnDesk
 from fuelwiz.desk.plain import Plain, value_at, value_path
 from fuelwiz.desk.points.amps import amps_of
 from fuelwiz.desk.points.head_units import spec_in_row
+from fuelwiz.desk.points.point_cells import FIRST_CURVE
 from fuelwiz.desk.refusals import Refusal, fallback_words
 from fuelwiz.desk.state import State
 from fuelwiz.desk.steps import step_of
@@ -117,15 +118,25 @@ class View:
             return field_text.empty(spec, self.system)
         return field_text.fallback(spec, text, self.system, self.loaded)
 
-    def held(self) -> str | None:
-        """What the answer stands on while something is refused; None where it stands on all that is told."""
-        if self.result is None or not self.refusals:
+    def held(self, pointer: str = "") -> str | None:
+        """What the answer stands on while something is refused; None where it stands on all that is told.
+
+        Half a point is no more than begun while the pointer is in its table.
+        """
+        place = next((one for one in self.refusals if not self._is_begun(one, pointer)), None)
+        if self.result is None or place is None:
             return None
-        place = next(iter(self.refusals))
         stands = self._stands(place)
         if stands is None:
             return self._left_out(place)
         return f"Not updated: still using {noun_of(place)} {stands} until yours can be read."
+
+    def _is_begun(self, place: str, pointer: str) -> bool:
+        """Whether a place is the empty half of a point in the table that the pointer is in."""
+        cell, here = cell_of(place), cell_of(field_of(pointer)) if pointer else None
+        table = FIRST_CURVE if pointer and amps_number(field_of(pointer)) is not None else here and here[0]
+        is_empty = not self.state.raw.get(place, "").strip()
+        return cell is not None and cell[0] == table and is_empty and self.refusals[place].is_missing
 
     def _left_out(self, place: str) -> str:
         """What is said of a field that the answer does without: where it is asked, where nothing is typed yet."""

@@ -144,3 +144,19 @@ def test_a_table_that_cannot_be_read_is_no_table(tmp_path: Path, rows: list[tupl
         desk.set_points("pump.curve.points", rows)
     with pytest.raises(NoSuchField):
         desk.type(f"{POINTS}.200.0", "1")
+
+
+def test_half_a_point_holds_nothing_up_while_its_table_is_typed(tmp_path: Path) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type("goal.power", "410 hp")
+    desk.choose("pump.known", "curve")
+    for path, typed in ((f"{POINTS}.0.0", "30"), (f"{POINTS}.1.0", "6"), (f"{POINTS}.1.0", "60")):
+        desk.visit(path)
+        desk.type(path, typed)
+        assert desk.held is None, path
+    assert f"{POINTS}.0.1" in desk.refused, "it is wanted all the same"
+    desk.visit("goal.power")
+    assert desk.held == "Pump: give the flow of this point; what it belongs to is left out until then."
+    desk.visit(f"{POINTS}.0.0")
+    desk.type(f"{POINTS}.0.0", "x")
+    assert desk.held is not None and "until it can be read" in desk.held

@@ -126,4 +126,5 @@ def half_points(state: State) -> Iterable[tuple[str, Refusal]]:
             empty = partner if filled[0] else path
             kind = spec_at(empty).kind
             assert kind is not None
-            yield empty, Refusal(f"{describe(kind)} is wanted", f"Enter the {noun_of(empty)} too.")
+            why = f"Enter the {noun_of(empty)} too."
+            yield empty, Refusal(f"{describe(kind)} is wanted", why, is_missing=True)
