@@ -18,6 +18,9 @@ def doubt(desk: Desk, question: Question, path: str) -> str:
     contradicted = _boost_from_nothing(desk, path)
     if contradicted:
         return contradicted
+    found = _pointed_out(desk, path)
+    if found:
+        return found
     value = desk.value(field_of(path))
     if question.sure is None or not isinstance(value, str):
         return ""
@@ -52,3 +55,14 @@ def _boost_from_nothing(desk: Desk, path: str) -> str:
         return ""
     given = f"{boost.text} {boost.unit}".strip()
     return f'{given} of boost, but "no boost" as the next induction: one of the two is wrong. What makes it then?'
+
+
+def _pointed_out(desk: Desk, path: str) -> str:
+    """What the findings say of this very answer: rubber with alcohol, a next goal below this one."""
+    result = desk.result
+    if result is None or not desk.is_given(field_of(path)):
+        return ""
+    about = path if path == "goal.next_power" else ""
+    if path.endswith(".hose") and desk.value(field_of(path)) == "rubber":
+        about = "feed.run.hose"
+    return next((finding.text for finding in result.words.findings if about and finding.about == about), "")

@@ -61,3 +61,26 @@ def test_boost_with_nothing_that_makes_it_is_doubted(tmp_path: Path, path: str) 
     desk.choose("goal.next_induction", "none")
     desk.type("goal.next_boost", "0")
     assert not doubt(desk, question, path)
+
+
+@pytest.mark.parametrize(("ethanol", "hose", "said"), [
+    ("85 %", "rubber", True), ("85 %", "ptfe", False), ("10 %", "rubber", False),
+])  # fmt: skip
+@pytest.mark.parametrize("path", ["feed.hose", "feed.run.0.hose"])
+def test_rubber_for_alcohol_is_doubted_where_it_is_answered(
+    tmp_path: Path, path: str, ethanol: str, hose: str, said: bool
+) -> None:
+    desk = told(tmp_path, fuel__ethanol=ethanol, feed__length="15")
+    desk.choose("feed.hose", hose)
+    desk.update()
+    words = doubt(desk, catalogue()["feed.hose"], path)
+    assert ("maker rates it" in words) == said and bool(words) == said
+
+
+@pytest.mark.parametrize(("power", "said"), [("700", True), ("800", False)])
+def test_a_next_goal_below_this_one_is_doubted_where_it_is_answered(
+    tmp_path: Path, power: str, said: bool
+) -> None:
+    desk = told(tmp_path, goal__next_power=power)
+    desk.update()
+    assert ("below this one" in doubt(desk, catalogue()["goal.next_power"], "goal.next_power")) == said

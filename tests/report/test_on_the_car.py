@@ -224,3 +224,15 @@ def test_days_that_fail_only_by_what_fails_today_are_no_days_that_pass() -> None
     assert failing.startswith("✗ Fail only as today (the injectors are too small), with to spare: low volts ")
     sentences = dict(zip(days, one.words.stress, strict=True))
     assert all("fails only as today, " in sentences[name] for name in as_today)
+
+
+@pytest.mark.parametrize(("hose", "assumed"), [({}, True), ({"hose": "ptfe"}, False)])
+def test_a_return_whose_hose_was_not_answered_is_assumed_on_the_path(
+    hose: dict[str, str], assumed: bool
+) -> None:
+    one = four(return_line={"chosen": "-6", "run": [{"length": "4 m", **hose}]})
+    path = (
+        text_of(page_of(one), WIDE).replace("\u00a0", " ").partition("Path ─")[2].partition("Ceilings ─")[0]
+    )
+    back = path.partition("regulator")[2].splitlines()[1]
+    assert "-6 PTFE" in back and ("assumed: 13.1 ft" in back) == assumed

@@ -23,6 +23,7 @@ from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject
 from fuelwiz.session import Run
+from fuelwiz.session import given as is_given
 from fuelwiz.sizing.figures import SizeFigures
 from fuelwiz.sizing.part_figures import PathPart
 from fuelwiz.sizing.vocabulary import Limit
@@ -188,7 +189,13 @@ def _suction(subject: Subject, size: SizeFigures, part: PathPart, lost: str) -> 
     run = inlet.run[part.number]
     speed = subject.numbers.number("velocity", part.velocity_m_s)
     limits = tuple(limit for limit in size.limits if limit == "inlet")
-    return PathLine("│", run_name(subject, run, ""), run_in_words(subject, run), speed, lost, limits)
+    assumed = _is_assumed(subject, f"inlet.run.{part.number}")
+    return PathLine("│", run_name(subject, run, ""), run_in_words(subject, run), speed, lost, limits, assumed)
+
+
+def _is_assumed(subject: Subject, path_of_run: str) -> bool:
+    """Whether a run's length or kind of hose was not given, in whatever line it is."""
+    return not all(is_given(subject.session, f"{path_of_run}.{key}") for key in ("length", "hose"))
 
 
 def _feed_run(subject: Subject, size: SizeFigures, part: PathPart, lost: str) -> PathLine:
@@ -201,8 +208,7 @@ def _feed_run(subject: Subject, size: SizeFigures, part: PathPart, lost: str) ->
     )
     if kept and not size.fixed:
         found = tuple(limit for limit in subject.figures.verdict.limits if limit == "kept run")
-    path_of_run = f"feed.run.{part.number}"
-    assumed = any(f"{path_of_run}.{key}" in subject.assumed for key in ("length", "hose"))
+    assumed = _is_assumed(subject, f"feed.run.{part.number}")
     return PathLine(
         "│", run_name(subject, run, size.size), run_in_words(subject, run), speed, lost, found, assumed
     )
@@ -284,7 +290,13 @@ def _home(subject: Subject) -> Iterator[PathLine]:
             speed = "" if line.velocity_m_s is None else numbers.number("velocity", line.velocity_m_s)
         name = run_name(subject, run, size)
         yield PathLine(
-            "│", name, run_in_words(subject, run), speed, there, limits if last and not at_regulator else ()
+            "│",
+            name,
+            run_in_words(subject, run),
+            speed,
+            there,
+            limits if last and not at_regulator else (),
+            _is_assumed(subject, f"return_line.run.{number}"),
         )
     goes = "surge pot" if session.surge is not None and session.surge.return_to == "surge" else "tank"
     yield PathLine("", goes, "")
