@@ -54,8 +54,12 @@ class Terminal:
             sent = self.program.read_nonblocking(count, timeout=wait)
         except (pexpect.TIMEOUT, pexpect.EOF):
             return 0
-        self._stream.feed(sent)
+        self.take(sent)
         return len(sent)
+
+    def take(self, sent: bytes) -> None:
+        """Put on the screen what the program has sent."""
+        self._stream.feed(sent)
 
     @property
     def text(self) -> str:

@@ -17,13 +17,12 @@ import pytest
 from fuelwiz.terminal.environment import BACKGROUND_QUERY
 from fuelwiz.terminal.palette import DARK_GROUNDS, LIGHT_GROUNDS
 
-from .terminal import Terminal, running
+from .terminal import PATIENCE_S, Terminal, running
 
 SAMPLE = Path(__file__).parents[2] / "saved_sessions" / "gravel-four.toml"
 LIGHT, DARK = (grounds["background"].removeprefix("#") for grounds in (LIGHT_GROUNDS, DARK_GROUNDS))
 WHITE = "\x1b]11;rgb:ffff/ffff/ffff\x1b\\"
 BLACK = "\x1b]11;rgb:0000/0000/0000\x07"
-PATIENCE_S = 20.0
 
 
 class Asked(Terminal):
@@ -33,14 +32,9 @@ class Asked(Terminal):
         super().__init__(program, width, height)
         self.sent = ""
 
-    def read_at_most(self, count: int, wait: float) -> int:
-        try:
-            sent = self.program.read_nonblocking(count, timeout=wait)
-        except (pexpect.TIMEOUT, pexpect.EOF):
-            return 0
-        self._stream.feed(sent)
+    def take(self, sent: bytes) -> None:
+        super().take(sent)
         self.sent += sent.decode("utf-8", "replace")
-        return len(sent)
 
     @property
     def asked(self) -> int:
@@ -119,4 +113,4 @@ def test_a_terminal_that_never_answers_costs_the_question_alone(tmp_path: Path) 
         terminal.until("Power wanted")
         assert terminal.asked == 1 and len(os.fsencode(BACKGROUND_QUERY)) < 10
         terminal.until("Good for 505 hp")
-        assert terminal.ground == DARK
+        terminal.until_ground(DARK)

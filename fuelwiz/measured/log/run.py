@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from fuelwiz.errors import LogError
-from fuelwiz.measured.figures import ColumnTaken, LogFigures, PumpKnown, Span
+from fuelwiz.measured.figures import Bin, ColumnTaken, LogFigures, Proposal, PumpKnown, Shown, Span
 from fuelwiz.measured.log.bins import bins_of, lowest_of, tightest_of
 from fuelwiz.measured.log.columns import columns_of
 from fuelwiz.measured.log.held import Held, held, little_flow, steady_samples, top_flow
@@ -170,30 +170,53 @@ class Run:
         """What the log tells of the pumps."""
         return pump_known(self.pumps, self.short, self.full)
 
-    def figures(self) -> LogFigures:
-        """All that the log shows."""
-        samples, table, short = self.samples, self.samples.table, self.short
-        sagging = frozenset(short.sagging if short is not None and self.pump.known == "factor" else ())
-        bins = bins_of(
-            samples,
+    @once
+    def bins(self) -> tuple[Bin, ...]:
+        """Full load by engine speed, or by pull."""
+        counts = self.short is not None and self.pump.known == "factor"
+        return bins_of(
+            self.samples,
             self.pulls,
             system=self.model.system,
             pumps=self.pumps,
             feed=self.tank_feed,
-            sagging=sagging,
+            sagging=frozenset(self.short.sagging if self.short is not None and counts else ()),
         )
-        found = tuple(
+
+    @once
+    def bsfc_kg_J(self) -> float | None:
+        """Fuel use at full load; None where the log has no power."""
+        return bsfc_kg_J(self.samples, self.full, self.model.system)
+
+    def signatures(self) -> tuple[Shown, ...]:
+        """What the courses of the pressures are the signs of."""
+        return tuple(
             signatures(
-                samples,
+                self.samples,
                 self.pulls,
                 self.little,
                 self.held,
-                short,
+                self.short,
                 base_pa=self._base_pa,
                 follows=self.model.system.follows_manifold,
             )
         )
-        bsfc = bsfc_kg_J(samples, self.full, self.model.system)
+
+    def proposals(self) -> tuple[Proposal, ...]:
+        """The values that may be taken from the log."""
+        looked_at = self.full[:: max(1, len(self.full) // MOST_LOOKED_AT)]
+        return log_proposals(
+            self.model.system,
+            self.pump,
+            self.held,
+            self.bins,
+            bsfc=self.bsfc_kg_J,
+            connections_v=connections_v(self.samples, self.pumps, looked_at),
+        )
+
+    def figures(self) -> LogFigures:
+        """All that the log shows."""
+        samples, table = self.samples, self.samples.table
         return LogFigures(
             samples=len(self.full),
             rows=table.rows,
@@ -202,26 +225,17 @@ class Run:
                 Span(samples.time[one.samples[0]], samples.time[one.samples[-1]]) for one in self.pulls
             ),
             zero=samples.zero,
-            bins=bins,
+            bins=self.bins,
             regulator_slope=self.regulator_slope,
-            bsfc_kg_J=bsfc,
+            bsfc_kg_J=self.bsfc_kg_J,
             wiring_ohm=wiring_ohm(samples, self.pumps, self.steady),
             pump=self.pump,
-            signatures=found,
-            proposals=log_proposals(
-                self.model.system,
-                self.pump,
-                self.held,
-                bins,
-                bsfc=bsfc,
-                connections_v=connections_v(
-                    samples, self.pumps, self.full[:: max(1, len(self.full) // MOST_LOOKED_AT)]
-                ),
-            ),
+            signatures=self.signatures(),
+            proposals=self.proposals(),
             columns=tuple(ColumnTaken(one.key, one.head, one.unit, one.guessed) for one in table.taken),
             metered=samples.metered,
-            lowest=lowest_of(bins),
-            tightest=tightest_of(bins),
+            lowest=lowest_of(self.bins),
+            tightest=tightest_of(self.bins),
         )
 
 
