@@ -483,6 +483,15 @@ OTHERS: dict[str, Scenario] = {
     ),
     "next goal met": ("hill-climb-coupe", {"goal__next_power": "570 hp", "goal__reserve": "10 %"}),
     "next goal with the first boost": ("mild", {"goal__next_power": "500 hp", "goal__next_boost": "8 psi"}),
+    "next goal short of the reserve with the first boost": (
+        "mild",
+        {
+            "pump__curve": [{"points": [["58 psi", "46 gal/h"], ["80 psi", "30 gal/h"]]}],
+            "goal__next_power": "400 hp",
+            "goal__next_boost": "8 psi",
+            "goal__next_induction": "supercharger",
+        },
+    ),
     "next goal, all short": (
         "hill-climb-coupe",
         {"goal__next_power": "1500 hp", "goal__next_boost": "60 psi"},

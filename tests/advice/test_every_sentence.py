@@ -71,6 +71,7 @@ IN_FULL = (
     "limit: return",
     "goal far beyond any change",
     "sound but for the next goal",
+    "next goal short of the reserve with the first boost",
     "two pumps where one does",
     "too fast and barely enough",
 )

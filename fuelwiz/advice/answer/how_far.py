@@ -110,8 +110,18 @@ def _guess(subject: Subject, first: Ceiling) -> str:
 def _good_for(subject: Subject, first: Ceiling) -> tuple[str, ...]:
     good, goal = _wanted(subject, first)
     limit = _is_the_limit(subject, first)
-    whole = f"Good for {good} of the {goal} wanted: {limit}"
-    return f"{whole}{_guess(subject, first)}.", f"{whole}.", f"Good for {good}: {limit}.", f"Good for {good}."
+    boost = " without boost" if _boost_takes_it_away(subject, first) else ""
+    whole = f"Good for {good} of the {goal} wanted{f',{boost}' if boost else ''}: {limit}"
+    shorter = f"Good for {good}{boost}: {limit}."
+    return f"{whole}{_guess(subject, first)}.", f"{whole}.", shorter, f"Good for {good}{boost}."
+
+
+def _boost_takes_it_away(subject: Subject, first: Ceiling) -> bool:
+    """Whether an engine without boost is good for more than the next goal, which boost makes fail all the same."""
+    following = subject.next
+    if following is None or not following.limits or following.crank_power_W > first.max_power_W:
+        return False
+    return subject.session.pressure.boost <= 0.0 < following.boost_Pa
 
 
 def _short(subject: Subject, first: Ceiling) -> Forms | None:

@@ -103,13 +103,14 @@ def _steps(
         shorter_goal = f" for {next_name(subject, following, whole=False)}"
     noun = change_noun(subject, first)
     lead = f"{verb} first{goal}: {noun}"
+    short = "" if following is None else _short_then(subject, following)
     buys = "" if following else _power(subject, first)
     more, more_in_short = ("", "") if following else _besides(subject, chosen)
     then = f" Then {listed([change_noun(subject, change) for change in others])}." if others else ""
     rest = f" Not needed: {', '.join(needless)}." if needless else ""
     return line(
-        f"{lead}{buys}.{then}{more}{rest}",
-        f"{lead}{buys}.{then}{more}",
+        f"{lead}{short}{buys}.{then}{more}{rest}",
+        f"{lead}{short}{buys}.{then}{more}",
         f"{lead}.{then}{more_in_short}",
         f"{lead}{buys}.{then}",
         f"{lead}.{then}",
@@ -117,6 +118,16 @@ def _steps(
         f"{lead}.",
         f"{verb} first{shorter_goal}: {noun}.",
     )
+
+
+def _short_then(subject: Subject, following: NextFigures) -> str:
+    """How much the pump lacks at the next goal: " (8 % to spare there, you want 15 %)"."""
+    if "pump" not in following.limits or following.margin is None:
+        return ""
+    if following.margin < 0.0:
+        return f" ({subject.numbers.figure('percent', -following.margin, 0.0)} short there)"
+    spare, wanted = subject.numbers.pair("percent", following.margin, subject.session.goal.reserve)
+    return f" ({spare} to spare there, you want {wanted})"
 
 
 def _besides(subject: Subject, chosen: Sequence[ChangeFigures]) -> tuple[str, str]:
