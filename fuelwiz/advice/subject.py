@@ -64,8 +64,17 @@ class Subject:
 
     @property
     def next(self) -> NextFigures | None:
-        """The next goal; one below this goal is none to speak of."""
-        return None if self.next_is_below else self.figures.next
+        """The next goal; one below this goal, or that goal itself, is none to speak of."""
+        return None if self.next_is_below or self.next_is_this else self.figures.next
+
+    @property
+    def next_is_this(self) -> bool:
+        """Whether the next goal has become this one: the same power, boost and induction."""
+        goal, then = self.session.goal, self.figures.next
+        if then is None or goal.next_power != goal.power:
+            return False
+        same_boost = abs(then.boost_Pa - self.session.pressure.boost) < 1.0
+        return same_boost and goal.next_induction in (None, self.session.engine.induction)
 
     @property
     def next_is_below(self) -> bool:

@@ -199,3 +199,13 @@ def test_no_page_is_without_a_warning_that_nothing_else_on_it_says(name: str) ->
         if finding.severity == "warning" and finding.about not in elsewhere:
             what = " ".join(finding.text.replace("\u00a0", " ").split())
             assert any(f"! {what[:length]}" in said for length in range(30, len(what))), what
+
+
+def test_a_next_goal_that_has_become_this_one_has_no_column_of_its_own() -> None:
+    data = plain("mild")
+    data["goal"] |= {"next_power": "350 hp"}
+    assert "Next, " not in page(result_of(data)) and "next" not in " ".join(result_of(data).words.answer)
+    data["goal"] |= {"next_boost": "8 psi", "next_induction": "supercharger"}
+    assert "Next, 350 hp at 8.0 psi" in page(result_of(data)), "the same power with boost is another goal"
+    data["engine"]["induction"], data["pressure"]["boost"] = "supercharger", "8 psi"
+    assert "Next, " not in page(result_of(data))

@@ -97,6 +97,8 @@ def next_goal(subject: Subject, words: Words) -> Iterator[Block]:
         yield Listing((Item(first, "no" if following.limits else "yes"), *(Item(text) for text in rest)))
     elif subject.session.goal.next_power is None:
         yield Paragraph("None is given.")
+    elif subject.next_is_this:
+        yield Paragraph("It is this goal.")
     elif subject.next_is_below:
         yield Paragraph("It is below this goal, so nothing is said of it.")
     else:
