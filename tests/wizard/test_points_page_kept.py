@@ -82,3 +82,23 @@ def test_a_draft_may_say_anything_of_it(build: Path, table: object) -> None:
     place.write_text(json.dumps({"draft": 1, "plain": {"format": 1}, "table": table}), encoding="utf-8")
     path, text = Desk.from_draft(place).table
     assert path in ("", "pump.known") and text in ("", "4")
+
+
+async def test_the_page_opens_from_any_question_about_the_pump(build: Path) -> None:
+    async with at_build(build) as keys:
+        await on_the_page(keys, "pump.count")
+        await keys.press("escape")
+        await keys.paste(TABLE)
+        assert keys.screen.mode == "points" and keys.screen.points_view.text == TABLE
+        assert keys.desk.text_in_field("pump.count").text == "1"
+        await keys.press("f8")
+        points = [["40 psi", "60 gal/h"], ["60 psi", "55 gal/h"]]
+        assert keys.desk.plain["pump"]["curve"][0]["points"] == points
+
+
+async def test_a_name_of_a_pump_takes_words_with_figures(build: Path) -> None:
+    async with at_build(build) as keys:
+        await keys.go_to("pump.name")
+        await keys.paste("red, 340 L/h at 3 bar and 12 V")
+        assert keys.screen.mode == "form"
+        assert "340 L/h" in keys.desk.text_in_field("pump.name").text

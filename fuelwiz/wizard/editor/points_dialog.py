@@ -21,8 +21,8 @@ class PointsDialog:
         return self.host.points_view
 
     def open_here(self) -> None:
-        """Open the page for the question under the pointer, if it takes a table; it has what was left there."""
-        if self.host.form.takes_points():
+        """Open the page for the question under the pointer, if a table leads on; it has what was left there."""
+        if self.host.form.opens_points():
             self.open(self._left.get(self._path, ""))
         else:
             self.host.say("F8 is for a table of points: of the pump, or of a pull.")

@@ -245,7 +245,7 @@ class Form(PlacedForm):
 
     def paste(self, text: str) -> Reaction:
         """Put pasted text in; several lines or points into a cell of points are a table."""
-        if self.takes_points() and is_table(text):
+        if self.opens_points() and not self.asks_text() and is_table(text):
             return "paste"
         if isinstance(self.row, ChoiceRow):
             return self._pick(one_line(text)) if one_line(text) else ""
@@ -255,6 +255,10 @@ class Form(PlacedForm):
     def takes_points(self) -> bool:
         """Whether a table of points may be pasted where the pointer is."""
         return self.question.key in TAKE_POINTS
+
+    def opens_points(self) -> bool:
+        """Whether the page for a table of points opens from here: all the pump's questions lead to its table."""
+        return self.takes_points() or self.place.step == "pump"
 
     def asks_text(self) -> bool:
         """Whether the place under the pointer takes free text, where `?` is a letter."""
