@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from fuelwiz.measured.figures import Measured
     from fuelwiz.options.part_prices import PartPrices
 
-SAME_BORE = 0.01
+ONE_LINE_WITHIN = 0.01
 """Two sizes whose bores differ by no more than this share are the same line under two names."""
 
 
@@ -144,7 +144,7 @@ class Subject:
 
 def _same_bore(row: SizeFigures, other: SizeFigures) -> bool:
     """Whether two sizes are one line under two names."""
-    return abs(row.bore_m - other.bore_m) <= SAME_BORE * other.bore_m
+    return abs(row.bore_m - other.bore_m) <= ONE_LINE_WITHIN * other.bore_m
 
 
 def size_label(size: str) -> str:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from typing import Any
 
-from fuelwiz.options.grid import SAME_AREA, base_text
+from fuelwiz.options.grid import base_text
 from fuelwiz.options.parts_file import InjectorsOnOffer, Parts, PumpOnOffer, RegulatorOnOffer
 from fuelwiz.options.prices import wire_text
 from fuelwiz.options.set_of_parts import PartSet
+from fuelwiz.physics.wire import is_same_area
 from fuelwiz.session import Session
 
 OF_A_PUMP = ("name", "place", "kind", "relief", "current", "curve")
@@ -99,4 +100,4 @@ def _table_of(
 
 
 def _same(first: float, second: float | None) -> bool:
-    return second is not None and abs(first / second - 1) < SAME_AREA
+    return second is not None and is_same_area(first, second)

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from fuelwiz.options.parts_file import InjectorsOnOffer, Parts, PumpOnOffer, RegulatorOnOffer, WireOnOffer
 from fuelwiz.physics.fuel import PSI_PA
+from fuelwiz.physics.wire import is_same_area
 from fuelwiz.session import Feed, Pump, ReturnLine, Run, Session, Size, bore_of_m
 from fuelwiz.sizing.candidates import FIXED_LINE, SAME_BORE, candidates, follows
 
@@ -16,7 +17,7 @@ SAME_BASE_PA = 0.1 * PSI_PA
 USUAL_MOST = 2
 LITTLE_ALCOHOL = 0.15
 """Share of ethanol up to which every pump for gasoline may carry the fuel (E15: ASTM D4814)."""
-SAME_AREA = 1e-6
+NEAR = 1e-9
 
 
 @dataclass(frozen=True, eq=False)
@@ -46,7 +47,7 @@ class PumpChoice:
 def needs_alcohol_pump(session: Session) -> bool:
     """Whether the fuel asks for a pump that may carry alcohol."""
     fuel = session.fuel
-    return fuel.kind != "blend" or fuel.ethanol > LITTLE_ALCOHOL + SAME_BORE
+    return fuel.kind != "blend" or fuel.ethanol > LITTLE_ALCOHOL + NEAR
 
 
 def pump_choices(session: Session, parts: Parts) -> tuple[PumpChoice, ...]:
@@ -168,12 +169,12 @@ def wires(session: Session, parts: Parts) -> tuple[float | None, ...]:
         return (wiring.wire,)
     if wiring.wire is None:
         return tuple(offers)
-    return (wiring.wire, *(area for area in offers if abs(area / wiring.wire - 1) > SAME_AREA))
+    return (wiring.wire, *(area for area in offers if not is_same_area(area, wiring.wire)))
 
 
 def wires_of_area(parts: Parts, area_m2: float) -> list[WireOnOffer]:
     """The wires of the file of an area."""
-    return [offer for offer in parts.wire if abs(offer.wire / area_m2 - 1) < SAME_AREA]
+    return [offer for offer in parts.wire if is_same_area(offer.wire, area_m2)]
 
 
 def injector_offers(session: Session, parts: Parts) -> tuple[InjectorsOnOffer, ...]:

@@ -8,7 +8,7 @@ from typing import Literal, Protocol, TypeVar
 from fuelwiz.options.grid import hoses_of, wires_of_area
 from fuelwiz.options.parts_file import HoseOnOffer, InjectorsOnOffer, Parts, WireOnOffer
 from fuelwiz.options.set_of_parts import PartSet, Verdict
-from fuelwiz.physics.wire import gauge_of
+from fuelwiz.physics.wire import gauge_of, is_same_area
 from fuelwiz.record import record
 from fuelwiz.session import Run, Session, Size, given
 from fuelwiz.sizing.candidates import candidate_called, follows
@@ -20,7 +20,6 @@ from fuelwiz.terms import HOSES
 
 HOSE_ENDS = ("straight", "swept_45", "swept_90", "swept_180", "forged_90")
 """Fittings that are ends of a hose."""
-SAME_WIRE = 1e-6
 
 Unit = Literal["each", "m"]
 
@@ -196,7 +195,7 @@ class Prices:
         if wiring is None:
             return
         circuits = self.circuits(parts)
-        same = area is not None and car.wire_m2 is not None and abs(area / car.wire_m2 - 1) < SAME_WIRE
+        same = area is not None and car.wire_m2 is not None and is_same_area(area, car.wire_m2)
         more = circuits - car.circuits if same else circuits
         offer = None if area is None else cheapest(wires_of_area(self._parts, area))
         if area is not None and wiring.length is not None and more > 0 and not (offer and offer.owned):

@@ -55,7 +55,16 @@ def is_gauge(area_m2: float, gauge: int) -> bool:
     >>> is_gauge(awg_area_m2(12), 12), is_gauge(4e-6, 12)
     (True, False)
     """
-    return abs(awg_area_m2(gauge) / area_m2 - 1) < SAME_AREA
+    return is_same_area(awg_area_m2(gauge), area_m2)
+
+
+def is_same_area(first_m2: float, second_m2: float) -> bool:
+    """Whether two areas in m2 are of one wire.
+
+    >>> is_same_area(4e-6, 4.000001e-6), is_same_area(4e-6, 4.1e-6)
+    (True, False)
+    """
+    return abs(first_m2 / second_m2 - 1) < SAME_AREA
 
 
 def copper_resistivity_ohm_m(temperature_k: float) -> float:

@@ -150,7 +150,7 @@ def test_runs_move_with_what_stands_in_them(tmp_path: Path) -> None:
     assert desk.value("feed.run.1.length") == "13 ft"
 
 
-def test_opening_a_build_loads_nothing_that_reckons() -> None:
+def test_opening_a_build_loads_nothing_that_calculates() -> None:
     code = (
         "import sys; from pathlib import Path; from fuelwiz.desk import Desk\n"
         f"desk = Desk.open(Path({str(EXAMPLES / 'hill-climb-six.toml')!r}))\n"

@@ -80,7 +80,7 @@ def test_the_price_of_a_set_worked_by_hand() -> None:
     assert row.weight_kg == pytest.approx(0.5 + 14 * 0.1 + 20 * FOOT * 0.2)
 
 
-def test_a_missing_price_is_unknown_and_never_nought() -> None:
+def test_a_missing_price_is_unknown_and_never_zero() -> None:
     pumps = [{key: value for key, value in PARTS["pump"][0].items() if key != "price"}]
     row = only_row({**PARTS, "pump": pumps})
     assert row.price is None and row.unpriced == ("pump A",)

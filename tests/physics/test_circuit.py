@@ -62,7 +62,7 @@ def test_without_a_current_only_connections_lose() -> None:
     assert pumps(supply=THIN_WIRE, current=()).volts(5e5) == pytest.approx(13.6)
 
 
-def test_volts_are_never_below_nought_and_nothing_flows_without() -> None:
+def test_volts_are_never_below_zero_and_nothing_flows_without() -> None:
     drowned = pumps(supply=Supply(13.8, resistance_ohm=5.0))
     assert drowned.volts(4e5) == 0.0
     assert drowned.flow_m3_s(4e5) == 0.0

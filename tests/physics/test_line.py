@@ -60,7 +60,7 @@ def test_half_way_through_the_transition() -> None:
     assert 10 ** (-side / 2) * 3020 / side == pytest.approx(2.51, rel=1e-6)  # Colebrook, smooth
 
 
-def test_nothing_flows_at_reynolds_nought() -> None:
+def test_nothing_flows_at_reynolds_zero() -> None:
     with pytest.raises(ZeroDivisionError):
         friction_factor(reynolds=0.0, relative_roughness=0.0)
 

@@ -33,7 +33,7 @@ def test_slopes_of_two_points_are_their_line() -> None:
     assert pchip_slopes([0.0, 2.0], [3.0, -1.0]) == [-2.0, -2.0]
 
 
-def test_slope_is_nought_at_a_peak_and_at_a_rest() -> None:
+def test_slope_is_zero_at_a_peak_and_at_a_rest() -> None:
     assert pchip_slopes([0.0, 1.0, 2.0], [0.0, 1.0, 0.0])[1] == 0.0
     assert pchip_slopes([0.0, 1.0, 2.0, 3.0], [2.0, 1.0, 1.0, 0.0])[1:3] == [0.0, 0.0]
 
@@ -221,7 +221,7 @@ def test_current_is_linear_and_its_end_slopes_carry_on(pressure: float, current:
     assert pump.current_A(pressure) == pytest.approx(current)
 
 
-def test_current_is_never_below_nought() -> None:
+def test_current_is_never_below_zero() -> None:
     falling = Pump((SHEET,), ((3e5, 8.0), (5e5, 2.0)))
     assert falling.current_A(6e5) == 0.0
     assert falling.current_A(5.6e5) > 0.0

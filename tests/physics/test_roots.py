@@ -65,7 +65,7 @@ def test_a_root_at_an_end(low: float, high: float) -> None:
 @pytest.mark.parametrize(
     ("function", "end"), [(lambda x: x + 1, 0.0), (lambda x: x - 9, 5.0), (lambda x: 9 - x, 5.0)]
 )
-def test_without_a_change_of_sign_the_end_nearer_to_nought(function: Any, end: float) -> None:
+def test_without_a_change_of_sign_the_end_nearer_to_zero(function: Any, end: float) -> None:
     assert root(function, 0.0, 5.0) == end
 
 
@@ -73,5 +73,5 @@ def test_ends_may_come_in_either_order() -> None:
     assert root(lambda x: x * x - 2, 2.0, 0.0) == pytest.approx(2**0.5, rel=1e-11)
 
 
-def test_a_root_at_nought_inside_the_interval() -> None:
+def test_a_root_at_zero_inside_the_interval() -> None:
     assert root(lambda x: x, -1.0, 3.0) == pytest.approx(0.0, abs=1e-25)

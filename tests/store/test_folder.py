@@ -156,7 +156,7 @@ def test_drafts_of_builds_without_a_file_are_told_apart(tmp_path: Path) -> None:
     assert [one.name for one in entries(tmp_path)] == ["Hill-climb six"]
 
 
-def test_the_list_loads_nothing_that_reckons() -> None:
+def test_the_list_loads_nothing_that_calculates() -> None:
     code = "import sys, fuelwiz.store.folder; print(*sorted({name.split('.')[0] for name in sys.modules}))"
     loaded = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True).stdout
     assert not {"pydantic", "pint", "fluids", "numpy", "tomlkit", "textual", "rich"} & set(loaded.split())

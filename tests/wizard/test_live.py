@@ -72,7 +72,7 @@ async def test_every_view_fills_every_size(size: tuple[int, int], view: str) -> 
         pane = app_of(pilot).pane
         for name in NAMES:
             for focused in (False, True):
-                pane.focus_table(focused)
+                pane.table_focused = focused
                 for held in (None, HELD):
                     pane.show(drawn_result(name), "-8", held=held, view=view)
                     drawn = [pane.render_line(y) for y in range(size[1])]
@@ -204,7 +204,8 @@ async def test_the_table_in_focus_has_the_longer_words() -> None:
         pane = app_of(pilot).pane
         pane.show(drawn_result("hill-climb-six"), "-8")
         assert not any("quoted" in line for line in lines_of(pane))
-        pane.focus_table(True)
+        pane.table_focused = True
+        pane.repaint()
         assert any("quoted" in line for line in lines_of(pane))
 
 

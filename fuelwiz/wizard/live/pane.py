@@ -89,11 +89,6 @@ class LivePane(Painted):
         self.notes = notes
         self.repaint()
 
-    def focus_table(self, focused: bool) -> None:
-        """Give the table the keys, or take them back."""
-        self.table_focused, self.scrolled = focused, 0
-        self.repaint()
-
     def scroll_lines(self, lines: int) -> None:
         """Move a view that has more lines than fit."""
         self.scrolled = max(self.scrolled + lines, 0)
