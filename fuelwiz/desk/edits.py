@@ -9,6 +9,7 @@ from fuelwiz.desk.composites import (
     CountQuestion,
     field_of,
     has_several_runs,
+    size_and_kind,
     without_item,
 )
 from fuelwiz.desk.exceptions import NoSuchField
@@ -109,9 +110,11 @@ def with_read(state: State, path: str, raw: str, system: UnitSystem) -> State:
     spec = spec_in_row(state, at, system)
     if not raw.strip():
         raise emptied(noun_of(at), spec)
-    value = parse_field(spec, raw, system, noun_of(path))
     if path in FITTED_SIZES:
-        return FITTED_SIZES[path].write(state.without_raw(path), value)
+        typed, hose = size_and_kind(raw)
+        size = parse_field(spec, typed, system, noun_of(path))
+        return FITTED_SIZES[path].write(state.without_raw(path), size, hose)
+    value = parse_field(spec, raw, system, noun_of(path))
     return state.without_raw(path).with_value(at, value)
 
 

@@ -86,7 +86,7 @@ class View:
             return FieldText(SEVERAL)
         if path in FITTED_SIZES:
             size = FITTED_SIZES[path].read(self.state)
-            return FieldText(size or "")
+            return FieldText(size or "", echo=FITTED_SIZES[path].kind(self.state) if size else "")
         number = amps_number(field_of(path))
         value = (
             value_at(self.state.plain, value_path(place))

@@ -409,3 +409,41 @@ def test_the_sample_pump_is_one_pump_in_either_units(tmp_path: Path) -> None:
         )
         between = q0 + (q1 - q0) * (at - p0) / (p1 - p0)
         assert float(flow.split()[0]) / liters_a_gallon == pytest.approx(between, rel=0.01)
+
+
+@pytest.mark.parametrize(
+    ("typed", "size", "hose", "named"),
+    [
+        ("3/8 pipe", "3/8 in", "tube", "hard pipe"),
+        ("10 mm hard line", "10 mm", "tube", "hard pipe"),
+        ("-6 rubber", "-6", "rubber", "rubber"),
+        ("AN8 PTFE hose", "-8", "ptfe", "PTFE"),
+        ("5/16 tube", "5/16 in", "tube", "hard pipe"),
+    ],
+)
+def test_a_size_typed_with_its_kind_answers_the_kind_of_hose_too(
+    tmp_path: Path, typed: str, size: str, hose: str, named: str
+) -> None:
+    desk = told(tmp_path, feed__length="15")
+    desk.type("feed.fitted", typed)
+    assert desk.plain["feed"]["chosen"] == size and desk.plain["feed"]["run"][0]["hose"] == hose
+    assert not desk.text_in_field("feed.hose").assumed
+    assert desk.text_in_field("feed.fitted").echo == named, "the row says what the word has made of it"
+
+
+def test_a_size_with_its_kind_changes_no_run_of_several(tmp_path: Path) -> None:
+    desk = told(tmp_path)
+    for length in ("3 ft", "12 ft"):
+        desk.add("feed.run", {"length": length})
+    desk.type("feed.fitted", "3/8 pipe")
+    assert desk.plain["feed"]["chosen"] == "3/8 in"
+    assert all("hose" not in run for run in desk.plain["feed"]["run"])
+
+
+def test_no_return_line_comes_of_its_size_alone(tmp_path: Path) -> None:
+    desk = told(tmp_path)
+    desk.type("return.fitted", "-6 rubber")
+    assert desk.plain["return_line"] == {"chosen": "-6"}
+    desk.type("return.length", "12")
+    desk.type("return.fitted", "-6 rubber")
+    assert desk.plain["return_line"]["run"][0]["hose"] == "rubber"

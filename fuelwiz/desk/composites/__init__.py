@@ -8,7 +8,7 @@ from types import MappingProxyType
 from fuelwiz.desk.composites.fuel_choice import FUEL
 from fuelwiz.desk.composites.hoses import BENDS, HOSES, RETURN_BENDS, RETURN_HOSES
 from fuelwiz.desk.composites.kinds import ChoiceQuestion, CountQuestion
-from fuelwiz.desk.composites.on_the_car import FITTED_SIZES
+from fuelwiz.desk.composites.on_the_car import FITTED_SIZES, size_and_kind
 from fuelwiz.desk.composites.one_run import SEVERAL, field_of, has_several_runs, without_item
 from fuelwiz.desk.composites.optional_sections import SURGE_POT
 from fuelwiz.desk.composites.pump_known import KNOWN
@@ -23,6 +23,7 @@ __all__ = [
     "CountQuestion",
     "field_of",
     "has_several_runs",
+    "size_and_kind",
     "without_item",
 ]
 

@@ -2,14 +2,29 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any
 
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.state import State
 from fuelwiz.record import record
 from fuelwiz.session import field_at
+from fuelwiz.terms import HOSES, Hose
 
 _HAS = ("fitted", "has")
+_OF = re.compile(
+    r"(.*?)[ ,]*\b(hard|pipe|tube|tubing|rubber|ptfe)( (?:pipe|line|hose))?", re.IGNORECASE | re.DOTALL
+)
+
+
+def size_and_kind(typed: str) -> tuple[str, Hose | None]:
+    """A size without the word for what the line is made of, and that: "3/8 pipe" is 3/8 of hard pipe."""
+    found = _OF.fullmatch(typed.strip())
+    if found is None or not found[1]:
+        return typed, None
+    word = found[2].lower()
+    kind: Hose = "rubber" if word == "rubber" else "ptfe" if word == "ptfe" else "tube"
+    return found[1], kind
 
 
 def is_on_car(state: State, word: str) -> bool:
@@ -46,6 +61,7 @@ class FittedSize:
 
     chosen: str
     word: str
+    run: str
 
     def read(self, state: State) -> str | None:
         """The size on the car; None where nothing is."""
@@ -54,9 +70,22 @@ class FittedSize:
         size = value_at(state.plain, value_path(self.chosen))
         return None if size is None else str(size)
 
-    def write(self, state: State, size: str) -> State:
-        """The build with a line of that size on the car."""
-        return on_the_car(state.with_value(self.chosen, size), self.word)
+    def write(self, state: State, size: str, hose: Hose | None = None) -> State:
+        """The build with a line of that size on the car, of a kind that was typed with it where it is one run."""
+        state = on_the_car(state.with_value(self.chosen, size), self.word)
+        runs = self._runs(state)
+        if hose is None or len(runs) > 1 or not (runs or self.run == "feed.run"):
+            return state
+        return state.with_value(f"{self.run}.0.hose", hose)
+
+    def kind(self, state: State) -> str:
+        """What the line is made of, in words, where that is said of its one run; else nothing."""
+        runs = self._runs(state)
+        return HOSES.get(runs[0].get("hose", ""), "") if len(runs) == 1 else ""
+
+    def _runs(self, state: State) -> list[dict[str, Any]]:
+        held: Any = value_at(state.plain, value_path(self.run))
+        return held if isinstance(held, list) else []
 
     def clear(self, state: State) -> State:
         """The build with no such line on the car yet; a size that was chosen to be bought stays."""
@@ -66,7 +95,7 @@ class FittedSize:
 
 
 FITTED_SIZES = {
-    "feed.fitted": FittedSize("feed.chosen", "line"),
-    "return.fitted": FittedSize("return_line.chosen", "return_line"),
+    "feed.fitted": FittedSize("feed.chosen", "line", "feed.run"),
+    "return.fitted": FittedSize("return_line.chosen", "return_line", "return_line.run"),
 }
 """The questions about a size on the car."""
