@@ -44,6 +44,20 @@ def clip(text: str, width: int, more: str = "", measure: Measure = width_of) -> 
     return _head(text, kept, measure).rstrip() + more if kept > 0 else _head(text, width, measure)
 
 
+def clip_words(text: str, width: int, more: str = "", measure: Measure = width_of) -> str:
+    """The text in at most that many cells; what is cut off is so between two words, where more than one fits."""
+    cut = clip(text, width, more, measure)
+    kept = cut.removesuffix(more)
+    if cut == text or not kept:
+        return cut
+    is_whole = text[len(kept) : len(kept) + 1] == " "
+    words = (kept if is_whole else kept.rpartition(" ")[0]).rstrip(" ,;")
+    if not words:
+        return cut
+    apart = f"{words} {more}"
+    return apart if measure(apart) <= width else words + more
+
+
 def _head(text: str, width: int, measure: Measure) -> str:
     """The longest beginning that fits in that many cells."""
     end = min(len(text), width)

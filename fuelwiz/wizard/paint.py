@@ -19,6 +19,7 @@ from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.look import Look
 
 clip = partial(cells.clip, measure=cell_len)
+clip_words = partial(cells.clip_words, measure=cell_len)
 pad = partial(cells.pad, measure=cell_len)
 wrap = partial(cells.wrap, measure=cell_len)
 

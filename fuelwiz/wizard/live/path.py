@@ -177,6 +177,14 @@ def _given(line: PathLine) -> str:
     return line.given
 
 
+def _short(text: str, room: int) -> str:
+    """What comes out in fewer words: without when, then without what it is out of."""
+    for end in (" at idle", " of "):
+        if cell_len(text) > room:
+            text = text.partition(end)[0]
+    return text
+
+
 def _half(row: Row, line: PathLine, left: int, width: int, names: int, *, changed: bool) -> None:
     """A part in half of a line: its name and what comes out; what is new is marked."""
     look = row.look
@@ -185,5 +193,5 @@ def _half(row: Row, line: PathLine, left: int, width: int, names: int, *, change
     _put_name(row, line, left, left + names, role, changed)
     if changed:
         out = f"{look.mark('pointer')} {out}"
-    text = clip(out, max(width - names - GAP, 0), look.fold("…"))
+    text = clip(_short(out, width - names - GAP), max(width - names - GAP, 0), look.fold("…"))
     row.put_right(left + width, text, "fault" if line.limits else "focus" if changed else role, changed)
