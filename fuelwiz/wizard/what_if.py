@@ -69,8 +69,8 @@ class WhatIfScreen(BuildScreen):
 
     def offered(self) -> list[Action]:
         """Among the questions, the way back comes second; what one change buys is not tried from here."""
-        offered = [action for action in super().offered() if action.id != "try"]
-        if self.mode != "form":
+        offered = [action for action in super().offered() if action.id not in ("try", "what_if")]
+        if self.mode != "form" or self.form.place.in_entry:
             return offered
         word = "keep or drop" if self.desk.dirty else "back"
         return [offered[0], Action("back", ("escape",), "", word, ""), *offered[1:]]

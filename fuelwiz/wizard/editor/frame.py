@@ -63,6 +63,8 @@ def _typed(desk: Desk, path: str) -> str | None:
     return f"{field.text}{NO_BREAK}{field.unit}".strip() if field.text else None
 
 
+FIRST_OF_FURTHER = next(number for number, step in enumerate(STEPS) if step.id == "inlet")
+"""The first step behind those that give a whole verdict: from there on something may be tried."""
 ABOUT_THE_LOG = "log."
 _OF_A_LOG = {
     "its heads": "pick a head of the log for this",
@@ -103,7 +105,11 @@ def offered_actions(mode: str, form: Form, view: str, actions: tuple[Action, ...
         start.insert(0, Action("take", (TAKES,), "", "take it", ""))
     if isinstance(row, ItemRow):
         start.append(Action("remove", (), "d", "remove", ""))
+    if form.place.in_entry:
+        start.append(Action("back", ("escape",), "", "back", ""))
     names = ["unsure", "help", "size", "view", "next_step", "table", "save"]
+    if form.step_number >= FIRST_OF_FURTHER:
+        names[names.index("size")] = "what_if"
     if form.question.key.startswith(ABOUT_THE_LOG):
         from fuelwiz.wizard.form.log_columns import f8_does
 

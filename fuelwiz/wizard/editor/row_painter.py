@@ -27,7 +27,7 @@ from fuelwiz.wizard.form.form_rows import (
     to_look_at_in,
 )
 from fuelwiz.wizard.form.picking import standing_answer
-from fuelwiz.wizard.paint import Area, Row, clip
+from fuelwiz.wizard.paint import Area, Row, clip, clip_words
 
 LABEL = 3
 NARROW_LIST = 66  # below it a run shows how many ends it has in place of which
@@ -38,6 +38,8 @@ COLUMN_END = 16  # cells behind the head of a column: its unit, and whether it i
 MAY_STAY_EMPTY = "may stay empty"
 NEEDED = "needed"
 LONGEST_UNFIT = 12
+TAKEN_BESIDE = {"pump.kind": "lower of both"}
+"""What is taken where it is none of a question's answers."""
 
 
 @record
@@ -86,7 +88,7 @@ def row_strip(row: AnyRow, desk: Desk, area: Area, focus: Focus | None, cell: in
             return _found(row, area, focus)
         case DoRow():
             line = _pointed(area, focus)
-            text = clip(area.look.fold(row.text), area.width - LABEL - 1, area.look.fold("…"))
+            text = clip_words(area.look.fold(row.text), area.width - LABEL - 1, area.look.fold("…"))
             return line.put(LABEL, text, "focus" if focus else "muted", focus is not None).strip()
 
 
@@ -201,15 +203,17 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
         f"no answer: {clip(focus.unfit, LONGEST_UNFIT, '…')}" if focus and focus.unfit else field.refused
     )
     tag = area.look.fold(f"! {refused}") if refused else TAG if field.assumed or not field.text else ""
+    beside = TAKEN_BESIDE.get(row.question.key, "") if current is None else ""
     room = area.width - at.text - 1
-    if cell_len(whole) + (cell_len(tag) + 2 if tag else 0) <= room:
-        column = at.text
+    longer = f"{tag}: {beside}" if beside and tag == TAG else tag
+    if cell_len(whole) + (cell_len(longer) + 2 if longer else 0) <= room:
+        column, tag = at.text, longer
         for i, choice in enumerate(choices):
             text = f"({'•' if i == current else ' '}) {choice.say}"
             line.put(column, text, "focus" if focus and i == current else role, i == current)
             column += cell_len(text) + 2
     else:
-        say = choices[current].say if current is not None else field.text or "not known"
+        say = choices[current].say if current is not None else field.text or beside or "not known"
         behind = cell_len(tag) + 1 if tag else 0
         text = f"< {clip(area.look.fold(say), room - behind - 4, area.look.fold('…'))} >"
         line.put(at.text, text, "focus" if focus else role, focus is not None)

@@ -129,6 +129,10 @@ class Form(PlacedForm):
         """One entry more; where the list is asked for at once Enter goes on, so that only a letter adds."""
         index = self.desk.add(row.list_path, like_before(self.desk, row.list_path))
         self.open_entry(row.list_path, index)
+        length = f"{row.list_path}.{index}.length"
+        if index and self.pointer.find(length) is not None:
+            taken = self.desk.text_in_field(length)
+            self.note = f"Taken as {taken.text} {taken.unit} long until you type its length. Esc goes back."
         return "edited"
 
     def remove_entry(self) -> bool:

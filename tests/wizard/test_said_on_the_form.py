@@ -1,0 +1,102 @@
+"""What the form says of itself: the way back, what is taken, and texts that are cut between words."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from fuelwiz.desk import Desk
+from fuelwiz.wizard.form.form import Form
+from fuelwiz.wizard.form.form_rows import DoRow
+from fuelwiz.wizard.live.path import _short
+from fuelwiz.wizard.paint import clip_words
+
+from .keyboard import at_build, copy_of, flat
+
+
+def with_a_run(folder: Path) -> Form:
+    desk = Desk.new(folder)
+    desk.type("goal.power", "410 hp")
+    desk.type("feed.length", "16 ft")
+    form = Form(desk, "lines")
+    form.toggle_more()
+    adds = [
+        at
+        for at, row in enumerate(form.pointer.rows)
+        if isinstance(row, DoRow) and row.act == "add" and row.list_path == "feed.run"
+    ]
+    form.focus_on(adds[0])
+    return form
+
+
+def test_the_length_that_is_taken_for_a_further_run_is_named(tmp_path: Path) -> None:
+    form = with_a_run(tmp_path)
+    form.key("enter", None)
+    taken = form.desk.text_in_field("feed.run.1.length")
+    assert taken.assumed
+    assert form.note == f"Taken as {taken.text} {taken.unit} long until you type its length. Esc goes back."
+
+
+@pytest.mark.parametrize("size", [(80, 24), (60, 20)])
+async def test_the_footer_of_an_entry_says_how_to_leave_it(tmp_path: Path, size: tuple[int, int]) -> None:
+    async with at_build(copy_of("hill-climb-six", tmp_path), size) as keys:
+        keys.form.open_entry("feed.run", 0)
+        await keys.press("down")
+        assert "Esc back" in flat(keys.part("footer"))
+        await keys.press("escape")
+        assert not keys.form.place.in_entry and "Esc back" not in flat(keys.part("footer"))
+
+
+async def test_the_further_steps_offer_to_try_something(tmp_path: Path) -> None:
+    async with at_build(copy_of("hill-climb-six", tmp_path), (80, 24)) as keys:
+        keys.form.go_to_step("lines")
+        await keys.press("down")
+        assert "PgDn size" in flat(keys.part("footer"))
+        for step in ("inlet", "summary"):
+            keys.form.go_to_step(step)
+            await keys.press("down")
+            assert "Ctrl+G x what if" in flat(keys.part("footer")), step
+        await keys.press("ctrl+g", "x")
+        keys.form.go_to_step("summary")
+        await keys.press("down")
+        assert "what if" not in flat(keys.part("footer")), "there is none of a what-if"
+
+
+@pytest.mark.parametrize("size", [(80, 24), (120, 36)])
+async def test_what_is_taken_for_the_kind_of_pump_is_said(tmp_path: Path, size: tuple[int, int]) -> None:
+    async with at_build(copy_of("hill-climb-six", tmp_path), size) as keys:
+        keys.desk.unsure("pump.kind")
+        keys.form.go_to_path("pump.kind")
+        await keys.press("up")
+        row = next(line for line in keys.part("form") if "Kind of pump" in line)
+        assert "assumed" in row and "lower of both" in row and "•" not in row
+        keys.form.go_to_path("pump.kind")
+        await keys.press("right", "up")
+        row = next(line for line in keys.part("form") if "Kind of pump" in line)
+        assert "lower of both" not in row
+
+
+@pytest.mark.parametrize(
+    ("text", "width", "shown"),
+    [
+        ("more: reserve, fuel use, points of a pull", 30, "more: reserve, fuel use …"),
+        ("more: reserve, fuel use, points of a pull", 60, "more: reserve, fuel use, points of a pull"),
+        ("more: reserve, fuel use, points of a pull", 25, "more: reserve, fuel use …"),
+        ("regulator", 5, "regu…"),
+    ],
+)
+def test_a_text_is_cut_between_words(text: str, width: int, shown: str) -> None:
+    assert clip_words(text, width, "…") == shown
+
+
+@pytest.mark.parametrize(
+    ("room", "shown"),
+    [
+        (30, "1.05 of 2.38 bar at idle"),
+        (18, "1.05 of 2.38 bar"),
+        (14, "1.05"),
+    ],
+)
+def test_what_comes_out_is_said_shorter_before_it_is_cut(room: int, shown: str) -> None:
+    assert _short("1.05 of 2.38 bar at idle", room) == shown
