@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from fuelwiz.advice import Explanation
+from fuelwiz.advice.answer import fitting
 
 from .builds import independent, spaced, told
 from .scenarios import KEPT
@@ -134,6 +135,24 @@ def test_assumed_volts_and_a_guessed_curve_are_said() -> None:
     said = told("hill-climb-coupe", pump__volts=None).words.line_to_fit
     assert said is not None and "13.0 V (assumed)" in spaced(said)
     assert "a guess from one point of the pump's curve" in told("mild").words.answer[0]
+
+
+@pytest.mark.parametrize(("flow", "known_at"), [("145 gal/h", "30 psi"), ("97 gal/h", "68 psi")])
+@pytest.mark.parametrize("columns", [160, 80, 56])
+def test_an_answer_from_one_point_of_the_pump_says_that_it_is_a_guess(
+    flow: str, known_at: str, columns: int
+) -> None:
+    """In what remains to be measured, whatever the room; where the pump is the limit, in the first line too."""
+    curve = [{"voltage": "13.5 V", "points": [[known_at, flow]]}]
+    forms = told("hill-climb-coupe", pump__curve=curve).words.answer_forms
+    said = [spaced(fitting(one, columns)) for one in forms]
+    assert "pump is the limit" in spaced(forms[0][0])
+    assert "a guess" in said[0]
+    assert "guess" in said[3]
+    if known_at == "30 psi":
+        assert "flow at 65 psi" in said[3]
+    else:
+        assert "flow at" not in said[3]
 
 
 def test_first_limit() -> None:

@@ -10,6 +10,8 @@ from fuelwiz.advice.subject import Subject, size_label
 from fuelwiz.sizing.figures import Ceiling, SizeFigures
 from fuelwiz.sizing.vocabulary import LINE_LIMITS, SIZE_LIMITS
 
+A_GUESS = ", a guess"
+
 
 def how_far(subject: Subject) -> Forms:
     """The line; what it says goes by the verdict, and by the lowest ceiling that is solved."""
@@ -103,8 +105,8 @@ def culprit(subject: Subject, first: Ceiling) -> str:
     return part_name(subject, first)
 
 
-def _guess(subject: Subject, first: Ceiling) -> str:
-    return GUESSED if subject.one_point and first.part == "pump" else ""
+def _guess(subject: Subject, first: Ceiling, said: str = GUESSED) -> str:
+    return said if subject.one_point and first.part == "pump" else ""
 
 
 def _good_for(subject: Subject, first: Ceiling) -> tuple[str, ...]:
@@ -112,8 +114,9 @@ def _good_for(subject: Subject, first: Ceiling) -> tuple[str, ...]:
     limit = _is_the_limit(subject, first)
     boost = " without boost" if _boost_takes_it_away(subject, first) else ""
     whole = f"Good for {good} of the {goal} wanted{f',{boost}' if boost else ''}: {limit}"
-    shorter = f"Good for {good}{boost}: {limit}."
-    return f"{whole}{_guess(subject, first)}.", f"{whole}.", shorter, f"Good for {good}{boost}."
+    guess = _guess(subject, first, A_GUESS)
+    shorter = f"Good for {good}{boost}: {limit}{guess}."
+    return f"{whole}{_guess(subject, first)}.", f"{whole}{guess}.", shorter, f"Good for {good}{boost}{guess}."
 
 
 def _boost_takes_it_away(subject: Subject, first: Ceiling) -> bool:
@@ -134,12 +137,12 @@ def _short(subject: Subject, first: Ceiling) -> Forms | None:
         numbers.number("power", first.max_power_W, goal_w),
         numbers.figure("power", goal_w, first.max_power_W),
     )
-    whole = f"Short: {good} of the {goal} wanted; {limit}"
+    whole, guess = f"Short: {good} of the {goal} wanted; {limit}", _guess(subject, first, A_GUESS)
     return line(
         f"{whole}{_guess(subject, first)}.",
-        f"{whole}.",
-        f"Short: {good} of {goal}; {limit}.",
-        f"Short: {good} of {goal}.",
+        f"{whole}{guess}.",
+        f"Short: {good} of {goal}; {limit}{guess}.",
+        f"Short: {good} of {goal}{guess}.",
     )
 
 

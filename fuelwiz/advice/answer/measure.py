@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from fuelwiz.advice.answer.lines import Forms, line
 from fuelwiz.advice.assumed import matters_most
+from fuelwiz.advice.findings.pump import GUESSED_OVER_PA
 from fuelwiz.advice.guesses import GUESSES, break_value, keeps_up
 from fuelwiz.terms import key_in_words
 
@@ -16,16 +17,20 @@ if TYPE_CHECKING:
 
 WORTH_SAYING = 0.02
 TENTHS = 10
+ONE_POINT = "The pump is a guess from one point."
 
 
 def measure(subject: Subject) -> Forms | None:
     """The guess that matters most and where it would break; until that is known, the assumed value that does."""
     spread = subject.figures.spread
+    guessed = _from_one_point(subject)
     if spread is None:
-        return _most_assumed(subject)
+        return line(*guessed) if guessed else _most_assumed(subject)
     lead = _limit_that_may_come(subject, spread)
     if lead is not None:
         return _may_come(subject, lead, spread)
+    if guessed:
+        return line(f"{guessed[0]} {nine_in_ten(subject, spread)}.", *guessed)
     first = spread.inputs[0] if spread.inputs else None
     if first is not None and first.breaks is not None and first.limit is not None:
         return _where_it_breaks(subject, first)
@@ -36,6 +41,31 @@ def measure(subject: Subject) -> Forms | None:
     return line(
         f"{sure}; measure {measured} first, it moves this most.", f"{sure}; measure {measured}.", f"{sure}."
     )
+
+
+def _from_one_point(subject: Subject) -> Forms:
+    """That the pump's curve is a guess, and which figure of it to ask for; empty where more of it is known."""
+    rise = subject.pick.pump_rise_Pa
+    if not subject.one_point or not subject.has_pump or rise is None:
+        return ()
+    if _is_known_at(subject, rise):
+        return (
+            "A guess beyond one point of the pump's curve; ask for the maker's table.",
+            "A guess beyond one point of the pump's curve.",
+        )
+    at = subject.numbers.about("pressure", rise)
+    return (
+        f"A guess from one point of the pump's curve; ask for its flow at {at}.",
+        f"A guess from one point; ask for the pump's flow at {at}.",
+        f"A guess; ask for the pump's flow at {at}.",
+    )
+
+
+def _is_known_at(subject: Subject, rise_pa: float) -> bool:
+    """Whether the one point is where the goal needs the pump."""
+    pump = subject.session.pump
+    points = [curve.points[0] for curve in pump.curve if len(curve.points) == 1] if pump else []
+    return any(abs(pressure - rise_pa) <= GUESSED_OVER_PA for pressure, _ in points)
 
 
 def _most_assumed(subject: Subject) -> Forms | None:
@@ -86,7 +116,9 @@ def _may_come(subject: Subject, lead: LimitShare, spread: SpreadFigures) -> Form
     whole = f"{chance}: {happens}{what}"
     whole = f"{whole[:1].upper()}{whole[1:]}"
     short = f"{chance}: {happens}."
-    return line(f"{whole}. {nine_in_ten(subject, spread)}.", f"{whole}.", short[:1].upper() + short[1:])
+    short = short[:1].upper() + short[1:]
+    guessed = [f"{said} {ONE_POINT}" for said in (f"{whole}.", short)] if subject.one_point else []
+    return line(*guessed, f"{whole}. {nine_in_ten(subject, spread)}.", f"{whole}.", short)
 
 
 def _to_blame(lead: LimitShare, inputs: Sequence[InputFigures]) -> InputFigures | None:
