@@ -215,7 +215,7 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
     else:
         say = choices[current].say if current is not None else field.text or beside or "not known"
         behind = cell_len(tag) + 1 if tag else 0
-        text = f"< {clip_words(area.look.fold(say), room - behind - 4, area.look.fold('…'))} >"
+        text = f"< {clip(area.look.fold(say), room - behind - 4, area.look.fold('…'))} >"
         line.put(at.text, text, "focus" if focus else role, focus is not None)
         column = at.text + cell_len(text) + (2 if cell_len(text) + 1 + behind <= room else 1)
         number = f"{current + 1} of {len(choices)}" if current is not None else f"of {len(choices)}"
