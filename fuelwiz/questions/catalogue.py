@@ -150,7 +150,7 @@ STEPS = (
     Step("pressure", "Pressure", "Pressure", ("pressure",), "3"),
     Step("pump", "Pump", "Pump", ("pump",), "4"),
     Step("lines", "Lines", "Lines", ("lines", "lines_runs", "lines_more"), "5"),
-    Step("inlet", "Inlet & return", "Inlet", ("inlet_return", "inlet_return_more"), "6"),
+    Step("inlet", "Inlet & return", "In/return", ("inlet_return", "inlet_return_more"), "6"),
     Step("wiring", "Wiring", "Wiring", ("wiring",), "7"),
     Step("injectors", "Injectors", "Injectors", ("injectors",), "8"),
     Step("stress", "Stress", "Stress", ("stress", "how_sure"), "9"),

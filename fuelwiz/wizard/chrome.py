@@ -120,7 +120,8 @@ def _with_short_names(
 
 
 def _beginning(name: str) -> str:
-    return name if cell_len(name) <= 5 else name[:3]
+    """A short name cut further; one of two things has the beginning of both."""
+    return name if cell_len(name) <= 5 else "/".join(part[:3] for part in name.split("/"))
 
 
 def number_word(number: int) -> str:

@@ -72,7 +72,7 @@ def test_every_key_of_the_file_is_written_by_some_question() -> None:
 
 def test_steps_in_the_order_of_the_job() -> None:
     assert [step.id for step in STEPS] == list(AT_ONCE)
-    assert [step.short for step in STEPS][5] == "Inlet"
+    assert [step.short for step in STEPS][5] == "In/return"
     assert [question.step for question in QUESTIONS.values()] == [
         step.id for step in STEPS for _ in step_questions(step.id)
     ]

@@ -9,7 +9,7 @@ import pytest
 from fuelwiz.desk import Desk
 from fuelwiz.wizard.actions import BUILD
 from fuelwiz.wizard.find_screen import FindScreen
-from fuelwiz.wizard.form.finding import found, questions_of
+from fuelwiz.wizard.form.finding import answers_found, found, questions_of
 from fuelwiz.wizard.look import Look
 
 from .keyboard import Keyboard, at_build, copy_of, flat
@@ -130,3 +130,8 @@ def test_what_is_asked_at_once_comes_before_what_is_asked_under_more(tmp_path: P
     desk.type("goal.power", "410 hp")
     hits = found(questions_of(desk), words)
     assert hits[0].id == "injectors.rated_flow"
+
+
+@pytest.mark.parametrize("word", ["shop", "list", "buy"])
+def test_what_to_buy_is_found_by_what_people_call_it(word: str) -> None:
+    assert "fitted.has" in {one.id for one in found(answers_found(), word)}

@@ -47,7 +47,8 @@ def _wire(subject: Subject, figures: WiringFigures | None) -> str:
 
 def _fuse(subject: Subject, figures: WiringFigures | None) -> str:
     if figures is not None and figures.fuse_A is not None:
-        return f"{subject.numbers.limit('amps', figures.fuse_A)} fuse and a larger relay for each circuit"
+        fuse = subject.numbers.limit("amps", figures.fuse_A)
+        return f"{fuse} fuse and a relay over {fuse} for each circuit"
     if not _current_known(subject, figures):
         return f"for each circuit, {AT_KNOWN_CURRENT}"
     if figures is None:
