@@ -17,7 +17,7 @@ CHOICES = (
 WORDS = (
     "Good to have at hand: the power you want, the fuel, the boost, the pump's table of flow against pressure, "
     "and how much hose runs where.",
-    "Nothing at hand? Type ? at any question: a sensible value is put in, marked as assumed, and you can change "
+    "Nothing at hand? Type ? at most questions: a usual value is put in, marked as assumed, and you can change "
     "it later. Nothing you type is lost.",
     "Fuel under pressure burns people and cars. This is an aid to design, not an approval: makers' ratings, "
     "local codes, your sanctioning body and qualified people come first.",

@@ -19,7 +19,7 @@ TEXT = VERDICT_TEXT
 EDGE = 1  # cell that stays free at the right of a text
 NEW = (
     "A new build: five short steps, about ten minutes.",
-    "Type ? at any question that you cannot answer yet.",
+    "Type ? at most questions that you cannot answer yet.",
 )
 
 
