@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
@@ -22,6 +23,7 @@ if TYPE_CHECKING:
 
 FIRST_CURVE = "pump.curve.0.points"
 PULL = "pull"
+_OF_A_CURVE = re.compile(r"^(pump\.curve\.\d+)\.(?:voltage|points\.\d+\.[01])$")
 
 
 def type_cell(state: State, cell: Cell, raw: str, system: UnitSystem) -> State:
@@ -83,12 +85,16 @@ def with_points(state: State, points: str, rows: Sequence[tuple[str, str]]) -> S
 
 
 def with_table(state: State, points: str, table: Sequence[tuple[str, str]] | Points) -> State:
-    """The build with a table in place of points; raises as `with_points` does."""
+    """The build with a table in place of points, told at the list of them, at one of their cells or at their volts.
+
+    Raises:
+        NoSuchField: as `with_points` does.
+    """
     if isinstance(table, Sequence):
         return with_points(state, points, table)
     if points == PULL:
         return _with_pull(state, table)
-    return _with_sheet(state, points, table)
+    return _with_sheet(state, _OF_A_CURVE.sub(r"\1.points", points), table)
 
 
 def _with_pull(state: State, table: Points) -> State:
@@ -102,9 +108,12 @@ def _with_pull(state: State, table: Points) -> State:
 
 def _with_sheet(state: State, points: str, sheet: Points) -> State:
     """All that a pump's sheet tells: its first curve, that at other volts, and the current."""
-    state = with_points(state, points, sheet.points)
+    before, state = state, with_points(state, points, sheet.points)
+    if points == FIRST_CURVE and len(sheet.points) == len(value_at(before.plain, value_path(points)) or ()):
+        state = amps.following(before, state)
     if sheet.voltage:
-        state = state.with_value("pump.curve.0.voltage", sheet.voltage)
+        volts = re.sub(r"\.points$", ".voltage", points)
+        state = state.without_raw(volts).with_value(volts, sheet.voltage)
     if sheet.further:
         first = value_at(state.plain, ("pump", "curve", 0))
         others = [{"voltage": volts, "points": [list(row) for row in rows]} for volts, rows in sheet.further]

@@ -26,6 +26,7 @@ from fuelwiz.wizard.form.part_list import PARTS, with_part_key
 from fuelwiz.wizard.form.pasted import TAKE_POINTS, is_free_text, is_table, one_line
 from fuelwiz.wizard.form.picking import choice_beside, choice_by_text, none_of_them, standing_answer
 from fuelwiz.wizard.form.placed_form import PlacedForm
+from fuelwiz.wizard.form.spoken_point import take_spoken_point
 from fuelwiz.wizard.line_edit import LineEdit
 
 Reaction = Literal["", "moved", "edited", "next_step", "previous_step", "paste", "changes", "take", "more"]
@@ -37,6 +38,8 @@ class Form(PlacedForm):
 
     def move(self, way: int) -> Reaction:
         """To the next or previous place; past the ends to the next or previous step."""
+        if self._take_sentence():
+            return "edited"
         target = self.pointer.next_place(way)
         if target is None:
             return self._past_end(way)
@@ -45,6 +48,8 @@ class Form(PlacedForm):
 
     def move_row(self, way: int) -> Reaction:
         """To the row below or above, the same place of it where there is one."""
+        if self._take_sentence():
+            return "edited"
         row = self.pointer.next_row(way)
         if row is None:
             return self._past_end(way)
@@ -79,6 +84,8 @@ class Form(PlacedForm):
             return "edited"
         if isinstance(row, DoRow):
             return self._do(row)
+        if self._take_sentence():
+            return "edited"
         if cells_of(row) and self.desk.text_in_field(self.path).refused and not self.insisted:
             self.insisted = True
             return "moved"
@@ -249,12 +256,26 @@ class Form(PlacedForm):
 
     def paste(self, text: str) -> Reaction:
         """Put pasted text in; several lines or points into a cell of points are a table."""
+        if self._take_sentence(one_line(text)):
+            return "edited"
         if self.opens_points() and not self.asks_text() and is_table(text):
             return "paste"
         if isinstance(self.row, ChoiceRow):
             return self._pick(one_line(text)) if one_line(text) else ""
         printable = one_line(text) if cells_of(self.row) else ""
         return self._set(self.editor.insert(printable)) if printable else ""
+
+    def _take_sentence(self, said: str = "") -> bool:
+        """Take a pump's figure said in one sentence, pasted or, where the field cannot take it, as it stands there."""
+        if not said and not (cells_of(self.row) and self.desk.text_in_field(self.path).refused):
+            return False
+        understood = take_spoken_point(self.desk, self.path, said or self.editor.text)
+        if not understood:
+            return False
+        self.rebuild()
+        self._load()
+        self.note = understood
+        return True
 
     def takes_points(self) -> bool:
         """Whether a table of points may be pasted where the pointer is."""
