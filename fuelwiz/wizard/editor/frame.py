@@ -109,12 +109,15 @@ def offered_actions(mode: str, form: Form, view: str, actions: tuple[Action, ...
         start.append(Action("back", ("escape",), "", "back", ""))
     names = ["unsure", "help", "size", "view", "next_step", "table", "save"]
     if form.step_number >= FIRST_OF_FURTHER:
-        names[names.index("size")] = "what_if"
+        names.remove("size")
+        names.insert(names.index("next_step") + 1, "what_if")
     if form.question.key.startswith(ABOUT_THE_LOG):
         from fuelwiz.wizard.form.log_columns import f8_does
 
         start.append(Action("log", ("f8",), "", f8_does(form.desk, form.question), ""))
-    if form.is_past_more:
+    if form.step_number == len(STEPS) - 1:
+        names.remove("next_step")
+    elif form.is_past_more:
         names.remove("next_step")
         names.insert(0, "next_step")
     if STEPS[form.step_number].id == "pump":
