@@ -8,6 +8,7 @@ import pytest
 
 from fuelwiz.desk import Desk
 from fuelwiz.desk.plots import Ways
+from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.live.path import both_ways, way_lines
@@ -15,7 +16,7 @@ from fuelwiz.wizard.live.rule import LETTERS, PATH, SIZES
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 
-from .keyboard import at_build, copy_of
+from .keyboard import Keyboard, at_build, copy_of, flat
 from .results import LOOKS, NAMES, filled_result, text
 
 AT = [(80, 24), (60, 20), (120, 36), (160, 50)]
@@ -131,3 +132,29 @@ async def test_a_new_build_begins_with_the_path(tmp_path: Path) -> None:
         await pilot.pause()
         screen = app.screen
         assert isinstance(screen, BuildScreen) and screen.view == PATH
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24)])
+async def test_the_wires_of_a_new_build_show_by_themselves_until_a_view_is_picked(
+    tmp_path: Path, size: tuple[int, int]
+) -> None:
+    example = Desk.open(copy_of("full-session", tmp_path)).plain
+    pump = {key: value for key, value in example["pump"].items() if key != "current"}
+    desk = Desk.new(tmp_path)
+    desk.fit({**{key: example[key] for key in ("goal", "fuel", "feed", "wiring")}, "pump": pump})
+    wiring = next(step.letter for step in STEPS if step.id == "wiring")
+    app = FuelwizApp(tmp_path, None, look=Look())
+    async with app.run_test(size=size) as pilot:
+        app.push_screen(BuildScreen(desk))
+        keys = Keyboard(pilot)
+        await keys.settled()
+        await keys.press("ctrl+g", wiring)
+        assert keys.screen.view == SIZES
+        assert "The fuse follows from the current that the pump draws, which is not given yet." in flat(
+            keys.lines
+        )
+        desk.type("pump.amps.0", "9 A")
+        await keys.press("down", "up")
+        assert "Fuse, A" in keys.text and "Good for, A" in keys.text
+        await keys.press("ctrl+g", "v", "p")
+        assert keys.screen.view == PATH

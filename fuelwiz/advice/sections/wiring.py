@@ -12,6 +12,7 @@ from fuelwiz.advice.wire_words import smallest_wire, wire_label
 from fuelwiz.physics.wire import MOST_WIRE_LOSS_V
 from fuelwiz.sizing.part_figures import WireChoice, WiringFigures
 
+FUSE_FOLLOWS = "The fuse follows from the current that the pump draws"
 NO_WIRE_WORKS = "None of these works: add circuits or shorten the run."
 
 
@@ -27,11 +28,13 @@ def wire_and_fuse(subject: Subject, _words: Words) -> Iterator[Block]:
 
 
 def wires_that_would_do(subject: Subject) -> Iterator[Block]:
-    """Every gauge with what it loses and carries, and the thinnest that works; nothing before that is known."""
+    """Every gauge with what it loses and carries, and the thinnest that works; before that, what it waits for."""
     wiring = subject.figures.wiring
     if wiring is None:
+        yield Paragraph(f"{FUSE_FOLLOWS}. {not_known_sentence(subject, 'wiring', 'line', 'pump')}")
         return
     if wiring.current_A is None:
+        yield Paragraph(f"{FUSE_FOLLOWS}, which is not given yet.")
         yield Paragraph(
             "Wire loss is not counted. Enter the current that the pump draws, or the volts measured at the pump;"
             " until then the result is optimistic."

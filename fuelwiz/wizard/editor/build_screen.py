@@ -29,12 +29,12 @@ from fuelwiz.wizard.editor.pauses import LOOK_OVER_S, Pauses
 from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
+from fuelwiz.wizard.editor.step_view import StepView
 from fuelwiz.wizard.editor.steps_view import StepsView
 from fuelwiz.wizard.footer import footer_lines, rows_of_footer
 from fuelwiz.wizard.form.form import Form, Reaction
 from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.live.pane import LivePane
-from fuelwiz.wizard.live.rule import PATH, SIZES
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView, place
 from fuelwiz.wizard.program import Program
@@ -42,7 +42,7 @@ from fuelwiz.wizard.prompt import Prompt
 from fuelwiz.wizard.screen_layout import PAGES, Box, ScreenLayout, layout_for, too_small
 
 
-class BuildScreen(Screen[None]):
+class BuildScreen(StepView, Screen[None]):
     """One build. Every key comes here first; nothing on the screen has the focus of its own."""
 
     strip_rows = 0  # above the footer, where a kind of this screen has more to say
@@ -59,7 +59,7 @@ class BuildScreen(Screen[None]):
         self.desk = desk
         self.form = Form(desk, step or "goal")
         self.mode: Mode = "form"
-        self.view = PATH if desk.path is None else SIZES
+        self.is_new = desk.path is None
         self.highlighted = ""
         self.message = ""
         self.prompt: Prompt | None = None
@@ -208,12 +208,7 @@ class BuildScreen(Screen[None]):
         live.all_names = self._layout is not None and not self._layout.is_stacked
         live.table_focused = self.mode == "table"
         live.about = self.form.place.step
-        live.show(
-            self.desk.result,
-            self.shown_size,
-            held=self.desk.held,
-            view=self.view,
-        )
+        live.show(self.desk.result, self.shown_size, held=self.desk.held, view=self.view)
 
     @property
     def shown_size(self) -> str:
