@@ -40,6 +40,18 @@ def test_a_number_stays_with_its_unit(text: str, lines: list[str]) -> None:
 
 
 @pytest.mark.parametrize(
+    ("width", "lines"),
+    [
+        (20, ["Written:", "/cars/shop/", "v-8-report.txt"]),
+        (12, ["Written:", "/cars/shop/", "v-8-report.t", "xt"]),
+        (40, ["Written: /cars/shop/v-8-report.txt"]),
+    ],
+)
+def test_a_path_is_parted_behind_a_slash_before_a_name_is(width: int, lines: list[str]) -> None:
+    assert wrap("Written: /cars/shop/v-8-report.txt", width) == lines
+
+
+@pytest.mark.parametrize(
     ("text", "folded"),
     [
         ("½ in", " 1/2 in"),

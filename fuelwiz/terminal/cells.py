@@ -80,8 +80,8 @@ def wrap(
 ) -> list[str]:
     """The text in lines of at most that many cells, never broken at a hyphen or a no-break space.
 
-    A word is broken only where it is longer than a line. With `rows` there are at most that many lines, and the last
-    one ends in `more` where something was left out.
+    A word is broken only where it is longer than a line, a path behind one of its slashes. With `rows` there are at
+    most that many lines, and the last one ends in `more` where something was left out.
     """
     width = max(width, 2)  # a wide sign takes two
     lines: list[str] = []
@@ -121,4 +121,5 @@ def _pieces(word: str, width: int, measure: Measure) -> list[str]:
     if breaks:
         return [word[: breaks[-1]], *_pieces(word[breaks[-1] + 1 :], width, measure)]
     first = _head(word, width, measure) or word[0]
+    first = first[: first.rfind("/", 1) + 1] or first  # a path is parted behind a folder's name
     return [first, *_pieces(word[len(first) :], width, measure)] if len(first) < len(word) else [first]
