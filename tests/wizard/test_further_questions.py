@@ -6,8 +6,11 @@ from pathlib import Path
 
 import pytest
 
+from fuelwiz.desk import Desk
 from fuelwiz.wizard.actions import BUILD, Action
 from fuelwiz.wizard.app import FuelwizApp
+from fuelwiz.wizard.form.form import Form
+from fuelwiz.wizard.form.form_rows import DoRow
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.own_keys import KeyTable
 
@@ -64,3 +67,10 @@ async def test_it_names_the_key_that_goes_there(tmp_path: Path) -> None:
         await keys.opened(path)
         await keys.press("ctrl+g", "1", "ctrl+g", "m")
         assert WAY_OUT.replace("F4", "F12") in flat(keys.part("footer"))
+
+
+def test_the_columns_of_a_log_are_named_in_one_word(tmp_path: Path) -> None:
+    form = Form(Desk.open(copy_of("full-session", tmp_path)), "measured")
+    form.go_to_step("measured")
+    (more,) = [row for row in form.pointer.rows if isinstance(row, DoRow) and row.act == "more"]
+    assert more.text.endswith("the columns of a pull's log") and "column:" not in more.text

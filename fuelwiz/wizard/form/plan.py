@@ -88,6 +88,8 @@ _TABLE_LINES = {
 _AMPS_LINE = ("Current", "pump.current", f"{AMPS}.{{n}}")
 _UNIT_OF_SPEED = "rpm"
 
+ALL_COLUMNS = "the columns of a pull's log"
+
 
 @record
 class Place:
@@ -132,13 +134,16 @@ def asked_in_step(desk: Desk, step: str, system: UnitSystem, typed_in: str = "")
 
 
 def _named(questions: list[Question]) -> str:
-    """What questions ask, in the words of their labels."""
-    return ", ".join(
+    """What questions ask, in the words of their labels; the columns of a log, one like the other, in one word."""
+    columns = [question for question in questions if question.key.startswith(COLUMNS)]
+    named = [
         question.label
         if question.label[1:2].isupper() or question.noun[:1].isupper()
         else question.label[:1].lower() + question.label[1:]
         for question in questions
-    )
+        if question not in columns
+    ]
+    return ", ".join([*named, ALL_COLUMNS] if columns else named)
 
 
 def _at_once(desk: Desk, question: Question) -> bool:
