@@ -24,4 +24,5 @@ class StepView:
 
     @view.setter
     def view(self, view: str) -> None:
+        """Pick one; it stays."""
         self._picked = view
