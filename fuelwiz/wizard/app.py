@@ -189,12 +189,12 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
             return lambda host: OpenDialog(host).tell_owner(owner)
         return lambda host: OpenDialog(host).offer_draft(draft) if draft else None
 
-    def new_build(self) -> None:
+    def new_build(self, keys: Sequence[Key | Paste] = (), opened_by: str = "") -> None:
         """An empty build."""
         from fuelwiz.desk.desk import Desk
         from fuelwiz.wizard.editor.build_screen import BuildScreen
 
-        self._show(BuildScreen(Desk.new(self.folder)))
+        self._show(BuildScreen(Desk.new(self.folder), keys=keys, opened_by=opened_by))
 
     def open_sample(self) -> None:
         """An invented build to learn with."""

@@ -44,8 +44,8 @@ class Program(Protocol):
     def ask_first(self, question: Question) -> None:
         """Ask what has to be answered before anything else."""
 
-    def new_build(self) -> None:
-        """Begin an empty build."""
+    def new_build(self, keys: Sequence[Key | Paste] = (), opened_by: str = "") -> None:
+        """Begin an empty build, with keys that came for it, by a key that means nothing more where it is repeated."""
 
     def open_sample(self) -> None:
         """Open the guided sample."""

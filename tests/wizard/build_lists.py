@@ -31,7 +31,7 @@ class ListApp(FuelwizApp):
     def open_build(self, path: Path, keys: Sequence[Key | Paste] = ()) -> None:
         self.called.append(("open", path))
 
-    def new_build(self) -> None:
+    def new_build(self, keys: Sequence[Key | Paste] = (), opened_by: str = "") -> None:
         self.called.append(("new",))
 
     def open_sample(self) -> None:
@@ -60,6 +60,14 @@ class Reader:
     async def press(self, *keys: str) -> None:
         await self.pilot.press(*keys)
         await self.pilot.pause()
+
+    async def until_called(self, *call: object) -> None:
+        """Wait until the list leads to something."""
+        for _ in range(MOST_WAITS):
+            if self.app.called and self.app.called[-1] == call:
+                return
+            await self.pilot.pause(0.01)
+        raise AssertionError(f"{call} was never called, but {self.app.called}")
 
     async def type(self, text: str) -> None:
         await self.press(*text)

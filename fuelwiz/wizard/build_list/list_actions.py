@@ -21,12 +21,12 @@ NEVER_SAVED = "This build was never saved: Enter opens it, Ctrl+S saves it."
 class ListActions:
     """The actions, by their id; the footer says what cannot be done."""
 
-    def __init__(self, page: ListPage, program: Program) -> None:
+    def __init__(self, page: ListPage, program: Program, new: Callable[[], None]) -> None:
         self.page = page
         self.program = program
         self.handlers: dict[str, Callable[[], None]] = {
             "open": self.open,
-            "new": program.new_build,
+            "new": new,
             "sample": program.open_sample,
             "copy": self.copy,
             "rename": self.rename,
@@ -76,7 +76,7 @@ class ListActions:
             return
         entry = page.builds.entry
         if entry is None:
-            program.new_build() if page.builds.has_new_row else None
+            self.do("new") if page.builds.has_new_row else None
         elif entry.fault and (entry := self._read_again(entry)).fault:
             self._say(f"{entry.file_name} cannot be opened until that is fixed.")
         elif entry.is_draft:

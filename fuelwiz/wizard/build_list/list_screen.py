@@ -23,6 +23,7 @@ from fuelwiz.wizard.build_list.list_page import ListPage, heights, page_lines
 from fuelwiz.wizard.build_list.list_state import BuildList
 from fuelwiz.wizard.build_list.list_state import Key as KnownKey
 from fuelwiz.wizard.late_keys import hand_on
+from fuelwiz.wizard.loading import FLUSH_S
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import LinesView
 from fuelwiz.wizard.program import Program
@@ -31,6 +32,7 @@ PAUSE_S = 0.15  # without a key, before a build is calculated
 NEXT_S = 0.05  # between one and the next
 AT_ONCE = 80  # builds that are read at one stroke beside the keys
 FILL_PAUSE_S = 0.01
+OPENING = "Opening a new build …"
 
 
 class BuildListScreen(Screen[None]):
@@ -45,7 +47,9 @@ class BuildListScreen(Screen[None]):
     def __init__(self, folder: Path) -> None:
         super().__init__()
         self.page = ListPage(BuildList(folder, judged=self.known), actions=self.program.keys.list)
-        self.actions = ListActions(self.page, self.program)
+        self.actions = ListActions(self.page, self.program, self._begin_new)
+        self._opening: list[Key | Paste] | None = None  # keys for a new build, while one is about to show
+        self._pressed = ""
         self._pause: Timer | None = None
         self._is_filling = False
         self._is_read = False
@@ -110,7 +114,11 @@ class BuildListScreen(Screen[None]):
         event.prevent_default()
         if hand_on(self, event):
             return
+        if self._opening is not None:
+            self._hold(event, self._opening)
+            return
         key, character = event.key, event.character if event.is_printable else None
+        self._pressed = key
         page = self.page
         page.message = ""
         if page.prompt is not None:
@@ -129,6 +137,25 @@ class BuildListScreen(Screen[None]):
             self._do(key)
         if self.is_current:
             self.show()
+
+    def _begin_new(self) -> None:
+        """Say that a new build opens, in the frame of the key; what it needs is loaded once that is on its way."""
+        if self._opening is None:
+            self._opening, self.page.message = [], OPENING
+            self.program.once_displayed(self._open_once_sent)
+
+    def _open_once_sent(self) -> None:
+        self.set_timer(FLUSH_S, self._open_new)
+
+    def _open_new(self) -> None:
+        keys, self._opening = self._opening or [], None
+        self.page.message = ""
+        self.program.new_build(keys, self._pressed)
+
+    def _hold(self, event: Key | Paste, held: list[Key | Paste]) -> None:
+        """Keep what is meant for the build that opens; the key that opens it, pressed again, means nothing more."""
+        if held or isinstance(event, Paste) or event.key != self._pressed:
+            held.append(event)
 
     def _do(self, key: str) -> None:
         action = by_key(self.page.actions, key)
@@ -186,6 +213,9 @@ class BuildListScreen(Screen[None]):
     def on_paste(self, event: Paste) -> None:
         """Pasted text goes where typed text goes."""
         event.stop()
+        if self._opening is not None:
+            self._hold(event, self._opening)
+            return
         if self.page.prompt is not None:
             self.page.prompt.paste(event.text)
         elif self.builds.typing:
@@ -197,7 +227,7 @@ class BuildListScreen(Screen[None]):
         """A click puts the pointer on a row, a second one opens it."""
         event.stop()
         page = self.page
-        if page.mode != "list" or page.prompt is not None:
+        if page.mode != "list" or page.prompt is not None or self._opening is not None:
             return
         if page.is_empty:
             at = event.y - (4 if self._area.rows - 1 >= 22 else 3)

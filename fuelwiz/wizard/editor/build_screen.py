@@ -53,6 +53,7 @@ class BuildScreen(StepView, Screen[None]):
         *,
         step: str | None = None,
         keys: Sequence[Key | Paste] = (),
+        opened_by: str = "",
         at_first: Callable[[Host], None] | None = None,
     ) -> None:
         super().__init__()
@@ -68,7 +69,7 @@ class BuildScreen(StepView, Screen[None]):
         self.actions = BuildActions(self, self.saving, self.points)
         self._keys = BuildKeys(self)
         self._step = step
-        self.early_keys = EarlyKeys(keys)
+        self.early_keys = EarlyKeys(keys, opened_by)
         self.is_ready = False
         self._at_first = at_first
         self._layout: ScreenLayout | None = None
