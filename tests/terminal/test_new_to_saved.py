@@ -148,7 +148,7 @@ def test_through_every_step(tmp_path: Path) -> None:
         terminal.press("f8", "f4")
         terminal.until("[· Lines]")
         terminal.press("down", "14", "f4")
-        terminal.until("[· Inlet]")
+        terminal.until("[· In/return]")
         terminal.press(
             "left", "down", "150", "down", "0.5", "down", "0.3", "down", "down", "down", "15 parsecs"
         )

@@ -49,7 +49,7 @@ async def test_the_footer_of_an_entry_says_how_to_leave_it(tmp_path: Path, size:
 
 
 async def test_the_further_steps_offer_to_try_something(tmp_path: Path) -> None:
-    async with at_build(copy_of("hill-climb-six", tmp_path), (80, 24)) as keys:
+    async with at_build(copy_of("hill-climb-six", tmp_path), (120, 36)) as keys:
         keys.form.go_to_step("lines")
         await keys.press("down")
         assert "PgDn size" in flat(keys.part("footer"))
@@ -57,6 +57,7 @@ async def test_the_further_steps_offer_to_try_something(tmp_path: Path) -> None:
             keys.form.go_to_step(step)
             await keys.press("down")
             assert "Ctrl+G x what if" in flat(keys.part("footer")), step
+            assert ("F4 step" in flat(keys.part("footer"))) is (step != "summary"), step
         await keys.press("ctrl+g", "x")
         keys.form.go_to_step("summary")
         await keys.press("down")
