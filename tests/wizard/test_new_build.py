@@ -9,8 +9,8 @@ from textual.events import Key
 
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.build_list.list_screen import OPENING, BuildListScreen
+from fuelwiz.wizard.early_keys import EarlyKeys
 from fuelwiz.wizard.editor.build_screen import BuildScreen
-from fuelwiz.wizard.editor.early_keys import EarlyKeys
 from fuelwiz.wizard.look import Look
 
 from .keyboard import Keyboard, event_of

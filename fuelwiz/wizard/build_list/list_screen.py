@@ -22,6 +22,7 @@ from fuelwiz.wizard.build_list.list_help import most_scrolled
 from fuelwiz.wizard.build_list.list_page import ListPage, heights, page_lines
 from fuelwiz.wizard.build_list.list_state import BuildList
 from fuelwiz.wizard.build_list.list_state import Key as KnownKey
+from fuelwiz.wizard.early_keys import EarlyKeys
 from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.loading import FLUSH_S
 from fuelwiz.wizard.paint import Area
@@ -48,7 +49,7 @@ class BuildListScreen(Screen[None]):
         super().__init__()
         self.page = ListPage(BuildList(folder, judged=self.known), actions=self.program.keys.list)
         self.actions = ListActions(self.page, self.program, self._begin_new)
-        self._opening: list[Key | Paste] | None = None  # keys for a new build, while one is about to show
+        self._opening: EarlyKeys | None = None  # for a new build, while one is about to show
         self._pressed = ""
         self._pause: Timer | None = None
         self._is_filling = False
@@ -115,7 +116,7 @@ class BuildListScreen(Screen[None]):
         if hand_on(self, event):
             return
         if self._opening is not None:
-            self._hold(event, self._opening)
+            self._opening.hold(event)
             return
         key, character = event.key, event.character if event.is_printable else None
         self._pressed = key
@@ -141,21 +142,16 @@ class BuildListScreen(Screen[None]):
     def _begin_new(self) -> None:
         """Say that a new build opens, in the frame of the key; what it needs is loaded once that is on its way."""
         if self._opening is None:
-            self._opening, self.page.message = [], OPENING
+            self._opening, self.page.message = EarlyKeys(opened_by=self._pressed), OPENING
             self.program.once_displayed(self._open_once_sent)
 
     def _open_once_sent(self) -> None:
         self.set_timer(FLUSH_S, self._open_new)
 
     def _open_new(self) -> None:
-        keys, self._opening = self._opening or [], None
-        self.page.message = ""
+        keys = self._opening.taken() if self._opening is not None else []
+        self._opening, self.page.message = None, ""
         self.program.new_build(keys, self._pressed)
-
-    def _hold(self, event: Key | Paste, held: list[Key | Paste]) -> None:
-        """Keep what is meant for the build that opens; the key that opens it, pressed again, means nothing more."""
-        if held or isinstance(event, Paste) or event.key != self._pressed:
-            held.append(event)
 
     def _do(self, key: str) -> None:
         action = by_key(self.page.actions, key)
@@ -214,7 +210,7 @@ class BuildListScreen(Screen[None]):
         """Pasted text goes where typed text goes."""
         event.stop()
         if self._opening is not None:
-            self._hold(event, self._opening)
+            self._opening.hold(event)
             return
         if self.page.prompt is not None:
             self.page.prompt.paste(event.text)

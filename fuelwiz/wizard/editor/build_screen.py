@@ -17,10 +17,10 @@ from fuelwiz.desk.plots import Plots, Ways
 from fuelwiz.sizing.vocabulary import Change
 from fuelwiz.wizard.actions import Action, by_id
 from fuelwiz.wizard.chrome import Headline, keys_page, top_line
+from fuelwiz.wizard.early_keys import EarlyKeys
 from fuelwiz.wizard.editor.arriving import arrive
 from fuelwiz.wizard.editor.build_actions import BuildActions
 from fuelwiz.wizard.editor.build_keys import BuildKeys
-from fuelwiz.wizard.editor.early_keys import EarlyKeys
 from fuelwiz.wizard.editor.form_view import FormView
 from fuelwiz.wizard.editor.frame import headline, listed_actions, offered_actions
 from fuelwiz.wizard.editor.help_view import HelpView

@@ -10,7 +10,7 @@ from textual.timer import Timer
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.sizing.vocabulary import Change
-from fuelwiz.wizard.editor.early_keys import EarlyKeys
+from fuelwiz.wizard.early_keys import EarlyKeys
 from fuelwiz.wizard.editor.points_view import PointsView
 from fuelwiz.wizard.form.form import Form, Reaction
 from fuelwiz.wizard.live.pane import LivePane

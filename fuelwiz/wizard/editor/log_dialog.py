@@ -63,12 +63,8 @@ class LogDialog:
         """A file is chosen: it is named in the build, and read."""
         from fuelwiz.measured.log.place import as_named
 
-        desk = self.host.desk
-        desk.visit("log.file")
-        desk.type("log.file", as_named(_typed_path(typed, desk.folder), desk.folder))
-        self.host.form.rebuild()
-        self.host.form.go_to_path("log.file")
-        self.host.changed()
+        folder = self.host.desk.folder
+        self._answer("log.file", as_named(_typed_path(typed, folder), folder))
         self.read(then=self._show)
 
     def _pick_head(self) -> None:
@@ -79,12 +75,16 @@ class LogDialog:
         self.host.program.find(heads, lambda hit: self._take_head(path, hit.id), offer)
 
     def _take_head(self, path: str, head: str) -> None:
+        self._answer(path, head)
+        self.host.show_all()
+
+    def _answer(self, path: str, text: str) -> None:
+        """Give what was picked as the answer of a question, and stand there."""
         self.host.desk.visit(path)
-        self.host.desk.type(path, head)
+        self.host.desk.type(path, text)
         self.host.form.rebuild()
         self.host.form.go_to_path(path)
         self.host.changed()
-        self.host.show_all()
 
     def read(self, then: Callable[[], None] | None = None) -> None:
         """Read the log that the build names, and go on then; nothing where it names none."""
