@@ -9,35 +9,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from measured.benched import TEXT
 
 from fuelwiz.desk import Desk
 from fuelwiz.measured.figures import Proposal
 
-TEXT = """\
-# My car, as the sheets have it.
-format = 1
-
-[goal]
-power = "400 hp"    # at the crank
-
-[pump]
-# bought used
-health = "100 %"    # as sold
-[[pump.curve]]
-voltage = "13.5 V"
-points = [["40 psi", "97 gal/h"], ["80 psi", "68 gal/h"]]
-
-[[feed.run]]
-length = "13 ft"
-
-[[bench]]
-at = "pump"
-date = "2026-05-14"
-pressure = "40 psi"
-volts = "13.5 V"
-volume = "1 gal"
-time = "40 s"       # 90 gal/h
-"""
 COMMENTS = ("# My car, as the sheets have it.", "# at the crank", "# bought used", "# as sold", "# 90 gal/h")
 HEALTH = Proposal("pump.health", "92.8 %", "tolerance.pump_flow", "2.8 %", "bench tests", "2026-05-14")
 BASE = Proposal("pressure.base", "41.0 psi", None, None, "rail in the log")

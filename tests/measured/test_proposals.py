@@ -14,31 +14,8 @@ from fuelwiz.measured.proposals import accepted, values_of
 from fuelwiz.session import validate
 from fuelwiz.sizing import quick_figures
 
+from .benched import TEXT
 from .cars import Car, plain
-
-TEXT = """\
-format = 1
-
-[goal]
-power = "400 hp"
-
-[pump]
-health = "100 %"
-[[pump.curve]]
-voltage = "13.5 V"
-points = [["40 psi", "97 gal/h"], ["80 psi", "68 gal/h"]]
-
-[[feed.run]]
-length = "13 ft"
-
-[[bench]]
-at = "pump"
-date = "2026-05-14"
-pressure = "40 psi"
-volts = "13.5 V"
-volume = "1 gal"
-time = "40 s"
-"""
 
 
 def test_the_bench_of_the_file_proposes_its_share() -> None:

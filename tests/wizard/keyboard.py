@@ -21,6 +21,7 @@ from fuelwiz.wizard.painted import Painted
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 MOST_WAITS = 500
+MOST_ROWS = 40
 
 
 class Keyboard:
@@ -105,6 +106,15 @@ class Keyboard:
                 return
             await asyncio.sleep(0.01)
         raise AssertionError(f"{path} was never opened")
+
+    async def down_to(self, step_key: str, path: str) -> None:
+        """To a step by its key, then down to the row of a path there."""
+        await self.press("ctrl+g", step_key)
+        for _ in range(MOST_ROWS):
+            if self.form.path == path:
+                return
+            await self.press("down")
+        raise AssertionError(f"{path} was never reached on\n{self.text}")
 
     async def until(self, seen: str) -> None:
         """Wait until a text stands on the screen."""

@@ -31,15 +31,6 @@ def logged_car(folder: Path, car: Car) -> Path:
     return path
 
 
-async def to_path(keys: Keyboard, path: str) -> None:
-    await keys.press("ctrl+g", "0")
-    for _ in range(40):
-        if keys.form.path == path:
-            return
-        await keys.press("down")
-    raise AssertionError(f"{path} was never reached on\n{keys.text}")
-
-
 def log_of(keys: Keyboard) -> LoggedRun | None:
     """What the log shows of the build as it is."""
     return None if keys.desk.result is None else keys.desk.result.log
@@ -47,7 +38,7 @@ def log_of(keys: Keyboard) -> LoggedRun | None:
 
 async def read_it(keys: Keyboard) -> LogFigures:
     """Have the log read that the build names, by keys."""
-    await to_path(keys, "log.file")
+    await keys.down_to("0", "log.file")
     await keys.press("f8")
     await keys.until_true(lambda: log_of(keys) is not None)
     found = log_of(keys)
@@ -61,7 +52,7 @@ def texts(keys: Keyboard) -> list[str]:
 
 async def test_a_log_is_read_with_one_key_and_its_proposals_are_taken(tmp_path: Path) -> None:
     async with at_build(logged_car(tmp_path, Car(factor=0.6)), (80, 24)) as keys:
-        await to_path(keys, "log.file")
+        await keys.down_to("0", "log.file")
         assert "F8 reads it" in texts(keys)
         await read_it(keys)
         said = texts(keys)
@@ -72,7 +63,7 @@ async def test_a_log_is_read_with_one_key_and_its_proposals_are_taken(tmp_path: 
         keys.says_all_within()
 
         first = log_of(keys)
-        await to_path(keys, "measured.pump.health")
+        await keys.down_to("0", "measured.pump.health")
         await keys.press("y")
         await keys.until_true(lambda: log_of(keys) not in (None, first))
         assert keys.desk.value("pump.health") is not None
@@ -87,7 +78,7 @@ async def test_a_log_is_read_with_one_key_and_its_proposals_are_taken(tmp_path: 
 async def test_points_of_a_pull_are_taken_from_the_bins(tmp_path: Path) -> None:
     async with at_build(logged_car(tmp_path, Car(factor=0.6)), (80, 24)) as keys:
         await read_it(keys)
-        await to_path(keys, "measured.pull")
+        await keys.down_to("0", "measured.pull")
         assert "y takes 6 points of full power" in texts(keys)
         await keys.press("y")
         points = keys.desk.value("pull")
@@ -103,7 +94,7 @@ async def test_columns_are_owned_one_by_one(tmp_path: Path) -> None:
         for key, head in (("rail", "Fuel pressure (psi)"), ("duty", "Injector duty (%)")):
             field = keys.desk.text_in_field(f"log.columns.{key}")
             assert (field.text, field.assumed) == (head, True)
-        await to_path(keys, "log.columns.rail")
+        await keys.down_to("0", "log.columns.rail")
         assert "Fuel pressure (psi)" in keys.text and "assumed" in keys.text
         await keys.press("enter")
         assert keys.desk.value("log.columns") == {"rail": "Fuel pressure (psi)"}
@@ -127,7 +118,7 @@ async def test_columns_are_owned_one_by_one(tmp_path: Path) -> None:
 async def test_another_head_or_none_is_picked_with_the_arrows(tmp_path: Path) -> None:
     async with at_build(logged_car(tmp_path, Car()), (80, 24)) as keys:
         await read_it(keys)
-        await to_path(keys, "log.columns.battery")
+        await keys.down_to("0", "log.columns.battery")
         await keys.press("left")
         assert keys.desk.value("log.columns.battery") == "Pump volts (V)"
         assert "F8 reads it again: the build was changed since" in texts(keys)
@@ -147,11 +138,11 @@ async def test_heads_without_units_are_offered_with_one_and_listed_by_f8(tmp_pat
     log = tmp_path / "pull.csv"
     log.write_text(log.read_text(encoding="utf-8").replace("Fuel pressure (psi)", "FP1"), encoding="utf-8")
     async with at_build(path, (80, 24)) as keys:
-        await to_path(keys, "log.file")
+        await keys.down_to("0", "log.file")
         await keys.press("f8")
         await keys.until_true(lambda: log_of(keys) is not None)
         assert any("`rail`" in text for text in texts(keys))
-        await to_path(keys, "log.columns.rail")
+        await keys.down_to("0", "log.columns.rail")
         await keys.press("f8")
         screen = keys.pilot.app.screen
         assert isinstance(screen, FindScreen)
@@ -182,7 +173,7 @@ async def test_a_log_that_is_not_there_is_a_sentence(tmp_path: Path) -> None:
     path = logged_car(tmp_path, Car())
     (tmp_path / "pull.csv").unlink()
     async with at_build(path, (80, 24)) as keys:
-        await to_path(keys, "log.file")
+        await keys.down_to("0", "log.file")
         await keys.press("f8")
         await keys.until_true(lambda: "there is no such file" in flat(keys.lines))
         assert "The log is not used. pull.csv: there is no such file." in texts(keys)
@@ -198,7 +189,7 @@ def unnamed_car(folder: Path, car: Car) -> Path:
 
 async def listed(keys: Keyboard) -> FindScreen:
     """The list of logs that are at hand."""
-    await to_path(keys, "log.file")
+    await keys.down_to("0", "log.file")
     await keys.press("f8")
     await keys.until_true(lambda: isinstance(keys.pilot.app.screen, FindScreen))
     screen = keys.pilot.app.screen
@@ -314,7 +305,7 @@ async def test_the_page_of_keys_says_what_f8_and_the_letters_do_here(tmp_path: P
         assert "F8 paste a pump's table or a CSV file" in page
         assert "views; Ctrl+G v: p s w o b l c e f g" in page
         await keys.press("escape")
-        await to_path(keys, "log.file")
+        await keys.down_to("0", "log.file")
         await keys.press("ctrl+g")
         assert "F8 read the log that is named" in flat(keys.part("sheet"))
         await keys.press("escape")
@@ -323,7 +314,7 @@ async def test_the_page_of_keys_says_what_f8_and_the_letters_do_here(tmp_path: P
         assert "F8 choose a log, or paste its path" in flat(keys.part("sheet"))
     (tmp_path / "other").mkdir()
     async with at_build(unnamed_car(tmp_path / "other", Car()), (80, 24)) as keys:
-        await to_path(keys, "log.file")
+        await keys.down_to("0", "log.file")
         await keys.press("ctrl+g")
         assert "F8 choose a file" in flat(keys.part("sheet"))
 
@@ -344,7 +335,7 @@ async def test_a_long_log_is_read_beside_the_keys_and_esc_stops_it(
 
     monkeypatch.setattr("fuelwiz.measured.log.of_build.read_log", slow)
     async with at_build(logged_car(tmp_path, Car()), (80, 24)) as keys:
-        await to_path(keys, "log.file")
+        await keys.down_to("0", "log.file")
         await keys.press("f8")
         await keys.until("Reading the log: 40 %. Esc stops it.")
         assert is_reading.is_set()

@@ -37,11 +37,7 @@ def measured_car(folder: Path) -> Path:
 
 async def to_row(keys: Keyboard, path: str) -> FoundRow:
     """The pointer on the row of that path, by keys."""
-    await keys.press("ctrl+g", "0")
-    for _ in range(40):
-        if keys.form.path == path:
-            break
-        await keys.press("down")
+    await keys.down_to("0", path)
     row = keys.form.row
     assert isinstance(row, FoundRow) and row.path == path
     return row
