@@ -3,13 +3,11 @@
 from __future__ import annotations
 
 from fuelwiz.advice.subject import Subject
+from fuelwiz.facts import NEAR
 from fuelwiz.physics.wire import METRIC_M2, awg_area_m2, gauge_of
 from fuelwiz.shown_units import base_system
 from fuelwiz.sizing.part_figures import WiringFigures
 from fuelwiz.units import from_si
-
-NEARLY = 1.0 - 1e-9
-"""A wire of the very area that is wanted counts as one that does."""
 
 
 def wire_label(subject: Subject, gauge: int) -> str:
@@ -33,6 +31,11 @@ def wire_area_m2(wiring: WiringFigures | None) -> float | None:
     if wiring is None or wiring.smallest_wire is None:
         return None
     return awg_area_m2(int(wiring.smallest_wire.split()[0]))
+
+
+def is_thick_enough(area_m2: float, least_m2: float) -> bool:
+    """Whether a wire does where the thinnest that works has that area; one of the very area does."""
+    return area_m2 >= (1 - NEAR) * least_m2
 
 
 def wire_in_words(subject: Subject, area_m2: float) -> str:

@@ -11,6 +11,8 @@ from fuelwiz.errors import FactError
 
 INCH_M = 0.0254
 NOMINAL_DASHES = range(2, 33)
+NEAR = 1e-9
+"""How far apart two numbers may lie, as a share of them, that differ by how they were typed or added up alone."""
 
 
 @cache

@@ -5,11 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from fuelwiz.facts import NEAR
 from fuelwiz.options.parts_file import InjectorsOnOffer, Parts, PumpOnOffer, RegulatorOnOffer, WireOnOffer
 from fuelwiz.physics.fuel import PSI_PA
 from fuelwiz.physics.wire import is_same_area
 from fuelwiz.session import Feed, Pump, ReturnLine, Run, Session, Size, bore_of_m
-from fuelwiz.sizing.candidates import FIXED_LINE, SAME_BORE, candidates, follows
+from fuelwiz.sizing.candidates import FIXED_LINE, candidates, follows
 
 BASES = {3e5: "3 bar", 50 * PSI_PA: "50 psi", 58 * PSI_PA: "58 psi"}
 """What regulators are commonly set to, as a file says it: common practice, no source."""
@@ -17,7 +18,6 @@ SAME_BASE_PA = 0.1 * PSI_PA
 USUAL_MOST = 2
 LITTLE_ALCOHOL = 0.15
 """Share of ethanol up to which every pump for gasoline may carry the fuel (E15: ASTM D4814)."""
-NEAR = 1e-9
 
 
 @dataclass(frozen=True, eq=False)
@@ -151,7 +151,7 @@ def hoses_of(parts: Parts, size: Size | None, run: Run) -> list[int]:
         number
         for number, offer in enumerate(parts.hose)
         if offer.hose == run.hose
-        and abs(bore_of_m(offer.size, offer.hose, run.wall) - wanted) <= SAME_BORE * wanted
+        and abs(bore_of_m(offer.size, offer.hose, run.wall) - wanted) <= NEAR * wanted
     ]
 
 

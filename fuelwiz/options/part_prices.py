@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from math import sqrt
 
+from fuelwiz.facts import NEAR
 from fuelwiz.options.grid import hoses_of, pump_choices, wires_of_area
 from fuelwiz.options.parts_file import Parts
 from fuelwiz.options.prices import HOSE_ENDS, Offered, OnTheCar, cheapest, on_the_car
@@ -13,8 +14,6 @@ from fuelwiz.physics.wire import awg_area_m2
 from fuelwiz.session import Run, Session, Size, given
 from fuelwiz.sizing.candidates import follows
 from fuelwiz.sizing.figures import Figures
-
-ENOUGH = 1 - 1e-9
 
 
 @dataclass(frozen=True)
@@ -80,7 +79,7 @@ class PartPrices:
         offers = [
             offer
             for offer in self.parts.injectors
-            if offer.rated_flow * sqrt(rated_pressure_pa / offer.rated_pressure) >= rating_m3_s * ENOUGH
+            if offer.rated_flow * sqrt(rated_pressure_pa / offer.rated_pressure) >= rating_m3_s * (1 - NEAR)
         ]
         return _times(cheapest(offers), count)
 

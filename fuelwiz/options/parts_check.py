@@ -10,6 +10,7 @@ from pydantic import ValidationError
 
 from fuelwiz.document.file import read, with_lines
 from fuelwiz.errors import FactError, Fault, SessionError
+from fuelwiz.facts import NEAR
 from fuelwiz.options.parts_file import Parts
 from fuelwiz.printable import clean
 from fuelwiz.session import (
@@ -30,7 +31,6 @@ from fuelwiz.session import (
 from fuelwiz.session import read as read_value
 from fuelwiz.terms import HOSES
 
-SAME_VOLTS = 1e-9
 LEAST_BORE_M = 1e-3
 
 
@@ -132,7 +132,7 @@ def _volts_told_apart(pump: dict[str, Any], number: int) -> Iterator[Fault]:
         volts = _readable(curve, "voltage", "pump.curve.voltage")
         if volts is None:
             continue
-        same = next((other for other, known in seen if abs(volts - known) <= SAME_VOLTS * volts), None)
+        same = next((other for other, known in seen if abs(volts - known) <= NEAR * volts), None)
         if same is not None:
             where = f"pump.{number}.curve"
             yield Fault(

@@ -8,12 +8,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from itertools import pairwise
 
+from fuelwiz.facts import NEAR
 from fuelwiz.once import once
 from fuelwiz.physics.fuel import PSI_PA
 from fuelwiz.physics.roots import root
 
 ONE_POINT_SLOPE = 0.01 / PSI_PA  # part of its flow lost for each pascal more: common practice, no source
-NEAR = 1e-9
 
 Points = tuple[tuple[float, float], ...]
 

@@ -6,10 +6,9 @@ import math
 from functools import lru_cache
 from itertools import pairwise
 
-from fuelwiz.facts import table
+from fuelwiz.facts import NEAR, table
 from fuelwiz.record import record
 
-NEAR = 1e-9
 FUSE_OVER_WORKING = 1.25
 MOST_WIRE_LOSS_V = 0.5  # between battery and pump and back; common practice, no source
 SAME_AREA = 1e-6

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
+from fuelwiz.facts import NEAR
 from fuelwiz.sizing import thresholds
-
-NEAR = 1e-9
 
 
 def other_blends(ethanol: float) -> tuple[float, float]:

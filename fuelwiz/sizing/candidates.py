@@ -4,11 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from fuelwiz.facts import INCH_M
+from fuelwiz.facts import INCH_M, NEAR
 from fuelwiz.session import Feed, Run, Size, bore_of_m
 from fuelwiz.sizing.vocabulary import FIXED
 
-SAME_BORE = 1e-9
 FIXED_LINE = (None,)
 """The rows of a line whose every run keeps a bore of its own."""
 
@@ -55,7 +54,7 @@ def candidates_in_hose(
     rows: list[tuple[float, Size]] = []
     for size in asked:
         bore = bore_of_m(size, hose, wall_m)
-        twin = next((i for i, (other, _) in enumerate(rows) if abs(other - bore) <= SAME_BORE * bore), None)
+        twin = next((i for i, (other, _) in enumerate(rows) if abs(other - bore) <= NEAR * bore), None)
         if twin is None:
             rows.append((bore, size))
         elif size is chosen:

@@ -6,6 +6,7 @@ import math
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 
+from fuelwiz.facts import NEAR
 from fuelwiz.physics.wire import thicker_wire_m2
 from fuelwiz.record import record
 from fuelwiz.session import Session, Size, given
@@ -29,7 +30,6 @@ from fuelwiz.sizing.vocabulary import Change, Limit
 
 MOST_PUMPS = 6
 COLDEST_K = 233.15
-NEAR = 1e-9
 
 
 @record

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fuelwiz.facts import NEAR
 from fuelwiz.physics.boost import power_share_at
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.fuel import blend, blend_reid_pa
@@ -26,8 +27,6 @@ from fuelwiz.sizing.thresholds import (
 )
 from fuelwiz.sizing.verdict import Judgment, ReturnPick, judge, with_vapour
 from fuelwiz.sizing.vocabulary import Case
-
-NEAR = 1e-9
 
 
 def stress(

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from fuelwiz.advice.phrases import volt_moves
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, capitalized
-from fuelwiz.advice.wire_words import NEARLY, smallest_wire, wire_area_m2
+from fuelwiz.advice.wire_words import is_thick_enough, smallest_wire, wire_area_m2
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.wire import MOST_WIRE_LOSS_V
 
@@ -120,7 +120,7 @@ def _wire(subject: Subject) -> Iterator[Remark]:
     most = subject.numbers.limit("volts", MOST_WIRE_LOSS_V)
     do = f"{smallest_wire(subject, figures)} loses no more than {most} by itself, and carries the fuse."
     in_plugs = subject.numbers.figure("volts", wiring.connections, 0.0)
-    if wiring.wire is not None and wiring.wire >= NEARLY * least:
+    if wiring.wire is not None and is_thick_enough(wiring.wire, least):
         given_or_not = "assumed" if "wiring.connections" in subject.assumed else "given"
         do = f"The wire is thick enough: look at plugs, relay and fuse holder ({in_plugs} {given_or_not})."
     yield Remark(

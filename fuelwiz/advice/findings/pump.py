@@ -8,6 +8,7 @@ from fuelwiz.advice.phrases import volt_moves
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.stages import stage_sentence
 from fuelwiz.advice.subject import Subject, capitalized
+from fuelwiz.facts import NEAR
 from fuelwiz.physics.curve import ONE_POINT_SLOPE
 from fuelwiz.physics.fuel import PSI_PA
 from fuelwiz.session import Pump
@@ -83,7 +84,7 @@ def _carried(subject: Subject, pump: Pump) -> Iterator[Remark]:
         return
     nearest = min((curve.voltage for curve in pump.curve), key=lambda sheet: abs(sheet - volts))
     away = abs(nearest - volts)
-    if away <= CARRIED_VOLTS + 1e-9:
+    if away <= CARRIED_VOLTS + NEAR:
         return
     yield Remark(
         "warning",

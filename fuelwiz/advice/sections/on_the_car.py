@@ -9,7 +9,7 @@ from fuelwiz.advice.changes import change_noun
 from fuelwiz.advice.limits.returning import regulator_makes_most
 from fuelwiz.advice.sections.purchase import BY_CHANGE, STAYS, YOURS, Purchase
 from fuelwiz.advice.subject import Subject
-from fuelwiz.advice.wire_words import NEARLY, wire_area_m2
+from fuelwiz.advice.wire_words import is_thick_enough, wire_area_m2
 from fuelwiz.session import given
 from fuelwiz.terms import ON_THE_CAR
 
@@ -118,7 +118,7 @@ def _fails_then(subject: Subject, part: str) -> bool:
         wiring, wanted = subject.session.wiring, wire_area_m2(following.wiring)
         if wiring is None or wiring.wire is None or wanted is None:
             return pump
-        return pump or wiring.wire < NEARLY * wanted
+        return pump or not is_thick_enough(wiring.wire, wanted)
     return _to_blame(subject, part, following.limits, following.way_out)
 
 

@@ -7,6 +7,7 @@ from array import array
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterator, Sequence
 
+from fuelwiz.facts import NEAR
 from fuelwiz.measured.log.samples import Samples
 from fuelwiz.record import record
 
@@ -23,7 +24,6 @@ MOST_AROUND = 500
 """No more samples than these count for a mean, however many the logger writes."""
 HIGHEST_OF = 5
 """The highest is that of the log but for a few stray samples."""
-NEAR = 1e-9
 
 
 @record
