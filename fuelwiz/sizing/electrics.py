@@ -7,23 +7,9 @@ from collections.abc import Sequence
 from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.heat import lasts_s, rise_k_per_h
 from fuelwiz.physics.wire import ampacity_A, fuse_A
-from fuelwiz.record import record
-from fuelwiz.sizing.part_figures import HeatFigures, WireChoice, WiringFigures
+from fuelwiz.sizing.part_figures import Circuit, HeatFigures, WireChoice, WiringFigures, values_of
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.thresholds import SPIKE_PA
-
-
-@record
-class Circuit:
-    """The fullest circuit of the pump's wiring: what it carries, the fuse for that, and what its wire may carry."""
-
-    pump_volts_V: float
-    loss_V: float
-    current_A: float | None
-    total_A: float | None
-    peak_current_A: float | None
-    fuse_A: float | None
-    ampacity_A: float | None
 
 
 def fuse_fails(sized: SizedSystem) -> bool:
@@ -100,13 +86,7 @@ def wiring_figures(circuit: Circuit | None, choices: Sequence[WireChoice]) -> Wi
     if circuit is None:
         return None
     return WiringFigures(
-        pump_volts_V=circuit.pump_volts_V,
-        loss_V=circuit.loss_V,
-        current_A=circuit.current_A,
-        total_A=circuit.total_A,
-        peak_current_A=circuit.peak_current_A,
-        fuse_A=circuit.fuse_A,
-        ampacity_A=circuit.ampacity_A,
+        **values_of(circuit),
         smallest_wire=next((f"{choice.gauge} AWG" for choice in choices if choice.does), None),
     )
 

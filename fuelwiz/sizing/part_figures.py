@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import fields
+from typing import Any
+
 from fuelwiz.record import record
 from fuelwiz.sizing.vocabulary import Band, GaugeState, PathKind, is_fixed
 
@@ -103,18 +106,9 @@ class ReturnSize(AtASize):
 
 
 @record
-class ReturnFigures(AtASize):
-    """The return line at idle, at the size that is judged."""
+class ReturnFigures(ReturnSize):
+    """The return line at idle: the size that is judged, and all of them."""
 
-    size: str
-    flow_m3_s: float
-    velocity_m_s: float | None
-    back_pressure_Pa: float
-    regulator_loss_Pa: float
-    holds: bool
-    at_ease: bool
-    creep_Pa: float
-    creep_all_on_Pa: float | None
     smallest_that_holds: str | None
     smallest_at_ease: str | None
     sizes: tuple[ReturnSize, ...]
@@ -131,8 +125,8 @@ class InletFigures:
 
 
 @record
-class WiringFigures:
-    """One circuit of the pump's wiring at the capacity of the pick."""
+class Circuit:
+    """The fullest circuit of the pump's wiring: what it carries, the fuse for that, and what its wire may carry."""
 
     pump_volts_V: float
     loss_V: float
@@ -141,7 +135,18 @@ class WiringFigures:
     peak_current_A: float | None
     fuse_A: float | None
     ampacity_A: float | None
+
+
+@record
+class WiringFigures(Circuit):
+    """That circuit at the capacity of the pick, and the smallest wire that does."""
+
     smallest_wire: str | None
+
+
+def values_of(figures: ReturnSize | Circuit) -> dict[str, Any]:
+    """Figures by their names: what those are made with that have these and more."""
+    return {field.name: getattr(figures, field.name) for field in fields(figures)}
 
 
 @record

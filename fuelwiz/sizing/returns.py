@@ -14,7 +14,7 @@ from fuelwiz.physics.roots import root
 from fuelwiz.session import ReturnLine, Size
 from fuelwiz.sizing.candidates import candidates, spelled
 from fuelwiz.sizing.lines import parts_term, plain_run
-from fuelwiz.sizing.part_figures import ReturnFigures, ReturnSize
+from fuelwiz.sizing.part_figures import ReturnFigures, ReturnSize, values_of
 from fuelwiz.sizing.sized_system import NO_FLOW_IS_SO_GREAT_M3_S, SizedSystem
 from fuelwiz.sizing.suction import pressure_on_the_return_pa
 
@@ -203,15 +203,7 @@ class Return:
         easy = next((size for size in sizes if size.at_ease), None)
         picked = next((size for size in sizes if size.size == self.chosen), easy or holding or sizes[-1])
         return ReturnFigures(
-            size=picked.size,
-            flow_m3_s=picked.flow_m3_s,
-            velocity_m_s=picked.velocity_m_s,
-            back_pressure_Pa=picked.back_pressure_Pa,
-            regulator_loss_Pa=picked.regulator_loss_Pa,
-            holds=picked.holds,
-            at_ease=picked.at_ease,
-            creep_Pa=picked.creep_Pa,
-            creep_all_on_Pa=picked.creep_all_on_Pa,
+            **values_of(picked),
             smallest_that_holds=None if holding is None else holding.size,
             smallest_at_ease=None if easy is None else easy.size,
             sizes=sizes,

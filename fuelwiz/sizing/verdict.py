@@ -9,10 +9,11 @@ from fuelwiz.once import once
 from fuelwiz.record import record
 from fuelwiz.session import Size, Surge
 from fuelwiz.sizing.choices import wire_choices
-from fuelwiz.sizing.electrics import Circuit, fullest_circuit, fuse_fails, wiring_figures
+from fuelwiz.sizing.electrics import fullest_circuit, fuse_fails, wiring_figures
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.injection import injector_figures, injectors_fail
 from fuelwiz.sizing.part_figures import (
+    Circuit,
     InjectorFigures,
     InletFigures,
     PumpFigures,
