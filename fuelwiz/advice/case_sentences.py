@@ -61,8 +61,7 @@ def _sentence(subject: Subject, case: StressFigures, changes: str, pump_cure: st
     happens, cures = [], []
     fresh = [limit for limit in case.limits if limit in new_limits(subject, case)]
     if not fresh:
-        still = "fails only as today" if case.limits else "still works"
-        happens.append(f"{still}, {_spare(subject, case)}")
+        happens.append(_nothing_new(subject, case))
     elif fresh[0] == "pump":
         happens.append(_pump_short(subject, case))
         cures.append(pump_cure)
@@ -76,6 +75,14 @@ def _sentence(subject: Subject, case: StressFigures, changes: str, pump_cure: st
         cures.append(f"{helps[:1].lower()}{helps[1:]}")
     helping = f" What helps: {'; '.join(cures)}." if cures else ""
     return f"{changes}: {'; '.join(happens)}.{helping}"
+
+
+def _nothing_new(subject: Subject, case: StressFigures) -> str:
+    """A day that works, or that fails for nothing else than today; short of fuel, that says it all."""
+    if (case.margin or 0.0) < 0.0:
+        return short_why(subject, "relief") if "relief" in case.limits else _pump_short(subject, case)
+    still = "fails only for what is wrong today" if case.limits else "still works"
+    return f"{still}, {_spare(subject, case)}"
 
 
 def _pump_short(subject: Subject, case: StressFigures) -> str:

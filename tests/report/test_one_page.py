@@ -72,11 +72,23 @@ def test_the_answer_comes_first(name: str) -> None:
 def test_bad_days_that_pass_are_one_entry_and_those_that_fail_say_what_they_change() -> None:
     one = sample(SAMPLES / "strip-twins.toml")
     bad = page(one).partition("Bad days ─")[2].partition("Assumed ─")[0]
-    assert "✓" not in bad and bad.count("✗ Fail only as today (") == 1
+    assert "✓" not in bad and bad.count("✗ Fail only for what is wrong today (") == 1
     in_one = " ".join(bad.split())
-    assert "the regulator is too small for the return flow), with to spare: low volts 9 %" in in_one
+    assert "the regulator is too small for the return flow): low volts with 9 % to spare, hot fuel 33 %" in in_one
     assert "✗ One pump stopped: the pumps are 31 % short." in bad
     assert bad.count("return") == 1, "the return is wrong today already"
+
+
+def test_days_that_fail_as_today_name_what_still_fails_then() -> None:
+    """Today the reserve is missing too, but no day asks for it: the day fails for the line alone."""
+    data = plain("hill-climb-coupe")
+    data["goal"]["power"] = "250 hp"
+    data["feed"]["chosen"] = "-4"
+    one = result_of(data)
+    assert one.figures.verdict.limits == ("velocity", "delivery", "pump")
+    bad = " ".join(page(one).partition("Bad days ─")[2].partition("Assumed ─")[0].split())
+    assert "✗ Fails only for what is wrong today (the feed line is too small): less ethanol with 10 % to spare." in bad
+    assert "the pump is too small" not in bad
 
 
 def test_what_to_buy_leaves_out_what_is_on_the_car() -> None:

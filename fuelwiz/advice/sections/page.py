@@ -16,6 +16,7 @@ from fuelwiz.advice.sections import bad_days, ceilings, closing, gauge, opening,
 from fuelwiz.advice.sections.rests_on import SEEN
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, capitalized
+from fuelwiz.sizing.vocabulary import Limit
 from fuelwiz.terms import key_in_words
 
 
@@ -78,26 +79,43 @@ def days_in_brief(subject: Subject, words: Words) -> Iterator[Block]:
         return
     passing: list[str] = []
     as_today: list[str] = []
+    still: set[Limit] = set()
     items: list[Item] = []
     for case, name, what in zip(cases, words.case_names, words.stress, strict=True):
         if fails(subject, case):
             happens = what.partition(" What helps")[0].partition(": ")[2]
             items.append(Item(happens, "no", capitalized(name)))
-        else:
-            spare = "" if case.margin is None else f" {subject.numbers.figure('percent', case.margin, 0.0)}"
-            (as_today if case.works is False else passing).append(f"{name}{spare}")
+            continue
+        days = as_today if case.works is False else passing
+        days.append(_with_its_spare(subject, name, case.margin, first=not days))
+        still.update(case.limits)
     if as_today:
-        items.insert(0, Item(f"{', '.join(as_today)}.", "no", f"{_only_as_today(subject)}, with to spare"))
+        items.insert(0, Item(f"{', '.join(as_today)}.", "no", _only_as_today(subject, still, len(as_today))))
     if passing:
-        items.insert(0, Item(f"{', '.join(passing)}.", "yes", "Pass, with to spare"))
+        items.insert(0, Item(f"{', '.join(passing)}.", "yes", "Passes" if len(passing) == 1 else "Pass"))
     yield Listing(tuple(items))
 
 
-def _only_as_today(subject: Subject) -> str:
-    """Days on which nothing more fails than what is wrong today."""
-    first, *more = (short_why(subject, limit) for limit in subject.figures.verdict.limits)
-    rest = f" and {len(more)} more" if more else ""
-    return f"Fail only as today ({first}{rest})"
+def _with_its_spare(subject: Subject, day: str, margin: float | None, *, first: bool) -> str:
+    """A day and what is left on it; the first of a list says what its figure is."""
+    if margin is None:
+        return day
+    spare = subject.numbers.figure("percent", margin, 0.0)
+    return f"{day} with {spare} to spare" if first else f"{day} {spare}"
+
+
+_NAMED = 2
+
+
+def _only_as_today(subject: Subject, still: set[Limit], days: int) -> str:
+    """Days on which nothing fails but what is wrong today and still so then."""
+    if "velocity" in still:
+        still = still - {"delivery"}
+    reasons = [short_why(subject, limit) for limit in subject.figures.verdict.limits if limit in still]
+    unnamed = len(reasons) - _NAMED
+    named = reasons[:_NAMED] + ([f"{unnamed} other limit{'s' if unnamed > 1 else ''}"] if unnamed > 0 else [])
+    verb = "Fails" if days == 1 else "Fail"
+    return f"{verb} only for what is wrong today ({'; '.join(named)})"
 
 
 def warnings_in_brief(subject: Subject, _words: Words) -> Iterator[Block]:
