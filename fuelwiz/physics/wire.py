@@ -10,6 +10,8 @@ from fuelwiz.facts import NEAR, table
 from fuelwiz.record import record
 
 FUSE_OVER_WORKING = 1.25
+FUSE_HOLDS = 1.10  # of its rating for 100 h and more, a blade fuse of ISO 8820-3 (from memory)
+FUSE_OPENS = 1.35  # of its rating: 0.75 s to 10 min, the same (from memory); in between it may do either
 MOST_WIRE_LOSS_V = 0.5  # between battery and pump and back; common practice, no source
 SAME_AREA = 1e-6
 METRIC_M2: tuple[float, ...] = (

@@ -46,6 +46,7 @@ TWO_SHEETS = [
     {"voltage": "12 V", "points": [["40 psi", "102 gal/h"], ["87 psi", "64 gal/h"]]},
     {"voltage": "14 V", "points": [["40 psi", "122 gal/h"], ["87 psi", "84 gal/h"]]},
 ]
+STEEP = [["40 psi", "9 A"], ["80 psi", "20 A"]]
 THIRSTY = [["40 psi", "150 A"], ["80 psi", "190 A"]]
 HEAVY = {"supply": "13.8 V", "wire": "8 AWG", "length": "14 ft"}
 WIRED = {"supply": "13.8 V", "wire": "12 AWG", "length": "14 ft"}
@@ -282,7 +283,18 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
     "injectors to look for": (("hill-climb-six", {}), ("note", "injectors", "Look for 6 of")),
     "not covered": (("hill-climb-coupe", {}), ("note", "pump.place", "direct injection")),
     "bad days": (("hill-climb-coupe", {}), ("warning", "stress", "low volts and combined bad day")),
-    "relay and fuse": (("hill-climb-coupe", {"wiring": WIRED}), ("note", "wiring", "relay and a")),
+    "relay and fuse": (
+        ("hill-climb-coupe", {"wiring": WIRED}),
+        ("note", "wiring", "a blade fuse may hold that for minutes or hours"),
+    ),
+    "a fuse that holds a blocked line": (
+        ("hill-climb-coupe", {"wiring": WIRED, "pump__relief": "100 psi"}),
+        ("note", "wiring", "a blade fuse holds that"),
+    ),
+    "a fuse that a blocked line blows": (
+        ("hill-climb-coupe", {"wiring": HEAVY, "pump__current": STEEP}),
+        ("note", "wiring", "that blows a blade fuse within minutes, as it should"),
+    ),
     "pot": (
         ("hill-climb-coupe", {"surge": {"volume": "2 l", "lift_flow": "120 gal/h"}}),
         ("note", "surge.volume", "pick-up dry"),

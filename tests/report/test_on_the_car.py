@@ -221,7 +221,9 @@ def test_days_that_fail_only_by_what_fails_today_are_no_days_that_pass() -> None
     )
     passing, failing = (next(line for line in told.splitlines() if line.startswith(mark)) for mark in "✓✗")
     assert "less ethanol" in passing and "low volts" not in passing
-    assert failing.startswith("✗ Fail only for what is wrong today (the injectors are too small): low volts with ")
+    assert failing.startswith(
+        "✗ Fail only for what is wrong today (the injectors are too small): low volts with "
+    )
     sentences = dict(zip(days, one.words.stress, strict=True))
     assert all("fails only for what is wrong today, " in sentences[name] for name in as_today)
 

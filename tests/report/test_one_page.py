@@ -74,7 +74,10 @@ def test_bad_days_that_pass_are_one_entry_and_those_that_fail_say_what_they_chan
     bad = page(one).partition("Bad days ─")[2].partition("Assumed ─")[0]
     assert "✓" not in bad and bad.count("✗ Fail only for what is wrong today (") == 1
     in_one = " ".join(bad.split())
-    assert "the regulator is too small for the return flow): low volts with 9 % to spare, hot fuel 33 %" in in_one
+    assert (
+        "the regulator is too small for the return flow): low volts with 9 % to spare, hot fuel 33 %"
+        in in_one
+    )
     assert "✗ One pump stopped: the pumps are 31 % short." in bad
     assert bad.count("return") == 1, "the return is wrong today already"
 
@@ -87,7 +90,10 @@ def test_days_that_fail_as_today_name_what_still_fails_then() -> None:
     one = result_of(data)
     assert one.figures.verdict.limits == ("velocity", "delivery", "pump")
     bad = " ".join(page(one).partition("Bad days ─")[2].partition("Assumed ─")[0].split())
-    assert "✗ Fails only for what is wrong today (the feed line is too small): less ethanol with 10 % to spare." in bad
+    assert (
+        "✗ Fails only for what is wrong today (the feed line is too small): less ethanol with 10 % to spare."
+        in bad
+    )
     assert "the pump is too small" not in bad
 
 
@@ -108,6 +114,22 @@ def test_the_way_out_is_bought_first() -> None:
     buy = page(sample(SAMPLES / "slalom-methanol.toml")).partition("What to buy ─")[2].splitlines()
     assert sample(SAMPLES / "slalom-methanol.toml").figures.way_out == ("feed",)
     assert buy[2].startswith("feed line    -6 PTFE")
+
+
+def test_a_pump_that_a_larger_line_lets_keep_up_is_not_to_be_bought() -> None:
+    one = sample(SAMPLES / "slalom-methanol.toml")
+    assert "pump" in one.figures.verdict.limits and one.figures.way_out == ("feed",)
+    assert "\npump         yours: sample pump S\n" in page(one)
+
+
+@pytest.mark.parametrize(("name", "counted"), [("gravel-four", True), ("strip-twins", False)])
+def test_one_more_pump_is_said_to_be_off_at_idle(name: str, counted: bool) -> None:
+    one = sample(SAMPLES / f"{name}.toml")
+    following = one.figures.next
+    assert ("pump" in ((following and following.way_out) or ())) == counted
+    in_one = " ".join(page(one).split())
+    assert ("a second pump counts as off at idle." in in_one) == counted
+    assert ("pump counts as off" in in_one) == counted
 
 
 def _bought(part: str, data: dict[str, Any]) -> str:

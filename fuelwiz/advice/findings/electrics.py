@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 from fuelwiz.advice.phrases import volt_moves
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.advice.wire_words import is_thick_enough, smallest_wire, wire_area_m2
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
-from fuelwiz.physics.wire import MOST_WIRE_LOSS_V
+from fuelwiz.physics.wire import FUSE_HOLDS, FUSE_OPENS, FUSE_OVER_WORKING, MOST_WIRE_LOSS_V
+
+if TYPE_CHECKING:
+    from fuelwiz.sizing.part_figures import WiringFigures
 
 
 def electric_remarks(subject: Subject) -> Iterator[Remark]:
@@ -138,19 +142,34 @@ def _fuse(subject: Subject) -> Iterator[Remark]:
     if "fuse" in subject.figures.verdict.limits:
         return
     fuse = subject.numbers.limit("amps", figures.fuse_A)
-    peak = subject.numbers.figure("amps", figures.peak_current_A, figures.fuse_A)
-    blows = figures.peak_current_A > figures.fuse_A
-    then = (
-        f"with the line blocked it draws {peak}, and the fuse should blow then"
-        if blows
-        else f"it can draw {peak}"
+    peak = subject.numbers.figure(
+        "amps", figures.peak_current_A, FUSE_HOLDS * figures.fuse_A, FUSE_OPENS * figures.fuse_A
     )
     yield Remark(
         "note",
         "wiring",
-        f"Give each circuit a relay and a {fuse} fuse: {then}.",
-        f"The fuse goes close to the battery.{_all_pumps(subject)}",
+        f"Give each circuit a relay and a {fuse} fuse{_load(subject, figures)}. With the line blocked it draws {peak}"
+        f" at most: {_blown(figures.peak_current_A / figures.fuse_A)}.",
+        f"The fuse is there for the wire, and goes close to the battery.{_all_pumps(subject)}",
     )
+
+
+def _load(subject: Subject, figures: WiringFigures) -> str:
+    """How much of its fuse full power takes."""
+    if figures.current_A is None or figures.fuse_A is None:
+        return ""
+    share = subject.numbers.figure("percent", figures.current_A / figures.fuse_A, 1.0 / FUSE_OVER_WORKING)
+    most = subject.numbers.limit("percent", 1.0 / FUSE_OVER_WORKING)
+    return f", {share} loaded at full power ({most} at most)"
+
+
+def _blown(of_its_rating: float) -> str:
+    """What a blade fuse does at a share of its rating."""
+    if of_its_rating <= FUSE_HOLDS:
+        return "a blade fuse holds that"
+    if of_its_rating < FUSE_OPENS:
+        return "a blade fuse may hold that for minutes or hours"
+    return "that blows a blade fuse within minutes, as it should"
 
 
 def _all_pumps(subject: Subject) -> str:

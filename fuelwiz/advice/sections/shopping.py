@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from fuelwiz.advice.answer.what_first import not_needed
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.cautions import alcohol_may_be_in
+from fuelwiz.advice.changes import ORDINALS
 from fuelwiz.advice.next_words import boost_is_assumed, left_across_then, next_name
 from fuelwiz.advice.part_words import (
     filter_in_words,
@@ -30,7 +31,7 @@ from fuelwiz.advice.sections.purchase import BY_CHANGE, YOURS, Purchase
 from fuelwiz.advice.sections.shopping_electrics import electrics
 from fuelwiz.advice.sections.shopping_prices import Priced, row_price, sum_sentences
 from fuelwiz.advice.sections.unknown import not_known_sentence
-from fuelwiz.advice.subject import Subject, listed
+from fuelwiz.advice.subject import Subject, capitalized, listed
 from fuelwiz.session import Run, given
 from fuelwiz.sizing.thresholds import RATED_AT_PA
 from fuelwiz.terms import FITTINGS
@@ -68,10 +69,20 @@ def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
     needless = not_needed(subject)
     if needless:
         rest.append(f"Do not buy: {listed(needless)}.")
-    if boost_is_assumed(subject):
-        rest.append("The next goal's boost is assumed, in step with power.")
+    rest += _with_the_next(subject)
     if rest:
         yield Paragraph(" ".join(rest))
+
+
+def _with_the_next(subject: Subject) -> list[str]:
+    """What the list takes for granted: the boost of the next goal, and that one more pump is off at idle."""
+    figures, following, pump = subject.figures, subject.next, subject.session.pump
+    ways = (figures.way_out, None if following is None else following.way_out)
+    boost = boost_is_assumed(subject)
+    if pump is None or not any("pump" in (way or ()) for way in ways):
+        return ["The next goal's boost is assumed, in step with power."] if boost else []
+    off = f"a {ORDINALS[min(pump.count + 1, 6)]} pump counts as off at idle."
+    return [f"Boost then is assumed; {off}" if boost else capitalized(off)]
 
 
 def _not_there(prices: PartPrices, item: Purchase) -> Purchase:
@@ -124,12 +135,17 @@ def _pump(subject: Subject) -> Iterator[Purchase]:
     pump = subject.session.pump
     more = of_the_way_out(subject, "pump", subject.figures.changes, subject.figures.way_out)
     wanted = _one_more_or(more, f"{_flow_at(subject, flow, rise)}, {at}")
-    passes = subject.has_pump and not {"pump", "relief", "vapour"}.intersection(
-        subject.figures.verdict.limits
-    )
-    yield Purchase("pump", f"{YOURS}{pump_in_words(pump)}" if pump is not None and passes else wanted, then)
+    mine = pump is not None and subject.has_pump and _pump_does(subject)
+    yield Purchase("pump", f"{YOURS}{pump_in_words(pump)}" if pump is not None and mine else wanted, then)
     if pump is not None and pump.count > 1 and pump.arrangement == "parallel":
         yield Purchase("check valves", f"{pump.count}, one a pump")
+
+
+def _pump_does(subject: Subject) -> bool:
+    """Whether the pump is not to blame, or the way out does without another: a larger line may be all it lacks."""
+    figures = subject.figures
+    to_blame = {"pump", "relief", "vapour"}.intersection(figures.verdict.limits)
+    return not to_blame or (bool(figures.way_out) and "pump" not in (figures.way_out or ()))
 
 
 def _one_more_or(more: str, pump: str) -> str:
