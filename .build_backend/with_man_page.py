@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 import sys
 from pathlib import Path
 from typing import Any
@@ -11,12 +12,14 @@ from setuptools.build_meta import *  # noqa: F403  # all but the wheel is as usu
 
 ROOT = Path(__file__).parent.parent
 MAN_PAGE = ROOT / "build" / "man" / "fuelwiz.1"
+GATHERED = ROOT / "build" / "lib"
 
 
 def build_wheel(
     wheel_directory: str, config_settings: Any = None, metadata_directory: str | None = None
 ) -> str:
-    """Build as usual, with the page written before the files are gathered."""
+    """Build as usual, with the page written before the files are gathered, and nothing of a build before."""
+    shutil.rmtree(GATHERED, ignore_errors=True)
     sys.path.insert(0, str(ROOT))
     from fuelwiz.man_page import man_page
 

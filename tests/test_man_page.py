@@ -41,11 +41,15 @@ def test_it_is_set_without_a_warning() -> None:
 
 
 def test_it_is_in_the_wheel_and_not_in_the_repository(tmp_path: Path) -> None:
+    """Nor is anything in the wheel that a build before left behind."""
     source = tmp_path / "source"
     shutil.copytree(ROOT / "fuelwiz", source / "fuelwiz", ignore=shutil.ignore_patterns("__pycache__"))
     shutil.copytree(ROOT / ".build_backend", source / ".build_backend")
     for name in ("pyproject.toml", "README.md"):
         shutil.copy(ROOT / name, source)
+    left_behind = source / "build/lib/fuelwiz/gone.py"
+    left_behind.parent.mkdir(parents=True)
+    left_behind.touch()
     subprocess.run(
         [sys.executable, "-m", "pip", "wheel", "-q", "--no-deps", "--no-build-isolation", "-w", str(tmp_path), "."],
         cwd=source,
@@ -56,4 +60,6 @@ def test_it_is_in_the_wheel_and_not_in_the_repository(tmp_path: Path) -> None:
     with zipfile.ZipFile(wheel) as packed:
         (name,) = [name for name in packed.namelist() if name.endswith(PLACE)]
         assert packed.read(name).decode() == man_page()
+        assert "fuelwiz/cli.py" in packed.namelist()
+        assert "fuelwiz/gone.py" not in packed.namelist()
     assert not [path for path in ROOT.rglob("fuelwiz.1") if "build" not in path.parts]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from math import ceil, floor, log10
 
+from fuelwiz.facts import NEAR
 from fuelwiz.record import record
 from fuelwiz.report.page.pictures.shapes import Shape, Stroke, Word
 
@@ -73,8 +74,8 @@ def ticks(low: float, high: float) -> list[float]:
     least = (high - low) / MOST_TICKS
     power = 10.0 ** floor(log10(least))
     step = next(nice * power for nice in NICE if nice * power >= least * 0.999)
-    first = ceil(low / step - 1e-9)
-    return [at * step for at in range(first, floor(high / step + 1e-9) + 1)]
+    first = ceil(low / step - NEAR)
+    return [at * step for at in range(first, floor(high / step + NEAR) + 1)]
 
 
 def short(value: float) -> str:
