@@ -26,7 +26,7 @@ def case_names(subject: Subject) -> tuple[str, ...]:
 def new_limits(subject: Subject, case: StressFigures) -> set[Limit]:
     """The limits of a bad day that today has not; a pump that lacks only its reserve today is not short yet."""
     today: set[Limit] = set(subject.figures.verdict.limits)
-    found = least_spare(subject, subject.pick)
+    found = least_spare(subject.pick)
     if found is not None and found[0] >= 0.0:
         today.discard("pump")
     return set(case.limits) - today

@@ -110,7 +110,7 @@ def dead_head_guessed(subject: Subject) -> bool:
     return pump is not None and pump.relief is None and any(curve.points[-1][1] > 0.0 for curve in pump.curve)
 
 
-def least_spare(subject: Subject, row: SizeFigures) -> tuple[float, int | None] | None:
+def least_spare(row: SizeFigures) -> tuple[float, int | None] | None:
     """The least margin of the goal and the pull, and the point that it is at."""
     if row.least is not None:
         return row.least.margin, row.least.at

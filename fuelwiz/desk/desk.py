@@ -61,10 +61,9 @@ class Desk:
         self._visit = Visit("", state)
 
     @classmethod
-    def new(cls, folder: Path, name: str = "") -> Desk:
+    def new(cls, folder: Path) -> Desk:
         """An empty build that is to be saved in a folder."""
-        plain: Plain = {"format": 1}
-        return cls(State({**plain, "name": name} if name else plain), Storage(folder))
+        return cls(State({"format": 1}), Storage(folder))
 
     @classmethod
     def open(cls, path: Path) -> Desk:

@@ -30,7 +30,7 @@ def record_of(result: Result) -> dict[str, Any]:
     if figures.verdict.works is not None:
         record["works"] = figures.verdict.works
     subject = Subject(session, figures)
-    least = least_spare(subject, figures.pick)
+    least = least_spare(figures.pick)
     if least is not None:
         margin = subject.numbers.figure("percent", least[0], session.goal.reserve, 0.0)
         record["margin"] = margin.replace(NO_BREAK, " ")

@@ -78,7 +78,7 @@ def _two_rows(path: FuelPath, width: int) -> Iterator[list[str]]:
         head = LEADS[line.place] + line.name
         out = _out(line)
         room = width - width_of(head) - width_of(out)
-        rows = [head + " " * room + out] if room >= GAP else [*_hung(head, width, line)]
+        rows = [head + " " * room + out] if room >= GAP else [*_hung(width, line)]
         if room < GAP and out:
             rows += [f"{_on(line)}  {more}" for more in wrap_plain(out, width - len(ON) - 2)]
         facts = ", ".join(filter(None, (line.given_text, line.speed)))
@@ -86,7 +86,7 @@ def _two_rows(path: FuelPath, width: int) -> Iterator[list[str]]:
         yield rows
 
 
-def _hung(head: str, width: int, line: PathLine) -> Iterator[str]:
+def _hung(width: int, line: PathLine) -> Iterator[str]:
     first, *rest = wrap_plain(line.name, width - len(ON))
     yield LEADS[line.place] + first
     yield from (_on(line) + more for more in rest)

@@ -100,10 +100,10 @@ def wrap_plain(text: str, width: int) -> list[str]:
     return [line.replace(NO_BREAK, " ") for line in wrap(text, width)]
 
 
-def hanging(text: str, width: int, indent: str = "  ") -> str:
+def hanging(text: str, width: int) -> str:
     """The text in lines of a terminal, each with its line end, those after the first set in."""
-    first, *others = wrap_plain(text, width - len(indent)) or [""]
-    return "".join(f"{line}\n" for line in (first, *(indent + other for other in others)))
+    first, *others = wrap_plain(text, width - 2) or [""]
+    return "".join(f"{line}\n" for line in (first, *(f"  {other}" for other in others)))
 
 
 def _cut_short(line: str, width: int, more: str, measure: Measure) -> str:

@@ -101,7 +101,7 @@ def test_a_draft_comes_home_once_its_folder_takes_it(tmp_path: Path, monkeypatch
     monkeypatch.setenv("XDG_STATE_HOME", str(tmp_path / "state"))
     folder = tmp_path / "builds"
     folder.write_text("in the way")
-    desk = Desk.new(folder, "Unnamed")
+    desk = Desk.new(folder)
     desk.update()
     desk.type("goal.power", "433")
     away = desk.write_draft()

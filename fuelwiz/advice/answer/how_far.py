@@ -148,7 +148,7 @@ def _short(subject: Subject, first: Ceiling) -> Forms | None:
 
 def _short_at_a_point(subject: Subject) -> Forms | None:
     """A further point of full power is short, of fuel or of injectors."""
-    found = least_spare(subject, subject.pick)
+    found = least_spare(subject.pick)
     if found is not None and found[1] is not None and found[0] < 0.0:
         return _short_of_fuel_there(subject, found[0], found[1])
     worst = [
@@ -181,7 +181,7 @@ def _short_of_fuel_there(subject: Subject, margin: float, at: int) -> Forms:
 
 
 def _short_of_the_reserve(subject: Subject, first: Ceiling) -> Forms | None:
-    found, row = least_spare(subject, subject.pick), subject.pick
+    found, row = least_spare(subject.pick), subject.pick
     others = {*LINE_LIMITS, "kept run"}
     if "pump" not in row.limits or found is None or others.intersection(subject.figures.verdict.limits):
         return None

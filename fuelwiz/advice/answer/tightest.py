@@ -20,7 +20,7 @@ class _Place(NamedTuple):
 
 def tightest(subject: Subject) -> Forms | None:
     """Least to spare over today, the pull and the single bad days, then the days that fail; None without a pump."""
-    today = least_spare(subject, subject.pick)
+    today = least_spare(subject.pick)
     if today is None:
         return None
     now = _Place(today[0], "today" if today[1] is None else point_name(subject, today[1]), "")

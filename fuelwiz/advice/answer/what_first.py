@@ -136,7 +136,7 @@ def _besides(subject: Subject, chosen: Sequence[ChangeFigures]) -> tuple[str, st
     if following is None or not following.limits:
         return "", ""
     bought = {change.change for change in chosen}
-    rating = _rating_then(subject, following, chosen)
+    rating = _rating_then(following, chosen)
     goal, others = _goal_in_short(subject, following), _others_then(subject, following, bought)
     long = [f"injectors of {subject.numbers.figure('injector', rating)}"] if rating else []
     short = [subject.numbers.number("injector", rating)] if rating else []
@@ -145,7 +145,7 @@ def _besides(subject: Subject, chosen: Sequence[ChangeFigures]) -> tuple[str, st
     return f" {goal}: {listed([*long, *others])}.", f" {goal}: {listed([*short, *others])}."
 
 
-def _rating_then(subject: Subject, following: NextFigures, chosen: Sequence[ChangeFigures]) -> float | None:
+def _rating_then(following: NextFigures, chosen: Sequence[ChangeFigures]) -> float | None:
     """What injectors that are bought today have to be rated at for the next goal, where that is more."""
     today = next((change.rated_flow_m3_s for change in chosen if change.change == "injectors"), None)
     sold = next((each.rated_flow_m3_s for each in following.changes if each.change == "injectors"), None)

@@ -91,7 +91,7 @@ def _sags(subject: Subject, row: SizeFigures) -> WhatAndDo:
 
 
 def _pump(subject: Subject, row: SizeFigures) -> str:
-    found = least_spare(subject, row)
+    found = least_spare(row)
     assert found is not None
     margin, at = found
     if margin < 0.0:

@@ -151,11 +151,11 @@ def change_explained(subject: Subject, change: Change) -> tuple[tuple[str, str],
     lines = [("what", change_words(subject, (one,))[0])]
     if today is not None:
         lines.append(("power", _power(subject, today)))
-        lines += _cured(subject, today, "cures", "brings")
+        lines += _cured(subject, today)
     following = subject.next
     if then is not None and following is not None:
         at = subject.numbers.figure("power", following.crank_power_W)
-        lines += [(label, f"at {at}: {text}") for label, text in _cured(subject, then, "cures", "brings")]
+        lines += [(label, f"at {at}: {text}") for label, text in _cured(subject, then)]
     return tuple(lines)
 
 
@@ -169,12 +169,12 @@ def _power(subject: Subject, one: ChangeFigures) -> str:
     return f"from {numbers.number('power', before, goal)} to {after}"
 
 
-def _cured(subject: Subject, one: ChangeFigures, cures: str, brings: str) -> list[tuple[str, str]]:
+def _cured(subject: Subject, one: ChangeFigures) -> list[tuple[str, str]]:
     lines = []
     if one.cures:
-        lines.append((cures, _wrongs(subject, one.cures)))
+        lines.append(("cures", _wrongs(subject, one.cures)))
     if one.brings:
-        lines.append((brings, _wrongs(subject, one.brings)))
+        lines.append(("brings", _wrongs(subject, one.brings)))
     return lines
 
 

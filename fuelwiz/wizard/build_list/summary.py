@@ -74,7 +74,7 @@ def _below(entry: BuildFile, known: Judged | None, today: date, area: Area) -> l
     if known is not None and area.rows >= 4:
         lines = [*_second_line(known, area), *lines]
     if area.rows >= 6:
-        lines += _more(entry, known, area)
+        lines += _more(entry, known)
     return [line for line in lines if line]
 
 
@@ -124,7 +124,7 @@ def _counted(count: int, one: str, many: str = "") -> str:
     return f"{number_word(count)} {one if count == 1 else many or one + 's'}"
 
 
-def _more(entry: BuildFile, known: Judged | None, area: Area) -> list[str]:
+def _more(entry: BuildFile, known: Judged | None) -> list[str]:
     """What only a tall screen has room for."""
     lines = []
     record = entry.record
