@@ -16,10 +16,12 @@ if TYPE_CHECKING:
 
 @record
 class Guess:
-    """One input: what it is called in a sentence, and the value at which it breaks, from factor or sum."""
+    """One input: what it is called in a sentence and in a narrow table, and the value at which it breaks, from factor
+    or sum."""
 
     input: Input
     name: str
+    short: str
     value: Callable[[Subject, float], str]
 
 
@@ -77,23 +79,23 @@ def _regulator(subject: Subject, factor: float) -> str:
 
 
 GUESS_RECORDS = (
-    Guess("fuel_use", "fuel use", _fuel_use),
-    Guess("driveline", "driveline loss", _driveline),
-    Guess("ethanol", "the fuel's ethanol", _ethanol),
-    Guess("temperature", "fuel temperature", _temperature),
-    Guess("boost", "boost", _boost),
-    Guess("base", "base pressure", _base),
-    Guess("pump_flow", "the pump's flow", _times("its sheet")),
-    Guess("voltage", "volts at full load", _voltage),
-    Guess("pump_kind", "the pump at two voltages", _times("its sheet")),
-    Guess("feed_bore", "the bore of the line", _times("what is taken")),
-    Guess("fittings", "the loss of the fittings", _times("what is taken")),
-    Guess("length", "the length of the line", _times("what is given")),
-    Guess("filters", "the loss of filters and parts", _times("what is taken")),
-    Guess("vapour", "its Reid pressure", _vapour),
-    Guess("injector_flow", "the injectors' flow", _times("their rating")),
-    Guess("return_regulator", "the regulator's loss wide open", _regulator),
-    Guess("return_bore", "the bore of the return", _times("what is taken")),
+    Guess("fuel_use", "fuel use", "fuel use", _fuel_use),
+    Guess("driveline", "driveline loss", "driveline loss", _driveline),
+    Guess("ethanol", "the fuel's ethanol", "fuel's ethanol", _ethanol),
+    Guess("temperature", "fuel temperature", "fuel temp.", _temperature),
+    Guess("boost", "boost", "boost", _boost),
+    Guess("base", "base pressure", "base pressure", _base),
+    Guess("pump_flow", "the pump's flow", "pump's flow", _times("its sheet")),
+    Guess("voltage", "volts at full load", "volts", _voltage),
+    Guess("pump_kind", "the pump at two voltages", "pump's kind", _times("its sheet")),
+    Guess("feed_bore", "the bore of the line", "line's bore", _times("what is taken")),
+    Guess("fittings", "the loss of the fittings", "fittings' loss", _times("what is taken")),
+    Guess("length", "the length of the line", "line's length", _times("what is given")),
+    Guess("filters", "the loss of filters and parts", "filters' loss", _times("what is taken")),
+    Guess("vapour", "its Reid pressure", "Reid pressure", _vapour),
+    Guess("injector_flow", "the injectors' flow", "injector flow", _times("their rating")),
+    Guess("return_regulator", "the regulator's loss wide open", "regulator loss", _regulator),
+    Guess("return_bore", "the bore of the return", "return's bore", _times("what is taken")),
 )
 GUESSES: dict[Input, Guess] = {guess.input: guess for guess in GUESS_RECORDS}
 

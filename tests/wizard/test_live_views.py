@@ -28,7 +28,7 @@ from fuelwiz.wizard.live.rule import BAD_DAYS, FINDINGS, LOG, VIEWS, next_view, 
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 
-from .results import LOOKS, NAMES, crossing_lines, drawn_result, text
+from .results import LOOKS, NAMES, crossing_lines, drawn_result, spaced, text
 
 HELD = "Not updated: still using boost 22\u00a0psi until yours can be read."
 PANES: dict[str, Callable[..., list[Strip]]] = {
@@ -90,10 +90,6 @@ def test_a_held_pane_has_one_grey(pane: str) -> None:
 def test_colors_say_nothing_that_the_text_does_not(pane: str) -> None:
     for name in NAMES:
         assert text(drawn(pane, name)) == text(drawn(pane, name, look=LOOKS["none"]))
-
-
-def spaced(words: str) -> str:
-    return words.replace("\u00a0", " ")
 
 
 def test_the_answer_stands_first_and_what_to_do_under_it() -> None:

@@ -18,7 +18,8 @@ from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.what_if import WhatIfScreen
 
 from .keyboard import at_build, copy_of
-from .results import LOOKS, filled_result, text, unfilled_result
+from .results import LOOKS, filled_result, spaced, text, unfilled_result
+from .results import NAMES as EXAMPLE_NAMES
 
 NAMES = ("hill-climb-six", "twins", "full-session", "street-turbo")
 SIZES = [(80, 24), (60, 20), (120, 36), (160, 50)]
@@ -46,6 +47,18 @@ def test_every_change_has_its_line_with_power_and_margin() -> None:
     for change in figures.changes:
         power = round(change.max_power_W / 745.69987)  # 1 hp is 745.69987 W (NIST SP 811)
         assert re.search(rf" {power} +\d+(\.\d+)? ", lines), change
+
+
+@pytest.mark.parametrize("units", ["us", "metric"])
+@pytest.mark.parametrize("width", [59, 60, 80])
+@pytest.mark.parametrize("name", EXAMPLE_NAMES)
+def test_no_change_is_cut_nor_runs_into_its_power(name: str, width: int, units: str) -> None:
+    result = filled_result(name, units)
+    lines = text(change_lines(result, 0, Area(Look(), width, 30)))
+    for row in change_rows(Subject(result.session, result.figures)):
+        forms = {spaced(form) for form in (row.what, row.short, row.short.partition(",")[0])}
+        line_of_it = re.compile(f"(?:{'|'.join(map(re.escape, forms))})  +(?:{row.power or '–'})  ")
+        assert any(line_of_it.match(line[3:]) for line in lines), (row.what, lines)
 
 
 @pytest.mark.parametrize("name", NAMES)

@@ -6,11 +6,14 @@ import re
 
 import pytest
 
+from fuelwiz.advice.sections.how_sure import guess_rows
+from fuelwiz.advice.subject import Subject
 from fuelwiz.wizard.live.how_sure import sure_lines
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 
-from .results import LOOKS, filled_result, text, unfilled_result
+from .results import LOOKS, filled_result, spaced, text, unfilled_result
+from .results import NAMES as EXAMPLE_NAMES
 
 NAMES = ("hill-climb-six", "twins", "full-session", "street-turbo")
 BAR = re.compile(r"(?P<low>[−\d.]+) (?P<bar>[░█]+) +(?P<high>[−\d.]+)")
@@ -43,6 +46,19 @@ def test_every_input_has_its_bar_from_low_to_high(name: str, width: int) -> None
         assert float(match["high"].replace("−", "-")) == pytest.approx(high, abs=0.5)
         assert "█" in match["bar"]
     assert len({len(match["bar"]) for match in bars}) == 1
+
+
+@pytest.mark.parametrize("look", [LOOKS["256 dark"], LOOKS["ascii"]], ids=["unicode", "ascii"])
+@pytest.mark.parametrize("units", ["us", "metric"])
+@pytest.mark.parametrize("width", [59, 60, 80])
+def test_the_name_of_a_guess_and_where_it_breaks_are_never_cut(width: int, units: str, look: Look) -> None:
+    for name in EXAMPLE_NAMES:
+        result = filled_result(name, units)
+        lines = text(sure_lines(result, Area(look, width, 9)))
+        for one in guess_rows(Subject(result.session, result.figures)):
+            own = [line[3:] for line in lines if line[3:].startswith((f"{one.name}  ", f"{one.short}  "))]
+            assert len(own) == 1, (name, one.name, lines)
+            assert own[0].endswith(look.fold(spaced(one.breaks)))
 
 
 def test_a_wider_effect_has_a_longer_bar() -> None:

@@ -34,10 +34,11 @@ _TOLERANCE: dict[Input, Role] = {
 class GuessRow(NamedTuple):
     """One input: its give or take, the margins at its ends, in words and as shares, and where it breaks.
 
-    `near` is so where it breaks within its give or take.
+    `short` is its name where room is short. `near` is so where it breaks within its give or take.
     """
 
     name: str
+    short: str
     give: str
     assumed: bool
     low: float
@@ -116,9 +117,10 @@ def guess_rows(subject: Subject) -> tuple[GuessRow, ...]:
 
 def _row(subject: Subject, one: InputFigures, assumed: bool) -> GuessRow:
     low, high = sorted((one.low, one.high))
-    numbers = subject.numbers
+    numbers, guess = subject.numbers, GUESSES[one.input]
     return GuessRow(
-        name=GUESSES[one.input].name.removeprefix("the ").removeprefix("its "),
+        name=guess.name.removeprefix("the ").removeprefix("its "),
+        short=guess.short,
         give=_give(subject, one),
         assumed=assumed,
         low=low,

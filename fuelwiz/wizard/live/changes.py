@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from rich.cells import cell_len
 from textual.strip import Strip
 
+from fuelwiz.advice.answer.lines import fitting
 from fuelwiz.advice.sections.changes import (
     HARDLY,
     HELPS,
@@ -36,6 +37,7 @@ GAP = 2
 WIDE_FROM = 76
 LEAST_EXPLAINED = 2  # lines that the highlighted change gets at least
 WORDS = 11
+WIDEST_FIGURE = 5
 TRY = ("try", "Enter tries it as a what-if")
 TRY_BEHIND_F6 = ("try", "F6, then Enter: as a what-if")
 
@@ -46,11 +48,7 @@ class _Columns:
 
     heads: tuple[str, ...]
     ends: tuple[int, ...]
-
-    @property
-    def room(self) -> int:
-        """Cells for the name of a change."""
-        return self.ends[0] - cell_len(self.heads[0]) - GAP - WHAT
+    room: int  # cells for the name of a change
 
 
 def change_lines(
@@ -85,8 +83,8 @@ def _columns(columns: Sequence[Column], width: int) -> _Columns:
     end = width - 1
     for head in reversed(heads):
         ends.insert(0, end)
-        end -= max(cell_len(head), 5) + GAP
-    return _Columns(tuple(heads), tuple(ends))
+        end -= max(cell_len(head), WIDEST_FIGURE) + GAP
+    return _Columns(tuple(heads), tuple(ends), end - WHAT)
 
 
 def _table(
@@ -115,8 +113,8 @@ def _head(rows: Sequence[ChangeRow], columns: _Columns, area: Area) -> Strip:
 
 def _line(subject: Subject, one: ChangeRow, columns: _Columns, line: Row) -> Strip:
     strong = line.ground != "background"
-    what = one.what if _fits(one, columns, line.look) else one.short
-    line.put(WHAT, clip(line.look.fold(what), columns.room, line.look.fold("…")), bold=strong)
+    forms = [line.look.fold(form) for form in (one.what, one.short, one.short.partition(",")[0])]
+    line.put(WHAT, clip(fitting(forms, columns.room), columns.room, line.look.fold("…")), bold=strong)
     cells = change_cells(subject, one)
     for text, end in zip(cells[:2], columns.ends[:2], strict=True):
         line.put_right(end, text or line.look.mark("unknown"), bold=strong)

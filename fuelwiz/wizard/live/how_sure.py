@@ -37,7 +37,8 @@ WORD_FROM = 76  # cells from which "assumed" stands beside the give or take
 class _Columns:
     """Where the columns stand: words by their first cell, numbers by the cell that they end before."""
 
-    name: int  # cells of it
+    short: bool  # whether the names are the short ones
+    name: int  # cells of one
     give: int
     low: int
     bar: int
@@ -76,18 +77,23 @@ def sure_lines(result: Result, area: Area) -> list[Strip]:
 
 
 def _columns(rows: Sequence[GuessRow], area: Area) -> _Columns:
-    """The names give way first, then the bars."""
+    """The names give way first, all of them to their short forms, then the bars."""
     gives = max([cell_len(_give(one, area)) for one in rows] + [len(_heads(area)[1])])
     figures = max(len(text) for one in rows for text in (one.low_text, one.high_text))
     breaks = max([cell_len(area.look.fold(one.breaks)) for one in rows] + [len(_heads(area)[3])])
     fixed = NAME + gives + 2 * (figures + 1) + breaks + 3 * GAP + 1
-    longest = max(cell_len(one.name) for one in rows)
-    name = min(longest, max(area.width - fixed - WANTED_BAR, LEAST_NAME))
+    most = max(area.width - fixed - WANTED_BAR, LEAST_NAME)
+    short = max(cell_len(one.name) for one in rows) > most
+    name = min(max(cell_len(_name(one, short=short)) for one in rows), most)
     room = max(min(area.width - fixed - name, MOST_BAR), LEAST_BAR)
     low = NAME + name + GAP + gives + GAP + figures
     bar = low + 1
     high = bar + room + 1 + figures
-    return _Columns(name, NAME + name + GAP, low, bar, room, high, high + GAP)
+    return _Columns(short, name, NAME + name + GAP, low, bar, room, high, high + GAP)
+
+
+def _name(one: GuessRow, *, short: bool) -> str:
+    return one.short if short else one.name
 
 
 def _heads(area: Area) -> tuple[str, str, str, str]:
@@ -117,7 +123,7 @@ def _line(one: GuessRow, columns: _Columns, scale: _Scale, area: Area) -> Strip:
         line.lay(MARK, look.mark("look here"), look.chip("fault", bold=True))
     elif one.assumed:
         line.put(MARK, look.mark("not sure"), "muted")
-    line.put(NAME, clip(look.fold(one.name), columns.name, look.fold("…")), role)
+    line.put(NAME, clip(look.fold(_name(one, short=columns.short)), columns.name, look.fold("…")), role)
     line.put(columns.give, _give(one, area), role)
     line.put_right(columns.low, one.low_text)
     first, end = scale.cells(one.low, one.high, columns.room)
