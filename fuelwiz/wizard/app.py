@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import gc
 import os
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, TypeVar
+from typing import TYPE_CHECKING, TypeVar
 
 from textual.driver import Driver
 from textual.events import Key, Paste
@@ -27,7 +27,6 @@ from fuelwiz.wizard.painted import Painted
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
     from fuelwiz.report.differences import JudgedBuild
-    from fuelwiz.sizing.vocabulary import Change
     from fuelwiz.units import UnitSystem
     from fuelwiz.wizard.editor.host import Host
     from fuelwiz.wizard.form.finding import Findable, Offer
@@ -203,21 +202,13 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
 
         self._show(BuildScreen(sample_desk(self.folder)))
 
-    def try_what_if(
-        self,
-        screen: Screen[None],
-        change: Change | None = None,
-        fitted: Mapping[str, Any] | None = None,
-    ) -> None:
-        """A scratch copy of the build of a screen, on top of it, a change or whole sections made where given."""
+    def show_what_if(self, screen: Screen[None], copy: Desk, path: str = "") -> None:
+        """A scratch copy of the build of a screen, on top of it."""
         from fuelwiz.wizard.editor.build_screen import BuildScreen
         from fuelwiz.wizard.what_if import WhatIfScreen
 
         if isinstance(screen, BuildScreen):
-            copy = screen.desk.what_if()
-            if fitted:
-                copy.fit(fitted)
-            self.push_screen(WhatIfScreen(copy, screen, change))
+            self.push_screen(WhatIfScreen(copy, screen, path))
 
     def show_options(self, screen: Screen[None], parts: Path) -> None:
         """Sets of parts that would do, on top of the build of a screen."""

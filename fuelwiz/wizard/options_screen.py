@@ -152,9 +152,10 @@ class OptionsScreen(PageScreen):
         plain = self.desk.plain
         built = as_build(plain, session, self._parts_plain, parts, self.shown[self.at].parts)
         fitted = {section: value for section, value in built.items() if plain.get(section) != value}
-        app, origin = cast("Program", self.app), self.origin
+        app, copy = cast("Program", self.app), self.desk.what_if()
+        copy.fit(fitted)
         self.app.pop_screen()
-        app.try_what_if(origin, fitted=fitted)
+        app.show_what_if(self.origin, copy)
 
     def note(self) -> str:
         """The parts file."""

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Protocol, TypeVar
+from typing import TYPE_CHECKING, Protocol, TypeVar
 
 from textual.events import Key, Paste
 from textual.screen import Screen
@@ -17,7 +17,6 @@ from fuelwiz.wizard.own_keys import KeyTable
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
     from fuelwiz.report.differences import JudgedBuild
-    from fuelwiz.sizing.vocabulary import Change
     from fuelwiz.wizard.form.finding import Findable, Offer
     from fuelwiz.wizard.question import Question
 
@@ -50,13 +49,8 @@ class Program(Protocol):
     def open_sample(self) -> None:
         """Open the guided sample."""
 
-    def try_what_if(
-        self,
-        screen: Screen[None],
-        change: Change | None = None,
-        fitted: Mapping[str, Any] | None = None,
-    ) -> None:
-        """Put a scratch copy of the build of a screen on top of it, a change or whole sections made where given."""
+    def show_what_if(self, screen: Screen[None], copy: Desk, path: str = "") -> None:
+        """Put a scratch copy of the build of a screen on top of it, at a question where one is given."""
 
     def show_options(self, screen: Screen[None], parts: Path) -> None:
         """Search a parts file for sets that would do, on top of the build of a screen."""

@@ -8,7 +8,6 @@ from textual.strip import Strip
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import SaveRefused
-from fuelwiz.desk.making import make_change
 from fuelwiz.sizing.vocabulary import Change
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.chrome import Headline
@@ -27,19 +26,15 @@ class WhatIfScreen(BuildScreen):
 
     strip_rows = ROWS
 
-    def __init__(self, desk: Desk, origin: BuildScreen, change: Change | None = None) -> None:
+    def __init__(self, desk: Desk, origin: BuildScreen, path: str = "") -> None:
         super().__init__(desk, step="goal")
         self.origin = origin
-        self.view, self.highlighted = origin.view, "" if change else origin.highlighted
-        offered_by = origin.desk.result
-        if change is None or offered_by is None:
-            self.form.go_to_path(POWER)
-        else:
-            self.form.go_to_path(make_change(desk, change, offered_by.figures))
+        self.view, self.highlighted = origin.view, "" if desk.dirty else origin.highlighted
+        self.form.go_to_path(path or POWER)
 
     def _first_answer(self) -> None:
         super()._first_answer()
-        if self.desk.dirty:  # a change was made already: it is kept as one that is typed
+        if self.desk.dirty:  # something is tried on it already: it is kept as what is typed
             self.changed()
 
     def save_dialog(self) -> SaveDialog:

@@ -166,10 +166,33 @@ async def test_a_change_that_is_offered_has_a_draft_before_anything_is_typed(
         await pilot.pause()
         origin = pilot.app.screen
         assert isinstance(origin, BuildScreen)
-        origin.program.try_what_if(origin, fitted={"goal": {"power": "710 hp"}})
+        copy = origin.desk.what_if()
+        copy.fit({"goal": {"power": "710 hp"}})
+        origin.program.show_what_if(origin, copy)
         await until(pilot, lambda: any(build.parent.glob(".*.draft")))
         (draft,) = build.parent.glob(".*.draft")
         assert Desk.from_draft(draft).value("goal.power") == "710 hp"
+
+
+@pytest.mark.parametrize(("tried", "stays"), [({}, True), ({"goal": {"power": "710 hp"}}, False)])
+async def test_a_size_that_is_looked_at_stays_where_nothing_is_tried_yet(
+    build: Path, tried: dict[str, Any], stays: bool
+) -> None:
+    """What is tried may be judged at another size of line, and that one is shown."""
+    async with Trying(build).run_test(size=(80, 24)) as pilot:
+        await pilot.pause()
+        origin = pilot.app.screen
+        assert isinstance(origin, BuildScreen) and origin.desk.result is not None
+        figures = origin.desk.result.figures
+        origin.highlighted = next(row.size for row in figures.sizes if row.size != figures.verdict.size)
+        copy = origin.desk.what_if()
+        copy.fit(tried)
+        origin.program.show_what_if(origin, copy)
+        await pilot.pause()
+        screen = pilot.app.screen
+        assert isinstance(screen, WhatIfScreen) and copy.result is not None
+        assert screen.shown_size == (origin.highlighted if stays else copy.result.figures.verdict.size)
+        assert stays or screen.shown_size != origin.highlighted
 
 
 async def test_what_was_taken_back_again_leaves_no_draft(

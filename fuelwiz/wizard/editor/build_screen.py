@@ -337,7 +337,13 @@ class BuildScreen(StepView, Screen[None]):
 
     def try_what_if(self, change: Change | None = None) -> None:
         """Try changes on a scratch copy on top of this screen, one of them made already where it is given."""
-        self.program.try_what_if(self, change)
+        copy, result = self.desk.what_if(), self.desk.result
+        if change is None or result is None:
+            self.program.show_what_if(self, copy)
+            return
+        from fuelwiz.desk.making import make_change
+
+        self.program.show_what_if(self, copy, make_change(copy, change, result.figures))
 
     def show_options(self, parts: Path) -> None:
         """Search a parts file for sets that would do, on top of this screen."""
