@@ -11,7 +11,7 @@ from fuelwiz.sizing.ceilings import ceilings
 from fuelwiz.sizing.choices import injector_choices
 from fuelwiz.sizing.choose import comfortable, line_to_fit, recommended
 from fuelwiz.sizing.electrics import heat_figures
-from fuelwiz.sizing.figures import Figures, VerdictFigures
+from fuelwiz.sizing.figures import Figures, SizeFigures, VerdictFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.gauge import gauge_readings
 from fuelwiz.sizing.next_goal import next_figures
@@ -49,7 +49,6 @@ def first_figures(session: Session) -> Figures:
     row = next(row for row in rows if row.size == pick)
     sized = sized_by_name[pick]
     verdict = BuildVerdict(sized)
-    limits = (*row.limits, *verdict.limits(None))
     return Figures(
         fuel=system.fuel_figures,
         demand=system.demand,
@@ -59,7 +58,7 @@ def first_figures(session: Session) -> Figures:
         line_to_fit=fit,
         comfortable=comfortable(rows),
         chosen=chosen,
-        verdict=VerdictFigures(pick, False if limits else (True if sized.system.solvable else None), limits),
+        verdict=_judged(row, verdict),
         pump_target=pump_target(sized_by_name[fit or pick]),
         pump=verdict.pump,
         return_line=verdict.return_line,
@@ -81,6 +80,13 @@ def first_figures(session: Session) -> Figures:
         injector_choices=injector_choices(session, verdict.injectors),
         path=path_parts(sized),
     )
+
+
+def _judged(row: SizeFigures, verdict: BuildVerdict) -> VerdictFigures:
+    """Whether the build works at a row; what is wrong with the size comes before what is wrong with the build."""
+    limits = (*row.limits, *verdict.limits(None))
+    works = False if limits else (True if verdict.sized.system.solvable else None)
+    return VerdictFigures(row.size, works, limits)
 
 
 def with_slower_parts(session: Session, first: Figures) -> Figures:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.physics.fittings import filter_terms, part_loss_pa
+from fuelwiz.physics.fittings import filter_loss_pa, part_loss_pa
 from fuelwiz.physics.line import run_loss, velocity_m_s
 from fuelwiz.session import Filter, Session, Strainer
 from fuelwiz.sizing.candidates import candidate_called
@@ -48,10 +48,12 @@ def _inlet(sized: SizedSystem) -> Iterator[PathPart]:
 
 
 def _filter_loss_pa(part: Filter | Strainer, flow_m3_s: float) -> float:
-    linear, squared = filter_terms(
-        rated_flow_m3_s=part.rated_flow, rated_loss_pa=part.rated_loss, clogging=part.clogging
+    return filter_loss_pa(
+        flow_m3_s=flow_m3_s,
+        rated_flow_m3_s=part.rated_flow,
+        rated_loss_pa=part.rated_loss,
+        clogging=part.clogging,
     )
-    return flow_m3_s * (linear + squared * flow_m3_s)
 
 
 def _filters(sized: SizedSystem, place: str) -> Iterator[PathPart]:

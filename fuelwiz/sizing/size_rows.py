@@ -23,11 +23,6 @@ def sized_systems(system: FuelSystem) -> dict[str, SizedSystem]:
     }
 
 
-def size_rows(system: FuelSystem) -> tuple[SizeFigures, ...]:
-    """The row of every candidate, smallest bore first."""
-    return tuple(size_row(sized) for sized in sized_systems(system).values())
-
-
 def size_row(sized: SizedSystem) -> SizeFigures:
     """All that is known of one candidate; without a run of feed, what a velocity alone says."""
     system, shown, velocity = sized.system, sized.shown_run, sized.velocity_m_s

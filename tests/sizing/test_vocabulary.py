@@ -5,6 +5,7 @@ from __future__ import annotations
 import tomllib
 from itertools import pairwise
 from pathlib import Path
+from typing import get_args
 
 import pytest
 
@@ -14,11 +15,11 @@ from fuelwiz.sizing.vocabulary import (
     BANDS,
     BUILD_LIMITS,
     CASES,
-    CEILING_PARTS,
     LIMITS,
     LINE_LIMITS,
     SIZE_LIMITS,
     Band,
+    CeilingPart,
     FlowRegime,
     band_of,
     no_faster_than,
@@ -85,4 +86,4 @@ def test_figures_use_the_lists_in_their_order(name: str) -> None:
         assert row.line_works == (not set(row.limits) & set(LINE_LIMITS))
     built_in = [case.case for case in figures.stress if case.case in CASES]
     assert built_in == [case for case in CASES if case in built_in]
-    assert {ceiling.part for ceiling in figures.ceilings} <= set(CEILING_PARTS)
+    assert {ceiling.part for ceiling in figures.ceilings} <= set(get_args(CeilingPart))

@@ -35,6 +35,9 @@ _LONGEST_SAID = 4000
 _DECIMAL_COMMA = re.compile(r"([-+]?[0-9]+),([0-9]+)(?![0-9.,])")
 _COMMENTS = ("#", "//", "%", "!")
 
+_Rows = list[tuple[int, str]]
+"""Lines, each behind its number."""
+
 
 @record
 class Points:
@@ -89,13 +92,7 @@ def read_points(text: str, default_units: tuple[str, str], path: str = FLOW) -> 
         path: the list of points that it is for, without list numbers.
     """
     spec = field_at(path)
-    lines = _lines(text)
-    remarks = [_TOO_LONG] if len(lines) > _MOST_LINES else [_TOO_MUCH] if len(text) > MOST_BYTES else []
-    remarks += [_TOO_LONG_A_LINE] if any(len(line) > _LONGEST_LINE for line in lines[:_MOST_LINES]) else []
-    short = [line if len(line) <= _LONGEST_LINE else "" for line in lines[:_MOST_LINES]]
-    numbered = [(number, line.strip(" ")) for number, line in enumerate(short, 1)]
-    rows = [(number, line) for number, line in numbered if line.strip() and not line.startswith(_COMMENTS)]
-    comments = [line for _, line in numbered if line.startswith(_COMMENTS)]
+    rows, comments, remarks = _rows_of(text)
     read_by = max(
         ((_read(rows, dialect, default_units, spec), dialect) for dialect in _DIALECTS),
         key=lambda one: len(one[0][0]),
@@ -113,7 +110,7 @@ def read_points(text: str, default_units: tuple[str, str], path: str = FLOW) -> 
         tuple(point.texts for point in points),
         voltage,
         _few([*remarks, *header.remarks, *lines_left, *left_out]),
-        _current_beside(text, default_units) if path == FLOW and header.complete else (),
+        _current_beside(rows, default_units) if path == FLOW and header.complete else (),
         tuple(
             (volts, further)
             for at, volts in header.others
@@ -122,9 +119,7 @@ def read_points(text: str, default_units: tuple[str, str], path: str = FLOW) -> 
     )
 
 
-def _column(
-    rows: list[tuple[int, str]], dialect: _Dialect, header: Header, spec: FieldSpec
-) -> tuple[tuple[str, str], ...]:
+def _column(rows: _Rows, dialect: _Dialect, header: Header, spec: FieldSpec) -> tuple[tuple[str, str], ...]:
     """The points that another column of the same table tells."""
     points = []
     for number, line in rows:
@@ -133,12 +128,10 @@ def _column(
     return tuple(point.texts for point in _in_order(points, spec)[0])
 
 
-def _current_beside(text: str, default_units: tuple[str, str]) -> tuple[tuple[str, str], ...]:
+def _current_beside(rows: _Rows, default_units: tuple[str, str]) -> tuple[tuple[str, str], ...]:
     """The current in a column of its own, where the head names one."""
     spec = field_at(CURRENT)
     units_of_both = (default_units[0], "A")
-    numbered = [(number, line.strip(" ")) for number, line in enumerate(_lines(text)[:_MOST_LINES], 1)]
-    rows = [(number, line) for number, line in numbered if line.strip() and not line.startswith(_COMMENTS)]
     found = (_read(rows, dialect, units_of_both, spec) for dialect in _DIALECTS)
     points = max((points for points, header, _ in found if header.complete), key=len, default=[])
     return tuple(point.texts for point in _in_order(points, spec)[0])
@@ -183,6 +176,17 @@ def _whole_lines(text: str) -> str:
     return start[: max(start.rfind("\n"), start.rfind("\r")) + 1]
 
 
+def _rows_of(text: str) -> tuple[_Rows, list[str], list[str]]:
+    """The lines that may be points or their heads, the comments, and what is said of those that are not looked at."""
+    lines = _lines(text)
+    remarks = [_TOO_LONG] if len(lines) > _MOST_LINES else [_TOO_MUCH] if len(text) > MOST_BYTES else []
+    remarks += [_TOO_LONG_A_LINE] if any(len(line) > _LONGEST_LINE for line in lines[:_MOST_LINES]) else []
+    short = [line if len(line) <= _LONGEST_LINE else "" for line in lines[:_MOST_LINES]]
+    numbered = [(number, line.strip(" ")) for number, line in enumerate(short, 1)]
+    rows = [(number, line) for number, line in numbered if line.strip() and not line.startswith(_COMMENTS)]
+    return rows, [line for _, line in numbered if line.startswith(_COMMENTS)], remarks
+
+
 def _lines(text: str) -> list[str]:
     """The lines of a text, safe to show; tabs, which part columns, are still in them."""
     plain = _whole_lines(text).lstrip(BYTE_ORDER_MARK).replace("\r\n", "\n").replace("\r", "\n")
@@ -190,7 +194,7 @@ def _lines(text: str) -> list[str]:
 
 
 def _read(
-    lines: list[tuple[int, str]], dialect: _Dialect, default_units: tuple[str, str], spec: FieldSpec
+    lines: _Rows, dialect: _Dialect, default_units: tuple[str, str], spec: FieldSpec
 ) -> tuple[list[_Point], Header, list[str]]:
     """The points that one way of parting columns gives, the header, and what is said of the lines left out."""
     rows = [(number, line, _cells(line, dialect)) for number, line in lines]
