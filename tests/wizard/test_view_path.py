@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import re
+from collections import Counter
 from pathlib import Path
 
 import pytest
 
+from fuelwiz.advice.sections.path import path_lines
+from fuelwiz.advice.subject import Subject
 from fuelwiz.desk import Desk
 from fuelwiz.desk.plots import Ways
 from fuelwiz.questions.catalogue import STEPS
@@ -17,7 +21,7 @@ from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 
 from .keyboard import Keyboard, at_build, copy_of, flat
-from .results import LOOKS, NAMES, filled_result, text
+from .results import LOOKS, NAMES, filled_result, spaced, text
 
 AT = [(80, 24), (60, 20), (120, 36), (160, 50)]
 
@@ -76,21 +80,48 @@ def test_it_is_the_way_of_the_size_that_is_asked_for() -> None:
 @pytest.mark.parametrize("name", NAMES)
 @pytest.mark.parametrize("width", [60, 80])
 def test_what_says_nothing_new_is_folded_where_rows_lack(name: str, width: int) -> None:
-    whole = drawn(name, width=width)
-    rows = len(whole) - 2
+    parts = drawn(name, width=200)
+    rows = len(parts) - 2
     folded = drawn(name, width=width, rows=rows)
-    told = {line for line in whole if line[1] in "✗?·"}
-    assert told <= set(folded)
-    hidden = sum(int(line.split()[1]) for line in folded if "… " in line and line.endswith("more"))
-    groups = sum(line.endswith(" more") for line in folded)
-    assert len(folded) == len(whole) - hidden + groups
-    quiet = len(whole) - len(told)
-    if quiet > 4:
-        assert len(folded) <= rows and hidden >= 2
+    told = Counter(line[:12] for line in parts if line[1] in "✗?·")
+    assert told <= Counter(line[:12] for line in folded)
+    hidden = [int(line.split()[1]) for line in folded if "… " in line and line.endswith(" more: F6")]
+    assert len(folded) == len(parts) - sum(hidden) + len(hidden)
+    if len(parts) - told.total() > 4:
+        assert len(folded) <= rows and sum(hidden) >= 2
+
+
+@pytest.mark.parametrize("units", ["us", "metric"])
+@pytest.mark.parametrize("look", [LOOKS["256 dark"], LOOKS["ascii"]], ids=["unicode", "ascii"])
+def test_on_a_narrow_screen_words_stay_whole_and_ends_are_counted(look: Look, units: str) -> None:
+    for name in NAMES:
+        result = filled_result(name, units)
+        size, parts = result.figures.verdict.size, Ways()(result, result.figures.verdict.size)
+        subject = Subject(result.session, result.figures)
+        way = path_lines(subject, subject.pick, parts)
+        given = " | ".join(look.fold(spaced(part.given)) for part in way)
+        for line in text(way_lines(result, size, parts, Area(look, 60, 9))):
+            shown, more, _ = line.partition(look.fold("…"))
+            if more and not line.endswith(": F6"):
+                kept = re.split(r"assumed: |  +", shown.rstrip())[-1]
+                assert re.search(rf"(^| ){re.escape(kept)}[, ]", given), line
+        runs = [part.short for part in way if part.short and not part.gap]
+        assert all(re.fullmatch(r"[\d.]+\s(ft|m)(, \d side by side)?(, \d+ ends?)?", run) for run in runs)
+
+
+def test_it_is_whole_without_the_focus_where_it_fits() -> None:
+    assert drawn("twins", width=60) == drawn("twins", width=60, whole=True)
+    assert len(drawn("twins", width=60)) > len(drawn("twins", width=200))
+
+
+def test_a_long_name_moves_what_was_given_and_loses_nothing() -> None:
+    lines = drawn("pipe", width=60, rows=9)
+    assert any("0.236 in hard pipe  1 ft" in line for line in lines)
+    assert any("regulator   3.6 psi at 66 gal/h" in line for line in lines)
 
 
 def test_in_the_focus_nothing_is_cut() -> None:
-    assert any("…" in line for line in drawn("twins", width=60))
+    assert any("…" in line for line in drawn("twins", width=60, rows=9))
     lines = drawn("twins", width=60, whole=True)
     assert not any("…" in line for line in lines)
     given = " ".join(line[17:].split("  ")[0] for line in lines)

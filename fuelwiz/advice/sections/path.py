@@ -39,7 +39,7 @@ class PathLine(NamedTuple):
     """One part: how it hangs on the way, its name, what was given, its velocity, and what comes out at the goal.
 
     `limits` are those that it causes; `assumed` where it rests on a value that was not given; `gap` where nothing is
-    known of it yet.
+    known of it yet; `short` is what was given in fewer words.
     """
 
     stem: Stem
@@ -50,6 +50,7 @@ class PathLine(NamedTuple):
     limits: tuple[Limit, ...] = ()
     assumed: bool = False
     gap: bool = False
+    short: str = ""
 
 
 def path(subject: Subject, _words: Words) -> Iterator[Block]:
@@ -110,7 +111,7 @@ def path_lines(subject: Subject, size: SizeFigures, parts: Sequence[PathPart]) -
 
 
 def _gap(stem: Stem, name: str, what: str) -> PathLine:
-    return PathLine(stem, name, f"not given yet: {what}", gap=True)
+    return PathLine(stem, name, f"not given yet: {what}", gap=True, short="not given yet")
 
 
 def _tank(subject: Subject) -> PathLine:
@@ -189,8 +190,29 @@ def _suction(subject: Subject, size: SizeFigures, part: PathPart, lost: str) -> 
     run = inlet.run[part.number]
     speed = subject.numbers.number("velocity", part.velocity_m_s)
     limits = tuple(limit for limit in size.limits if limit == "inlet")
-    assumed = _is_assumed(subject, f"inlet.run.{part.number}")
-    return PathLine("│", run_name(subject, run, ""), run_in_words(subject, run), speed, lost, limits, assumed)
+    return _run(subject, run, "", speed, lost, limits, f"inlet.run.{part.number}")
+
+
+def _run(
+    subject: Subject,
+    run: Run,
+    size: str,
+    speed: str,
+    comes_out: str,
+    limits: tuple[Limit, ...],
+    path_of_run: str,
+) -> PathLine:
+    """A run of whatever line it is."""
+    return PathLine(
+        "│",
+        run_name(subject, run, size),
+        run_in_words(subject, run),
+        speed,
+        comes_out,
+        limits,
+        _is_assumed(subject, path_of_run),
+        short=_run_in_few_words(subject, run),
+    )
 
 
 def _is_assumed(subject: Subject, path_of_run: str) -> bool:
@@ -208,10 +230,7 @@ def _feed_run(subject: Subject, size: SizeFigures, part: PathPart, lost: str) ->
     )
     if kept and not size.fixed:
         found = tuple(limit for limit in subject.figures.verdict.limits if limit == "kept run")
-    assumed = _is_assumed(subject, f"feed.run.{part.number}")
-    return PathLine(
-        "│", run_name(subject, run, size.size), run_in_words(subject, run), speed, lost, found, assumed
-    )
+    return _run(subject, run, size.size, speed, lost, found, f"feed.run.{part.number}")
 
 
 def run_name(subject: Subject, run: Run, size: str) -> str:
@@ -223,11 +242,23 @@ def run_name(subject: Subject, run: Run, size: str) -> str:
 
 def run_in_words(subject: Subject, run: Run) -> str:
     """A run by its length, its ends and what it is."""
-    ends = [
-        f"{count} {FITTINGS[kind]}" for kind, count in run.fittings.items() if count and kind not in OPEN_ENDS
-    ]
-    many = [f"{run.side_by_side} side by side"] if run.side_by_side > 1 else []
-    return ", ".join([subject.numbers.limit("length", run.length), *many, *ends])
+    ends = [f"{count} {FITTINGS[kind]}" for kind, count in _fittings(run)]
+    return ", ".join([subject.numbers.limit("length", run.length), *_many(run), *ends])
+
+
+def _run_in_few_words(subject: Subject, run: Run) -> str:
+    """The same with its ends counted."""
+    count = sum(count for _, count in _fittings(run))
+    fitted = [f"{count} {'end' if count == 1 else 'ends'}"] if count else []
+    return ", ".join([subject.numbers.limit("length", run.length), *_many(run), *fitted])
+
+
+def _fittings(run: Run) -> list[tuple[str, int]]:
+    return [(kind, count) for kind, count in run.fittings.items() if count and kind not in OPEN_ENDS]
+
+
+def _many(run: Run) -> list[str]:
+    return [f"{run.side_by_side} side by side"] if run.side_by_side > 1 else []
 
 
 def _rail(subject: Subject) -> PathLine:
@@ -288,15 +319,7 @@ def _home(subject: Subject) -> Iterator[PathLine]:
             back = numbers.number("pressure", line.back_pressure_Pa, idle)
             there = f"{back} of {numbers.figure('pressure', idle, line.back_pressure_Pa)} at idle"
             speed = "" if line.velocity_m_s is None else numbers.number("velocity", line.velocity_m_s)
-        name = run_name(subject, run, size)
-        yield PathLine(
-            "│",
-            name,
-            run_in_words(subject, run),
-            speed,
-            there,
-            limits if last and not at_regulator else (),
-            _is_assumed(subject, f"return_line.run.{number}"),
-        )
+        found = limits if last and not at_regulator else ()
+        yield _run(subject, run, size, speed, there, found, f"return_line.run.{number}")
     goes = "surge pot" if session.surge is not None and session.surge.return_to == "surge" else "tank"
     yield PathLine("", goes, "")

@@ -11,16 +11,19 @@ from textual.strip import Strip
 
 from fuelwiz.advice.sections.path import PathLine, path_lines
 from fuelwiz.advice.subject import Subject
-from fuelwiz.wizard.paint import Area, Row, clip
+from fuelwiz.wizard.paint import Area, Row, clip, clip_words
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
     from fuelwiz.sizing.part_figures import PathPart
     from fuelwiz.terminal.palette import Role
+    from fuelwiz.wizard.look import Look
 
 MARK, STOP, STEM, BRANCH = 1, 3, 4, 6
 GAP = 2
-WIDEST_NAME = 15
+NARROW_BELOW = 76
+WIDEST_NAME, NARROW_NAME = 15, 10  # of those that make the column, and the same where room is short
+LONGEST_NAME = 20  # a longer one is cut; one that is longer than the column moves what was given
 USUAL_OUTCOME = 8  # cells of a loss with its unit; velocities stand before it, in a column where they can
 LEAST_GIVEN = 12  # cells under which what was given makes room for itself: the velocity goes
 SIDE_BY_SIDE_FROM = 76
@@ -30,15 +33,20 @@ Parts = Sequence["PathPart"]
 
 
 def way_lines(result: Result, size: str, parts: Parts, area: Area, *, whole: bool = False) -> list[Strip]:
-    """The way at a size of line; `whole` in as many lines as it takes, else those that say nothing new are folded."""
+    """The way at a size of line; where it is not to be `whole`, it has to do with the rows of the area.
+
+    Whole it takes as many lines as what was given does; else a part has one line, and those that say nothing new are
+    folded.
+    """
     lines = _lines(result, size, parts)
     columns = _Columns(lines, area)
-    if whole:
-        return [strip for line in lines for strip in columns.drawn(line, whole=True)]
-    drawn: list[Strip] = []
+    drawn = [strip for line in lines for strip in columns.drawn(line, whole=True)]
+    if whole or len(drawn) <= area.rows:
+        return drawn
+    drawn = []
     for group in _groups(len(lines), _folded(lines, area.rows)):
         if len(group) > 1:
-            drawn.append(area.row().put(BRANCH, f"… {len(group)} more", "muted").strip())
+            drawn.append(area.row().put(BRANCH, f"… {len(group)} more: F6", "muted").strip())
         else:
             drawn += columns.drawn(lines[group[0]])
     return drawn
@@ -49,8 +57,7 @@ def both_ways(then: tuple[Result, Parts], now: tuple[Result, Parts], size: str, 
     before = _lines(then[0], then[0].figures.verdict.size, then[1])
     after = _lines(now[0], size, now[1])
     half = area.width // 2
-    names = max(_start(line) + cell_len(area.look.fold(line.name)) for line in (*before, *after))
-    names = min(names, BRANCH + WIDEST_NAME)
+    names = min(max(_name_end(line, area.look) for line in (*before, *after)), BRANCH + LONGEST_NAME)
     pairs = list(zip_longest(before, after))
     differ = [pair for pair in pairs if pair[0] != pair[1]]
     shown = pairs if len(pairs) < area.rows or len(differ) == len(pairs) else differ
@@ -109,9 +116,8 @@ class _Columns:
 
     def __init__(self, lines: Sequence[PathLine], area: Area) -> None:
         self.area = area
-        fold = area.look.fold
-        names = [cell_len(fold(line.name)) + _start(line) for line in lines]
-        self.given = min(max(names), BRANCH + WIDEST_NAME) + GAP
+        widest = WIDEST_NAME if area.width >= NARROW_BELOW else NARROW_NAME
+        self.given = min(max(_name_end(line, area.look) for line in lines), BRANCH + widest) + GAP
         self.speed = area.width - 1 - USUAL_OUTCOME - GAP
 
     def drawn(self, line: PathLine, *, whole: bool = False) -> Iterator[Strip]:
@@ -119,24 +125,26 @@ class _Columns:
         area, look = self.area, self.area.look
         role: Role = "muted" if line.assumed or line.gap else "text"
         row = area.row()
-        _put_name(row, line, 0, self.given - GAP, role)
+        name_end = min(_name_end(line, area.look), BRANCH + LONGEST_NAME)
+        at = max(self.given, name_end + GAP)
+        _put_name(row, line, 0, name_end, role)
         out = look.fold(_outcome(line, area))
         end = area.width - 1 - (cell_len(out) + GAP if out else 0)
         speed, speed_end = look.fold(line.velocity), min(self.speed, end)
-        if speed and speed_end - cell_len(speed) - GAP - self.given >= LEAST_GIVEN:
+        if speed and speed_end - cell_len(speed) - GAP - at >= LEAST_GIVEN:
             end = speed_end - cell_len(speed) - GAP
         else:
             speed = ""
-        facts = look.fold(_given(line))
-        room = max(end - self.given, 1)
-        texts = area.wrapped(facts, area.width - 1 - room) if whole and facts else []
-        first = texts[0] if texts else clip(facts, room, look.fold("…"))
-        row.put(self.given, first, role)
+        room = max(end - at, 1)
+        facts = look.fold(_given(line)) if whole else _fitting(line, room, look)
+        first = area.wrapped(facts, area.width - 1 - room)[0] if facts else ""
+        row.put(at, first, role)
         if speed:
             row.put_right(speed_end, speed, role)
         row.put_right(area.width - 1, out, "fault" if line.limits else role, bool(line.limits))
         yield row.strip()
-        for text in texts[1:]:
+        rest = facts.removeprefix(first).strip()
+        for text in area.wrapped(rest, self.given) if rest else ():
             more = area.row()
             if line.stem:
                 more.put(STEM, look.mark("axis"), "muted")
@@ -145,6 +153,10 @@ class _Columns:
 
 def _start(line: PathLine) -> int:
     return BRANCH if line.stem else STOP
+
+
+def _name_end(line: PathLine, look: Look) -> int:
+    return _start(line) + cell_len(look.fold(line.name))
 
 
 def _put_name(row: Row, line: PathLine, left: int, end: int, role: Role, changed: bool = False) -> None:
@@ -175,6 +187,23 @@ def _given(line: PathLine) -> str:
     if line.assumed and line.given:
         return f"{ASSUMED}: {line.given}"
     return line.given
+
+
+def _fitting(line: PathLine, room: int, look: Look) -> str:
+    """What was given in the fullest form that takes so many cells.
+
+    First its facts give way, those at its end before those at its beginning, then the word for what is assumed, which
+    a mark says too.
+    """
+    facts = line.given.split(", ")
+    heads = [f"{', '.join(facts[:end])} …" for end in range(len(facts) - 1, 0, -1)]
+    forms = [line.given, *filter(None, [line.short]), *heads]
+    if line.assumed and line.given:
+        forms = [*(f"{ASSUMED}: {form}" for form in forms), *forms]
+    shown = [look.fold(form) for form in forms]
+    return next(
+        (form for form in shown if cell_len(form) <= room), clip_words(shown[-1], room, look.fold("…"))
+    )
 
 
 def _short(text: str, room: int) -> str:
