@@ -7,6 +7,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from functools import cache
 from importlib import import_module
+from importlib.util import find_spec, module_from_spec
 from typing import Any
 
 
@@ -14,23 +15,28 @@ from typing import Any
 def from_fluids(module: str) -> Any:
     """A module of fluids, "friction" or "fittings".
 
-    fluids does without numpy where there is none, and gives the same for plain floats. We use nothing else of
-    it, and numpy takes longer to load than all that a command needs.
+    fluids loads all its modules at once, and numpy where there is one, though neither of these two needs them and they
+    give the same for plain floats without; an answer would wait for them longer than for its figures.
 
     >>> round(from_fluids("fittings").entrance_sharp(), 2)
     0.57
     """
-    with _numpy_out_of_sight():
+    with _nothing_else_loaded():
         return import_module(f"fluids.{module}")
 
 
 @contextmanager
-def _numpy_out_of_sight() -> Iterator[None]:
-    if "numpy" in sys.modules:
-        yield
-        return
-    sys.modules["numpy"] = None  # type: ignore[assignment]
+def _nothing_else_loaded() -> Iterator[None]:
+    """Have fluids stand there with nothing in it yet, and numpy out of its sight, where neither was loaded before."""
+    ours = [name for name in ("fluids", "numpy") if name not in sys.modules]
+    if "fluids" in ours:
+        spec = find_spec("fluids")
+        assert spec is not None
+        sys.modules["fluids"] = module_from_spec(spec)
+    if "numpy" in ours:
+        sys.modules["numpy"] = None  # type: ignore[assignment]
     try:
         yield
     finally:
-        del sys.modules["numpy"]
+        for name in ours:
+            del sys.modules[name]

@@ -1,4 +1,4 @@
-"""What is taken from fluids: the same figures with numpy and without it, and numpy left as it was."""
+"""What is taken from fluids: the same figures as from the whole of it, which can still be loaded, and numpy too."""
 
 from __future__ import annotations
 
@@ -15,22 +15,24 @@ from fuelwiz.physics.fittings import KINDS, loss_coefficient
 from fuelwiz.physics.line import friction_factor
 found = [loss_coefficient(kind, bore, 0.85) for kind in KINDS for bore in (0.0047, 0.0103, 0.0222)]
 found += [friction_factor(reynolds=re, relative_roughness=rough) for re in (3000.0, 2e4, 1e6) for rough in (0.0, 2e-3)]
-loaded = sys.modules.get("numpy") is not None
-import numpy
-print(json.dumps([found, loaded, float(numpy.mean([1.0, 3.0]))]))
+loaded = [name for name in ("numpy", "fluids.geometry", "fluids.two_phase") if sys.modules.get(name) is not None]
+import fluids, numpy
+whole = fluids.geometry.V_horiz_spherical is not None and fluids.friction.Clamond is fluids.Clamond
+print(json.dumps([found, loaded, whole and float(numpy.mean([1.0, 3.0]))]))
 """
 
 
-def _run(before: str) -> tuple[list[float], bool, float]:
+def _run(before: str) -> tuple[list[float], list[str], float]:
     code = FIGURES.format(before=before)
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     found, loaded, mean = json.loads(done.stdout)
     return found, loaded, mean
 
 
-def test_figures_are_those_that_fluids_gives_with_numpy() -> None:
-    without, loaded, mean = _run("")
-    with_numpy, loaded_before, _ = _run("import numpy")
-    assert without == pytest.approx(with_numpy, rel=1e-12)
-    assert (loaded, loaded_before) == (False, True)
+def test_figures_are_those_that_fluids_gives_as_a_whole_with_numpy() -> None:
+    alone, loaded, mean = _run("")
+    as_a_whole, loaded_before, _ = _run("import fluids")
+    assert alone == pytest.approx(as_a_whole, rel=1e-12)
+    assert loaded == []
+    assert loaded_before == ["numpy", "fluids.geometry", "fluids.two_phase"]
     assert mean == 2.0
