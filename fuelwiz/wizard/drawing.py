@@ -16,7 +16,6 @@ if TYPE_CHECKING:
     from textual.screen import Screen
 
 TRY_AGAIN_S = 0.03
-NO_FRAME_S = 0.04  # Textual paints what is to be painted 60 times a second
 ANOTHER_SIZE = (0, 0)
 
 
@@ -33,18 +32,18 @@ class DrawingApp(App[int], inherit_bindings=False):
         self._once_displayed: Callable[[], None] | None = None
 
     def hold_frames(self) -> None:
-        """Send nothing until `show_frames`: what comes now is not whole yet."""
+        """Send nothing until `show_now`: what comes is not whole yet."""
         self._is_held = True
 
-    def show_frames(self) -> None:
-        """Send what differs from what the terminal shows."""
-        self._is_held = False
-        self._send()
+    def show_now(self) -> None:
+        """Lay out, paint and send the screen as it is now.
 
-    def show_next_frame(self) -> None:
-        """Show the frame that comes next; where nothing is to be painted, what there is."""
-        self.once_displayed(self.show_frames)
-        self.set_timer(NO_FRAME_S, self.show_frames)
+        Textual paints by a clock that begins with each screen: the first frame of one would come a tick too late.
+        """
+        self._is_held = False
+        self.screen.refresh(layout=True)
+        self.screen._on_timer_update()
+        self._send()
 
     def once_displayed(self, then: Callable[[], None]) -> None:
         """Call something when the next frame is on its way."""

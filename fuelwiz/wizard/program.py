@@ -73,13 +73,10 @@ class Program(Protocol):
         """Find one of these by words of it, and take it; `offer` is what is said around them."""
 
     def hold_frames(self) -> None:
-        """Send the terminal nothing until `show_frames`."""
+        """Send the terminal nothing until `show_now`."""
 
-    def show_frames(self) -> None:
-        """Send the terminal what differs from what it shows."""
-
-    def show_next_frame(self) -> None:
-        """The same once it has been painted."""
+    def show_now(self) -> None:
+        """Lay out, paint and send the screen as it is now."""
 
     def once_displayed(self, then: Callable[[], None]) -> None:
         """Call something when the next frame is on its way."""

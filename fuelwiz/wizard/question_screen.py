@@ -42,7 +42,7 @@ class QuestionScreen(Screen[None]):
         self.styles.background = program.look.screen_background
         view = self.query_one(LinesView)
         view.styles.width = view.styles.height = "100%"
-        self.call_after_refresh(program.show_frames)
+        self.call_later(program.show_now)
 
     def _lines(self, area: Area) -> list[Strip]:
         body = area.high(area.rows - 1)

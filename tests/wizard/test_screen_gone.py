@@ -36,7 +36,7 @@ async def test_nothing_follows_on_a_screen_whose_parts_are_gone(tmp_path: Path) 
         keys.pilot.app.switch_screen(BuildListScreen(tmp_path))
         await keys.until_true(lambda: not left.is_attached)
         assert not left.query("FormView")
-        for late in (left._laid_out, left._first_answer, left._pauses._finish, left.lay_out, left.show_all):
+        for late in (left._first_answer, left._pauses._finish, left.lay_out, left.show_all):
             late()
         left.say("Saved.")
         assert left.message == "Saved."

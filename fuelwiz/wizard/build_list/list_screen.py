@@ -80,7 +80,7 @@ class BuildListScreen(Screen[None]):
         self.styles.background = self.program.look.screen_background
         view = self.query_one(LinesView)
         view.styles.width = view.styles.height = "100%"
-        self.call_after_refresh(self.program.show_frames)
+        self.call_later(self.program.show_now)
         self.actions.read(at_a_glance=True)
         self._is_read = True
         if self.builds.folder in self.last_at:

@@ -102,7 +102,7 @@ class BuildScreen(StepView, Screen[None]):
     def on_mount(self) -> None:
         """Show the screen first and calculate then: what calculates takes longest to load."""
         self.styles.background = self.program.look.screen_background
-        self.call_after_refresh(self._first_answer)
+        self.call_later(self._first_answer)
 
     @property
     def _is_here(self) -> bool:
@@ -117,7 +117,7 @@ class BuildScreen(StepView, Screen[None]):
         self.is_ready = True
         self._put_in_place()
         self.show_all()
-        self.program.show_next_frame()
+        self.program.show_now()
         self.set_timer(LOOK_OVER_S, self.look_over)
         self._pauses.begin()
         self.say(self.program.message or why)
@@ -148,8 +148,8 @@ class BuildScreen(StepView, Screen[None]):
             return
         self._put_in_place()
         if not self.is_too_small:
-            self.program.hold_frames()
-            self.call_after_refresh(self._laid_out)
+            self.show_all()
+            self.program.show_now()
 
     def _put_in_place(self) -> None:
         width, height = self.size
@@ -165,12 +165,6 @@ class BuildScreen(StepView, Screen[None]):
         self.query_one(StepsView).in_column = layout.steps_in_column
         for name, box in layout.parts(self.mode, strip_rows, self._footer_rows).items():
             place(self.query_one(f"#{name}"), box)
-
-    def _laid_out(self) -> None:
-        """All parts are in their places: paint them, and show the whole at once."""
-        self.show_all()
-        if self._is_here and self._layout is not None:
-            self.program.show_next_frame()
 
     def _too_small(self, width: int, height: int) -> None:
         for widget in self.query(Widget):
