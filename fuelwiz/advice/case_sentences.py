@@ -23,16 +23,30 @@ def case_names(subject: Subject) -> tuple[str, ...]:
     return (*(BY_CASE[_CASES[case.case]].name for case in standard), *(case.case for case in own))
 
 
+def boils_today(subject: Subject) -> bool:
+    """Whether the fuel boils at the pump's inlet as the build is; less than the pump's place needs is not that yet."""
+    margin = subject.pick.vapour_margin_Pa
+    return margin is not None and margin < 0.0
+
+
 def new_limits(subject: Subject, case: StressFigures) -> set[Limit]:
-    """The limits of a bad day that today has not; a pump that lacks only its reserve today is not short yet."""
+    """The limits of a bad day that today has not.
+
+    What lacks only what is kept for such days today, a pump its reserve, an inlet its distance from boiling, does not
+    fail yet.
+    """
     today: set[Limit] = set(subject.figures.verdict.limits)
-    found = least_spare(subject.pick)
+    found, surge = least_spare(subject.pick), subject.figures.surge
     if found is not None and found[0] >= 0.0:
         today.discard("pump")
+    if not boils_today(subject):
+        today.discard("vapour")
+    if surge is not None and surge.lift_margin is not None and surge.lift_margin >= 0.0:
+        today.discard("lift")
     return set(case.limits) - today
 
 
-def fails(subject: Subject, case: StressFigures) -> bool:
+def fails_by_itself(subject: Subject, case: StressFigures) -> bool:
     """Whether a bad day fails for itself: it brings a limit, or the fuel does not reach, be it short today too."""
     return bool(new_limits(subject, case)) or (case.margin is not None and case.margin < 0.0)
 
@@ -60,21 +74,33 @@ def _standard(subject: Subject, case: StressFigures, name: Case) -> str:
 def _sentence(subject: Subject, case: StressFigures, changes: str, pump_cure: str) -> str:
     happens, cures = [], []
     fresh = [limit for limit in case.limits if limit in new_limits(subject, case)]
-    if not fresh:
+    first = fresh[0] if fresh else None
+    if first is None:
         happens.append(_nothing_new(subject, case))
-    elif fresh[0] == "pump":
+    elif first == "pump":
         happens.append(_pump_short(subject, case))
         cures.append(pump_cure)
-    else:
-        happens.append(f"{short_why(subject, fresh[0])}; {_spare(subject, case)}")
-        cures.append(cure(fresh[0]))
-    boils_today = "vapour" in subject.figures.verdict.limits
-    if not boils_today and case.vapour_margin_Pa is not None and case.vapour_margin_Pa < vapour_need(subject):
+    elif first != "vapour":
+        happens.append(f"{short_why(subject, first)}; {_spare(subject, case)}")
+        cures.append(cure(first))
+    if _is_nearer_to_boiling(subject, case):
+        assert case.vapour_margin_Pa is not None
         happens.append(vapour_phrase(subject, case.vapour_margin_Pa))
         helps = cooler_inlet(subject).rstrip(".")
         cures.append(f"{helps[:1].lower()}{helps[1:]}")
+    if first == "vapour":
+        happens.append(f"the {subject.pump_word} alone would have {_spare(subject, case)}")
     helping = f" What helps: {'; '.join(cures)}." if cures else ""
     return f"{changes}: {'; '.join(happens)}.{helping}"
+
+
+def _is_nearer_to_boiling(subject: Subject, case: StressFigures) -> bool:
+    """Whether the fuel boils on that day and not today, or comes closer than it may where today it does not."""
+    margin = case.vapour_margin_Pa
+    if margin is None or boils_today(subject):
+        return False
+    too_close_today = "vapour" in subject.figures.verdict.limits
+    return margin < (0.0 if too_close_today else vapour_need(subject))
 
 
 def _nothing_new(subject: Subject, case: StressFigures) -> str:

@@ -306,7 +306,20 @@ PRESSED = {**GOAL_ON_E85, "pressure__base": "43.5 psi", "pressure__boost": "0 ps
 SOUND = {"goal__power": "350 hp", "feed__chosen": "-8", "pump__volts": None, "wiring": HEAVY}
 SMALL_POT = {"volume": "2 l", "lift_flow": "40 gal/h", "return_to": "tank"}
 
+OUTSIDE = {
+    "pump__place": "outside",
+    "fuel__temperature": "40 degC",
+    "inlet": {"strainer": {}},
+    "pressure__altitude": "5000 ft",
+}
+
 OTHERS: dict[str, Scenario] = {
+    "close to boiling today, boils when hot": ("mild", OUTSIDE),
+    "the same with injectors too small": ("mild", {**OUTSIDE, "injectors": {"rated_flow": "200 cc/min"}}),
+    "injectors too small but on some days": (
+        "hill-climb-coupe",
+        {"goal__power": "580 hp", "injectors__rated_flow": "1000 cc/min"},
+    ),
     "current not known": ("hill-climb-coupe", {"pump__current": None, "pump__volts": None, "wiring": WIRED}),
     "volts lost in plugs": (
         "hill-climb-coupe",

@@ -27,7 +27,7 @@ ANSWERS = {
     "twins": (
         "Full power is fine, idle is not: the regulator is too small for the return flow.",
         "Tightest: 31 % short with one pump stopped (32 % today). Fails too: combined bad day"
-        " (low volts, dirty filters, worn pump).",
+        " (low volts, dirty filters, worn pump). The others fail as today does.",
     ),
     "street-turbo": (
         "Good for 548 hp of the 432 wanted: the pump is the limit.",

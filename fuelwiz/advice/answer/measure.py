@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from fuelwiz.advice.answer.lines import Forms, line
 from fuelwiz.advice.assumed import matters_most
+from fuelwiz.advice.case_sentences import boils_today
 from fuelwiz.advice.findings.pump import GUESSED_OVER_PA
 from fuelwiz.advice.guesses import GUESSES, break_value, keeps_up
 from fuelwiz.terms import key_in_words
@@ -103,6 +104,8 @@ def _limit_that_may_come(subject: Subject, spread: SpreadFigures) -> LimitShare 
     if 1.0 - spread.chance < spread.short + WORTH_SAYING:
         return None
     today = set(subject.figures.verdict.limits)
+    if not boils_today(subject):
+        today.discard("vapour")
     new = [item for item in spread.limits if item.limit not in today and item.limit != "pump"]
     worst = max(new, key=lambda item: item.share, default=None)
     return worst if worst is not None and worst.share >= WORTH_SAYING else None

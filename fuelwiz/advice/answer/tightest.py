@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import NamedTuple
 
 from fuelwiz.advice.answer.lines import Forms, line
-from fuelwiz.advice.case_sentences import case_names, fails
+from fuelwiz.advice.case_sentences import case_names, fails_by_itself
 from fuelwiz.advice.cases import BY_CASE, combined, when_in_own_case
 from fuelwiz.advice.phrases import least_spare, point_name
 from fuelwiz.advice.subject import Subject
@@ -28,22 +29,32 @@ def tightest(subject: Subject) -> Forms | None:
     whole, short = _least(subject, least, now)
     if not subject.figures.stress:
         return line(f"{whole}.", f"{short}.")
-    failing = failing_days(subject)
-    others = [name for name in failing if name != least.name]
-    if least.margin < 0.0 and least.name in failing and not others:
-        return line(f"{whole}; the other bad days pass.", f"{whole}.", f"{short}.")
-    if not failing:
-        return line(f"{whole}; no bad day fails.", f"{short}; no bad day fails.", f"{short}.")
-    too = "Fails too" if least.margin < 0.0 and least.name in failing else "Fails"
-    if len(failing) == len(subject.figures.stress):
-        return line(f"{whole}. Every bad day fails.", f"{short}. Every bad day fails.", f"{short}.")
-    return line(
-        f"{whole}. {too}: {', '.join(others)}{_made_of(subject, others)}.",
-        f"{whole}. {too}: {', '.join(others)}.",
-        f"{whole}. {too}: {_counted(others)}.",
-        f"{short}. {too}: {_counted(others)}.",
-        f"{short}.",
-    )
+    ends = _which_fail(subject, least)
+    return line(*(f"{whole}{end}" for end in ends), f"{short}{ends[-1]}", f"{short}.")
+
+
+def _which_fail(subject: Subject, least: _Place) -> list[str]:
+    """How the line ends, ever shorter: the days that fail by name, those that fail only as today does behind them."""
+    by_itself, as_today = failing_days(subject), days_as_today(subject)
+    if not by_itself and not as_today:
+        return ["; no bad day fails."]
+    said = least.margin < 0.0 and least.name in by_itself
+    others = [name for name in by_itself if not said or name != least.name]
+    if not others and not as_today:
+        return ["; the other bad days pass.", "."]
+    fails = "Fails too" if said else "Fails"
+    count = f". {fails}: {_counted([*others, *as_today])}."
+    named = [f"{', '.join(others)}{_made_of(subject, others)}", ", ".join(others)]
+    if len(by_itself) + len(as_today) == len(subject.figures.stress):
+        every = f". Every {'other ' if said and as_today else ''}bad day fails"
+        if others and as_today:
+            return [*(f". {fails}: {names}. The others fail as today does." for names in named), f"{every}."]
+        return [f"{every}, as today does.", f"{every}."] if as_today else [f"{every}."]
+    if not others:
+        return [f". {fails} as today does: {', '.join(as_today)}.", count]
+    if as_today:
+        named = [f"{names}; as today does: {', '.join(as_today)}" for names in named]
+    return [*(f". {fails}: {names}." for names in named), count]
 
 
 def _made_of(subject: Subject, names: list[str]) -> str:
@@ -96,9 +107,18 @@ def case_when(subject: Subject, case: StressFigures) -> str:
 
 
 def failing_days(subject: Subject) -> list[str]:
-    """The names of the bad days that fail, the combined one last."""
+    """The names of the bad days that fail for themselves, the combined one last."""
+    return [name for name, case in _named_days(subject) if fails_by_itself(subject, case)]
+
+
+def days_as_today(subject: Subject) -> list[str]:
+    """The names of those that fail for nothing but what is wrong today."""
     return [
         name
-        for case, name in zip(subject.figures.stress, case_names(subject), strict=True)
-        if fails(subject, case)
+        for name, case in _named_days(subject)
+        if case.works is False and not fails_by_itself(subject, case)
     ]
+
+
+def _named_days(subject: Subject) -> Iterator[tuple[str, StressFigures]]:
+    return zip(case_names(subject), subject.figures.stress, strict=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.case_sentences import case_names
+from fuelwiz.advice.case_sentences import case_names, new_limits
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, listed
 
@@ -14,7 +14,7 @@ def stress_remarks(subject: Subject) -> Iterator[Remark]:
     today = set(subject.figures.verdict.limits)
     names = zip(subject.figures.stress, case_names(subject), strict=True)
     stopped, combined = subject.case("one pump dead"), subject.case("bad day")
-    failing = [(case, name) for case, name in names if case is not stopped and set(case.limits) - today]
+    failing = [(case, name) for case, name in names if case is not stopped and new_limits(subject, case)]
     if not failing or "pump" in today:
         return
     called = [name for _, name in failing]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
-from fuelwiz.advice.case_sentences import own_changes
+from fuelwiz.advice.case_sentences import fails_by_itself, own_changes
 from fuelwiz.advice.limits import short_why
 from fuelwiz.advice.result import Severity, Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
@@ -15,6 +15,7 @@ from fuelwiz.sizing.figures import StressFigures
 NAME = "Bad days"
 NEXT_GOAL = "Next goal"
 _MOST_BESIDE = 3
+COMBINED_STAYS_OUT = "The least to spare in the answer is of single days, not of the combined one."
 FINDINGS = "Findings"
 LABELS: dict[Severity, str] = {"stop": "Stop", "warning": "Warning", "note": "Note"}
 
@@ -39,7 +40,9 @@ def bad_days(subject: Subject, words: Words) -> Iterator[Block]:
     texts = zip(cases, words.case_names, words.stress, strict=True)
     rows = (_case_row(subject, case, name, what) for case, name, what in texts)
     yield Table(columns, tuple(rows))
-    yield Paragraph("The reserve is for such days, so it is not asked for here.", quiet=True)
+    together = subject.case("bad day")
+    counted = "" if together is None or fails_by_itself(subject, together) else f" {COMBINED_STAYS_OUT}"
+    yield Paragraph(f"The reserve is for such days, so it is not asked for here.{counted}", quiet=True)
 
 
 def _side_by_side(subject: Subject) -> Iterator[Block]:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.assumed import by_effect, count_in_words
 from fuelwiz.advice.blocks import Block, Heading, Item, Listing, Pairs, Paragraph, Table
-from fuelwiz.advice.case_sentences import fails
+from fuelwiz.advice.case_sentences import fails_by_itself
 from fuelwiz.advice.cautions import alcohol_may_be_in, rubber_with_alcohol
 from fuelwiz.advice.findings import remarks_on
 from fuelwiz.advice.limits import short_why
@@ -82,7 +82,7 @@ def days_in_brief(subject: Subject, words: Words) -> Iterator[Block]:
     still: set[Limit] = set()
     items: list[Item] = []
     for case, name, what in zip(cases, words.case_names, words.stress, strict=True):
-        if fails(subject, case):
+        if fails_by_itself(subject, case):
             happens = what.partition(" What helps")[0].partition(": ")[2]
             items.append(Item(happens, "no", capitalized(name)))
             continue
