@@ -261,7 +261,7 @@ def _by_day(
 ) -> Iterator[tuple[Situation, tuple[Limit, ...]]]:
     for day, judgment in zip(days, judged, strict=False):
         if day.when == "case":
-            yield day, in_case(day.name, judgment, judged[0].vapour_margin_pa).limits
+            yield day, in_case(day.name, judgment, judged[0].vapour).limits
         else:
             yield day, judgment.limits
 

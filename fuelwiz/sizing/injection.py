@@ -63,9 +63,11 @@ def injector_ceiling_w(sized: SizedSystem) -> float:
     asked, across = _asked(system.session), system.pressure.injector_Pa
     share = asked.duty_limit - asked.dead
     density = system.fuel.density_kg_m3
-    if share <= 0 or across - (sized.feed.loss_pa(0.0) if system.at_tank else 0.0) <= 0:
+    # A feed that falls to the rail adds pressure where little flows.
+    at_rest = across - (sized.feed.loss_pa(0.0) if system.at_tank else 0.0)
+    if share <= 0 or at_rest <= 0:
         return 0.0
-    most = share * asked.count * _each_kg_s(sized, across) / density
+    most = share * asked.count * _each_kg_s(sized, at_rest) / density
     if system.at_tank:
 
         def short(flow: float) -> float:

@@ -9,6 +9,7 @@ from typing import Literal
 from fuelwiz.once import once
 from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.roots import root
+from fuelwiz.record import record
 from fuelwiz.session import Size
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.lines import FeedLine, FeedLoss, FeedRun, bare_hose, feed_line, filters_terms
@@ -19,6 +20,20 @@ NO_FLOW_IS_SO_GREAT_M3_S = 1e3
 
 FeedCounts = Literal["all", "no runs", "none"]
 """How much of the feed's loss stands against the pumps."""
+
+
+@record
+class VapourMargins:
+    """How far the pump's inlet stays above the fuel's vapour pressure, Pa; None where not known."""
+
+    at_goal_pa: float | None
+    lowest_pa: float | None  # of the goal and every further point of full power
+
+    def no_better_than(self, other: VapourMargins) -> VapourMargins:
+        """The lower of each."""
+        return VapourMargins(
+            _lower(self.at_goal_pa, other.at_goal_pa), _lower(self.lowest_pa, other.lowest_pa)
+        )
 
 
 @dataclass(frozen=True)
@@ -127,6 +142,13 @@ class SizedSystem:
         return None if pumps is None or capacity is None else self.system.vapour_margin_pa(capacity, pumps)
 
     @once
+    def vapour_margins(self) -> VapourMargins:
+        """The same at the goal, and the lowest of the goal and every further point."""
+        margins = [point.vapour_margin_pa for point in self.and_points()]
+        known = [margin for margin in margins if margin is not None]
+        return VapourMargins(self.vapour_margin_pa, min(known, default=None))
+
+    @once
     def shown_run(self) -> FeedRun:
         """The run that a row speaks of; without a run of feed, one of PTFE hose at the candidate."""
         if self.system.has_runs:
@@ -216,3 +238,8 @@ def flow_where(feed: FeedLine, loss_pa: float, about_m3_s: float) -> float:
     while feed.loss_pa(most) < loss_pa and most < NO_FLOW_IS_SO_GREAT_M3_S:
         most *= 2
     return root(lambda flow: feed.loss_pa(flow) - loss_pa, 0.0, most)
+
+
+def _lower(one: float | None, other: float | None) -> float | None:
+    """The lower of two figures, either alone where the other is not known."""
+    return min((figure for figure in (one, other) if figure is not None), default=None)

@@ -13,7 +13,7 @@ from fuelwiz.session import Fuel, Pump, Session, Size
 from fuelwiz.sizing.blends import other_blends
 from fuelwiz.sizing.figures import StressFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
-from fuelwiz.sizing.sized_system import SizedSystem
+from fuelwiz.sizing.sized_system import SizedSystem, VapourMargins
 from fuelwiz.sizing.thresholds import (
     CLOGGED,
     HIGH_ALTITUDE_M,
@@ -34,7 +34,7 @@ def stress(
 ) -> tuple[StressFigures, ...]:
     """Every case that applies, and the session's own; the reserve counts as 0, and vapour where the fuel boils."""
     given_at = system.session.fuel.temperature
-    today = SizedSystem(system, pick).vapour_margin_pa
+    today = SizedSystem(system, pick).vapour_margins
     cases = []
     for name, session in (*built_in_cases(system.session), *own_cases(system.session)):
         free = changed(session, "goal", reserve=0.0)
@@ -43,16 +43,14 @@ def stress(
     return tuple(cases)
 
 
-def in_case(name: str, judgment: Judgment, vapour_today_pa: float | None) -> StressFigures:
+def in_case(name: str, judgment: Judgment, today: VapourMargins) -> StressFigures:
     """What a judgment without a reserve comes to on a bad day; hot fuel is never taken as further from boiling."""
-    vapour = judgment.vapour_margin_pa
-    if name == "hot fuel" and vapour is not None and vapour_today_pa is not None:
-        vapour = min(vapour, vapour_today_pa)
-    limits = with_vapour(judgment.limits, vapour)
+    vapour = judgment.vapour.no_better_than(today) if name == "hot fuel" else judgment.vapour
+    limits = with_vapour(judgment.limits, vapour.lowest_pa)
     return StressFigures(
         case=name,
         margin=judgment.margin,
-        vapour_margin_Pa=vapour,
+        vapour_margin_Pa=vapour.at_goal_pa,
         works=not limits,
         limits=limits,
         duty=judgment.duty,

@@ -24,7 +24,7 @@ from fuelwiz.sizing.part_figures import (
 )
 from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.size_rows import least, limits_at_any_point, too_fast, too_fast_at_full_delivery
-from fuelwiz.sizing.sized_system import SizedSystem
+from fuelwiz.sizing.sized_system import SizedSystem, VapourMargins
 from fuelwiz.sizing.stages import stages
 from fuelwiz.sizing.vocabulary import BUILD_LIMITS, LIMITS, BuildLimit, Limit, band_of
 
@@ -226,7 +226,7 @@ class Judgment:
     """
 
     margin: float | None
-    vapour_margin_pa: float | None
+    vapour: VapourMargins
     limits: tuple[Limit, ...]
     duty: float | None
 
@@ -254,7 +254,7 @@ def judgment_of(verdict: BuildVerdict, return_pick: ReturnPick | None) -> Judgme
     found = least(sized)
     return Judgment(
         None if found is None else found.margin,
-        sized.vapour_margin_pa,
+        sized.vapour_margins,
         (*limits_at_any_point(sized), *verdict.limits(return_pick)),
         None if verdict.injectors is None else verdict.injectors.duty,
     )
@@ -262,12 +262,12 @@ def judgment_of(verdict: BuildVerdict, return_pick: ReturnPick | None) -> Judgme
 
 def limits_on_a_bad_day(judgment: Judgment) -> tuple[Limit, ...]:
     """The limits of a build whose reserve counts as 0; vapour is one where the fuel boils, whatever the pump's place."""
-    return with_vapour(judgment.limits, judgment.vapour_margin_pa)
+    return with_vapour(judgment.limits, judgment.vapour.lowest_pa)
 
 
-def with_vapour(limits: tuple[Limit, ...], vapour_margin_pa: float | None) -> tuple[Limit, ...]:
-    """The same limits, vapour among them only where the fuel boils."""
-    boils = vapour_margin_pa is not None and vapour_margin_pa < 0
+def with_vapour(limits: tuple[Limit, ...], lowest_pa: float | None) -> tuple[Limit, ...]:
+    """The same limits, vapour among them only where the fuel boils at the goal or a point."""
+    boils = lowest_pa is not None and lowest_pa < 0
     if boils == ("vapour" in limits):
         return limits
     found = {*limits, "vapour"} if boils else set(limits) - {"vapour"}

@@ -356,6 +356,31 @@ OTHERS: dict[str, Scenario] = {
         "hill-climb-coupe",
         {"pump__relief": "78 psi", "goal__power": "300 hp", "pull": [{"power": "300 hp", "boost": "36 psi"}]},
     ),
+    "a pull that boils": (
+        "hill-climb-coupe",
+        {
+            "inlet__strainer": {"rated_flow": "60 gal/h", "rated_loss": "1.8 psi"},
+            "fuel__temperature": "55 degC",
+            "pull": [{"rpm": 4000, "power": "300 hp", "boost": "0 psi"}],
+        },
+    ),
+    "a pull near boiling outside the tank": (
+        "hill-climb-coupe",
+        {
+            "inlet__strainer": {"rated_flow": "60 gal/h", "rated_loss": "1.8 psi"},
+            "fuel__temperature": "46 degC",
+            "pump__place": "outside",
+            "pull": [{"rpm": 4000, "power": "300 hp", "boost": "0 psi"}],
+        },
+    ),
+    "a pull through a narrow suction line": (
+        "hill-climb-coupe",
+        {
+            "pump__place": "outside",
+            "inlet__run": [{"what": "tank to pump", "bore": "10.5 mm", "length": "1 ft"}],
+            "pull": [{"rpm": 4000, "power": "300 hp", "boost": "0 psi"}],
+        },
+    ),
     "a pull without a speed": ("hill-climb-coupe", {"pull": [{"power": "900 hp", "boost": "20 psi"}]}),
     "a pull that asks less": ("hill-climb-coupe", {"pull": [{"power": "200 hp", "boost": "5 psi"}]}),
     "injectors short at a point": (

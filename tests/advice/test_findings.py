@@ -93,6 +93,23 @@ def test_text_has_its_limit_and_what_to_do() -> None:
         assert text.count(". ") >= 1, text
 
 
+AT_A_POINT = {
+    "a pull that boils": ("vapour", "At a point of the pull the fuel boils at the pump inlet."),
+    "a pull near boiling outside the tank": ("vapour", "the fuel is less than 2.9 psi above boiling"),
+    "a pull through a narrow suction line": (
+        "inlet",
+        "more than 4 ft/s in the suction line at a point of the pull.",
+    ),
+}
+
+
+@pytest.mark.parametrize("name", AT_A_POINT)
+def test_what_is_wrong_at_a_point_alone_is_not_said_with_the_figure_of_the_goal(name: str) -> None:
+    said, (limit, wanted) = scenario(name), AT_A_POINT[name]
+    texts = [spaced(finding.text) for finding in said.words.findings if finding.about == limit]
+    assert len(texts) == 1 and wanted in texts[0], texts
+
+
 def test_metric_finding() -> None:
     findings = told("twins", show_units="metric").words.findings
     text = next(spaced(finding.text) for finding in findings if finding.about == "return")

@@ -51,3 +51,15 @@ def test_injectors_against_an_open_regulator_lose_what_boost_takes() -> None:
     fuel = today.next.target_flow_m3_s / today.demand.target_flow_m3_s
     assert rating / now > 1.03 * fuel, "the fuel alone would say too little"
     assert rating / now == pytest.approx(fuel * math.sqrt(58 / 50), rel=0.02)
+
+
+@pytest.mark.parametrize("rise", ["-1.5 m", "0 m", "1.5 m"])
+def test_the_ceiling_of_injectors_typed_as_a_goal_is_at_the_duty_limit(rise: str) -> None:
+    """A feed that falls adds pressure where little flows: more than the set pressure stands across the injectors."""
+    few = {"injectors": {"rated_flow": "60 cc/min"}, "feed.run.0.rise": rise, "feed.chosen": "-8"}
+    found = figures(build("mild", few))
+    ceiling = next(one.max_power_W for one in found.ceilings if one.part == "injectors")
+    assert 0 < ceiling < found.demand.crank_power_W
+    typed = figures(build("mild", few | {"goal.power": f"{ceiling / 1000!r} kW"}))
+    assert typed.injectors is not None and typed.injectors.duty is not None
+    assert typed.injectors.duty == pytest.approx(0.85, rel=1e-9)

@@ -8,6 +8,7 @@ import pytest
 
 from fuelwiz.session import validate
 from fuelwiz.sizing import quick_figures
+from fuelwiz.sizing.figures import Figures
 
 # An own fuel of 750 kg/m3 is 6.2591 lb a US gallon; 0.6 lb/(hp*h). The line, the filter and the inlet lose nothing, and
 # the pump falls by one gal/h for each psi: 62 at 40 psi, 22 at 80.
@@ -87,3 +88,51 @@ def test_a_boost_spike_lifts_boost_and_power_at_every_point() -> None:
         for _, horsepower, psi in [(0, 420, 14), *SHEET]
     ]
     assert spike.margin == pytest.approx(min(margins))
+
+
+def near_boiling(power: str, boost: str, **changes: Any) -> Figures:
+    """A goal on fuel near boiling behind a strainer: the less boost, the more the pump draws through it."""
+    fuel = car()["fuel"] | {"temperature": "100 degF", "reid_pressure": "9 psi"}
+    inlet = {"strainer": {"rated_flow": "60 gal/h", "rated_loss": "3 psi"}}
+    goal, pressure = {"power": power, "reserve": "10 %"}, {"base": "40 psi", "boost": boost}
+    return quick_figures(
+        validate(car(fuel=fuel, inlet=inlet, goal=goal, pressure=pressure, **changes), "hot")
+    )
+
+
+@pytest.mark.parametrize("case", ["altitude", "dirty filters"])
+def test_a_bad_day_on_which_the_fuel_boils_at_a_point_alone_fails(case: str) -> None:
+    """The point typed as a goal of its own boils on that day, the goal does not."""
+    point = [{"power": "300 hp", "boost": "2 psi"}]
+    goal, both, alone = (
+        next(day for day in found.stress if day.case == case)
+        for found in (
+            near_boiling("420 hp", "14 psi", pull=[], tank={"pressure": "0.1 psi"}),
+            near_boiling("420 hp", "14 psi", pull=point, tank={"pressure": "0.1 psi"}),
+            near_boiling("300 hp", "2 psi", pull=[], tank={"pressure": "0.1 psi"}),
+        )
+    )
+    assert goal.vapour_margin_Pa is not None and alone.vapour_margin_Pa is not None
+    assert alone.vapour_margin_Pa < 0 < goal.vapour_margin_Pa
+    assert "vapour" not in goal.limits and "vapour" in alone.limits
+    assert both.vapour_margin_Pa == pytest.approx(goal.vapour_margin_Pa), "the figure is that of the goal"
+    assert "vapour" in both.limits and not both.works
+
+
+def test_hot_fuel_is_never_further_from_boiling_than_today_at_a_point() -> None:
+    """The summer fuel of hot places boils later: where today's boils at the point alone, so does that of the day."""
+    found = quick_figures(
+        validate(
+            car(
+                fuel={"ethanol": "0 %", "temperature": "50 degC"},
+                inlet={"strainer": {"rated_flow": "60 gal/h", "rated_loss": "3 psi"}},
+                tank={"pressure": "1.5 psi"},
+                pull=[{"power": "300 hp", "boost": "2 psi"}],
+            ),
+            "hot",
+        )
+    )
+    hot = next(day for day in found.stress if day.case == "hot fuel")
+    assert found.pick.vapour_margin_Pa is not None and found.pick.vapour_margin_Pa > 0
+    assert hot.vapour_margin_Pa == found.pick.vapour_margin_Pa
+    assert "vapour" in found.pick.limits and "vapour" in hot.limits

@@ -11,6 +11,7 @@ from fuelwiz.advice.phrases import (
     least_spare,
     point_name,
     spare,
+    vapour_need,
     vapour_phrase,
     volts_seen,
 )
@@ -152,6 +153,11 @@ def _relief_opens(subject: Subject, row: SizeFigures) -> WhatAndDo:
 
 def _vapour(subject: Subject, row: SizeFigures) -> str:
     assert row.vapour_margin_Pa is not None
+    need = vapour_need(subject)
+    if row.vapour_margin_Pa >= need:
+        least = subject.numbers.limit("pressure", need)
+        near = f"is less than {least} above boiling" if need > 0.0 else "boils"
+        return f"at a point of the pull the fuel {near} at the pump inlet"
     return vapour_phrase(subject, row.vapour_margin_Pa)
 
 
@@ -186,6 +192,10 @@ def _inlet(subject: Subject, row: SizeFigures) -> str:
     inlet, most = subject.figures.inlet, subject.session.bands.inlet[2]
     if inlet is None or inlet.velocity_m_s is None or row is not subject.pick:
         return f"the suction line is too fast (limit {subject.numbers.limit('velocity', most)})"
+    if inlet.velocity_m_s <= most:
+        return (
+            f"more than {subject.numbers.limit('velocity', most)} in the suction line at a point of the pull"
+        )
     figure, shown = subject.numbers.pair("velocity", inlet.velocity_m_s, most)
     return f"{figure} in the suction line (limit {shown})"
 
