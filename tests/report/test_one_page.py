@@ -122,6 +122,15 @@ def test_a_pump_that_a_larger_line_lets_keep_up_is_not_to_be_bought() -> None:
     assert "\npump         yours: sample pump S\n" in page(one)
 
 
+@pytest.mark.parametrize(
+    ("name", "said"), [("strip-twins", True), ("gravel-four", False), ("slalom-methanol", False)]
+)
+def test_works_is_said_of_the_size_where_the_build_fails_for_another_part(name: str, said: bool) -> None:
+    one = sample(SAMPLES / f"{name}.toml")
+    note = "Works judges the size alone: the regulator is too small for the return flow.\n"
+    assert (note in page(one)) == said and ("Works judges" in page(one)) == said
+
+
 @pytest.mark.parametrize(("name", "counted"), [("gravel-four", True), ("strip-twins", False)])
 def test_one_more_pump_is_said_to_be_off_at_idle(name: str, counted: bool) -> None:
     one = sample(SAMPLES / f"{name}.toml")

@@ -132,10 +132,21 @@ def test_a_refused_size_says_why_first() -> None:
     assert labels == ["means", "costs", "bigger", "smaller"]
 
 
+@pytest.mark.parametrize(("name", "size", "said"), [("twins", "-8", True), ("twins", "-6", False)])
+def test_a_size_that_works_in_a_build_that_does_not_says_so_first(name: str, size: str, said: bool) -> None:
+    """Of twins the return alone is too small: a yes at -8 is no yes to the build, -6 is refused by itself."""
+    result = drawn_result(name)
+    assert result.figures.row(size).works == said and result.figures.verdict.limits == ("return",)
+    lines = text(drawn("explanation", name, size, rows=4))
+    first = "   but     not the build: the regulator is too small for the return flow"
+    assert (lines[0].replace("\u00a0", " ").rstrip() == first) == said
+    assert any("not the build" in line for line in lines) == said
+
+
 def test_each_label_gets_a_line_before_any_text_gets_two() -> None:
-    tight, roomy = (text(drawn("explanation", "twins", width=59, rows=rows)) for rows in (4, 6))
-    assert [line[3:10].strip() for line in tight] == ["means", "costs", "bigger", "smaller"]
-    assert tight[0].endswith("…") and "…" not in "".join(roomy)
+    tight, roomy = (text(drawn("explanation", "twins", width=59, rows=rows)) for rows in (5, 8))
+    assert [line[3:10].strip() for line in tight] == ["but", "means", "costs", "bigger", "smaller"]
+    assert tight[1].endswith("…") and "…" not in "".join(roomy)
 
 
 def test_the_table_in_focus_says_four_things_more() -> None:

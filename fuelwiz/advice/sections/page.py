@@ -49,6 +49,8 @@ def three_sizes(subject: Subject, _words: Words) -> Iterator[Block]:
     shown = [at for at, row in enumerate(figures.sizes) if row.size in wanted]
     own = None if table.own is None else shown.index(table.own)
     yield Table(table.columns, tuple(table.rows[at] for at in shown), own)
+    for note in sizes.size_alone(subject, [figures.sizes[at] for at in shown]):
+        yield Paragraph(note)
 
 
 WARNINGS = "Warnings"

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph, Table, row
 from fuelwiz.advice.flow import flow_regime
+from fuelwiz.advice.limits import short_why
 from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Explanation, Words
 from fuelwiz.advice.row import (
@@ -21,6 +22,7 @@ from fuelwiz.advice.row import (
 )
 from fuelwiz.advice.subject import Subject, capitalized, size_label
 from fuelwiz.sizing.figures import Ladder, SizeFigures
+from fuelwiz.sizing.vocabulary import BUILD_LIMITS
 from fuelwiz.terms import VELOCITY_IS
 
 NAME = "Sizes"
@@ -31,7 +33,7 @@ def sizes(subject: Subject, words: Words) -> Iterator[Block]:
     """Every candidate, then the pick and the sizes beside it in words."""
     yield Heading(NAME)
     yield size_table(subject)
-    yield Paragraph(_legend(subject))
+    yield Paragraph(" ".join((_legend(subject), *size_alone(subject, subject.figures.sizes))))
     explanations = dict(zip(subject.figures.sizes, words.explanations, strict=True))
     for size, name in _explained(subject):
         own = size is subject.pick
@@ -83,6 +85,26 @@ def _legend(subject: Subject) -> str:
         " above that too fast."
     )
     return f"{legend} * is the size you chose." if subject.figures.chosen is not None else legend
+
+
+def _wrong_elsewhere(subject: Subject) -> str | None:
+    """What no size of line changes, in a few words: the gravest of it."""
+    return next(
+        (short_why(subject, limit) for limit in subject.figures.verdict.limits if limit in BUILD_LIMITS), None
+    )
+
+
+def size_alone(subject: Subject, rows: Sequence[SizeFigures]) -> Iterator[str]:
+    """That a yes in the table is said of a size, where the build fails all the same."""
+    wrong = _wrong_elsewhere(subject)
+    if wrong is not None and any(size.works for size in rows):
+        yield f"Works judges the size alone: {wrong}."
+
+
+def but_not_the_build(subject: Subject, size: SizeFigures) -> Labeled:
+    """The same of one size, on the line above what it means."""
+    wrong = _wrong_elsewhere(subject)
+    return (("but", f"not the build: {wrong}"),) if wrong is not None and size.works else ()
 
 
 def _explained(subject: Subject) -> list[tuple[SizeFigures, str]]:

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
-from fuelwiz.advice.sections.sizes import Labeled, closer_look, labeled, still_open
+from fuelwiz.advice.sections.sizes import Labeled, but_not_the_build, closer_look, labeled, still_open
 from fuelwiz.advice.subject import Subject
 from fuelwiz.wizard.block_view import LABELED, labeled_lines
 
@@ -36,10 +36,12 @@ def _told(result: Result, highlighted: str, more: bool) -> tuple[Labeled, Labele
     """What is said of a size, and what the table in focus says beyond that."""
     at = next((index for index, row in enumerate(result.figures.sizes) if row.size == highlighted), 0)
     size = result.figures.sizes[at]
-    lines = (*labeled(result.words.explanations[at]), *still_open(size))
+    subject = Subject(result.session, result.figures)
+    told = (*but_not_the_build(subject, size), *labeled(result.words.explanations[at]))
+    lines = (*told, *still_open(size))
     if size.feed_loss_Pa is None:
         lines = (*lines, NEW_HERE)
-    return lines, closer_look(Subject(result.session, result.figures), size) if more else ()
+    return lines, closer_look(subject, size) if more else ()
 
 
 def _drawn(lines: Labeled, area: Area) -> list[Strip]:
@@ -54,6 +56,6 @@ def _drawn(lines: Labeled, area: Area) -> list[Strip]:
         heights[short] += 1
     drawn: list[Strip] = []
     for (label, text), rows in zip(lines, heights, strict=True):
-        role: Role = "fault" if label == "no" else "muted"
+        role: Role = "fault" if label in {"no", "but"} else "muted"
         drawn += labeled_lines(label, area.wrapped(text, LABELED, rows), area, role)
     return drawn
