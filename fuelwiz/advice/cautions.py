@@ -28,7 +28,7 @@ def cautions(subject: Subject) -> tuple[str, ...]:
         "No soft line near the exhaust, the turbo or anything that moves or rubs.",
         "Hose ends and adapters that meet must have the same thread form: near ones go together and leak.",
         *_of_fuel(subject),
-        "Wire the pump through a relay and a fuse close to the battery, in wire that carries more than its fuse.",
+        "Wire the pump through a relay and a fuse that is weaker than its wire.",
         "A cut-off must stop the pump in a crash, when the engine stops, when oil or rail pressure is lost.",
         "Bond tank, filler and pump with ground straps: flowing fuel makes static.",
         f"Vent {vented} as the rules and local law require, with a roll-over valve, away from heat.",

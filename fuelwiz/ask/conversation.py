@@ -24,7 +24,7 @@ from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.form.bad_day import change_on_that_day
 from fuelwiz.wizard.form.finding import Findable, changeable, found
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import CellsRow, ChoiceRow, DoRow, FoundRow, ItemRow
+from fuelwiz.wizard.form.form_rows import CellsRow, ChoiceRow, DoRow, FieldRow, FoundRow, ItemRow
 from fuelwiz.wizard.form.log_rows import UNREAD
 from fuelwiz.wizard.form.taking import take
 
@@ -50,6 +50,7 @@ class Conversation:
         self.form = Form(desk)
         self._past_the_end = False
         self._picking: tuple[Findable, ...] | None = None
+        self._asked_from: str | None = None
         self._commands: dict[str, Callable[[str], None]] = {
             "help": lambda _: self._say_all(help_lines(self.form.question)),
             "why": lambda _: self._say_all(why_lines(self.form.question)),
@@ -172,7 +173,8 @@ class Conversation:
             self.say(f"{text} is none of the answers.")
             return False
         elif not is_choice:
-            self.desk.type(form.path, as_typed(form.question, text))
+            stands = self.desk.text_in_field(form.path).text
+            self.desk.type(form.path, as_typed(form.question, text, stands))
         form.rebuild()
         refused = self.desk.refused.get(form.path)
         if refused:
@@ -183,7 +185,21 @@ class Conversation:
         is_half_a_point = isinstance(self.form.row, CellsRow) and self.desk.refused
         if not is_half_a_point:  # the rest of the point is asked for next
             self.say_answer(whole=False)
+        wanting = self._passed_over()
+        if wanting is not None:
+            self._asked_from = self._asked_from or self.form.path
+            self.form.go_to_path(wanting)
+            return
+        if self._asked_from is not None:
+            self.form.go_to_path(self._asked_from)
+            self._asked_from = None
         self._on()
+
+    def _passed_over(self) -> str | None:
+        """A question of this step that was left empty, and that the answer just given needs."""
+        before = self.form.pointer.rows[: self.form.pointer.at]
+        empty = (row.path for row in before if isinstance(row, FieldRow))
+        return next((path for path in empty if self.desk.text_in_field(path).is_missing), None)
 
     def _on(self) -> None:
         """To the next question: a row that only shows more is passed over, an entry that is told is closed."""

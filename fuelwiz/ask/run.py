@@ -11,6 +11,7 @@ from fuelwiz.ask.conversation import LONGEST_LINE, Conversation
 from fuelwiz.desk.desk import Desk
 from fuelwiz.errors import FuelwizError
 from fuelwiz.report.output import printed
+from fuelwiz.standard_streams import complain
 from fuelwiz.store.drafts import abandoned_draft
 from fuelwiz.store.folder import sessions_folder
 
@@ -55,7 +56,7 @@ def _draft_or(desk: Desk) -> Desk:
 
 def _talk(desk: Desk, *, is_typed: bool) -> int:
     desk.update()
-    conversation = Conversation(desk, say)
+    conversation, keeper = Conversation(desk, say), Keeper(desk)
     try:
         conversation.begin()
         while not conversation.over:
@@ -63,13 +64,46 @@ def _talk(desk: Desk, *, is_typed: bool) -> int:
             if line is None:
                 break
             conversation.take(line)
-            _keep(desk)
+            keeper.keep()
+            if conversation.over and is_typed and keeper.asks_again():
+                conversation.over = False
     finally:
-        kept = _keep(desk)
+        keeper.keep()
     conversation.say_answer(whole=True)
-    if kept is not None:
-        say(f"Not saved: kept as a draft, {kept}.")
-    return 2 if kept is None and desk.dirty else 0
+    if keeper.fault is not None:
+        complain(f"{desk.name} is not saved: {keeper.fault}")
+        return 2
+    if keeper.kept is not None:
+        say(f"Not saved: kept as a draft, {keeper.kept}.")
+    return 0
+
+
+class Keeper:
+    """Keeps the draft of a build line by line: where no place takes it, that is said once, and it goes on without."""
+
+    def __init__(self, desk: Desk) -> None:
+        self._desk = desk
+        self._was_asked = False
+        self.kept: Path | None = None
+        self.fault: FuelwizError | None = None
+
+    def keep(self) -> None:
+        """Keep what is told, where anything is that no file has."""
+        before, self.fault = self.fault, None
+        try:
+            self.kept = self._desk.write_draft()
+        except FuelwizError as error:
+            self.kept, self.fault = None, error
+            if str(error) != str(before):
+                say(f"{error}. It goes on without one; /save NAME keeps the build.")
+
+    def asks_again(self) -> bool:
+        """Whether what would be lost is said before it is, the first time that it would be."""
+        if self.fault is None or self._was_asked:
+            return False
+        self._was_asked = True
+        say("Not saved, no draft kept. /save NAME keeps it, /quit again drops it.")
+        return True
 
 
 def _line(*, is_typed: bool) -> str | None:
@@ -79,12 +113,3 @@ def _line(*, is_typed: bool) -> str | None:
         sys.stdout.flush()
     content = sys.stdin.buffer.readline(4 * LONGEST_LINE)
     return content.decode("utf-8", errors="replace") if content else None
-
-
-def _keep(desk: Desk) -> Path | None:
-    """Keep the draft; a folder that cannot be written is said and stops nothing."""
-    try:
-        return desk.write_draft()
-    except FuelwizError as error:
-        say(f"The draft cannot be kept: {error}")
-        return None

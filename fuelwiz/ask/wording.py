@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.edits import ALWAYS_WANTED
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.log_read import COLUMNS
@@ -19,6 +20,8 @@ COMMANDS = (
     " /save NAME and /quit do what they say."
 )
 MOST_COLUMNS = 4  # of an entry; what follows is another spelling for a narrow list
+TAKES_OUT = "-"
+ADDS = f"What you type is added, with {TAKES_OUT} before it taken out."
 _PARTS = ("what", "why", "rule", "usual", "wrong", "unsure", "units", "source")
 
 
@@ -48,11 +51,11 @@ def question_line(form: Form) -> str:
     unit = field.unit or (row.unit if isinstance(row, CellsRow) else "")
     asked = f"{label}, {unit}" if unit else label
     stands = _stands(question, field.text)
-    said = (
-        f"{asked}: {stands}{' assumed' if field.assumed and stands else ''}" if stands else f"{asked}: empty"
-    )
+    nothing = "needed" if field.is_missing or form.path in ALWAYS_WANTED else "empty"
+    said = f"{asked}: {stands}{' assumed' if field.assumed else ''}" if stands else f"{asked}: {nothing}"
     offered = _offered(question, by_number=picks_by_number(form))
-    return f"{said}. {offered}".strip()
+    adds = f" {ADDS}" if stands and _takes_several(question) else ""
+    return f"{said}.{adds} {offered}".strip()
 
 
 def _cell_label(form: Form, row: CellsRow) -> str:
@@ -97,13 +100,27 @@ def _takes_several(question: Question) -> bool:
         return False
 
 
-def as_typed(question: Question, text: str) -> str:
-    """What a line says for its field: of an answer that may have several words, each by its number or its name."""
+def as_typed(question: Question, text: str, stands: str) -> str:
+    """What a line says for its field: of an answer that may have several words, those that stand and those typed.
+
+    Each is typed by its number or its name; one with a minus before it is taken out.
+    """
     if not question.choices or not _takes_several(question):
         return text
-    parts = [part.strip() for part in text.split(",") if part.strip()]
-    chosen = (picked(question, part, by_number=True) for part in parts)
-    return ", ".join(one.value if one else part for one, part in zip(chosen, parts, strict=True))
+    told = [one.say for part in _parts(stands) if (one := picked(question, part, by_number=False))]
+    for part in _parts(text):
+        goes = part.startswith(TAKES_OUT)
+        found = picked(question, part.lstrip(f"{TAKES_OUT} "), by_number=True)
+        name = part if found is None else found.say
+        if goes and found is not None:
+            told = [one for one in told if one != name]
+        elif name not in told:
+            told.append(name)
+    return ", ".join(told)
+
+
+def _parts(text: str) -> list[str]:
+    return [part.strip() for part in text.split(",") if part.strip()]
 
 
 def picked(question: Question, typed: str, *, by_number: bool) -> Choice | None:

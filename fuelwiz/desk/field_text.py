@@ -26,7 +26,7 @@ class FieldText:
 
     `text` is what is in it, `unit` what stands in the unit column (nothing where the text has its own),
     `echo` the same in the other unit system, `assumed` whether it is a fallback, `refused` why what was
-    typed is not taken, in 32 columns.
+    typed is not taken, in 32 columns, `is_missing` whether nothing was typed though the rest of its section needs it.
     """
 
     text: str
@@ -34,6 +34,7 @@ class FieldText:
     echo: str = ""
     assumed: bool = False
     refused: str | None = None
+    is_missing: bool = False
 
 
 def empty(spec: FieldSpec, system: UnitSystem) -> FieldText:

@@ -79,7 +79,7 @@ def fault_in_words(noun: str, words: str, short: str = "this cannot be read") ->
 def emptied(noun: str, spec: FieldSpec) -> Refusal:
     """A field that has to hold something is empty."""
     wanted = units.describe(spec.kind) if spec.kind else "an answer"
-    return Refusal(f"{wanted} is wanted", f"Enter {_the(noun)}: {wanted} is wanted here.")
+    return Refusal(f"{wanted} is wanted", f"Enter {_the(noun)}: {wanted} is wanted here.", is_missing=True)
 
 
 def of_fault(path: str, spec: FieldSpec | None, fault: Fault) -> Refusal:

@@ -70,7 +70,10 @@ class View:
         """What stands in the field at a path; NoSuchField where it leads to none."""
         place = place_of(self.state, path)
         refusal = self.refusals.get(place)
-        return replace(self._field(path, place), refused=refusal.short if refusal else None)
+        field = self._field(path, place)
+        if refusal is None:
+            return field
+        return replace(field, refused=refusal.short, is_missing=refusal.is_missing)
 
     def _field(self, path: str, place: str) -> FieldText:
         if path in CHOICE_QUESTIONS:

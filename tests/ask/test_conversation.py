@@ -228,6 +228,23 @@ def test_an_answer_of_several_words_is_told_by_numbers_or_names(tmp_path: Path) 
     assert desk.plain["fitted"]["has"] == ["line", "return_line", "filter"]
 
 
+def test_a_list_stands_while_more_is_typed_and_goes_part_by_part(tmp_path: Path) -> None:
+    desk = new(tmp_path)
+    said = told(desk, "", "600", "/skip summary", "1, filter", "/back")
+    assert said[-1].startswith(
+        "On the car: feed line, filter. What you type is added, with - before it taken out."
+    )
+    told(desk, "/skip summary", "return line, 1")
+    assert desk.plain["fitted"]["has"] == ["line", "filter", "return_line"]
+    told(desk, "/skip summary", "-6, wire, - feed line")
+    assert desk.plain["fitted"]["has"] == ["return_line", "wire"]
+    said = told(desk, "/skip summary", "bumper", "3")
+    assert any(line.startswith("Not taken: ") for line in said)
+    assert desk.plain["fitted"]["has"] == ["return_line", "wire", "pump"]
+    told(desk, "/skip summary", "-2, -3, -8")
+    assert "has" not in desk.plain.get("fitted", {})
+
+
 def test_half_a_point_is_asked_on_without_a_word_about_what_it_holds_up(tmp_path: Path) -> None:
     desk = new(tmp_path)
     said = told(desk, "", "600", "/skip pump", "its curve", "", "40 psi", "110", "9 A", "60", "90")
@@ -260,3 +277,40 @@ def test_a_blend_is_told_by_its_name(tmp_path: Path) -> None:
     assert any("or E70 for a blend" in line for line in said)
     assert told(desk, "/skip fuel", "E700")[-2] == "E700 is none of the answers."
     assert desk.plain["fuel"] == {"ethanol": "70 %"}
+
+
+@pytest.mark.parametrize(
+    ("step", "passed", "lines", "wanted", "next_one"),
+    [
+        (
+            "wiring",
+            "Supply voltage, V: empty.",
+            ("", "12 AWG"),
+            "Supply voltage, V: needed.",
+            "Wire length, ft",
+        ),
+        (
+            "injectors",
+            "Injector flow, cc/min: empty.",
+            ("", "58"),
+            "Injector flow, cc/min: needed.",
+            "Injectors: 4",
+        ),
+    ],
+)
+def test_what_was_passed_over_and_is_needed_now_is_asked_in_the_same_breath(
+    tmp_path: Path, step: str, passed: str, lines: tuple[str, ...], wanted: str, next_one: str
+) -> None:
+    desk = new(tmp_path)
+    said = told(desk, "", "600", f"/skip {step}", *lines)
+    assert any(line.startswith(passed) for line in said)
+    assert said[-1].startswith(wanted)
+    assert any("what it belongs to is left out until then" in line for line in said)
+    on = told(desk, f"/skip {step}", *lines, "13.8" if step == "wiring" else "1000")
+    assert on[-1].startswith(next_one)
+    assert not desk.refused
+
+
+def test_what_is_needed_may_be_left_until_another_answer_needs_it(tmp_path: Path) -> None:
+    said = told(new(tmp_path), "", "600", "/skip wiring", "", "12 AWG", "", "")
+    assert said[-1].startswith("Wire length, ft")

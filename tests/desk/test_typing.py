@@ -262,7 +262,9 @@ def test_an_emptied_power_is_wanted_and_a_new_build_is_not_told_so(tmp_path: Pat
     assert desk.refused == {}
     desk.type("goal.power", "750")
     desk.type("goal.power", "")
-    assert desk.text_in_field("goal.power") == FieldText("", "hp", refused="a power is wanted")
+    assert desk.text_in_field("goal.power") == FieldText(
+        "", "hp", refused="a power is wanted", is_missing=True
+    )
 
 
 def test_control_characters_never_reach_a_field(tmp_path: Path) -> None:

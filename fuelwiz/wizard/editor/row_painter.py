@@ -37,6 +37,8 @@ TAG = "assumed"
 COLUMN_END = 16  # cells behind the head of a column: its unit, and whether it is guessed
 MAY_STAY_EMPTY = "may stay empty"
 NEEDED = "needed"
+NEEDED_WITH = {"wiring.supply": "needed with wire"}
+"""What may stay empty alone, as the rest of its section needs it."""
 LONGEST_UNFIT = 12
 TAKEN_BESIDE = {"pump.kind": "lower of both"}
 """What is taken where it is none of a question's answers."""
@@ -188,7 +190,7 @@ def _tag(question: Question, field: FieldText, picked: Choice | None) -> str:
         return picked.say
     if field.text:
         return ""
-    return NEEDED if question.key in ALWAYS_WANTED else MAY_STAY_EMPTY
+    return NEEDED if question.key in ALWAYS_WANTED else NEEDED_WITH.get(question.key, MAY_STAY_EMPTY)
 
 
 def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
