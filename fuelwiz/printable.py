@@ -6,6 +6,8 @@ from typing import Any
 
 NO_BREAK = "\N{NO-BREAK SPACE}"
 """Stands between a number and its unit, so that no line ends there."""
+MINUS = "\N{MINUS SIGN}"
+"""Stands before a number below zero, as wide as a plus; read, it is a hyphen's equal."""
 
 _LONGEST_SHOWN = 40
 _TURNS = (0x061C, 0x200E, 0x200F, *range(0x202A, 0x202F), *range(0x2066, 0x206A))

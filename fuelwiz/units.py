@@ -53,7 +53,7 @@ def _one(term: str, kind: Kind, text: str) -> float:
     """The SI value of one number and one unit; `text` is all that was typed."""
     number, unit = _parts(term, kind_in_words(kind).example)
     if not unit:
-        raise UnitError(f"wants a unit after the number: {_any_of(units_of(kind))}")
+        raise UnitError(f"wants a unit after the number: {any_of(units_of(kind))}")
     if kind in _PRESSURES and name_of(unit) == "lb":
         unit = "psi"  # so much pressure is said in pounds
     _refuse_unfit(unit, kind, text)
@@ -203,7 +203,7 @@ def _refuse_unfit(unit: str, kind: Kind, text: str) -> None:
     if known is None and re.search("[0-9]", unit):
         raise UnitError(f'wants one number and one unit such as "{wanted.example}", got {_quoted(text)}')
     if known is None:
-        raise UnitError(f"wants {wanted.words} in {_any_of(wanted.suggest)}, got {_quoted(unit)}")
+        raise UnitError(f"wants {wanted.words} in {any_of(wanted.suggest)}, got {_quoted(unit)}")
     if kind in known.kinds:
         return
     if known.zero and wanted.with_zero:
@@ -211,7 +211,8 @@ def _refuse_unfit(unit: str, kind: Kind, text: str) -> None:
     raise UnitError(f"wants {wanted.words}, got {_shown(unit)}")
 
 
-def _any_of(names: tuple[str, ...]) -> str:
+def any_of(names: tuple[str, ...]) -> str:
+    """Names of which one is wanted: "psi, bar or kPa"."""
     return " or ".join(part for part in (", ".join(names[:-1]), names[-1]) if part)
 
 

@@ -8,7 +8,7 @@ from fuelwiz.terminal.marks import MARKS
 
 Mark = Literal["easy", "good", "brisk", "fast", "too fast", "yes", "no", "stop", "warning", "note"]
 
-PathPart = Literal[
+PathSign = Literal[
     "tank", "strainer", "pump", "filter", "run", "part", "rail", "injectors", "regulator", "other"
 ]
 PathPlace = Literal["stop", "between", "branch"]
@@ -114,7 +114,7 @@ class PathLine(NamedTuple):
     `mark` stands where a part limits, `assumed` where nothing was given, `gap` where a question waits for its answer.
     """
 
-    part: PathPart
+    part: PathSign
     name: str
     given: str = ""
     speed: str = ""

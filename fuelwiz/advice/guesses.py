@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.record import record
+from fuelwiz.sizing.vocabulary import ADDED
 
 if TYPE_CHECKING:
     from fuelwiz.advice.subject import Subject
@@ -105,9 +106,6 @@ def break_value(subject: Subject, guess: InputFigures) -> tuple[str, bool]:
     assert guess.breaks is not None
     text = GUESSES[guess.input].value(subject, guess.breaks)
     return text, guess.breaks > (0.0 if guess.input in ADDED else 1.0)
-
-
-ADDED: frozenset[Input] = frozenset(("driveline", "ethanol", "temperature", "boost", "base", "voltage"))
 
 
 @record

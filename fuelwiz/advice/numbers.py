@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 from decimal import ROUND_HALF_UP, Decimal
+from math import floor, log10
 from typing import Literal, get_args
 
+from fuelwiz.printable import MINUS, NO_BREAK
 from fuelwiz.record import record
 from fuelwiz.session import Session
 from fuelwiz.shown_units import SHOWN_UNITS, base_system, other_system, shown_system, unit_sign
@@ -17,9 +19,8 @@ Role = Literal[
     "vacuum",
 ]  # fmt: skip
 
-MINUS = "\u2212"
-NO_BREAK = "\u00a0"
 MOST_PLACES = 12
+ROUND = (1.0, 2.0, 2.5, 5.0, 10.0)
 MOST_SHOWN = 100_000
 """Beyond it a figure means nothing for a car: a file may hold absurd values, and no column is wide enough."""
 _PLAIN_NUMBER = re.compile(r"-?[0-9]+(\.[0-9]+)?")
@@ -119,6 +120,12 @@ def written(number: Decimal) -> str:
     """A decimal number with a true minus, and no minus before a zero."""
     text = f"{abs(number):f}"
     return f"{MINUS}{text}" if number < 0 else text
+
+
+def round_step(least: float) -> float:
+    """The smallest step of round figures, as between the ticks of an axis, that is that much or more."""
+    power = 10.0 ** floor(log10(least))
+    return next(nice * power for nice in ROUND if nice * power >= least * 0.999)
 
 
 def guarded(value: float, places: int, limits: tuple[float, ...]) -> Decimal:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from fuelwiz.advice.blocks import UNKNOWN
-from fuelwiz.advice.numbers import NO_BREAK, Role
+from fuelwiz.advice.numbers import Role
 from fuelwiz.advice.row import LOSS, SPARE, VELOCITY
 from fuelwiz.advice.subject import Subject
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
+from fuelwiz.printable import NO_BREAK
 from fuelwiz.sizing.figures import SizeFigures
 
 GUESSED = ", a guess from one point of the pump's curve"

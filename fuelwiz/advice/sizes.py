@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from fuelwiz.advice.answer.how_far import refused_word
 from fuelwiz.advice.limits import limit_phrase
-from fuelwiz.advice.numbers import NO_BREAK, Role
+from fuelwiz.advice.numbers import Role
 from fuelwiz.advice.phrases import lost, speed
 from fuelwiz.advice.result import Explanation
 from fuelwiz.advice.row import FULL_DELIVERY_VELOCITY, LOSS
 from fuelwiz.advice.subject import Subject
+from fuelwiz.printable import NO_BREAK
 from fuelwiz.sizing.figures import SizeFigures
 from fuelwiz.sizing.vocabulary import BANDS, LINE_LIMITS, Band, SizeLimit
 

@@ -5,14 +5,13 @@ from __future__ import annotations
 from math import sqrt
 from typing import NamedTuple
 
+from fuelwiz.advice.changes import ORDINALS
 from fuelwiz.advice.subject import Subject
 from fuelwiz.physics.boost import boost_in_step_pa
 from fuelwiz.sizing.part_figures import Stage
 
 BEFORE = 0.9
 """A stage comes in 10 % before it is needed and goes out 10 % before that again: common practice, no source."""
-
-ORDINALS = ("", "first", "second", "third", "fourth", "fifth", "sixth")
 
 
 class SwitchPoint(NamedTuple):

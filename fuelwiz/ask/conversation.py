@@ -20,6 +20,7 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import SaveRefused
 from fuelwiz.desk.log_read import reader
 from fuelwiz.errors import FuelwizError
+from fuelwiz.file_limits import LONGEST_TEXT
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.form.bad_day import change_on_that_day
 from fuelwiz.wizard.form.finding import Findable, changeable, found
@@ -31,7 +32,6 @@ from fuelwiz.wizard.form.taking import take
 Say = Callable[[str], None]
 Next = Literal["stay", "on", "end"]
 
-LONGEST_LINE = 4000
 MOST_OFFERED = 9
 ASKED_ABOUT = ("add", "add_change")
 """Rows that do something and are worth a question of their own."""
@@ -69,7 +69,7 @@ class Conversation:
 
     def take(self, line: str) -> None:
         """A line that was typed."""
-        text = line.strip()[:LONGEST_LINE]
+        text = line.strip()[:LONGEST_TEXT]
         word, _, rest = text.partition(" ")
         if word.startswith("/"):
             command = self._commands.get(word[1:].lower())

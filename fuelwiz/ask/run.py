@@ -7,9 +7,10 @@ import sys
 from collections.abc import Mapping
 from pathlib import Path
 
-from fuelwiz.ask.conversation import LONGEST_LINE, Conversation
+from fuelwiz.ask.conversation import Conversation
 from fuelwiz.desk.desk import Desk
 from fuelwiz.errors import FuelwizError
+from fuelwiz.file_limits import LONGEST_TEXT
 from fuelwiz.report.output import printed
 from fuelwiz.standard_streams import complain
 from fuelwiz.store.drafts import abandoned_draft
@@ -111,5 +112,5 @@ def _line(*, is_typed: bool) -> str | None:
     if is_typed:
         sys.stdout.write(PROMPT)
         sys.stdout.flush()
-    content = sys.stdin.buffer.readline(4 * LONGEST_LINE)
+    content = sys.stdin.buffer.readline(4 * LONGEST_TEXT)
     return content.decode("utf-8", errors="replace") if content else None

@@ -27,7 +27,7 @@ from fuelwiz.desk.storage import Save, Saved, Storage, open_draft, open_file
 from fuelwiz.desk.undo import UndoHistory
 from fuelwiz.desk.view import View
 from fuelwiz.desk.visit import Visit
-from fuelwiz.file_limits import UNNAMED
+from fuelwiz.file_limits import SUFFIX, UNNAMED
 from fuelwiz.printable import clean
 from fuelwiz.store.folder import file_name
 
@@ -102,7 +102,7 @@ class Desk:
 
     @property
     def _default_name(self) -> str:
-        return self.path.name.removesuffix(".toml") if self.path is not None else UNNAMED
+        return self.path.name.removesuffix(SUFFIX) if self.path is not None else UNNAMED
 
     @property
     def folder(self) -> Path:

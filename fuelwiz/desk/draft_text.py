@@ -15,7 +15,7 @@ from fuelwiz.desk.measuring import is_measured
 from fuelwiz.desk.outside_data import known_entry, known_part
 from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.state import State
-from fuelwiz.file_limits import MOST_BYTES, MOST_DRAFT_BYTES
+from fuelwiz.file_limits import LONGEST_TEXT, MOST_BYTES, MOST_DRAFT_BYTES
 from fuelwiz.files import TooLarge, read_whole
 from fuelwiz.printable import clean
 from fuelwiz.questions import STEPS
@@ -23,7 +23,6 @@ from fuelwiz.record import record
 from fuelwiz.store.sitting import Sitting
 
 _MOST_LEVELS = 12
-_LONGEST_TEXT = 4000
 _STASHED = {
     "pump.figure": "pump.curve",
     "pump.curve": "pump.curve",
@@ -133,7 +132,7 @@ def _depth(data: Any) -> int:
 
 def _texts(data: Any, plain: Plain) -> dict[str, str]:
     """The texts that stand in fields that there are."""
-    return {path: clean(text[:_LONGEST_TEXT]) for path, text in _pairs(data) if _is_field(path, plain)}
+    return {path: clean(text[:LONGEST_TEXT]) for path, text in _pairs(data) if _is_field(path, plain)}
 
 
 def _is_field(path: str, plain: Plain) -> bool:

@@ -7,11 +7,10 @@ from functools import lru_cache
 from typing import Literal
 
 from fuelwiz.errors import UnitError
-from fuelwiz.printable import NO_BREAK
+from fuelwiz.printable import MINUS, NO_BREAK
 from fuelwiz.shown_units import unit_sign
 from fuelwiz.units import from_si, split, to_si
 
-_MINUS = "\u2212"
 _DIGITS = 3
 _ROUND = {"near": ROUND_HALF_UP, "up": ROUND_CEILING, "down": ROUND_FLOOR}
 
@@ -25,7 +24,7 @@ def sensible(value: float, towards: Literal["near", "up", "down"] = "near") -> s
     shown = exact.quantize(Decimal(1).scaleb(-places), _ROUND[towards])
     text = f"{abs(shown):f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
-    return f"{_MINUS}{text}" if shown < 0 else text
+    return f"{MINUS}{text}" if shown < 0 else text
 
 
 def pretty(text: str) -> str:

@@ -12,11 +12,11 @@ from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.field_text import one_line
 from fuelwiz.desk.plain import Plain, put, taken_out, value_path
 from fuelwiz.desk.state import State
+from fuelwiz.file_limits import LONGEST_TEXT
 from fuelwiz.printable import clean
 from fuelwiz.session import FieldSpec, Node, Rejected, changed_key_paths, read, tree
 
 _TEXTS = {"quantity", "wire", "size", "choice", "text", "note", "rated_flow"}
-_LONGEST_TEXT = 4000
 _NOT_TOLD = ("record",)
 
 
@@ -106,7 +106,7 @@ def with_unreadable_in_fields(state: State) -> State:
             flat = {".".join(map(str, keys)): changed for keys, changed in changed_key_paths(value)}
             plain = _without_unread(put(plain, value_path(path), flat), path, flat, raw)
         elif not _can_be_read(spec, value):
-            raw[path] = clean(one_line(value)[:_LONGEST_TEXT])
+            raw[path] = clean(one_line(value)[:LONGEST_TEXT])
             plain = taken_out(plain, value_path(path))
     return replace(state, plain=plain, raw=raw)
 
@@ -135,7 +135,7 @@ def _without_unread(plain: Plain, path: str, values: dict[str, Any], raw: dict[s
         except NoSuchField:
             continue
         if not _can_be_read(spec, value):
-            raw[at] = clean(one_line(value)[:_LONGEST_TEXT])
+            raw[at] = clean(one_line(value)[:LONGEST_TEXT])
             plain = taken_out(plain, value_path(at))
     return plain
 

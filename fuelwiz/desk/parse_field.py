@@ -19,7 +19,7 @@ from fuelwiz.desk.refusals import (
     wrong_unit,
 )
 from fuelwiz.errors import UnitError
-from fuelwiz.printable import clean
+from fuelwiz.printable import MINUS, clean
 from fuelwiz.session import FieldSpec, Rejected, Size, fits, read
 from fuelwiz.shown_units import unit_sign
 from fuelwiz.terms import ON_THE_CAR
@@ -108,7 +108,7 @@ def _count(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> int:
 
 
 def _ratio(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> float | int:
-    allowed, text = range_in(spec, ""), raw.strip().replace("\u2212", "-")
+    allowed, text = range_in(spec, ""), raw.strip().replace(MINUS, "-")
     if not _DECIMAL.fullmatch(text):
         if re.fullmatch(r"[0-9]*,[0-9]+", text):
             raise fault_in_words(
@@ -146,7 +146,7 @@ def _text(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
 
 
 def _size(spec: FieldSpec, raw: str, system: UnitSystem, noun: str) -> str:
-    typed = raw.strip().replace("\u2212", "-")
+    typed = raw.strip().replace(MINUS, "-")
     try:
         size: Size = read(spec, typed)
     except Rejected as rejected:

@@ -51,7 +51,7 @@ def wrong_unit(noun: str, unit: str, kind: Kind) -> Refusal:
     measured = units.describe(kinds[0]) if kinds else "not a known unit"
     if measured == wanted:
         measured, exactly = (units.describe(one, with_zero=True) for one in (kinds[0], kind))
-    which = _any_of(tuple(map(unit_sign, units.units_of(kind))))
+    which = units.any_of(tuple(map(unit_sign, units.units_of(kind))))
     why = f'"{_quoted(unit)}" is {measured}; {noun} wants {exactly}: {which}. {_STAYS}'
     short = f"{wanted} is wanted"
     return Refusal(short if len(short) <= BESIDE else "another unit is wanted", why)
@@ -163,7 +163,3 @@ def _quoted(raw: str) -> str:
 
 def _the(noun: str) -> str:
     return noun if noun.startswith(("this ", "the ")) else f"the {noun}"
-
-
-def _any_of(names: tuple[str, ...]) -> str:
-    return " or ".join(part for part in (", ".join(names[:-1]), names[-1]) if part)

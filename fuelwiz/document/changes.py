@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
+from fuelwiz.document.matching import are_tables
 from fuelwiz.record import record
 
 _MOST_LEVELS = 12
@@ -50,16 +51,12 @@ def _below(before: Any, now: Any, into_absent: bool) -> list[tuple[str | int, An
     if values and all(isinstance(value, dict) for value in values):
         keys = dict.fromkeys(key for value in reversed(values) for key in value)
         return [(key, (before or {}).get(key), (now or {}).get(key)) for key in keys]
-    if values and all(_is_tables(value) for value in values):
+    if values and all(are_tables(value) for value in values):
         lengths = {len(value) for value in values}
         if len(lengths) > 1 and not into_absent:
             return None
         return [(number, _item(before, number), _item(now, number)) for number in range(max(lengths))]
     return None
-
-
-def _is_tables(value: Any) -> bool:
-    return isinstance(value, list) and bool(value) and all(isinstance(item, dict) for item in value)
 
 
 def _item(values: list[Any] | None, number: int) -> Any:

@@ -10,7 +10,7 @@ from typing import Any, NoReturn
 
 from fuelwiz.document.scan import deepest, key_lines, line_of
 from fuelwiz.errors import Fault, SessionError
-from fuelwiz.file_limits import MOST_BYTES, MOST_LEVELS
+from fuelwiz.file_limits import MOST_BYTES, MOST_LEVELS, SUFFIX
 from fuelwiz.files import BYTE_ORDER_MARK, NotPlain, TooLarge, read_whole, reason
 from fuelwiz.printable import clean
 from fuelwiz.record import record
@@ -67,7 +67,7 @@ def _judged(document: Document) -> tuple[Document, Session]:
     if document.plain.get("kind") == "parts":
         _refuse(path, "is a parts file, not a build: `fuelwiz options` looks for sets of its parts")
     try:
-        return document, validate(document.plain, path.name.removesuffix(".toml"))
+        return document, validate(document.plain, path.name.removesuffix(SUFFIX))
     except SessionError as error:
         raise SessionError(clean(str(path)), with_lines(error.faults, document.text)) from None
 

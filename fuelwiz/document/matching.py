@@ -1,4 +1,4 @@
-"""Which entry of an old list became which of a new one."""
+"""Lists of tables, and which entry of an old list became which of a new one."""
 
 from __future__ import annotations
 
@@ -7,6 +7,11 @@ from typing import Any
 from fuelwiz.document.toml_text import same
 
 Pairs = tuple[tuple[int, int], ...]
+
+
+def are_tables(value: Any) -> bool:
+    """Whether a value is a list of tables, one at least."""
+    return isinstance(value, list) and bool(value) and all(isinstance(one, dict) for one in value)
 
 
 def matched(old: list[Any], new: list[Any]) -> Pairs:

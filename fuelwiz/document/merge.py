@@ -7,7 +7,7 @@ from itertools import takewhile
 from typing import Any
 
 from fuelwiz.document import inline
-from fuelwiz.document.matching import matched
+from fuelwiz.document.matching import are_tables, matched
 from fuelwiz.document.session_text import SessionText
 from fuelwiz.document.text_blocks import TextLines
 from fuelwiz.document.toml_text import reads_as, same, value_text
@@ -82,15 +82,11 @@ def _change(session_text: SessionText, key_path: KeyPath, old: Any, new: Any) ->
         _edit(session_text, key_path, old, new)
         if not session_text.holds(key_path):
             session_text.add(key_path, {})
-    elif _are_tables(old) and _are_tables(new):
+    elif are_tables(old) and are_tables(new):
         _edit_list(session_text, key_path, old, new)
     else:
         session_text.remove(key_path)
         session_text.add(key_path, new)
-
-
-def _are_tables(value: Any) -> bool:
-    return isinstance(value, list) and bool(value) and all(isinstance(one, dict) for one in value)
 
 
 def _edit_list(

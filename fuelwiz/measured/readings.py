@@ -62,16 +62,12 @@ class _Reading:
         return self.gauge.hose_off - predicted
 
     def _hose_off(self, read: float, predicted: float) -> GaugeCause:
-        if abs(read - predicted) <= GAUGE_PA:
-            return "as expected"
-        return "set low" if read < predicted else "set high"
+        return _as_set(read - predicted)
 
     def _idle(self, read: float, predicted: float) -> GaugeCause:
         off = read - predicted
         if abs(off - self._set_off()) <= GAUGE_PA:
-            if abs(off) <= GAUGE_PA:
-                return "as expected"
-            return "set low" if off < 0 else "set high"
+            return _as_set(off)
         if self._follows_not(read):
             return "does not follow"
         return "return too small" if off > self._set_off() else "other vacuum"
@@ -86,9 +82,7 @@ class _Reading:
     def _full_power(self, read: float, predicted: float) -> GaugeCause:
         off = read - predicted
         if abs(off - self._set_off()) <= GAUGE_PA:
-            if abs(off) <= GAUGE_PA:
-                return "as expected"
-            return "set low" if off < 0 else "set high"
+            return _as_set(off)
         if off > self._set_off():
             return "other boost"
         if self.gauge.idle is not None and self._follows_not(self.gauge.idle):
@@ -107,6 +101,13 @@ class _Reading:
         if abs(read - predicted) <= CLAMP * predicted:
             return "as expected"
         return "draws more" if read > predicted else "draws less"
+
+
+def _as_set(off_pa: float) -> GaugeCause:
+    """What a pressure says of the setting alone."""
+    if abs(off_pa) <= GAUGE_PA:
+        return "as expected"
+    return "set low" if off_pa < 0 else "set high"
 
 
 def gauge_proposals(session: Session, figures: Figures) -> tuple[Proposal, ...]:

@@ -13,8 +13,8 @@ import re
 from functools import cache
 
 from fuelwiz.errors import FactError
-from fuelwiz.printable import NO_BREAK
-from fuelwiz.questions.round_figures import METRIC, MINUS, readable
+from fuelwiz.printable import MINUS, NO_BREAK
+from fuelwiz.questions.round_figures import METRIC, readable
 from fuelwiz.shown_units import base_system, of_pair
 from fuelwiz.units import UnitSystem, from_si, to_si
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from fuelwiz.printable import MINUS
 from fuelwiz.shown_units import PAIRS, of_pair, unit_sign
 from fuelwiz.units import UnitSystem, from_si
 
-MINUS = "\u2212"
 NEAR_ENOUGH = 0.035
 """How far a quantity may move where it is turned into another unit: the texts speak of usual figures."""
 EXACT = 0.006

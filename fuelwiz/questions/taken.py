@@ -5,7 +5,8 @@ from __future__ import annotations
 from decimal import ROUND_CEILING, ROUND_FLOOR, ROUND_HALF_UP, Decimal
 
 from fuelwiz.errors import FactError
-from fuelwiz.questions.round_figures import EXACT, MINUS, readable
+from fuelwiz.printable import MINUS
+from fuelwiz.questions.round_figures import EXACT, readable
 from fuelwiz.session import FieldSpec, field_at
 from fuelwiz.shown_units import of_pair, unit_sign
 from fuelwiz.units import UnitSystem, from_si, parse, split

@@ -18,7 +18,7 @@ from fuelwiz.advice.blocks import (
     Sheet,
     Table,
 )
-from fuelwiz.advice.numbers import NO_BREAK
+from fuelwiz.printable import NO_BREAK
 from fuelwiz.report.path_text import path_lines
 from fuelwiz.terminal.folding import in_ascii
 

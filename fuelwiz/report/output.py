@@ -10,11 +10,11 @@ import time
 from collections.abc import Callable
 from pathlib import Path
 
-from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Result
 from fuelwiz.errors import OutputError
+from fuelwiz.file_limits import SUFFIX
 from fuelwiz.files import NotPlain, reason, write_atomically
-from fuelwiz.printable import clean, visible
+from fuelwiz.printable import NO_BREAK, clean, visible
 from fuelwiz.report.text_look import WIDTH, TextLook, speaks_utf8, text_look_of
 from fuelwiz.sizing.figures import Plot
 from fuelwiz.terminal.cells import hanging
@@ -138,7 +138,7 @@ def _refuse_own_names(path: Path, name: str) -> None:
         real = path.resolve()
     except (OSError, ValueError, RuntimeError) as error:
         raise OutputError(f"{name}: cannot be written: {reason(error)}") from None
-    if ".toml" in (path.suffix.lower(), real.suffix.lower()):
+    if SUFFIX in (path.suffix.lower(), real.suffix.lower()):
         raise OutputError(f"{name}: a name that ends in .toml is a build's, give the report another")
     if real.name.startswith(".") and real.suffix in (".draft", ".lock"):
         raise OutputError(f"{name}: a name like this is kept for drafts, give the report another")

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import SYMBOLS, FuelPath, PathLine, PathPlace
+from fuelwiz.report.table_layout import Fold
 from fuelwiz.terminal.cells import pad, width_of, wrap_plain
-
-Fold = Callable[[str], str]
 
 ONE_ROW_FROM = 64
 WIDEST_NAME = 14

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import isfinite
 from typing import Any
 
-from fuelwiz.advice.numbers import NO_BREAK
+from fuelwiz.printable import NO_BREAK
 
 Plain = dict[str, Any]
 

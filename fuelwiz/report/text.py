@@ -18,13 +18,12 @@ from fuelwiz.advice.blocks import (
 )
 from fuelwiz.printable import visible
 from fuelwiz.report.path_text import path_lines
-from fuelwiz.report.text_look import TextLook
+from fuelwiz.report.text_look import WIDEST_LABEL, TextLook
 from fuelwiz.report.text_table import table_lines
 from fuelwiz.terminal.cells import pad, width_of, wrap_plain
 
 INDENT = 2
 BOX = "[ ]"
-WIDEST_LABEL = 22
 
 
 def text_of(sheet: Sheet, look: TextLook) -> str:

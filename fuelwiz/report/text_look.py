@@ -14,6 +14,8 @@ from fuelwiz.terminal.palette import CHIPS, DARK, Role, cube_cell
 
 WIDTH = 80
 NARROWEST = 40
+WIDEST_LABEL = 22
+"""Cells that the labels of a list take at most, on paper and screen."""
 
 BLACK = 16  # in the 256-color cube, which no theme changes
 # Only marks are colored: nobody knows the background that words would stand on.

@@ -9,10 +9,7 @@ from fuelwiz.record import record
 from fuelwiz.session import Run, Session, given
 from fuelwiz.sizing.returns import Return
 from fuelwiz.sizing.sized_system import SizedSystem
-from fuelwiz.sizing.vocabulary import INPUTS, Input
-
-ADDED: frozenset[Input] = frozenset(("driveline", "ethanol", "temperature", "boost", "base", "voltage"))
-"""The inputs whose tolerance is added; those of the others multiply."""
+from fuelwiz.sizing.vocabulary import ADDED, INPUTS, Input
 
 # Each is the half width that 95 in 100 stay within: common practice, no source. Where there are two, the first is
 # that of a value that was typed.

@@ -113,6 +113,9 @@ INPUT_OF: dict[str, Input] = {
 }
 """The input that a key belongs to, the numbers of its lists left out; those that are not here belong to none."""
 
+ADDED: frozenset[Input] = frozenset(("driveline", "ethanol", "temperature", "boost", "base", "voltage"))
+"""The inputs whose tolerance is added; those of the others multiply."""
+
 FIXED = "fixed"
 """What the one row of a line is called where every run keeps a bore of its own."""
 

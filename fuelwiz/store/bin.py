@@ -8,9 +8,10 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from fuelwiz.errors import OutputError
+from fuelwiz.file_limits import SUFFIX
 from fuelwiz.files import move
 from fuelwiz.printable import clean
-from fuelwiz.store.drafts import SUFFIX, is_draft
+from fuelwiz.store.drafts import is_draft
 from fuelwiz.store.lock import refuse_where_open
 from fuelwiz.store.moving import HISTORY, free_names, move_what_goes_along, os_errors_as_output_errors
 from fuelwiz.store.refuge import is_refuge

@@ -11,11 +11,11 @@ from pathlib import Path
 from typing import Any
 
 from fuelwiz.errors import SessionError
-from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES, MOST_LEVELS, UNNAMED
+from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES, MOST_LEVELS, SUFFIX, UNNAMED
 from fuelwiz.files import BYTE_ORDER_MARK, read_whole
 from fuelwiz.printable import clean
 from fuelwiz.record import record
-from fuelwiz.store.drafts import SUFFIX, build_name, changed_ns, pending_drafts, read_draft
+from fuelwiz.store.drafts import build_name, changed_ns, pending_drafts, read_draft
 from fuelwiz.terms import fuel_name_as_typed
 
 DAMAGED = "is a damaged draft: what is whole of it can be read in an editor"

@@ -12,7 +12,7 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
-from fuelwiz.file_limits import MOST_BYTES, MOST_DRAFT_BYTES
+from fuelwiz.file_limits import MOST_BYTES, MOST_DRAFT_BYTES, SUFFIX
 from fuelwiz.files import (
     BYTE_ORDER_MARK,
     cut_to_bytes,
@@ -22,11 +22,10 @@ from fuelwiz.record import record
 from fuelwiz.store.refuge import is_refuge, refuges
 from fuelwiz.store.sitting import Sitting
 
-SUFFIX = ".toml"
 DRAFT = ".draft"
 
-_UNNAMED = ".unnamed-"
-_NUMBERED = 1000
+UNNAMED_DRAFT = ".unnamed-"
+"""How the draft of a build without a file begins."""
 _LONGEST_STEM = 180
 _ID = re.compile(r"\.[0-9a-f]{8}\Z")
 _NOT_COUNTED = ("record", "format")
@@ -54,7 +53,7 @@ def build_name(name: str) -> str | None:
     """The name of the build's file that a draft is of, by the draft's own; None for a build without a file."""
     stem = name[1 : -len(DRAFT)]
     stem = _ID.sub("", stem) if _ID.sub("", stem).endswith(SUFFIX) else stem
-    return stem if is_draft(name) and stem.endswith(SUFFIX) and not name.startswith(_UNNAMED) else None
+    return stem if is_draft(name) and stem.endswith(SUFFIX) and not name.startswith(UNNAMED_DRAFT) else None
 
 
 @record

@@ -14,13 +14,13 @@ from pathlib import Path
 from typing import Any
 
 from fuelwiz.errors import Fault, OutputError, SessionError
-from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES
+from fuelwiz.file_limits import LONGEST_NAME, MOST_BYTES, SUFFIX
 from fuelwiz.files import read_whole, reason, write_atomically
 from fuelwiz.printable import clean
 from fuelwiz.record import record
 from fuelwiz.store.bin import bring_back, put_in_bin
 from fuelwiz.store.build_file import LEFT_OVER, BuildFile, draft_entry, glance, read_build_file, unread
-from fuelwiz.store.drafts import SUFFIX, changed_ns, drafts_away, is_draft, read_draft
+from fuelwiz.store.drafts import changed_ns, drafts_away, is_draft, read_draft
 from fuelwiz.store.left_overs import sweep
 from fuelwiz.store.lock import refuse_where_open
 from fuelwiz.store.moving import free_names, move_what_goes_along, os_errors_as_output_errors, put_new

@@ -8,9 +8,10 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from fuelwiz.errors import OutputError
+from fuelwiz.file_limits import SUFFIX
 from fuelwiz.files import Access, move, put_in_place, reason
 from fuelwiz.printable import clean
-from fuelwiz.store.drafts import DRAFT, SUFFIX, draft_of, drafts_of
+from fuelwiz.store.drafts import DRAFT, draft_of, drafts_of
 
 HISTORY = ".history"
 

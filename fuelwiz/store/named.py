@@ -7,8 +7,8 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from fuelwiz.errors import Fault, SessionError
+from fuelwiz.file_limits import SUFFIX
 
-ENDING = ".toml"
 STANDARD_INPUT = "-"
 
 
@@ -30,8 +30,8 @@ def build_called(typed: str, environ: Mapping[str, str]) -> Path:
     from fuelwiz.store.folder import sessions_folder
 
     folder = sessions_folder(None, environ)
-    for name in (typed, f"{typed}{ENDING}"):
-        if name.endswith(ENDING) and os.path.lexists(folder / name):
+    for name in (typed, f"{typed}{SUFFIX}"):
+        if name.endswith(SUFFIX) and os.path.lexists(folder / name):
             return folder / name
     places = f"there is no such file here, nor in the folder of your builds, {clean(str(folder))}"
     raise SessionError(clean(typed), (Fault("", places),))

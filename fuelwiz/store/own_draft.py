@@ -12,10 +12,9 @@ from pathlib import Path
 from fuelwiz.errors import OutputError
 from fuelwiz.files import Access, move, put_in_place, reason, write_atomically
 from fuelwiz.printable import clean
-from fuelwiz.store.drafts import DRAFT, draft_of, hidden_name, mark_of
+from fuelwiz.store.drafts import DRAFT, UNNAMED_DRAFT, draft_of, hidden_name, mark_of
 from fuelwiz.store.refuge import made_refuges
 
-_UNNAMED = ".unnamed-"
 _NUMBERED = 1000
 
 
@@ -103,11 +102,11 @@ def _places(folder: Path, build: Path | None) -> Iterator[Path]:
     if build is not None:
         yield draft_of(build)
     else:
-        yield from (folder / f"{_UNNAMED}{number}{DRAFT}" for number in range(1, _NUMBERED))
+        yield from (folder / f"{UNNAMED_DRAFT}{number}{DRAFT}" for number in range(1, _NUMBERED))
     for _ in range(_NUMBERED):
         own = secrets.token_hex(4)
         yield (
-            folder / f"{_UNNAMED}{own}{DRAFT}"
+            folder / f"{UNNAMED_DRAFT}{own}{DRAFT}"
             if build is None
             else build.with_name(hidden_name(build.name, f".{own}{DRAFT}"))
         )

@@ -21,13 +21,12 @@ from fuelwiz.advice.blocks import (
 )
 from fuelwiz.report.path_text import path_lines
 from fuelwiz.report.table_layout import Line, framed_narrow
-from fuelwiz.report.text_look import ROLES
+from fuelwiz.report.text_look import ROLES, WIDEST_LABEL
 from fuelwiz.terminal.palette import Role
 from fuelwiz.wizard.paint import Area, clip
 
 TEXT = 3  # where texts begin; marks stand before them
 LABELED = 11  # where the text behind a label begins
-WIDEST_LABEL = 22
 
 
 def lines_of(blocks: Iterable[Block], area: Area, *, one_line: bool = False) -> list[Strip]:

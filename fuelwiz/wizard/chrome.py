@@ -34,6 +34,10 @@ class Headline:
     units: str
 
 
+MOVE = Action("move", ("up", "down"), "", "and Down choose", "")
+BACK = Action("back", ("escape",), "", "back", "")
+"""Both are told by the screens that choose from a list, or are left again; each takes the keys itself."""
+
 _STATE_MARK = {"untouched": "untouched", "done": "done", "look": "look here"}
 _STATE_ROLE: dict[str, Role] = {"untouched": "muted", "done": "text", "look": "fault"}
 FIRST_STEPS = 5

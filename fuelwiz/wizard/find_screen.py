@@ -13,17 +13,15 @@ from textual.screen import Screen
 from textual.strip import Strip
 
 from fuelwiz.wizard.actions import Action
-from fuelwiz.wizard.chrome import footer_line
+from fuelwiz.wizard.chrome import BACK, MOVE, footer_line
 from fuelwiz.wizard.form.finding import Findable, Offer, found
 from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.line_edit import LineEdit
 from fuelwiz.wizard.paint import Area, clip
-from fuelwiz.wizard.painted import LinesView
+from fuelwiz.wizard.painted import LinesView, fill
 from fuelwiz.wizard.program import Program
 
 GO = Action("go", ("enter",), "", "go there", "")
-MOVE = Action("move", ("up", "down"), "", "and Down choose", "")
-BACK = Action("back", ("escape",), "", "back", "")
 ABOVE, BELOW = 2, 1
 
 
@@ -46,10 +44,8 @@ class FindScreen(Screen[None]):
         yield LinesView(cast("Program", self.app).look, "find", self._lines)
 
     def on_mount(self) -> None:
-        """The ground of the theme lies under everything."""
-        self.styles.background = cast("Program", self.app).look.screen_background
-        view = self.query_one(LinesView)
-        view.styles.width = view.styles.height = "100%"
+        """Fill the window."""
+        fill(self, self.query_one(LinesView))
 
     def _lines(self, area: Area) -> list[Strip]:
         title = self.offer.title

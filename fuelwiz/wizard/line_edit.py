@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
+from fuelwiz.file_limits import LONGEST_TEXT
 from fuelwiz.record import record
-
-LONGEST = 4000
 
 
 @record
@@ -32,7 +31,7 @@ class LineEdit:
         """Put signs in at the cursor, as far as there is room, or in place of what is marked."""
         if self.selected:
             return LineEdit().insert(typed)
-        typed = typed[: max(0, LONGEST - len(self.text))]
+        typed = typed[: max(0, LONGEST_TEXT - len(self.text))]
         return LineEdit(self.text[: self.cursor] + typed + self.text[self.cursor :], self.cursor + len(typed))
 
     def key(self, name: str) -> LineEdit | None:

@@ -13,13 +13,13 @@ from textual.events import Key, Paste
 from textual.screen import Screen
 from textual.strip import Strip
 
-from fuelwiz.file_limits import MOST_BYTES
+from fuelwiz.file_limits import MOST_BYTES, SUFFIX
 from fuelwiz.files import read_start
 from fuelwiz.questions.catalogue import step_questions
 from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.painted import Painted
+from fuelwiz.wizard.painted import Painted, fill
 from fuelwiz.wizard.screen_layout import layout_for
 
 if TYPE_CHECKING:
@@ -75,13 +75,11 @@ class LoadingScreen(Screen[None]):
 
     def compose(self) -> ComposeResult:
         """One painted part, as large as the screen."""
-        yield LoadingView(self._look, self._path.name.removesuffix(".toml"), plain_of(self._path))
+        yield LoadingView(self._look, self._path.name.removesuffix(SUFFIX), plain_of(self._path))
 
     def on_mount(self) -> None:
         """Load the rest once this has been drawn."""
-        self.styles.background = self._look.screen_background
-        view = self.query_one(LoadingView)
-        view.styles.width = view.styles.height = "100%"
+        fill(self, self.query_one(LoadingView))
         cast("Program", self.app).once_displayed(self._load)
 
     def _load(self) -> None:

@@ -11,9 +11,9 @@ from fuelwiz.advice.parts_file_words import how_to_make_one
 from fuelwiz.printable import shown_name
 from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.block_view import block_lines
-from fuelwiz.wizard.chrome import footer_line
+from fuelwiz.wizard.chrome import BACK, footer_line
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.scrolling import BACK, ScrollingScreen
+from fuelwiz.wizard.scrolling import ScrollingScreen
 
 AGAIN = Action("again", ("enter",), "", "look again", "")
 OTHER = Action("other", ("f",), "", "another file", "")

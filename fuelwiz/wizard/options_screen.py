@@ -12,12 +12,11 @@ from textual.strip import Strip
 
 from fuelwiz.errors import FuelwizError
 from fuelwiz.wizard.actions import Action
-from fuelwiz.wizard.chrome import footer_line
+from fuelwiz.wizard.chrome import BACK, MOVE, footer_line
 from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.page_screen import PageScreen
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.program import Program
-from fuelwiz.wizard.scrolling import BACK
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
@@ -26,7 +25,6 @@ if TYPE_CHECKING:
     from fuelwiz.options.parts_file import Parts
 
 OPEN = Action("open", ("enter",), "", "try it", "")
-MOVE = Action("move", ("up", "down"), "", "and Down choose", "")
 NEXT = Action("next_goal", ("n",), "", "next goal too", "")
 BAD = Action("bad_days", ("b",), "", "bad days too", "")
 STOP = Action("stop", ("escape",), "", "stop", "")

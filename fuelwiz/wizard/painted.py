@@ -9,6 +9,7 @@ from rich.cells import cell_len
 from rich.style import Style
 from textual.events import Resize
 from textual.geometry import Region
+from textual.screen import Screen
 from textual.strip import Strip
 from textual.widget import Widget
 
@@ -85,6 +86,12 @@ class LinesView(Painted):
     def painted(self, area: Area) -> list[Strip]:
         """What the function paints, in the area's rows."""
         return area.filled(self._painter(area))
+
+
+def fill(screen: Screen[None], part: Painted) -> None:
+    """Put one part over the whole of a screen, on the ground of the theme."""
+    screen.styles.background = part.look.screen_background
+    part.styles.width = part.styles.height = "100%"
 
 
 def place(widget: Widget, box: Box) -> None:

@@ -10,15 +10,14 @@ from textual.screen import Screen
 from textual.strip import Strip
 
 from fuelwiz.wizard.actions import Action, by_key
-from fuelwiz.wizard.chrome import footer_line
+from fuelwiz.wizard.chrome import MOVE, footer_line
 from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.painted import LinesView
+from fuelwiz.wizard.painted import LinesView, fill
 from fuelwiz.wizard.program import Program
 from fuelwiz.wizard.question import ESCAPE, Choice, Question
 
 TAKE = Action("take", ("enter",), "", "takes it", "")
-MOVE = Action("move", ("up", "down"), "", "and Down choose", "")
 NOT_TAKEN = "Choose one of these first. What you typed just now is not in the build."
 _SIGN, _WORDS = 3, 8
 
@@ -37,12 +36,9 @@ class QuestionScreen(Screen[None]):
         yield LinesView(cast("Program", self.app).look, "question", self._lines)
 
     def on_mount(self) -> None:
-        """The ground of the theme lies under everything."""
-        program = cast("Program", self.app)
-        self.styles.background = program.look.screen_background
-        view = self.query_one(LinesView)
-        view.styles.width = view.styles.height = "100%"
-        self.call_later(program.show_now)
+        """Fill the window."""
+        fill(self, self.query_one(LinesView))
+        self.call_later(cast("Program", self.app).show_now)
 
     def _lines(self, area: Area) -> list[Strip]:
         body = area.high(area.rows - 1)

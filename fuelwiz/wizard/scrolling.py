@@ -6,13 +6,12 @@ from textual.events import Key
 from textual.strip import Strip
 
 from fuelwiz.wizard.actions import Action
-from fuelwiz.wizard.chrome import footer_line
+from fuelwiz.wizard.chrome import BACK, footer_line
 from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.page_screen import PageScreen
 from fuelwiz.wizard.paint import Area
 
 SCROLL = Action("scroll", ("up", "down", "pageup", "pagedown"), "", "and Down, PgUp, PgDn scroll", "")
-BACK = Action("back", ("escape",), "", "back", "")
 
 
 class ScrollingScreen(PageScreen):

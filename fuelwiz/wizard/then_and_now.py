@@ -20,12 +20,12 @@ from fuelwiz.record import record
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 from fuelwiz.wizard.live.looked_at import looked_at
 from fuelwiz.wizard.paint import Area, Row, clip
+from fuelwiz.wizard.screen_layout import NARROW_BELOW
 
 ROWS = 4
 LABELS = 9
 GAP = 2
 LONGEST_VALUE = 24
-NARROW_BELOW = 76
 LONGEST_WRONG, LONGEST_WRONG_NARROW = 28, 17
 WRONG = "wrong"
 LONGEST_ENDING = 40

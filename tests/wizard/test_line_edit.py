@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from fuelwiz.wizard.line_edit import LONGEST, LineEdit
+from fuelwiz.file_limits import LONGEST_TEXT
+from fuelwiz.wizard.line_edit import LineEdit
 
 from .keyboard import at_build, copy_of, flat
 
@@ -60,7 +61,7 @@ def test_other_keys_edit_nothing(key: str) -> None:
 def test_signs_go_in_at_the_cursor_in_place_of_what_is_marked_and_as_far_as_there_is_room() -> None:
     assert LineEdit(TEXT, 1).insert(".5") == LineEdit("8.5 m of hose", 3)
     assert LineEdit.marked(TEXT).insert("9") == LineEdit("9", 1)
-    assert len(LineEdit().insert("x" * (LONGEST + 5)).text) == LONGEST
+    assert len(LineEdit().insert("x" * (LONGEST_TEXT + 5)).text) == LONGEST_TEXT
 
 
 async def test_to_the_start_and_away_with_the_rest_in_a_field(tmp_path: Path) -> None:

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.assumed import count_in_words, matters_most, values_assumed
-from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.phrases import dead_head_guessed
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, capitalized
+from fuelwiz.printable import NO_BREAK
 from fuelwiz.sizing.thresholds import RATED_AT_PA
 from fuelwiz.terms import key_in_words
 

@@ -10,7 +10,7 @@ from fuelwiz.advice.answer.what_first import WORTH_POWER
 from fuelwiz.advice.blocks import Block, Column, Heading, Pairs, Paragraph, Table, row
 from fuelwiz.advice.changes import change_noun, change_words
 from fuelwiz.advice.guesses import keeps_up
-from fuelwiz.advice.sections.unknown import not_known_sentence
+from fuelwiz.advice.sections.unknown import slow_part_unknown
 from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.sizing.thresholds import WORTH_MARGIN
 
@@ -42,7 +42,7 @@ def changes(subject: Subject, _words: Words) -> Iterator[Block]:
     yield Heading(NAME)
     rows = change_rows(subject)
     if not rows:
-        yield Paragraph(changes_unknown(subject))
+        yield Paragraph(slow_part_unknown(subject))
         return
     for title, group in (
         (HELPS, [one for one in rows if one.helps]),
@@ -52,13 +52,6 @@ def changes(subject: Subject, _words: Words) -> Iterator[Block]:
             columns = (Column(title), *change_columns(subject))
             yield Table(columns, tuple(row(one.what, *change_cells(subject, one)) for one in group))
     yield Pairs(ways_out(subject))
-
-
-def changes_unknown(subject: Subject) -> str:
-    """Why there are no changes to show: what they wait for, or that they come soon."""
-    if subject.has_pump and subject.has_runs:
-        return WORKED_OUT
-    return not_known_sentence(subject, "line", "pump")
 
 
 def change_columns(subject: Subject) -> tuple[Column, ...]:

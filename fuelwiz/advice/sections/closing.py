@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.assumed import by_effect, count_in_words
 from fuelwiz.advice.blocks import Block, Column, Heading, Item, Listing, Pairs, Paragraph, Table, row
-from fuelwiz.advice.numbers import NO_BREAK, Role
+from fuelwiz.advice.numbers import Role
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.subject import Subject, capitalized
+from fuelwiz.printable import NO_BREAK
 from fuelwiz.session import inputs_digest
 from fuelwiz.sizing.figures import Assumption
 from fuelwiz.terms import HOSES, INDUCTIONS, key_in_words

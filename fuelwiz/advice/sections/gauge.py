@@ -6,10 +6,10 @@ from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.cautions import GAUGE
-from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known
 from fuelwiz.advice.subject import Subject
+from fuelwiz.printable import NO_BREAK
 from fuelwiz.sizing.vocabulary import GaugeState
 from fuelwiz.units import from_si
 

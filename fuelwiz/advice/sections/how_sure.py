@@ -7,12 +7,12 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from fuelwiz.advice.answer.measure import WORTH_SAYING, in_words, nine_in_ten
 from fuelwiz.advice.blocks import Block, Column, Heading, Paragraph, Table, row
-from fuelwiz.advice.guesses import ADDED, GUESSES, break_value, keeps_up
-from fuelwiz.advice.numbers import MINUS, Role
-from fuelwiz.advice.sections.changes import WORKED_OUT
-from fuelwiz.advice.sections.unknown import not_known_sentence
+from fuelwiz.advice.guesses import GUESSES, break_value, keeps_up
+from fuelwiz.advice.numbers import Role
+from fuelwiz.advice.sections.unknown import slow_part_unknown
 from fuelwiz.advice.subject import Subject, capitalized
-from fuelwiz.sizing.vocabulary import Input, input_of
+from fuelwiz.printable import MINUS
+from fuelwiz.sizing.vocabulary import ADDED, Input, input_of
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Words
@@ -54,7 +54,7 @@ def how_sure(subject: Subject, _words: Words) -> Iterator[Block]:
     yield Heading(NAME)
     spread = subject.figures.spread
     if spread is None:
-        yield Paragraph(sure_unknown(subject))
+        yield Paragraph(slow_part_unknown(subject))
         return
     yield Paragraph(sure_sentence(subject, spread))
     guess, give, low, high, breaks = sure_columns()
@@ -76,13 +76,6 @@ def sure_columns() -> tuple[Column, Column, Column, Column, Column]:
         Column("to", figures=True),
         Column("Breaks at"),
     )
-
-
-def sure_unknown(subject: Subject) -> str:
-    """Why nothing is known of it: what it waits for, or that it comes soon."""
-    if subject.has_pump and subject.has_runs:
-        return WORKED_OUT
-    return not_known_sentence(subject, "line", "pump")
 
 
 def sure_sentence(subject: Subject, spread: SpreadFigures) -> str:

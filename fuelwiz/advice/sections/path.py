@@ -5,11 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Literal, NamedTuple
 
-from fuelwiz.advice.blocks import Block, FuelPath, Heading, Paragraph, PathPlace
+from fuelwiz.advice.blocks import Block, FuelPath, Heading, Paragraph, PathPlace, PathSign
 from fuelwiz.advice.blocks import PathLine as PathStop
-from fuelwiz.advice.blocks import PathPart as PathSign
 from fuelwiz.advice.limits.returning import regulator_makes_most
-from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.part_words import (
     filter_in_words,
     first_words,
@@ -22,6 +20,7 @@ from fuelwiz.advice.phrases import clock
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject
+from fuelwiz.printable import NO_BREAK
 from fuelwiz.session import Run
 from fuelwiz.session import given as is_given
 from fuelwiz.sizing.figures import SizeFigures

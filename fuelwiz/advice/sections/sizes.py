@@ -7,7 +7,6 @@ from collections.abc import Iterator, Sequence
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph, Table, row
 from fuelwiz.advice.flow import flow_regime
 from fuelwiz.advice.limits import short_why
-from fuelwiz.advice.numbers import NO_BREAK
 from fuelwiz.advice.result import Explanation, Words
 from fuelwiz.advice.row import (
     BORE,
@@ -21,6 +20,7 @@ from fuelwiz.advice.row import (
     works,
 )
 from fuelwiz.advice.subject import Subject, capitalized, size_label
+from fuelwiz.printable import NO_BREAK
 from fuelwiz.sizing.figures import Ladder, SizeFigures
 from fuelwiz.sizing.vocabulary import BUILD_LIMITS
 from fuelwiz.terms import VELOCITY_IS

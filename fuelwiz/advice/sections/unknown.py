@@ -35,6 +35,13 @@ def not_known_sentence(subject: Subject, *needs: Need) -> str:
     return f"Not known yet: it needs {missing}." if missing else "Not known yet."
 
 
+def slow_part_unknown(subject: Subject) -> str:
+    """Why what takes hundreds of solutions is not there: what it waits for, or that it comes soon."""
+    if subject.has_pump and subject.has_runs:
+        return "Being worked out."
+    return not_known_sentence(subject, "line", "pump")
+
+
 def _missing(subject: Subject, needs: tuple[Need, ...]) -> str:
     missing = [words for words, is_there in map(_NEEDS.__getitem__, needs) if not is_there(subject)]
     return listed(missing) if missing else ""

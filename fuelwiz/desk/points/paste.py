@@ -14,7 +14,7 @@ from fuelwiz.desk.field_specs import MOST_POINTS
 from fuelwiz.desk.points.column_heads import Header, header_of, voltage_in
 from fuelwiz.desk.points.spoken import spoken
 from fuelwiz.errors import UnitError
-from fuelwiz.file_limits import MOST_BYTES
+from fuelwiz.file_limits import LONGEST_TEXT, MOST_BYTES
 from fuelwiz.files import BYTE_ORDER_MARK
 from fuelwiz.printable import clean
 from fuelwiz.record import record
@@ -31,7 +31,6 @@ _TOO_LONG = "the table is very long: only its first 500 lines are read"
 _TOO_MUCH = "the table is very long: only its first 64 KiB are read"
 _MOST_SENTENCES = 8
 _LONGEST_QUOTE = 24
-_LONGEST_SAID = 4000
 _DECIMAL_COMMA = re.compile(r"([-+]?[0-9]+),([0-9]+)(?![0-9.,])")
 _COMMENTS = ("#", "//", "%", "!")
 
@@ -139,7 +138,7 @@ def _current_beside(rows: _Rows, default_units: tuple[str, str]) -> tuple[tuple[
 
 def _spoken(text: str, spec: FieldSpec) -> Points:
     """What a text says that is no table."""
-    said = spoken(text[:_LONGEST_SAID])
+    said = spoken(text[:LONGEST_TEXT])
     left_out: list[str] = []
     flows = [(volts, _taken(pairs, spec, left_out)) for volts, pairs in said.flows.items()]
     flows = [(volts, pairs) for volts, pairs in flows if pairs]

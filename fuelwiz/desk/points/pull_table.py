@@ -7,12 +7,12 @@ from itertools import zip_longest
 
 from fuelwiz import units
 from fuelwiz.desk.points.paste import Points
+from fuelwiz.desk.points.point_cells import PULL
 from fuelwiz.printable import clean
 from fuelwiz.session import Rejected, field_at, read
 from fuelwiz.shown_units import shown_unit
 from fuelwiz.units import UnitSystem
 
-PULL = "pull"
 _MOST = 40
 _NUMBER = re.compile(r"(?P<number>\d+(?:\.\d+)?)[ \t]*(?P<unit>[A-Za-z]+(?:/[A-Za-z]+)?)?")
 _HEADS = {"rpm": ("rpm", "speed", "turns"), "power": ("power", "hp", "kw"), "boost": ("boost", "psi", "bar")}

@@ -26,7 +26,7 @@ from fuelwiz.wizard.early_keys import EarlyKeys
 from fuelwiz.wizard.late_keys import hand_on
 from fuelwiz.wizard.loading import FLUSH_S
 from fuelwiz.wizard.paint import Area
-from fuelwiz.wizard.painted import LinesView
+from fuelwiz.wizard.painted import LinesView, fill
 from fuelwiz.wizard.program import Program
 
 PAUSE_S = 0.15  # without a key, before a build is calculated
@@ -77,9 +77,7 @@ class BuildListScreen(Screen[None]):
 
     def on_mount(self) -> None:
         """Read the folder and show it; nothing is calculated yet."""
-        self.styles.background = self.program.look.screen_background
-        view = self.query_one(LinesView)
-        view.styles.width = view.styles.height = "100%"
+        fill(self, self.query_one(LinesView))
         self.call_later(self.program.show_now)
         self.actions.read(at_a_glance=True)
         self._is_read = True

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from fuelwiz.errors import FuelwizError
+from fuelwiz.file_limits import SUFFIX
 from fuelwiz.store.folder import file_name
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.log_dialog import LogDialog
@@ -36,7 +37,7 @@ class ReportDialog:
         if desk.result is None:
             self.host.say(NO_POWER)
             return
-        name = f"{file_name(desk.name).removesuffix('.toml')}-report.txt"
+        name = f"{file_name(desk.name).removesuffix(SUFFIX)}-report.txt"
         self.host.ask(Prompt("Write the report to:", self._to, editor=LineEdit.marked(name)))
 
     def _to(self, name: str) -> None:

@@ -17,9 +17,9 @@ from fuelwiz.advice.sections.changes import (
     change_columns,
     change_explained,
     change_rows,
-    changes_unknown,
     ways_out,
 )
+from fuelwiz.advice.sections.unknown import slow_part_unknown
 from fuelwiz.advice.subject import Subject
 from fuelwiz.record import record
 from fuelwiz.wizard.block_view import labeled_lines
@@ -58,7 +58,7 @@ def change_lines(
     subject = Subject(result.session, result.figures)
     rows = change_rows(subject)
     if not rows:
-        return area.paragraph(changes_unknown(subject), rows=area.rows)
+        return area.paragraph(slow_part_unknown(subject), rows=area.rows)
     at = min(at, len(rows) - 1)
     columns = _columns(change_columns(subject), area.width)
     how_to_try = [] if not can_try else [TRY if focused else TRY_BEHIND_F6]

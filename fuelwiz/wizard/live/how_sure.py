@@ -15,8 +15,8 @@ from fuelwiz.advice.sections.how_sure import (
     guess_rows,
     sure_columns,
     sure_sentence,
-    sure_unknown,
 )
+from fuelwiz.advice.sections.unknown import slow_part_unknown
 from fuelwiz.advice.subject import Subject
 from fuelwiz.record import record
 from fuelwiz.wizard.live.bars import bar_cells
@@ -64,7 +64,7 @@ def sure_lines(result: Result, area: Area) -> list[Strip]:
     subject = Subject(result.session, result.figures)
     spread = subject.figures.spread
     if spread is None:
-        return area.paragraph(sure_unknown(subject), rows=area.rows)
+        return area.paragraph(slow_part_unknown(subject), rows=area.rows)
     rows = guess_rows(subject)
     columns = _columns(rows, area)
     scale = _Scale(min(one.low for one in rows), max(one.high for one in rows))

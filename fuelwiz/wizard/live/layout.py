@@ -7,13 +7,14 @@ from dataclasses import replace
 from fuelwiz.record import record
 from fuelwiz.wizard.live.explain import EXTRA_ROWS
 from fuelwiz.wizard.live.sizes import header_rows
+from fuelwiz.wizard.screen_layout import NARROW_BELOW
 
 MOST_SIZES = 6
 TALL = 18  # lines from which answer and explanation get more than their least
 PICTURE = 10  # lines that a picture under the table wants
 LADDER = 12  # lines of the ladder where the curves stand under it
 WHOLE_ANSWER, NARROW_ANSWER = 4, 3
-NARROW_BELOW = 76
+BESIDE_FROM = 76  # cells of a pane from which two pictures stand side by side
 LABELS = 5  # of the explanation
 MORE_WORDS = 2  # lines that the explanation gets beyond its labels before the pictures get more
 

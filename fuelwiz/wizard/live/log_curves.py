@@ -12,6 +12,7 @@ from fuelwiz.advice.subject import Subject
 from fuelwiz.units import from_si
 from fuelwiz.wizard.block_view import block_lines
 from fuelwiz.wizard.live.chart import LEAST_ROWS, Chart, Series
+from fuelwiz.wizard.live.layout import BESIDE_FROM
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
@@ -19,7 +20,6 @@ if TYPE_CHECKING:
     from fuelwiz.wizard.paint import Area
 
 LEAST_BINS = 2
-SIDE_BY_SIDE_FROM = 76
 GAP = 2
 MOST_ROWS = 12
 ZOOMED = 0.98  # of the lowest pressure: a fall of a few percent has to be seen
@@ -56,7 +56,7 @@ def _pictures(subject: Subject, log: LogFigures, area: Area, room: int) -> list[
     if len(log.bins) < LEAST_BINS:
         return area.paragraph(ONE_STEP)
     charts = _charts(subject, log)
-    beside = area.width >= SIDE_BY_SIDE_FROM
+    beside = area.width >= BESIDE_FROM
     rows = min(max(room - 2 if beside else (room - 2) // 2, LEAST_ROWS), MOST_ROWS)
     if beside:
         width = (area.width - GAP - 1) // 2

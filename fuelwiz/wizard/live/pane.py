@@ -11,7 +11,7 @@ from textual.strip import Strip
 from fuelwiz.advice.sections.captions import PART_CAPTIONS
 from fuelwiz.wizard.live.answer import answer_lines, held_lines
 from fuelwiz.wizard.live.explain import explanation_lines, rows_wanted
-from fuelwiz.wizard.live.layout import Layout, layout_for
+from fuelwiz.wizard.live.layout import BESIDE_FROM, Layout, layout_for
 from fuelwiz.wizard.live.looked_at import looked_at
 from fuelwiz.wizard.live.parts import part_lines
 from fuelwiz.wizard.live.rule import (
@@ -225,10 +225,10 @@ class LivePane(Painted):
 
     def _path(self, result: Result, area: Area) -> list[Strip]:
         """The way at the highlighted size; beside the one that it is tried against, where there is room for both."""
-        from fuelwiz.wizard.live.path import SIDE_BY_SIDE_FROM, both_ways, way_lines
+        from fuelwiz.wizard.live.path import both_ways, way_lines
 
         parts = self._ways(result, self.highlighted) if self._ways else result.figures.path
-        if self.then is not None and area.width >= SIDE_BY_SIDE_FROM:
+        if self.then is not None and area.width >= BESIDE_FROM:
             then = self.then, self.then.figures.path
             return self._scrolled(both_ways(then, (result, parts), self.highlighted, area), area)
         whole = self.table_focused

@@ -26,7 +26,6 @@ WIDEST_NAME, NARROW_NAME = 15, 10  # of those that make the column, and the same
 LONGEST_NAME = 20  # a longer one is cut; one that is longer than the column moves what was given
 USUAL_OUTCOME = 8  # cells of a loss with its unit; velocities stand before it, in a column where they can
 LEAST_GIVEN = 12  # cells under which what was given makes room for itself: the velocity goes
-SIDE_BY_SIDE_FROM = 76
 ASSUMED = "assumed"
 
 Parts = Sequence["PathPart"]

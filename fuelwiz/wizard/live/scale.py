@@ -4,17 +4,15 @@ from __future__ import annotations
 
 from bisect import bisect_right
 from collections.abc import Sequence
-from math import floor, log10
+
+from fuelwiz.advice.numbers import round_step
 
 ROWS_A_TICK = 2
-NICE = (1.0, 2.0, 2.5, 5.0, 10.0)
 
 
 def step_of(span: float, rows: int) -> float:
     """The smallest round step whose ticks span that much over these rows."""
-    least = span * ROWS_A_TICK / rows
-    power = 10.0 ** floor(log10(least))
-    return next(nice * power for nice in NICE if nice * power >= least * 0.999)
+    return round_step(span * ROWS_A_TICK / rows)
 
 
 def places_of(step: float) -> int:

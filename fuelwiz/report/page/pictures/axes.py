@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from math import ceil, floor, log10
+from math import ceil, floor
 
+from fuelwiz.advice.numbers import round_step
 from fuelwiz.facts import NEAR
+from fuelwiz.printable import MINUS
 from fuelwiz.record import record
 from fuelwiz.report.page.pictures.shapes import Shape, Stroke, Word
 
-NICE = (1.0, 2.0, 2.5, 5.0, 10.0)
 MOST_TICKS = 6
 
 Point = tuple[float, float]
@@ -71,13 +72,11 @@ class Frame:
 
 def ticks(low: float, high: float) -> list[float]:
     """Round figures between two others, six at most."""
-    least = (high - low) / MOST_TICKS
-    power = 10.0 ** floor(log10(least))
-    step = next(nice * power for nice in NICE if nice * power >= least * 0.999)
+    step = round_step((high - low) / MOST_TICKS)
     first = ceil(low / step - NEAR)
     return [at * step for at in range(first, floor(high / step + NEAR) + 1)]
 
 
 def short(value: float) -> str:
     """A tick's figure as short as it can be written."""
-    return f"{value:.6g}".replace("-", "\u2212")
+    return f"{value:.6g}".replace("-", MINUS)

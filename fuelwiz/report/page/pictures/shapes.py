@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Literal, NamedTuple
 
+from fuelwiz.advice.blocks import PathSign
+
 Kind = Literal[
     "text", "muted", "strong", "focus", "pump", "other", "grid", "goal", "works", "fails", "could", "gap"
 ]
 """How a shape looks; each is a style of the page."""
 Anchor = Literal["start", "middle", "end"]
-Icon = Literal["tank", "strainer", "pump", "filter", "run", "part", "rail", "injectors", "regulator", "other"]
 
 
 class Stroke(NamedTuple):
@@ -58,7 +59,7 @@ class Sign(NamedTuple):
 
     x: float
     y: float
-    icon: Icon
+    icon: PathSign
     kind: Kind
     shape: str = "sign"
 
