@@ -13,14 +13,14 @@ from fuelwiz.desk.composites import (
     without_item,
 )
 from fuelwiz.desk.exceptions import NoSuchField
-from fuelwiz.desk.field_questions import answers_to, noun_of
+from fuelwiz.desk.field_questions import answers_to, changed_on_a_day, noun_of
 from fuelwiz.desk.field_specs import NOT_TYPED, amps_number, cell_of, place_exists, spec_at
 from fuelwiz.desk.parse_field import parse_field
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.points.amps import amps_of, with_amps
 from fuelwiz.desk.points.head_units import spec_in_row
 from fuelwiz.desk.points.point_cells import type_cell
-from fuelwiz.desk.refusals import Refusal, emptied
+from fuelwiz.desk.refusals import Refusal, emptied, emptied_on_a_day
 from fuelwiz.desk.state import State
 from fuelwiz.session import FieldSpec
 from fuelwiz.units import UnitSystem
@@ -109,7 +109,7 @@ def with_read(state: State, path: str, raw: str, system: UnitSystem) -> State:
     at = field_of(path)
     spec = spec_in_row(state, at, system)
     if not raw.strip():
-        raise emptied(noun_of(at), spec)
+        raise emptied_on_a_day(noun_of(at)) if changed_on_a_day(at) else emptied(noun_of(at), spec)
     if path in FITTED_SIZES:
         typed, hose = size_and_kind(raw)
         size = parse_field(spec, typed, system, noun_of(path))
@@ -134,6 +134,8 @@ def _emptied(state: State, path: str, at: str) -> State:
         return state if amps_of(state.plain, number) is None else with_amps(state, number, None)
     if path in FITTED_SIZES:
         return FITTED_SIZES[path].clear(state).without_raw(path)
+    if changed_on_a_day(at):
+        return state.with_raw(at, "")
     state = state.without(at)
     if at in ALWAYS_WANTED:
         return state.with_raw(at, "")

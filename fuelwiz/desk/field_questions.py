@@ -25,11 +25,22 @@ def noun_of(path: str) -> str:
     """What a field is called inside a sentence: "boost"."""
     if cell_of(path) is not None or amps_number(path) is not None:
         return f"{_measured(path)}{OF_A_POINT}"
-    _, case, changed = path.partition(".change.")
-    if case and path.startswith("stress."):
+    changed = changed_on_a_day(path)
+    if changed:
         return noun_of(changed)
     asked = question_of(path)
     return asked.noun if asked else path.rpartition(".")[2].replace("_", " ")
+
+
+def changed_on_a_day(path: str) -> str:
+    """The field that a bad day of one's own has another answer for, by the path of that answer; else nothing."""
+    day, _, changed = path.partition(".change.")
+    return changed if day.startswith("stress.case.") else ""
+
+
+def is_list_of_changes(path: str) -> bool:
+    """Whether a path leads to all that differs on a bad day of one's own."""
+    return path.startswith("stress.case.") and path.endswith(".change")
 
 
 def _measured(path: str) -> str:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
 from fuelwiz import units
 from fuelwiz.desk.field_numbers import in_unit, is_bare, pretty, same_unit, sensible, split_or_whole
+from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.field_specs import unit_of
 from fuelwiz.physics.injector import LB_H_IN_CC_MIN, TEST_FLUID_KG_M3
 from fuelwiz.printable import clean
@@ -56,6 +58,8 @@ def given(spec: FieldSpec, value: Any, system: UnitSystem, loaded: bool) -> Fiel
         return FieldText(clean(", ".join(map(str, value))))
     if spec.type == "words" and isinstance(value, list):
         return FieldText(", ".join(ON_THE_CAR.get(word, clean(str(word))) for word in value))
+    if spec.type == "change" and isinstance(value, dict):
+        return FieldText(changes_in_words(value))
     text = one_line(value)
     if not isinstance(value, str) or spec.kind is None:
         return FieldText(text)
@@ -95,6 +99,11 @@ def one_line(value: Any) -> str:
         return clean(("; " if any(" " in item for item in value) else " ").join(value))
     text = as_text(value)
     return clean(text, lines="\n" in text)
+
+
+def changes_in_words(change: Mapping[str, Any]) -> str:
+    """What differs on a bad day, each answer in the words of its question."""
+    return ", ".join(f"{noun_of(key)} {pretty(clean(str(value)))}" for key, value in change.items())
 
 
 def echo(spec: FieldSpec, text: str, system: UnitSystem) -> str:

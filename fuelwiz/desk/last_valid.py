@@ -20,6 +20,7 @@ _OPTIONAL = {
     ("surge",),
     ("injectors",),
 }
+_DIFFERS = "change"
 _MOST_PASSES = 4
 
 
@@ -86,7 +87,8 @@ def _whole_value(key_path: KeyPath) -> KeyPath:
 
 def _put_right(plain: Plain, good: Plain | None, key_path: KeyPath) -> Plain:
     stood, stands = value_at(good, key_path) if good is not None else None, value_at(plain, key_path)
-    if stood is not None and stood != stands:
+    is_no_day = stands is None and key_path[-1] == _DIFFERS  # without an answer that differs it is like today
+    if stood is not None and stood != stands and not is_no_day:
         back: Plain = put(plain, key_path, stood)
         return back
     if key_path == ("fuel", "kind") or (stands is None and key_path[:1] == ("fuel",)):

@@ -82,6 +82,12 @@ def emptied(noun: str, spec: FieldSpec) -> Refusal:
     return Refusal(f"{wanted} is wanted", f"Enter {_the(noun)}: {wanted} is wanted here.", is_missing=True)
 
 
+def emptied_on_a_day(noun: str) -> Refusal:
+    """An answer of a bad day is taken out of its field; it goes once the field is left."""
+    why = f"Type the {noun} of that day, or leave it empty: then it stays as it is today, and the row goes."
+    return Refusal("that day's answer is wanted", why)
+
+
 def of_fault(path: str, spec: FieldSpec | None, fault: Fault) -> Refusal:
     """A fault of the build as a whole, said at its field."""
     noun = noun_of(path)

@@ -19,7 +19,7 @@ from fuelwiz.desk.composites import (
 from fuelwiz.desk.edits import NOTHING_WITHOUT, place_of
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_fallbacks import fallback_in
-from fuelwiz.desk.field_questions import noun_of, question_of
+from fuelwiz.desk.field_questions import changed_on_a_day, is_list_of_changes, noun_of, question_of
 from fuelwiz.desk.field_specs import amps_number, cell_of, spec_at
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.log_read import LogOnDesk
@@ -132,7 +132,8 @@ class View:
         stands = self._stands(place)
         if stands is None:
             return self._left_out(place)
-        return f"Not updated: still using {noun_of(place)} {stands} until yours can be read."
+        day = " on that day" if changed_on_a_day(place) else ""
+        return f"Not updated: still using {noun_of(place)} {stands}{day} until yours can be read."
 
     def _is_begun(self, place: str, pointer: str) -> bool:
         """Whether a place is the empty half of a point in the table that the pointer is in."""
@@ -145,6 +146,8 @@ class View:
         """What is said of a field that the answer does without: where it is asked, where nothing is typed yet."""
         if not self.refusals[place].is_missing:
             return f"Not updated: {noun_of(place)} is left out until it can be read."
+        if is_list_of_changes(place):
+            return "Stress: pick what differs that day; the day is left out until then."
         step = next(step.name for step in STEPS if step.id == step_of(place))
         return f"{step}: give the {noun_of(place)}; what it belongs to is left out until then."
 
@@ -158,6 +161,8 @@ class View:
 
     def fallback_sentence(self, path: str) -> str:
         """What is said of a question that is left to its fallback: what is taken, and why."""
+        if changed_on_a_day(path):
+            return f"The {noun_of(path)} is that day what it is today."
         place = place_of(self.state, path)
         asked = question_of(path, self.system)
         reason = asked.fallback if asked else ""

@@ -36,8 +36,8 @@ class FindScreen(Screen[None]):
         self._findable = findable
         self._take = take
         self._at = 0
-        self.editor = LineEdit()
-        self.hits = list(findable)
+        self.editor = LineEdit.at_end(self.offer.begun)
+        self.hits = self._found(self.offer.begun)
 
     def compose(self) -> ComposeResult:
         """One painted part, as large as the screen."""
@@ -105,8 +105,15 @@ class FindScreen(Screen[None]):
         if edited is None:
             return
         if edited.text != self.editor.text:
-            self.hits, self._at = found(self._findable, edited.text), 0
+            self.hits, self._at = self._found(edited.text), 0
         self.editor = edited
+
+    def _found(self, text: str) -> list[Findable]:
+        """What has the words of a text; where nothing has, it may want the letter that opened the list before it."""
+        hits = found(self._findable, text)
+        return (
+            hits if hits or not self.offer.opened_by else found(self._findable, self.offer.opened_by + text)
+        )
 
     def _go(self) -> None:
         text, typed = self.editor.text.strip(), self.offer.typed

@@ -13,9 +13,11 @@ from fuelwiz.advice.blocks import UNKNOWN
 from fuelwiz.desk.change_words import diff
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import NoSuchField
+from fuelwiz.desk.field_numbers import pretty
 from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.field_text import one_line
 from fuelwiz.document.changes import Change
+from fuelwiz.printable import NO_BREAK
 from fuelwiz.record import record
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 from fuelwiz.wizard.live.looked_at import looked_at
@@ -151,7 +153,10 @@ def _shown(measure: Measure, side: Side | None) -> str:
 
 
 def _value(value: Any) -> str:
-    return UNKNOWN if value is None else clip(one_line(value).replace("\n", " "), LONGEST_VALUE, "…")
+    if value is None:
+        return UNKNOWN
+    text = pretty(one_line(value).replace("\n", " ")).replace(NO_BREAK, " ")
+    return clip(text, LONGEST_VALUE, "…")
 
 
 def _that_fit(pairs: Sequence[Pair], room: int) -> Iterator[Pair]:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.sizing.vocabulary import is_fixed
@@ -17,10 +18,14 @@ from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.editor.report_dialog import ReportDialog
 from fuelwiz.wizard.editor.save_dialog import SaveDialog
 from fuelwiz.wizard.form.bad_day import change_on_that_day
-from fuelwiz.wizard.form.finding import Findable, answers_found, changeable, questions_of
+from fuelwiz.wizard.form.finding import Findable, Offer, answers_found, changeable, questions_of
+from fuelwiz.wizard.form.form_rows import ADDS
 from fuelwiz.wizard.live.rule import CHANGES, READ, letters_of, next_view, views_of
 from fuelwiz.wizard.prompt import Prompt
 
+WHAT_DIFFERS = Offer(
+    "Differs that day", "No question has all of these words. Try one of them alone.", "pick it"
+)
 NOT_FOUND = ("next", "previous", "size", "keys", "find")
 """Actions that are no use from the finder."""
 
@@ -283,7 +288,9 @@ class BuildActions:
 
     def ask_change(self) -> None:
         """Pick the question that has another answer on that bad day, from the list of the build's own."""
-        self.host.program.find(changeable(self.host.desk), self._add_change)
+        letter = self.host.form.begun
+        offer = replace(WHAT_DIFFERS, begun=letter, opened_by="" if letter else ADDS)
+        self.host.program.find(changeable(self.host.desk), self._add_change, offer)
 
     def _add_change(self, picked: Findable) -> None:
         with refusing_in_words(self.host):

@@ -42,12 +42,18 @@ class Findable:
 
 @record
 class Offer:
-    """What is said around a list to pick from; `typed` takes a text that is none of the list, such as a path."""
+    """What is said around a list to pick from; `typed` takes a text that is none of the list, such as a path.
+
+    `begun` is the first letter of what is looked for, `opened_by` a letter that opened the list and may have been meant
+    as the first of a word.
+    """
 
     title: str = "Find"
     nothing: str = "No question and no key has all of these words. Try one of them alone."
     go: str = "go there"
     typed: Callable[[str], None] | None = None
+    begun: str = ""
+    opened_by: str = ""
 
 
 def questions_of(desk: Desk) -> list[Findable]:

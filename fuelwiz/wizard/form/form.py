@@ -8,6 +8,7 @@ from fuelwiz.desk.composites import CHOICE_QUESTIONS
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.questions.catalogue import Choice
 from fuelwiz.wizard.form.form_rows import (
+    ADDS,
     CellsRow,
     ChoiceRow,
     DoRow,
@@ -68,13 +69,22 @@ class Form(PlacedForm):
             return self._enter()
         if takes(self.row, character):
             return "take"
-        if isinstance(self.row, DoRow) and character == "a" and self.row.act in ("add", "add_change"):
-            return self._add(self.row) if self.row.act == "add" else "changes"
+        if isinstance(self.row, DoRow):
+            return self._letter(self.row, character or "")
         if isinstance(self.row, ChoiceRow):
             return self._choose(key, character)
         if cells_of(self.row):
             return self._edit(key, character)
         return ""
+
+    def _letter(self, row: DoRow, letter: str) -> Reaction:
+        """The one that adds; where a question is to be picked, any letter begins the word that is looked for."""
+        if row.act == "add":
+            return self._add(row) if letter == ADDS else ""
+        if row.act != "add_change" or not letter.isalpha():
+            return ""
+        self.begun = "" if letter == ADDS else letter
+        return "changes"
 
     def _enter(self) -> Reaction:
         row = self.row
@@ -129,6 +139,7 @@ class Form(PlacedForm):
             self.close_entry()
             return "edited"
         if row.act == "add_change":
+            self.begun = ""
             return self.move(1) if has_changes(self.desk, row) else "changes"
         return self._add(row) if row.question.more else self.move(1)
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING, Any
 
-from fuelwiz.desk.field_questions import noun_of
+from fuelwiz.desk.field_text import changes_in_words
 from fuelwiz.desk.log_read import COLUMNS
 from fuelwiz.desk.look_here import LookHere
 from fuelwiz.desk.plain import value_at, value_path
@@ -17,6 +17,8 @@ if TYPE_CHECKING:
     from fuelwiz.measured.figures import Proposal
     from fuelwiz.questions.catalogue import Question
 
+ADDS = "a"
+"""The letter that adds to a list; Enter goes on there, so that nobody adds by walking past."""
 TAKES = "y"
 """The letter that takes a proposal; Enter goes on, so that nobody takes one by walking past."""
 HEADS = {
@@ -284,6 +286,5 @@ def _gauge(index: int, read: dict[str, Any]) -> tuple[str, ...]:
 
 
 def _case(index: int, case: dict[str, Any]) -> tuple[str, ...]:
-    change = case.get("change") or {}
-    values = ", ".join(f"{noun_of(key)} {value}" for key, value in change.items())
+    values = changes_in_words(case.get("change") or {})
     return (case.get("name") or f"day {index + 1}", values or "nothing yet", "", "")

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from fuelwiz.desk.desk import Desk
+from fuelwiz.desk.field_questions import changed_on_a_day
 from fuelwiz.desk.steps import step_of
 from fuelwiz.questions.catalogue import STEPS, Question, catalogue
 from fuelwiz.wizard.form.form_rows import AnyRow, ItemRow, cells_of, entry_of
@@ -26,6 +27,8 @@ class PlacedForm:
         self.note = ""
         self.unfit = ""  # what is typed at a choice and is none of its answers
         self.insisted = False
+        self.begun = ""  # the first letter of a question that is looked for
+        self._left = ""  # where the pointer was last
         self._opened: set[str] = set()
         self.go_to_step(step)
 
@@ -95,9 +98,18 @@ class PlacedForm:
     def focus_on(self, row: int, cell: int = 0) -> None:
         """Put the pointer on a row, and into one of its places."""
         self.pointer.put(row, cell)
+        self._drop_emptied()
         self.note, self.insisted = "", False
         self.desk.visit(self.path)
         self._load()
+
+    def _drop_emptied(self) -> None:
+        """An answer of a bad day that was left empty goes, and its row with it."""
+        left, self._left = self._left, self.path
+        is_one = changed_on_a_day(left) and left != self.path and left in self.desk.refused
+        if is_one and not self.desk.text_in_field(left).text.strip():
+            self.desk.unsure(left)
+            self.rebuild()
 
     def _load(self) -> None:
         """What stands in the place under the pointer, marked so that typing replaces it; a list is gone on with."""
