@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Literal
 
 from fuelwiz.ask.wording import (
     COMMANDS,
@@ -30,7 +29,6 @@ from fuelwiz.wizard.form.log_rows import UNREAD
 from fuelwiz.wizard.form.taking import take
 
 Say = Callable[[str], None]
-Next = Literal["stay", "on", "end"]
 
 MOST_OFFERED = 9
 ASKED_ABOUT = ("add", "add_change")

@@ -7,7 +7,6 @@ from functools import cache
 from statistics import NormalDist
 
 BITS = 20
-MOST_POINTS = 2**BITS
 DIRECTIONS: tuple[tuple[int, tuple[int, ...]], ...] = (
     (1, (1,)),
     (3, (1,)),

@@ -2,11 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
-
 from fuelwiz.record import record
-
-Place = Literal["build", "list", "table", "help", "text"]
 
 
 @record

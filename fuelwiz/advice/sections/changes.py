@@ -21,7 +21,6 @@ if TYPE_CHECKING:
 
 NAME = "Changes"
 HELPS, HARDLY = "One change", "Hardly helps"
-WORKED_OUT = "Being worked out."
 
 
 class ChangeRow(NamedTuple):

@@ -22,14 +22,12 @@ _CHANGED = ("quantity", "count", "ratio", "choice", "rated_flow", "wire")
 _LAST = ("log.columns.", "tolerance.")
 """Where a log has a value, and how far it may be off: found last, as the value itself is what is looked for."""
 _WORD = re.compile(r"[^\W_]+")
-LABEL, NAME, WHY, PAGE = range(4)
-"""Where a word was found, the best place first."""
 
 
 @record
 class Findable:
-    """One thing to find: what it is called, what stands beside it, the texts that it is found by, and what is said
-    of it under it, where that is anything; `further` for a question that is not asked at once."""
+    """One thing to find: what it is called, what stands beside it, the texts that it is found by, the best first, and
+    what is said of it under it, where that is anything; `further` for a question that is not asked at once."""
 
     kind: Kind
     id: str
