@@ -13,7 +13,15 @@ from fuelwiz.sizing import quick_figures
 from fuelwiz.sizing.figures import Figures
 
 EXAMPLES = Path(__file__).parent / "examples"
-NOT_SOLVED = ("gauge", "wire_choices", "injector_choices", "one_volt", "path", "return_check")
+NOT_SOLVED = (
+    "gauge",
+    "wire_choices",
+    "injector_choices",
+    "one_volt",
+    "path",
+    "return_check",
+    "metric_wire_choices",
+)
 """What the solver does not give: here it is the program's own."""
 
 

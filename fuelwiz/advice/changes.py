@@ -6,7 +6,7 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from fuelwiz.advice.wire_words import wire_label
-from fuelwiz.physics.wire import gauge_of, thicker_wire_m2
+from fuelwiz.physics.wire import thicker_wire_m2
 from fuelwiz.record import record
 from fuelwiz.sizing import thresholds
 from fuelwiz.sizing.vocabulary import Change, is_fixed
@@ -62,10 +62,9 @@ def _wire(subject: Subject, _figures: ChangeFigures) -> str:
     thicker = None if today is None else thicker_wire_m2(today)
     if today is None or thicker is None:
         return "thicker wire"
-    if gauge_of(thicker) is not None:
-        wire = wire_label(subject, gauge_of(thicker) or 0)
-        return f"{wire} in place of {gauge_of(today)}{' AWG' if 'mm²' in wire else ''}"
-    return f"{from_si(thicker, 'mm^2'):g} mm² in place of {from_si(today, 'mm^2'):.3g}"
+    new, old = wire_label(subject, thicker), wire_label(subject, today)
+    same_unit = "(" not in new
+    return f"{new} in place of {old.split()[0] if same_unit else old}"
 
 
 def _circuits(_subject: Subject, _figures: ChangeFigures) -> str:

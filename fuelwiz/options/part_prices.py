@@ -10,7 +10,6 @@ from fuelwiz.facts import NEAR
 from fuelwiz.options.grid import hoses_of, pump_choices, wires_of_area
 from fuelwiz.options.parts_file import Parts
 from fuelwiz.options.prices import HOSE_ENDS, Offered, OnTheCar, cheapest, on_the_car
-from fuelwiz.physics.wire import awg_area_m2
 from fuelwiz.session import Run, Session, Size, given
 from fuelwiz.sizing.candidates import follows
 from fuelwiz.sizing.figures import Figures
@@ -83,10 +82,10 @@ class PartPrices:
         ]
         return _times(cheapest(offers), count)
 
-    def wire(self, gauge: int) -> float | None:
-        """The loop of every circuit in a gauge."""
+    def wire(self, area_m2: float) -> float | None:
+        """The loop of every circuit in a wire of an area."""
         wiring = self.session.wiring
-        offer = cheapest(wires_of_area(self.parts, awg_area_m2(gauge)))
+        offer = cheapest(wires_of_area(self.parts, area_m2))
         if wiring is None or wiring.length is None or offer is None:
             return None
         loop = wiring.length if wiring.return_path == "chassis" else 2 * wiring.length

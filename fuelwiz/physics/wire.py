@@ -27,17 +27,22 @@ METRIC_M2: tuple[float, ...] = (
 
 
 @record
-class GaugeAtCurrent:
-    """A gauge at a current: volts lost in the wire, what it carries in A, and whether both are good enough.
+class WireAtCurrent:
+    """A wire at a current: its area in m2, the volts lost in it, what it carries in A, and whether that is its fuse.
 
-    >>> GaugeAtCurrent(12, loss_v=0.34, ampacity_a=38.25, does=True).does
+    >>> WireAtCurrent(3.31e-6, loss_v=0.34, ampacity_a=38.25, carries_fuse=True).does
     True
     """
 
-    gauge: int
+    area_m2: float
     loss_v: float
     ampacity_a: float
-    does: bool
+    carries_fuse: bool
+
+    @property
+    def does(self) -> bool:
+        """Whether it carries the fuse and loses no more than a wire may (common practice, no source)."""
+        return self.carries_fuse and self.loss_v <= MOST_WIRE_LOSS_V
 
 
 def awg_area_m2(gauge: int) -> float:
@@ -116,7 +121,7 @@ def thicker_wire_m2(area_m2: float) -> float | None:
     """
     areas = METRIC_M2
     if gauge_of(area_m2) is not None:
-        areas = tuple(awg_area_m2(gauge) for gauge, _ in _gauges_thin_first())
+        areas = gauges_m2()
     return next((area for area in areas if area > area_m2 * (1 + SAME_AREA)), None)
 
 
@@ -153,24 +158,32 @@ def fuse_A(working_current_a: float) -> float | None:
     return next((rating for rating in table("wire")["fuses"] if rating >= wanted), None)
 
 
-def gauges_at(
-    *, current_a: float, fuse_a: float, length_m: float, by_chassis: bool, temperature_k: float
-) -> tuple[GaugeAtCurrent, ...]:
-    """Every gauge of the table, thinnest first; the first that does is the smallest wire to take.
+def gauges_m2() -> tuple[float, ...]:
+    """The areas in m2 of every gauge of the table, thinnest first.
 
-    Currents in A, one way's length in m, the wire's temperature in K. A gauge does that loses no more than 0.5 V in
-    the wire (common practice, no source) and carries the fuse.
-
-    >>> gauges = gauges_at(current_a=10.0, fuse_a=15.0, length_m=3.0, by_chassis=False, temperature_k=313.15)
-    >>> next(at.gauge for at in gauges if at.does)
-    12
+    >>> gauge_of(gauges_m2()[0]), gauge_of(gauges_m2()[-1])
+    (18, 4)
     """
-    gauges = []
-    for gauge, _ in _gauges_thin_first():
-        area = awg_area_m2(gauge)
-        ohms = loop_resistance_ohm(
-            area_m2=area, length_m=length_m, by_chassis=by_chassis, temperature_k=temperature_k
-        )
-        loss, carries = current_a * ohms, ampacity_A(area)
-        gauges.append(GaugeAtCurrent(gauge, loss, carries, loss <= MOST_WIRE_LOSS_V and carries >= fuse_a))
-    return tuple(gauges)
+    return tuple(awg_area_m2(gauge) for gauge, _ in _gauges_thin_first())
+
+
+def wire_at(
+    area_m2: float,
+    *,
+    current_a: float,
+    fuse_a: float,
+    length_m: float,
+    by_chassis: bool,
+    temperature_k: float,
+) -> WireAtCurrent:
+    """What a wire of an area in m2 does at a current in A, one way's length in m, its temperature in K.
+
+    >>> at = wire_at(4e-6, current_a=10.0, fuse_a=15.0, length_m=3.0, by_chassis=False, temperature_k=313.15)
+    >>> round(at.loss_v, 2), at.does
+    (0.28, True)
+    """
+    ohms = loop_resistance_ohm(
+        area_m2=area_m2, length_m=length_m, by_chassis=by_chassis, temperature_k=temperature_k
+    )
+    carries = ampacity_A(area_m2)
+    return WireAtCurrent(area_m2, current_a * ohms, carries, carries >= fuse_a)

@@ -14,7 +14,16 @@ from fuelwiz.report.plain import Plain, plain_value
 IN_THE_WORDS = "rated_flow_m3_s"
 NEXT_IN_THE_WORDS = ("injector_rating_m3_s", "wiring", "duty")
 CASE_IN_THE_WORDS = "duty"
-BEHIND_THE_WORDS = ("gauge", "wire_choices", "injector_choices", "one_volt", "path", "return_check")
+WIRING_IN_THE_WORDS = "smallest_metric_wire_m2"
+BEHIND_THE_WORDS = (
+    "gauge",
+    "wire_choices",
+    "injector_choices",
+    "one_volt",
+    "path",
+    "return_check",
+    "metric_wire_choices",
+)
 
 
 def json_text(result: Result, *, ascii_only: bool = False) -> str:
@@ -37,6 +46,8 @@ def plain_result(result: Result) -> Plain:
         del ceiling["run"]  # which run of the feed is meant is for words
     fit = () if words.line_to_fit is None else (words.line_to_fit,)
     figures["verdict"]["answer"] = plain_value((*words.answer, *fit))
+    if figures["wiring"] is not None:
+        del figures["wiring"][WIRING_IN_THE_WORDS]
     for case in figures["stress"]:
         del case[CASE_IN_THE_WORDS]
     figures["stress"] = _with_words(figures["stress"], words.stress)

@@ -79,6 +79,7 @@ def first_figures(session: Session) -> Figures:
         wire_choices=verdict.wire_choices,
         injector_choices=injector_choices(session, verdict.injectors),
         path=path_parts(sized),
+        metric_wire_choices=verdict.metric_wire_choices,
     )
 
 

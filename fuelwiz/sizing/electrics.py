@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from fuelwiz.physics.circuit import PumpSet
 from fuelwiz.physics.heat import lasts_s, rise_k_per_h
-from fuelwiz.physics.wire import ampacity_A, fuse_A
+from fuelwiz.physics.wire import METRIC_M2, ampacity_A, fuse_A, gauge_of, gauges_m2, is_same_area
 from fuelwiz.sizing.part_figures import Circuit, HeatFigures, WireChoice, WiringFigures, values_of
 from fuelwiz.sizing.sized_system import SizedSystem
 from fuelwiz.sizing.thresholds import SPIKE_PA
@@ -81,14 +81,23 @@ def peak_current_a(pumps: PumpSet, working_a: float) -> float:
     return pumps.on_fullest_circuit * max(working_a, pumps.pump.current_A(pressure) or 0.0)
 
 
-def wiring_figures(circuit: Circuit | None, choices: Sequence[WireChoice]) -> WiringFigures | None:
-    """The circuit as the result shows it; the smallest wire is the first of the choices that does."""
+def wiring_figures(
+    circuit: Circuit | None, gauges: Sequence[WireChoice], metric: Sequence[WireChoice]
+) -> WiringFigures | None:
+    """The circuit as the result shows it; the smallest wire is the first as it is sold that does."""
     if circuit is None:
         return None
     return WiringFigures(
         **values_of(circuit),
-        smallest_wire=next((f"{choice.gauge} AWG" for choice in choices if choice.does), None),
+        smallest_wire=next((f"{gauge_of(area)} AWG" for area in _that_do(gauges, gauges_m2())), None),
+        smallest_metric_wire_m2=next(_that_do(metric, METRIC_M2), None),
     )
+
+
+def _that_do(choices: Sequence[WireChoice], sold_m2: Sequence[float]) -> Iterator[float]:
+    """The areas as they are sold of the choices that do; a builder's own wire may be none of them."""
+    does = [choice.area_m2 for choice in choices if choice.does]
+    return (area for area in sold_m2 if any(is_same_area(area, one) for one in does))
 
 
 def heat_figures(sized: SizedSystem) -> HeatFigures | None:

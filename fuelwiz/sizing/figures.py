@@ -249,6 +249,7 @@ class Figures:
     one_volt: OneVolt | None = None
     path: tuple[PathPart, ...] = ()
     return_check: ReturnCheck | None = None
+    metric_wire_choices: tuple[WireChoice, ...] = ()
 
     def row(self, size: str | None) -> SizeFigures | None:
         """The figures of one candidate, None where no row has that size."""

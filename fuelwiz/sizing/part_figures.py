@@ -139,9 +139,10 @@ class Circuit:
 
 @record
 class WiringFigures(Circuit):
-    """That circuit at the capacity of the pick, and the smallest wire that does."""
+    """That circuit at the capacity of the pick, and the smallest wire that does: by gauge, and of the metric ones."""
 
     smallest_wire: str | None
+    smallest_metric_wire_m2: float | None = None
 
 
 def values_of(figures: ReturnSize | Circuit) -> dict[str, Any]:
@@ -188,13 +189,18 @@ class GaugeReading:
 
 @record
 class WireChoice:
-    """A gauge at the working current: volts lost in it, what it carries, whether it does and whether it is fitted."""
+    """A wire at the working current: volts lost in it, what it carries, whether it does and whether it is fitted.
 
-    gauge: int
+    `gauge` is None of one that has none. One that carries its fuse and does not do loses more than a wire should.
+    """
+
+    gauge: int | None
     loss_V: float
     ampacity_A: float
     does: bool
     given: bool
+    area_m2: float
+    carries_fuse: bool
 
 
 @record

@@ -122,15 +122,23 @@ class BuildVerdict:
     @once
     def wire_choices(self) -> tuple[WireChoice, ...]:
         """Every gauge of wire in that circuit; empty where it cannot be judged."""
+        return self._wires(metric=False)
+
+    @once
+    def metric_wire_choices(self) -> tuple[WireChoice, ...]:
+        """The same of metric wire."""
+        return self._wires(metric=True)
+
+    def _wires(self, *, metric: bool) -> tuple[WireChoice, ...]:
         wiring, circuit = self.sized.system.session.wiring, self.circuit
         if wiring is None or circuit is None:
             return ()
-        return wire_choices(wiring, circuit.current_A, circuit.fuse_A)
+        return wire_choices(wiring, circuit.current_A, circuit.fuse_A, metric=metric)
 
     @property
     def wiring(self) -> WiringFigures | None:
         """That circuit as the result shows it."""
-        return wiring_figures(self.circuit, self.wire_choices)
+        return wiring_figures(self.circuit, self.wire_choices, self.metric_wire_choices)
 
     @once
     def injectors(self) -> InjectorFigures | None:

@@ -14,8 +14,10 @@ from fuelwiz.physics.wire import (
     awg_area_m2,
     copper_resistivity_ohm_m,
     fuse_A,
-    gauges_at,
+    gauge_of,
+    gauges_m2,
     loop_resistance_ohm,
+    wire_at,
 )
 
 GAUGES = sorted((int(gauge) for gauge in table("wire")["ampacity_105C"]), reverse=True)
@@ -92,31 +94,46 @@ def test_fuse_without_current() -> None:
     fuse=st.sampled_from(FUSES),
     length=st.floats(0.1, 30.0),
     by_chassis=st.booleans(),
+    gauge=st.sampled_from(GAUGES),
 )
 def test_a_gauge_does_that_loses_little_and_carries_the_fuse(
-    current: float, fuse: float, length: float, by_chassis: bool
+    current: float, fuse: float, length: float, by_chassis: bool, gauge: int
 ) -> None:
-    found = gauges_at(
-        current_a=current, fuse_a=fuse, length_m=length, by_chassis=by_chassis, temperature_k=WARM_K
+    area = awg_area_m2(gauge)
+    found = wire_at(
+        area,
+        current_a=current,
+        fuse_a=fuse,
+        length_m=length,
+        by_chassis=by_chassis,
+        temperature_k=WARM_K,
     )
+    volts = current * loop_ohm(gauge, length, by_chassis=by_chassis)
+    assert found.area_m2 == area and found.loss_v == pytest.approx(volts)
+    assert found.does == (volts <= 0.5 and ampacity_A(area) >= fuse)
 
-    def does(gauge: int) -> bool:
-        volts = current * loop_ohm(gauge, length, by_chassis=by_chassis)
-        return volts <= 0.5 and ampacity_A(awg_area_m2(gauge)) >= fuse
 
-    assert [each.gauge for each in found] == sorted(GAUGES, reverse=True)
-    assert [each.gauge for each in found if each.does] == [each.gauge for each in found if does(each.gauge)]
+def first_that_does(current_a: float, fuse_a: float, length_m: float) -> int | None:
+    """The thinnest gauge of the table, out and back in warm copper."""
+    found = (
+        wire_at(
+            area,
+            current_a=current_a,
+            fuse_a=fuse_a,
+            length_m=length_m,
+            by_chassis=False,
+            temperature_k=WARM_K,
+        )
+        for area in gauges_m2()
+    )
+    return next((gauge_of(wire.area_m2) for wire in found if wire.does), None)
 
 
 @pytest.mark.parametrize(("lost_V", "gauge"), [(0.4999, 12), (0.5001, 10)])
 def test_half_a_volt_is_the_most_that_a_wire_may_lose(lost_V: float, gauge: int) -> None:
     """Common practice, no source."""
-    found = gauges_at(
-        current_a=lost_V / loop_ohm(12, 4.0), fuse_a=20, length_m=4.0, by_chassis=False, temperature_k=WARM_K
-    )
-    assert next(each.gauge for each in found if each.does) == gauge
+    assert first_that_does(lost_V / loop_ohm(12, 4.0), 20, 4.0) == gauge
 
 
 def test_no_wire_of_the_table_carries_a_great_current_far() -> None:
-    found = gauges_at(current_a=100, fuse_a=100, length_m=30, by_chassis=False, temperature_k=WARM_K)
-    assert not any(each.does for each in found)
+    assert first_that_does(100, 100, 30) is None

@@ -181,7 +181,9 @@ def test_wire_fuse_and_injectors_that_would_do() -> None:
     assert pairs(sheet, "Wire and fuse")["fuse"] == "20\u00a0A"
     (wires,) = tables(sheet, "Wire and fuse")
     working = [row[0].text for row in wires.rows if row[-1].mark == "yes"]
-    assert working[0] == "10 AWG" and "10 AWG is the thinnest that works" in said(sheet, "Wire and fuse")
+    assert working[0] == "10 AWG" and "10 AWG is the thinnest that loses no more than" in said(
+        sheet, "Wire and fuse"
+    )
     assert "1039\u00a0cc/min each" in said(sheet, "Injectors")
     (ratings,) = tables(sheet, "Injectors")
     assert next(row[0].text for row in ratings.rows if row[-1].mark == "yes") == "4 × 1050"

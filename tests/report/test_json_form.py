@@ -19,7 +19,7 @@ TOP = """
 format name version fuel demand pressure sizes recommended line_to_fit comfortable chosen verdict pump_target
 pump return_line inlet wiring injectors heat surge ceilings next pull stress spread changes
 way_out assumed findings cautions
-gauge wire_choices injector_choices one_volt path return_check bench log
+gauge wire_choices injector_choices one_volt path return_check metric_wire_choices bench log
 """
 INSIDE = {
     "fuel": "density_kg_m3 viscosity_m2_s lhv_J_kg stoich vapour_pressure_Pa",
@@ -62,14 +62,23 @@ INSIDE = {
     "assumed": "key value effect",
     "findings": "severity about text",
     "gauge": "when rail_Pa pump_Pa",
-    "wire_choices": "gauge loss_V ampacity_A does given",
+    "wire_choices": "gauge loss_V ampacity_A does given area_m2 carries_fuse",
+    "metric_wire_choices": "gauge loss_V ampacity_A does given area_m2 carries_fuse",
     "injector_choices": "rating_m3_s duty does given",
     "one_volt": "share turbine displacement",
     "path": "kind number velocity_m_s loss_Pa",
     "return_check": "pressure_Pa volts_V pumps flow_m3_s",
 }
 TEXTS = {"format", "name", "version", "explanation", "answer", "what", "findings", "cautions"}
-NOT_SOLVED_INDEPENDENTLY = {"gauge", "wire_choices", "injector_choices", "one_volt", "path", "return_check"}
+NOT_SOLVED_INDEPENDENTLY = {
+    "gauge",
+    "wire_choices",
+    "injector_choices",
+    "one_volt",
+    "path",
+    "return_check",
+    "metric_wire_choices",
+}
 NOT_SAID_HERE = {"bench", "log"}
 """What the independent solver gives beyond this result."""
 DRAWN = {"draws", "chance", "short", "margin", "limits"}

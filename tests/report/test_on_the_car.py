@@ -169,7 +169,7 @@ def test_a_point_of_full_power_that_asks_for_larger_injectors_is_in_the_list_too
 
 
 @pytest.mark.parametrize(("wire", "told"), [
-    ("2.5 mm^2", "yours: 2.5 mm²"), ("0.75 mm^2", "14 AWG or thicker, 9.8 ft one way, back through the body"),
+    ("2.5 mm^2", "yours: 2.5 mm²"), ("0.75 mm^2", "1.5 mm² or thicker, 9.8 ft one way, back through the body"),
 ])  # fmt: skip
 def test_wire_of_the_builders_own_is_judged_by_its_area(wire: str, told: str) -> None:
     """A metric size is no gauge of the list, yet it does where its area is enough."""

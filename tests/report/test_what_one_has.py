@@ -8,6 +8,9 @@ from typing import Any
 import pytest
 
 from fuelwiz.advice import Result, result
+from fuelwiz.advice.blocks import Table
+from fuelwiz.advice.sections.wiring import wires_that_would_do
+from fuelwiz.advice.subject import Subject
 from fuelwiz.report.compose import page_of, sheet_of
 from fuelwiz.report.text import text_of
 from fuelwiz.report.text_look import TextLook
@@ -69,7 +72,47 @@ def test_short_notes_stand_on_the_page_and_long_ones_are_cut() -> None:
 
 def test_wire_is_named_by_its_metric_size_where_units_are_metric() -> None:
     metric, us = (text_of(sheet_of(_shown(units)), TextLook(unicode=True)) for units in ("metric", "us"))
-    assert "6 mm² (10 AWG)" in metric and "mm²" not in us and "10 AWG" in us
+    assert "10 AWG (5.3 mm²)" in metric and "mm²" not in us and "10 AWG" in us
+
+
+@pytest.mark.parametrize(
+    ("units", "wire", "rows"),
+    [
+        ("metric", None, "1 mm²|1.5 mm²|2.5 mm²|4 mm²|6 mm²|10 mm²|16 mm²|25 mm²"),
+        ("us", "2.5 mm^2", "1 mm²|1.5 mm²|2.5 mm²*|4 mm²|6 mm²|10 mm²|16 mm²|25 mm²"),
+        ("us", None, "18 AWG|16 AWG|14 AWG|12 AWG|10 AWG|8 AWG|6 AWG|4 AWG"),
+        ("us", "11 AWG", "18 AWG|16 AWG|14 AWG|12 AWG|11 AWG*|10 AWG|8 AWG|6 AWG|4 AWG"),
+    ],
+)
+def test_wire_is_listed_as_the_build_speaks_of_it(units: str, wire: str | None, rows: str) -> None:
+    table = _wire_table(wire, units)
+    assert "|".join(cells[0].text for cells in table.rows) == rows
+
+
+def _wire_table(wire: str | None, units: str = "us") -> Table:
+    """Every wire of the build with what it loses, its own wire as typed."""
+    data = plain("full-session") | {"show_units": units}
+    data["wiring"] = {key: value for key, value in data["wiring"].items() if key != "wire"}
+    data["wiring"] |= {} if wire is None else {"wire": wire}
+    session = validate(data, "coupe")
+    blocks = wires_that_would_do(Subject(session, quick_figures(session)))
+    (table,) = (block for block in blocks if isinstance(block, Table))
+    return table
+
+
+@pytest.mark.parametrize(
+    ("wire", "word"), [("0.5 mm^2", "no"), ("18 AWG", "no"), ("10 mm^2", "yes"), ("6 AWG", "yes")]
+)
+def test_a_wire_is_refused_where_its_fuse_does_not_guard_it(wire: str, word: str) -> None:
+    """18 AWG carries 17 A in an engine space, 0.5 mm² is below the table: the fuse is one of 20 A."""
+    table = _wire_table(wire)
+    assert table.own is not None and table.rows[table.own][-1].text == word
+
+
+def test_a_wire_that_carries_its_fuse_and_loses_much_is_thin() -> None:
+    """Of the rows between, each loses over 0.5 V, and carries 20 A or more."""
+    thin = [cells for cells in _wire_table(None).rows if cells[-1].text == "thin"]
+    assert thin and all(float(cells[1].text) > 0.5 and float(cells[2].text) >= 20 for cells in thin)
 
 
 def _shown(units: str) -> Result:

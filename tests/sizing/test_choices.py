@@ -67,6 +67,48 @@ def test_the_wire_that_is_fitted_is_marked(wire: str, gauges: list[int]) -> None
     assert choices and [choice.gauge for choice in choices if choice.given] == gauges
 
 
+WIRES = (
+    *(f"{gauge} AWG" for gauge in (24, 22, *AMPS_105C, 11, 2, 0)),
+    *(f"{area} mm^2" for area in (0.5, 0.75, 1, 1.5, 2.5, 3, 4, 6, 10, 16, 25, 35)),
+)
+MM2 = {"24 AWG": 0.205, "14 AWG": 2.08, "12 AWG": 3.31, "0 AWG": 53.5}  # ASTM B258, three figures
+
+
+@pytest.mark.parametrize("wire", WIRES)
+@pytest.mark.parametrize("name", NAMES)
+def test_the_row_of_a_wire_is_the_wire_that_the_build_is_solved_with(name: str, wire: str) -> None:
+    """Its area is the one typed, its loss what the volts at the pump lack, its yes or no that of the verdict."""
+    data = plain(name)
+    if "pump" not in data:
+        pytest.skip("nothing draws a current")
+    data["pump"] = {"current": [["40 psi", "9 A"], ["80 psi", "15 A"]]} | data["pump"]
+    data["pump"].pop("volts", None)
+    wiring = {"supply": "13.8 V", "length": "9 ft"} | data.get("wiring", {}) | {"wire": wire}
+    session = validate(data | {"wiring": wiring}, "build")
+    figures, wired_with = quick_figures(session), session.wiring
+    if figures.wiring is None or figures.wiring.fuse_A is None:
+        pytest.skip("no feed line, or no fuse that is large enough")
+    both = (figures.wire_choices, figures.metric_wire_choices)
+    (own,) = (choice for choices in both for choice in choices if choice.given)
+    assert wired_with is not None and own.area_m2 == wired_with.wire
+    assert own.area_m2 * 1e6 == pytest.approx(MM2.get(wire, own.area_m2 * 1e6), rel=2e-3)
+    assert own in (both[0] if "AWG" in wire else both[1])
+    assert figures.wiring.loss_V == pytest.approx(own.loss_V + wired_with.connections, abs=1e-6)
+    assert own.carries_fuse == ("fuse" not in figures.verdict.limits)
+    assert own.does == (own.carries_fuse and own.loss_V <= 0.5)
+    for choices in both:
+        assert [choice.area_m2 for choice in choices] == sorted({choice.area_m2 for choice in choices})
+
+
+def test_metric_wire_comes_in_the_sizes_that_are_sold() -> None:
+    """IEC 60228, from memory; one that is not sold stands among them, by its area alone."""
+    choices = assessed(wired(wire="3 mm^2")).metric_wire_choices
+    sizes = [1, 1.5, 2.5, 3, 4, 6, 10, 16, 25]
+    assert [choice.area_m2 * 1e6 for choice in choices] == pytest.approx(sizes)
+    assert {choice.gauge for choice in choices} == {None}
+    assert [choice.area_m2 for choice in choices if choice.given] == [pytest.approx(3e-6)]
+
+
 def test_no_wire_is_offered_without_what_judges_it() -> None:
     without_length = wired()
     del without_length["wiring"]["length"]

@@ -8,12 +8,13 @@ from typing import TYPE_CHECKING
 from fuelwiz.advice.phrases import volt_moves
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, capitalized
-from fuelwiz.advice.wire_words import is_thick_enough, smallest_wire, wire_area_m2
+from fuelwiz.advice.wire_words import own_wire, smallest_wire
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.wire import FUSE_HOLDS, FUSE_OPENS, FUSE_OVER_WORKING, MOST_WIRE_LOSS_V
 
 if TYPE_CHECKING:
-    from fuelwiz.sizing.part_figures import WiringFigures
+    from fuelwiz.session import Wiring
+    from fuelwiz.sizing.part_figures import WireChoice, WiringFigures
 
 
 def electric_remarks(subject: Subject) -> Iterator[Remark]:
@@ -116,23 +117,31 @@ def _wire_unknown(subject: Subject) -> Iterator[Remark]:
 
 
 def _wire(subject: Subject) -> Iterator[Remark]:
-    figures, wiring = subject.figures.wiring, subject.session.wiring
-    least = wire_area_m2(figures)
+    figures, wiring, own = subject.figures.wiring, subject.session.wiring, own_wire(subject)
+    least = smallest_wire(subject, figures)
     if figures is None or wiring is None or figures.loss_V <= MOST_WIRE_LOSS_V or least is None:
         return
     lost = subject.numbers.figure("volts", figures.loss_V, MOST_WIRE_LOSS_V)
     most = subject.numbers.limit("volts", MOST_WIRE_LOSS_V)
-    do = f"{smallest_wire(subject, figures)} loses no more than {most} by itself, and carries the fuse."
-    in_plugs = subject.numbers.figure("volts", wiring.connections, 0.0)
-    if wiring.wire is not None and is_thick_enough(wiring.wire, least):
-        given_or_not = "assumed" if "wiring.connections" in subject.assumed else "given"
-        do = f"The wire is thick enough: look at plugs, relay and fuse holder ({in_plugs} {given_or_not})."
+    do = f"{least} loses no more than {most} by itself, and carries the fuse."
+    if own is not None and own.does:
+        do = "The wire is thick enough: look at plugs, relay and fuse holder."
     yield Remark(
         "note",
         "wiring.wire",
-        f"The wiring loses {lost} between supply and pump.",
+        f"The wiring loses {lost} between supply and pump{_where_it_is_lost(subject, wiring, own)}.",
         do,
     )
+
+
+def _where_it_is_lost(subject: Subject, wiring: Wiring, own: WireChoice | None) -> str:
+    """How much is lost in the wire and how much in its connections; nothing where volts were measured."""
+    if own is None or subject.session.pump is None or subject.session.pump.volts is not None:
+        return ""
+    in_wire = subject.numbers.figure("volts", own.loss_V, MOST_WIRE_LOSS_V)
+    in_plugs = subject.numbers.figure("volts", wiring.connections, 0.0)
+    assumed = " (assumed)" if "wiring.connections" in subject.assumed else ""
+    return f": {in_wire} in the wire, {in_plugs} in its connections{assumed}"
 
 
 def _fuse(subject: Subject) -> Iterator[Remark]:

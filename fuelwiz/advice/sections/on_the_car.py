@@ -115,7 +115,7 @@ def _fails_then(subject: Subject, part: str) -> bool:
         )
     if part == "wire":
         pump = "pump" in (*following.limits, *(following.way_out or ()))
-        wiring, wanted = subject.session.wiring, wire_area_m2(following.wiring)
+        wiring, wanted = subject.session.wiring, wire_area_m2(subject, following.wiring)
         if wiring is None or wiring.wire is None or wanted is None:
             return pump
         return pump or not is_thick_enough(wiring.wire, wanted)

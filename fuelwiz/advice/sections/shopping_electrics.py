@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from fuelwiz.advice.sections.purchase import YOURS, Purchase
 from fuelwiz.advice.subject import Subject
-from fuelwiz.advice.wire_words import is_thick_enough, smallest_wire, wire_area_m2, wire_in_words
+from fuelwiz.advice.wire_words import own_wire, smallest_wire, wire_label
 
 if TYPE_CHECKING:
     from fuelwiz.sizing.part_figures import WiringFigures
@@ -18,11 +18,9 @@ AT_KNOWN_CURRENT = "once the pump's current is known"
 def electrics(subject: Subject) -> Iterator[Purchase]:
     """Wire, relay and fuse, for this goal and for the next."""
     figures, wiring, following = subject.figures.wiring, subject.session.wiring, subject.next
-    area = None if wiring is None else wiring.wire
-    wire, fuse = _wire(subject, figures), _fuse(subject, figures)
-    least = wire_area_m2(figures)
-    if area is not None and least is not None and is_thick_enough(area, least):
-        wire = YOURS + wire_in_words(subject, area)
+    wire, fuse, own = _wire(subject, figures), _fuse(subject, figures), own_wire(subject)
+    if own is not None and own.does:
+        wire = YOURS + wire_label(subject, own.area_m2)
     elif wiring is not None and wiring.length is not None:
         way = "each way" if wiring.return_path == "wire" else "one way, back through the body"
         wire = f"{wire}, {subject.numbers.limit('length', wiring.length)} {way}"

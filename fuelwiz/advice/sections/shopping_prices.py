@@ -91,9 +91,10 @@ def _injectors(subject: Subject, prices: PartPrices) -> float | None:
 
 
 def _wire(subject: Subject, prices: PartPrices) -> float | None:
-    """The thinnest gauge of the list that does and that the file prices."""
-    for choice in subject.figures.wire_choices:
-        price = prices.wire(choice.gauge) if choice.does else None
+    """The thinnest that does and that the file prices, by gauge or metric."""
+    both = (*subject.figures.wire_choices, *subject.figures.metric_wire_choices)
+    for choice in sorted(both, key=lambda one: one.area_m2):
+        price = prices.wire(choice.area_m2) if choice.does else None
         if price is not None:
             return price
     return None

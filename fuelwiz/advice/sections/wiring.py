@@ -5,19 +5,21 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph, Table, row
+from fuelwiz.advice.numbers import guarded, written
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known, not_known_sentence
 from fuelwiz.advice.subject import Subject
-from fuelwiz.advice.wire_words import smallest_wire, wire_label
+from fuelwiz.advice.wire_words import smallest_wire, wire_choices, wire_label
 from fuelwiz.physics.wire import MOST_WIRE_LOSS_V
 from fuelwiz.sizing.part_figures import WireChoice, WiringFigures
 
 FUSE_FOLLOWS = "The fuse follows from the current that the pump draws"
+LOSS_DECIMALS = 2
 NO_WIRE_WORKS = "None of these works: add circuits or shorten the run."
 
 
 def wire_and_fuse(subject: Subject, _words: Words) -> Iterator[Block]:
-    """What the circuit draws and its wire is good for, then every gauge."""
+    """What the circuit draws and its wire is good for, then every wire."""
     yield Heading("Wire and fuse")
     wiring = subject.figures.wiring
     if wiring is None:
@@ -28,7 +30,7 @@ def wire_and_fuse(subject: Subject, _words: Words) -> Iterator[Block]:
 
 
 def wires_that_would_do(subject: Subject) -> Iterator[Block]:
-    """Every gauge with what it loses and carries, and the thinnest that works; before that, what it waits for."""
+    """Every wire with what it loses and carries, and the thinnest that works; before that, what it waits for."""
     wiring = subject.figures.wiring
     if wiring is None:
         yield Paragraph(f"{FUSE_FOLLOWS}. {not_known_sentence(subject, 'wiring', 'line', 'pump')}")
@@ -40,7 +42,7 @@ def wires_that_would_do(subject: Subject) -> Iterator[Block]:
             " until then the result is optimistic."
         )
         return
-    choices = subject.figures.wire_choices
+    choices = wire_choices(subject)
     if not choices or wiring.fuse_A is None:
         return
     numbers = subject.numbers
@@ -53,23 +55,37 @@ def wires_that_would_do(subject: Subject) -> Iterator[Block]:
     )
     own = next((at for at, choice in enumerate(choices) if choice.given), None)
     yield Table(columns, tuple(_row(subject, choice, wiring.fuse_A) for choice in choices), own)
-    works = smallest_wire(subject, wiring)
-    yield Paragraph(
-        f"{numbers.figure('amps', wiring.current_A)} at full power; the wire may lose"
-        f" {numbers.limit('volts', MOST_WIRE_LOSS_V)}."
-        f" {NO_WIRE_WORKS if works is None else f'{works} is the thinnest that works.'}"
+    yield Paragraph(_what_to_take(subject, wiring, wiring.current_A))
+    if any(choice.carries_fuse and not choice.does for choice in choices):
+        yours = "" if own is None else " What yours loses is counted in all figures."
+        yield Paragraph(f"Thin: it carries its fuse, but loses more than a wire should.{yours}")
+
+
+def _what_to_take(subject: Subject, wiring: WiringFigures, current_a: float) -> str:
+    numbers, least = subject.numbers, smallest_wire(subject, wiring)
+    drawn, most = numbers.figure("amps", current_a), numbers.limit("volts", MOST_WIRE_LOSS_V)
+    if least is None:
+        return f"{drawn} at full power; the wire may lose {most}. {NO_WIRE_WORKS}"
+    return (
+        f"{drawn} at full power. {least} is the thinnest that loses no more than {most} and carries its fuse."
     )
 
 
 def _row(subject: Subject, choice: WireChoice, fuse_a: float) -> tuple[Cell, ...]:
-    numbers = subject.numbers
     return row(
-        f"{wire_label(subject, choice.gauge)}{'*' if choice.given else ''}",
-        f"{choice.loss_V:.2f}",
-        numbers.number("amps", choice.ampacity_A, fuse_a),
+        f"{wire_label(subject, choice.area_m2)}{'*' if choice.given else ''}",
+        written(guarded(choice.loss_V, LOSS_DECIMALS, (MOST_WIRE_LOSS_V,))),
+        subject.numbers.number("amps", choice.ampacity_A, fuse_a),
         f"{fuse_a:g}",
-        Cell("yes", "yes") if choice.does else Cell("no", "no"),
+        _works(choice),
     )
+
+
+def _works(choice: WireChoice) -> Cell:
+    """What may stand is told apart from what does not: a wire whose fuse does not guard it."""
+    if choice.does:
+        return Cell("yes", "yes")
+    return Cell("thin", "brisk") if choice.carries_fuse else Cell("no", "no")
 
 
 def _given(subject: Subject, wiring: WiringFigures) -> Iterator[tuple[str, str]]:
