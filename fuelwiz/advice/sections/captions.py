@@ -16,7 +16,7 @@ CAPTIONS = {
 }
 PART_CAPTIONS = {
     "inlet": "each return at idle",
-    "wiring": "each gauge of wire",
+    "wiring": "each size of wire",
     "injectors": "injectors at the goal",
     "summary": "what to buy",
 }

@@ -15,6 +15,7 @@ from fuelwiz.sizing.part_figures import WireChoice, WiringFigures
 
 FUSE_FOLLOWS = "The fuse follows from the current that the pump draws"
 LOSS_DECIMALS = 2
+THIN = " Thin: it carries its fuse, but loses more."
 NO_WIRE_WORKS = "None of these works: add circuits or shorten the run."
 
 
@@ -55,10 +56,8 @@ def wires_that_would_do(subject: Subject) -> Iterator[Block]:
     )
     own = next((at for at, choice in enumerate(choices) if choice.given), None)
     yield Table(columns, tuple(_row(subject, choice, wiring.fuse_A) for choice in choices), own)
-    yield Paragraph(_what_to_take(subject, wiring, wiring.current_A))
-    if any(choice.carries_fuse and not choice.does for choice in choices):
-        yours = "" if own is None else " What yours loses is counted in all figures."
-        yield Paragraph(f"Thin: it carries its fuse, but loses more than a wire should.{yours}")
+    thin = any(choice.carries_fuse and not choice.does for choice in choices)
+    yield Paragraph(f"{_what_to_take(subject, wiring, wiring.current_A)}{THIN if thin else ''}")
 
 
 def _what_to_take(subject: Subject, wiring: WiringFigures, current_a: float) -> str:
