@@ -87,12 +87,13 @@ class Column(NamedTuple):
 class Cell(NamedTuple):
     """One field of a table, with a mark before its text where it says good or bad.
 
-    `short` is what it says where it may take one line alone, `strong` what stands out among its neighbors.
+    `in_one_line` is what it says where it may take one line alone, the first that fits, `strong` what stands out among
+    its neighbors.
     """
 
     text: str
     mark: Mark | None = None
-    short: str = ""
+    in_one_line: tuple[str, ...] = ()
     strong: bool = False
 
 

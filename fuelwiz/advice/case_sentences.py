@@ -29,6 +29,13 @@ def boils_today(subject: Subject) -> bool:
     return margin is not None and margin < 0.0
 
 
+def changes_in_few(subject: Subject, case: StressFigures) -> str:
+    """What changes on a bad day, in the few words that stand beside its name; empty where it has no others."""
+    standard = _CASES.get(case.case)
+    in_few = None if standard is None else BY_CASE[standard].in_few
+    return "" if in_few is None else in_few(subject)
+
+
 def new_limits(subject: Subject, case: StressFigures) -> set[Limit]:
     """The limits of a bad day that today has not.
 

@@ -13,13 +13,17 @@ from fuelwiz.sizing.vocabulary import Case
 
 @record
 class CaseWords:
-    """The words of one bad day: its name, the same as a time, what changes then, what helps where the pump is short."""
+    """The words of one bad day: its name, the same as a time, what changes then, what helps where the pump is short.
+
+    `in_few` is what changes in a few words, beside the name; where it is None, what changes is short enough.
+    """
 
     case: Case
     name: str
     when: str
     changes: Callable[[Subject], str]
     pump_cure: str = "a bigger pump"
+    in_few: Callable[[Subject], str] | None = None
 
 
 def times(factor: float) -> str:
@@ -27,8 +31,12 @@ def times(factor: float) -> str:
     return "twice" if factor == 2.0 else f"{factor:g} times"
 
 
+def _few_volts(subject: Subject) -> str:
+    return f"No more than {subject.numbers.figure('volts', thresholds.WEAK_SUPPLY_V)}"
+
+
 def _low_volts(subject: Subject) -> str:
-    return f"No more than {subject.numbers.figure('volts', thresholds.WEAK_SUPPLY_V)} from the alternator"
+    return f"{_few_volts(subject)} from the alternator"
 
 
 def _hot_fuel(subject: Subject) -> str:
@@ -42,6 +50,10 @@ def _dirty_filters(subject: Subject) -> str:
         name for name, known in (("filter", subject.session.feed.filter), ("strainer", strainer)) if known
     ]
     return f"{' and '.join(parts).capitalize()} clogged {times(thresholds.CLOGGED)} as much"
+
+
+def _clogged(_subject: Subject) -> str:
+    return f"Clogged {times(thresholds.CLOGGED)} as much"
 
 
 def _boost_spike(subject: Subject) -> str:
@@ -86,8 +98,14 @@ def _bad_day(subject: Subject) -> str:
     return f"{words[0].upper()}{words[1:]} at once"
 
 
+def _how_many_at_once(subject: Subject) -> str:
+    return f"{'Three' if len(combined(subject)) == 3 else 'Two'} of these at once"
+
+
 CASES = (
-    CaseWords("low volts", "low volts", "on low volts", _low_volts, "heavier wire or a bigger pump"),
+    CaseWords(
+        "low volts", "low volts", "on low volts", _low_volts, "heavier wire or a bigger pump", _few_volts
+    ),
     CaseWords("hot fuel", "hot fuel", "with hot fuel", _hot_fuel),
     CaseWords(
         "dirty filters",
@@ -95,6 +113,7 @@ CASES = (
         "with dirty filters",
         _dirty_filters,
         "clean filters or a bigger pump",
+        _clogged,
     ),
     CaseWords(
         "boost spike", "boost spike", "on a boost spike", _boost_spike, "a boost limiter or a bigger pump"
@@ -119,7 +138,12 @@ CASES = (
         "a cut-off on low fuel pressure, or pumps that do it with one stopped",
     ),
     CaseWords(
-        "bad day", "combined bad day", "on the combined bad day", _bad_day, "heavier wire and a bigger pump"
+        "bad day",
+        "combined bad day",
+        "on the combined bad day",
+        _bad_day,
+        "heavier wire and a bigger pump",
+        _how_many_at_once,
     ),
 )
 BY_CASE: dict[Case, CaseWords] = {words.case: words for words in CASES}

@@ -100,9 +100,10 @@ class Frame:
         return lines
 
     def _cell_lines(self, cell: Cell, width: int) -> list[str]:
-        text = self.fold(cell.short if self.one_line and cell.short else cell.text)
         if not self.one_line:
-            return wrap_plain(text, width)
+            return wrap_plain(self.fold(cell.text), width)
+        forms = [self.fold(form) for form in cell.in_one_line or (cell.text,)]
+        text = next((form for form in forms if width_of(form) <= width), forms[-1])
         return [line.replace(NO_BREAK, " ") for line in wrap(text, width, 1, self.fold("…"))] or [""]
 
 

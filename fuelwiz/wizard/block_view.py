@@ -30,7 +30,7 @@ LABELED = 11  # where the text behind a label begins
 
 
 def lines_of(blocks: Iterable[Block], area: Area, *, one_line: bool = False) -> list[Strip]:
-    """The blocks with a blank line between them, in as many lines as they take.
+    """The blocks in as many lines as they take, with a blank one between two where lines are not short.
 
     Args:
         blocks: what there is to read.
@@ -40,7 +40,7 @@ def lines_of(blocks: Iterable[Block], area: Area, *, one_line: bool = False) -> 
     lines: list[Strip] = []
     before: Block | None = None
     for block in blocks:
-        if before is not None and not isinstance(before, Heading):
+        if before is not None and not isinstance(before, Heading) and not one_line:
             lines.append(area.row().strip())
         lines += block_lines(block, area, one_line=one_line)
         before = block

@@ -99,7 +99,9 @@ def test_gaps_go_first_then_units_then_long_titles_then_columns(width: int, titl
 def test_a_row_in_one_line_says_the_short_form_and_that_there_is_more() -> None:
     columns = (Column("Case"), Column("What happens"))
     long = "the pump gives less than the engine burns, so fit heavier wire and another pump besides"
-    table = Table(columns, (row("low volts", Cell(long, short="too little")), row("hot", Cell(long))))
+    table = Table(
+        columns, (row("low volts", Cell(long, in_one_line=("too little",))), row("hot", Cell(long)))
+    )
     whole, short = drawn(table, width=60), text(drawn(table, width=60, one_line=True))
     assert len(whole) > 3 and long in " ".join(" ".join(line[14:] for line in text(whole)[3:]).split())
     assert len(short) == 3

@@ -169,3 +169,21 @@ async def test_a_wire_without_its_supply_says_what_is_needed_and_what_would_do(t
         assert "try 13.8 V; arrows pick it." in flat(keys.part("form"))
         await keys.press("right")
         assert keys.desk.plain["wiring"]["supply"] == "13.8 V" and not keys.desk.refused
+
+
+@pytest.mark.parametrize("size", [(60, 20), (80, 24), (120, 36)])
+async def test_page_down_turns_the_list_of_what_to_buy_where_it_is_longer_than_its_room(
+    tmp_path: Path, size: tuple[int, int]
+) -> None:
+    async with at_build(copy_of("full-session", tmp_path), size) as keys:
+        await keys.until_true(lambda: keys.desk.filled_in)
+        await keys.press("ctrl+g", "e")
+        shown, chosen = keys.part("live"), keys.screen.shown_size
+        assert any("more below: PgDn" in line for line in shown)
+        await keys.press(*["pagedown"] * 9)
+        assert any("On the car already" in line for line in keys.part("live"))
+        assert keys.screen.shown_size == chosen
+        await keys.press(*["pageup"] * 9)
+        assert keys.part("live") == shown
+        await keys.press("ctrl+g", "1", "pagedown")
+        assert keys.screen.shown_size != chosen

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
-from fuelwiz.advice.case_sentences import fails_by_itself, own_changes
+from fuelwiz.advice.case_sentences import changes_in_few, fails_by_itself, own_changes
 from fuelwiz.advice.limits import short_why
 from fuelwiz.advice.result import Severity, Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
@@ -82,13 +82,19 @@ def _duties(subject: Subject, duties: list[float | None]) -> Iterator[str | None
 def _case_row(subject: Subject, case: StressFigures, name: str, what: str) -> tuple[Cell, ...]:
     works = None if case.works is None else Cell(*("yes", "yes") if case.works else ("no", "no"))
     spare = None if case.margin is None else subject.numbers.number("percent", case.margin, 0.0)
-    return row(name, spare, works, Cell(what, short=_short(what, fails=case.works is False)))
+    return row(name, spare, works, Cell(what, in_one_line=_in_one_line(subject, case, what)))
 
 
-def _short(what: str, *, fails: bool) -> str:
-    """What fails, or where nothing does, what changes: the columns beside it say the rest."""
+def _in_one_line(subject: Subject, case: StressFigures, what: str) -> tuple[str, ...]:
+    """What fails, or where nothing does, what changes, ever shorter: the columns beside it say the rest."""
     changes, colon, failure = what.partition(": ")
-    return capitalized(failure) if colon and fails else changes
+    if not (colon and case.works is False):
+        few = changes_in_few(subject, case) or capitalized(changes.removeprefix("With "))
+        return changes, few, few.partition(",")[0]
+    if not fails_by_itself(subject, case):
+        return capitalized(failure), "As today"
+    first = capitalized(failure).partition(". ")[0].rstrip(".")
+    return capitalized(failure), first, first.partition(";")[0], first.partition(",")[0]
 
 
 def next_goal(subject: Subject, words: Words) -> Iterator[Block]:

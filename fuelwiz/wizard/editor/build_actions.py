@@ -96,7 +96,10 @@ class BuildActions:
         self.host.to_mode("form" if self.host.mode == "help" else "help")
 
     def size(self, key: str) -> None:
-        """Highlight the size above or below."""
+        """Highlight the size above or below; where a step has more to read of its own part, turn its page."""
+        if self.host.live.part_scrolls:
+            self.host.live.scroll_page(-1 if key == "pageup" else 1)
+            return
         result = self.host.desk.result
         if result is None:
             return

@@ -42,6 +42,7 @@ WaySource = Callable[["Result", str], "tuple[PathPart, ...]"]
 NOTHING_YET = "Type the power that you want: the answer starts with it."
 MORE_BELOW = "more below: the arrows"
 MORE_BEHIND_F6 = "more below: F6, then the arrows"
+MORE_OF_PART = "more below: PgDn"
 
 
 class LivePane(Painted):
@@ -66,9 +67,11 @@ class LivePane(Painted):
         self.scrolled = 0
         self._room = 1  # lines of a view that is read, as last painted
         self.about = ""
+        self._read = (SIZES, "")  # view and step that have been scrolled
         self.change = 0  # which of the changes is highlighted
         self.all_names = False
         self.shows_sizes = self._shows_part = False
+        self.part_scrolls = False  # whether there is more to read of a step's own part
         self._curves = curves
         self._ways = ways
         self._result: Result | None = None
@@ -78,8 +81,8 @@ class LivePane(Painted):
         self, result: Result | None, highlighted: str, *, held: str | None = None, view: str = SIZES
     ) -> None:
         """Show a result; `held` says why the answer stands still, where it does."""
-        if view != self.view:
-            self.scrolled = 0
+        if (view, self.about) != self._read:
+            self.scrolled, self._read, self.part_scrolls = 0, (view, self.about), False
         self._result, self._held = result, held
         self.highlighted, self.view = highlighted, view
         self.repaint()
@@ -119,7 +122,7 @@ class LivePane(Painted):
 
     def painted(self, area: Area) -> list[Strip]:
         """All lines of the view as it stands."""
-        self._shows_part = False
+        self._shows_part = self.part_scrolls = False
         if self._result is None:
             why = held_lines(self._held, area) if self._held else area.paragraph(NOTHING_YET)
             return area.filled([self._rule(area), *why])
@@ -158,10 +161,14 @@ class LivePane(Painted):
         own = part_lines(self.about, result, area) if self.view == SIZES and not self.table_focused else None
         self._shows_part = own is not None and not layout.table_stays
         if own is not None and not layout.table_stays:
-            return own
+            return self._part(own, area)
         names, heights = self._pictures(layout), self._heights(layout)
+        if own is not None and heights and len(own) > heights[0]:
+            names, heights = names[:1], (sum(heights) + len(heights) - 1,)
         pictures = [
-            own if own is not None and name == names[0] else self._picture(name, result, area.high(rows))
+            self._part(own, area.high(rows))
+            if own is not None and name == names[0]
+            else self._picture(name, result, area.high(rows))
             for name, rows in zip(names, heights, strict=True)
         ]
         free = heights[0] - len(pictures[0]) if pictures else 0
@@ -174,6 +181,11 @@ class LivePane(Painted):
         for rows, picture in zip(layout.pictures, pictures, strict=True):
             lines += [blank, *area.high(rows).filled(picture)]
         return lines
+
+    def _part(self, lines: list[Strip], area: Area) -> list[Strip]:
+        """What a step shows of its part, scrolled where it is longer than its room."""
+        self.part_scrolls = len(lines) > area.rows
+        return self._scrolled(lines, area, MORE_OF_PART)
 
     def _pictures(self, layout: Layout) -> tuple[str, ...]:
         """The pictures under the table: that of the view, or ladder and curves where both fit."""
@@ -234,11 +246,11 @@ class LivePane(Painted):
         whole = self.table_focused
         return self._scrolled(way_lines(result, self.highlighted, parts, area, whole=whole), area)
 
-    def _scrolled(self, lines: list[Strip], area: Area) -> list[Strip]:
+    def _scrolled(self, lines: list[Strip], area: Area, behind: str = MORE_BEHIND_F6) -> list[Strip]:
         self._room = area.rows - 1  # the last one may say that there is more
         self.scrolled = min(self.scrolled, max(len(lines) - area.rows, 0))
         shown = lines[self.scrolled : self.scrolled + area.rows]
         if self.scrolled + area.rows < len(lines):
-            hint = MORE_BELOW if self.table_focused else MORE_BEHIND_F6
+            hint = MORE_BELOW if self.table_focused else behind
             shown[-1] = area.row().put(3, hint, "muted").strip()
         return shown

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from textual.strip import Strip
@@ -20,7 +20,6 @@ if TYPE_CHECKING:
     from fuelwiz.wizard.paint import Area
 
 SUMMARY = "summary"
-MORE_TO_BUY = "The rest of the list is in the report: F7."
 ROWS_AROUND = 5  # lines for the head, the blank line and the sentence under a table
 
 
@@ -37,22 +36,17 @@ PARTS: dict[str, Callable[[Subject, Result], Iterable[Block]]] = {
 
 
 def part_lines(about: str, result: Result, area: Area) -> list[Strip] | None:
-    """The table of a step's part and a sentence under it; None for a step that has none, or nothing known yet."""
+    """The table of a step's part and a sentence under it; None for a step that has none, or nothing known yet.
+
+    What there is to buy is told whole, in more lines than the area has where it takes them.
+    """
     if about not in PARTS:
         return None
     subject = Subject(result.session, result.figures)
     blocks = [block for block in PARTS[about](subject, result) if not isinstance(block, Heading)]
     if about == SUMMARY:
-        return _list_as_far_as_it_goes(blocks, area)
+        return lines_of(blocks, area)
     shown = [
         around_own(block, area.rows - ROWS_AROUND) if isinstance(block, Table) else block for block in blocks
     ]
     return lines_of(shown, area) or None
-
-
-def _list_as_far_as_it_goes(blocks: Sequence[Block], area: Area) -> list[Strip]:
-    """What to buy, a part a line, and where the rest of it stands."""
-    lines = lines_of(blocks, area, one_line=True)
-    if len(lines) <= area.rows:
-        return lines
-    return [*lines[: area.rows - 1], *area.paragraph(MORE_TO_BUY, role="muted", rows=1)]
