@@ -111,11 +111,7 @@ def _line(subject: Subject, goal: NextFigures) -> str:
 
 def _rules_of_thumb(subject: Subject, goal: NextFigures) -> list[str]:
     """Filter, feed and suction line whose rule of thumb lies below the next goal."""
-    low = [
-        item
-        for item in subject.figures.ceilings
-        if item.basis == "rule" and item.max_power_W < goal.crank_power_W
-    ]
+    low = [item for item in goal.ceilings if item.basis == "rule" and item.max_power_W < goal.crank_power_W]
     return [
         f"{capitalized(PARTS[item.part])} is good for"
         f" {subject.numbers.figure('power', item.max_power_W, goal.crank_power_W)} by rule of thumb:"

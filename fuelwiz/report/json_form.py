@@ -12,7 +12,7 @@ from fuelwiz.report.plain import Plain, plain_value
 
 # Scripts hold on to the order of the keys, and these came after the words.
 IN_THE_WORDS = "rated_flow_m3_s"
-NEXT_IN_THE_WORDS = ("injector_rating_m3_s", "wiring", "duty")
+NEXT_IN_THE_WORDS = ("injector_rating_m3_s", "wiring", "duty", "ceilings")
 CASE_IN_THE_WORDS = "duty"
 WIRING_IN_THE_WORDS = "smallest_metric_wire_m2"
 BEHIND_THE_WORDS = (

@@ -153,7 +153,10 @@ class Ceiling:
 
 @record
 class NextFigures:
-    """The next goal with today's parts; the last three are what wiring and injectors come to, the duty at the pick."""
+    """The next goal with today's parts.
+
+    The last four are what wiring and injectors come to, the duty at the pick, and the ceilings there at its boost.
+    """
 
     crank_power_W: float
     boost_Pa: float
@@ -168,6 +171,7 @@ class NextFigures:
     injector_rating_m3_s: float | None = None
     wiring: WiringFigures | None = None
     duty: float | None = None
+    ceilings: tuple[Ceiling, ...] = ()
 
 
 @record

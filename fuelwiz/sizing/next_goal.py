@@ -6,12 +6,14 @@ from fuelwiz.physics.boost import boost_in_step_pa
 from fuelwiz.physics.demand import BRAKE_EFFICIENCY
 from fuelwiz.session import USUAL_BOOST, Session, Size
 from fuelwiz.sizing.candidates import spelled
+from fuelwiz.sizing.ceilings import ceilings
 from fuelwiz.sizing.choose import recommended
 from fuelwiz.sizing.figures import NextFigures
 from fuelwiz.sizing.fuel_system import FuelSystem
 from fuelwiz.sizing.injection import injector_figures
 from fuelwiz.sizing.size_rows import size_row, sized_systems
-from fuelwiz.sizing.verdict import BuildVerdict, ReturnPick, judge
+from fuelwiz.sizing.sized_system import SizedSystem
+from fuelwiz.sizing.verdict import BuildVerdict, ReturnPick, judge_sized
 from fuelwiz.terms import Induction
 from fuelwiz.units import parse
 
@@ -22,7 +24,8 @@ def next_figures(system: FuelSystem, pick: Size | None, return_pick: ReturnPick 
     if session is None or not session.feed.run:
         return None
     following = FuelSystem(session)
-    judgment = judge(following, pick, return_pick)
+    today = SizedSystem(following, pick)
+    judgment = judge_sized(today, return_pick)
     systems = sized_systems(following)
     best = recommended(tuple(size_row(sized) for sized in systems.values()))
     flow, then = following.demand.target_flow_m3_s, systems[best or spelled(pick)]
@@ -39,6 +42,7 @@ def next_figures(system: FuelSystem, pick: Size | None, return_pick: ReturnPick 
         injector_rating_m3_s=None if injectors is None else injectors.smallest_rating_m3_s,
         wiring=BuildVerdict(then).wiring,
         duty=judgment.duty,
+        ceilings=ceilings(today),
     )
 
 

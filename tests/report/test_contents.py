@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+import copy
 import re
 from typing import Any
 
 import pytest
 
+from fuelwiz.advice import Result
 from fuelwiz.advice.blocks import Heading, Item, Listing, Pairs, Paragraph, Sheet, Table
 from fuelwiz.advice.numbers import Numbers
 from fuelwiz.report.compose import sheet_of
@@ -90,8 +92,50 @@ def test_solved_ceilings_stand_apart_from_rules_of_thumb() -> None:
     solved, rules = tables(sheet_of(example("full-session")), "Ceilings")
     assert [row[:2] for row in cells(solved)] == [["injectors", "442"], ["pump", "596"]]
     assert {row[0] for row in cells(rules)} == {"filter", "feed line"}
-    assert solved.columns[2].head.endswith("410\u00a0hp") and solved.columns[3].head.endswith("500\u00a0hp")
+    assert solved.columns[2].head.endswith("410\u00a0hp")
+    assert solved.columns[3].head == "Next 500\u00a0hp at 27.0\u00a0psi"
     assert [cell.mark for cell in solved.rows[0]] == [None, None, "yes", "no"]
+
+
+def _with_the_next_goal_typed(data: dict[str, Any]) -> Result:
+    """The same build a season on: the next goal is its own."""
+    goal, engine, pressure = data["goal"], data["engine"], data["pressure"]
+    goal["power"] = goal.pop("next_power")
+    pressure["boost"] = goal.pop("next_boost", pressure.get("boost", "0 psi"))
+    engine["induction"] = goal.pop("next_induction", engine["induction"])
+    return result_of(data)
+
+
+def test_ceilings_at_the_next_goal_are_those_of_its_boost() -> None:
+    """As the build has them once that goal is typed as its own; today's boost lets the pump seem enough."""
+    data = plain("mild")
+    data["goal"] |= {"next_power": "600 hp", "next_boost": "20 psi", "next_induction": "supercharger"}
+    data["injectors"] = {"rated_flow": "400 cc/min"}
+    data["pressure"] |= {"base": "43.5 psi", "reference": "manifold", "regulator": "rail"}
+    one, later = result_of(copy.deepcopy(data)), _with_the_next_goal_typed(data)
+    following = one.figures.next
+    assert following is not None
+    wanted = {item.part: item.max_power_W for item in later.figures.ceilings}
+    assert {item.part: item.max_power_W for item in following.ceilings} == pytest.approx(wanted, rel=1e-9)
+    pump_today = next(item.max_power_W for item in one.figures.ceilings if item.part == "pump")
+    assert wanted["pump"] < following.crank_power_W < pump_today
+    solved, *_ = tables(sheet_of(one), "Ceilings")
+    (pump,) = (line for line in solved.rows if line[0].text == "pump")
+    assert pump[2].mark == "yes" and pump[3].mark == "no" and pump[3].text.endswith("short")
+
+
+@pytest.mark.parametrize("name", NAMES)
+def test_no_tick_stands_beside_a_pump_that_is_too_small(name: str) -> None:
+    """Nor beside one that lacks its reserve, today or at the next goal."""
+    one = example(name)
+    found = tables(sheet_of(one), "Ceilings")
+    for line in (line for table in found for line in table.rows if line[0].text in ("pump", "pumps")):
+        margin = one.figures.pick.margin
+        assert margin is not None
+        assert (line[2].mark == "yes") == (margin >= one.session.goal.reserve)
+        if len(line) > 3:
+            assert one.figures.next is not None
+            assert not (line[3].mark == "yes" and "pump" in one.figures.next.limits)
 
 
 def test_what_passes_or_fails_stands_beside_the_ceilings() -> None:

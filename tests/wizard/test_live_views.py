@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import re
+import tomllib
 from collections.abc import Callable, Iterator
 from dataclasses import replace
 from itertools import pairwise
@@ -12,9 +13,12 @@ from pathlib import Path
 import pytest
 from textual.strip import Strip
 
+from fuelwiz.advice import Result, result
 from fuelwiz.advice.blocks import Heading, Table
 from fuelwiz.advice.sections.captions import CAPTIONS
 from fuelwiz.report.compose import sheet_of
+from fuelwiz.session import validate
+from fuelwiz.sizing import quick_figures
 from fuelwiz.sizing.figures import Plot
 from fuelwiz.wizard.live.answer import answer_lines
 from fuelwiz.wizard.live.ceilings import ceiling_lines
@@ -30,6 +34,7 @@ from fuelwiz.wizard.paint import Area
 
 from .results import LOOKS, NAMES, crossing_lines, drawn_result, spaced, text
 
+EXAMPLES = Path(__file__).parents[1] / "examples"
 HELD = "Not updated: still using boost 22\u00a0psi until yours can be read."
 PANES: dict[str, Callable[..., list[Strip]]] = {
     "answer": lambda result, size, area: answer_lines(result, area),
@@ -283,8 +288,28 @@ def test_what_was_solved_stands_apart_from_rules_of_thumb() -> None:
     lines = text(drawn("ceilings", "full-session"))
     names = [re.match(r" +([A-Za-z ]*[a-z])", line)[1] for line in lines[1:7]]
     assert names == ["Solved", "injectors", "pump", "By rule of thumb", "filter", "feed line"]
-    assert "goal 410" in lines[0] and "next 500" in lines[0]
+    assert "goal 410" in lines[0]
     assert "█" in lines[2] and "▒" in lines[5]
+
+
+def _mild_with(**goal: str) -> Result:
+    """The build without boost, with another goal."""
+    data = tomllib.loads((EXAMPLES / "mild.toml").read_text(encoding="utf-8"))
+    data["goal"] |= goal
+    session = validate(data, "mild")
+    return result(session, quick_figures(session))
+
+
+def test_the_next_goal_marks_the_ceilings_only_where_they_hold_for_it() -> None:
+    """With more boost a pump is good for less than its bar says: then its figures at that goal are said."""
+    boosted = _mild_with(next_power="400 hp", next_boost="8 psi", next_induction="supercharger")
+    other = text(ceiling_lines(boosted, Area(Look(), 80, 12)))
+    assert "goal 350" in other[0] and "next" not in other[0]
+    assert any("Next, 400" in line for line in other)
+    alike = _mild_with(next_power="400 hp")
+    lines = text(ceiling_lines(alike, Area(Look(), 80, 12)))
+    assert "goal 350" in lines[0] and "next 400" in lines[0]
+    assert not any("Next, " in line for line in lines)
 
 
 def test_a_ceiling_under_the_goal_is_marked() -> None:

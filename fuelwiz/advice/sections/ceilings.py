@@ -7,15 +7,23 @@ from typing import NamedTuple
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.advice.first_limit import PARTS
+from fuelwiz.advice.next_words import next_name
 from fuelwiz.advice.phrases import dead_head_guessed
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known, not_known_sentence
-from fuelwiz.advice.subject import Subject, capitalized, with_article
+from fuelwiz.advice.subject import Subject, with_article
+from fuelwiz.facts import NEAR
 from fuelwiz.sizing.figures import Ceiling
-from fuelwiz.sizing.vocabulary import CeilingBasis
+from fuelwiz.sizing.vocabulary import CeilingBasis, Limit
 
 NAME = "Ceilings"
+NOT_AS_TODAY = (
+    "What a part is good for is at today's boost; at the next goal it is solved again, at the boost then."
+)
 BASES: tuple[tuple[CeilingBasis, str], ...] = (("solved", "Solved"), ("rule", "By rule of thumb"))
+
+
+ALIKE_PA = 1.0
 
 
 class Group(NamedTuple):
@@ -34,6 +42,8 @@ def ceilings(subject: Subject, words: Words) -> Iterator[Block]:
     else:
         yield Paragraph(words.first_limit)
         yield from (_ceiling_table(subject, group) for group in ceiling_groups(subject))
+        if next_differs(subject):
+            yield Paragraph(NOT_AS_TODAY, quiet=True)
     yield Paragraph("Pass or fail:")
     yield Listing((_return_at_idle(subject), _wire(subject), _relief(subject), _dead_head(subject)))
 
@@ -64,34 +74,76 @@ def ceiling_figure(subject: Subject, ceiling: Ceiling) -> str:
 
 
 def goals_of(subject: Subject) -> list[tuple[str, float]]:
-    """The goal, and the next one where there is one, each with its crank power in W."""
+    """The goal, and the next one where today's ceilings hold for it too, each with its crank power in W."""
     goals = [("goal", subject.figures.demand.crank_power_W)]
     following = subject.next
-    return goals if following is None else [*goals, ("next", following.crank_power_W)]
+    return (
+        goals if following is None or next_differs(subject) else [*goals, ("next", following.crank_power_W)]
+    )
+
+
+def next_differs(subject: Subject) -> bool:
+    """Whether the next goal comes with another boost or induction: its power then says nothing of today's ceilings."""
+    following, figures = subject.next, subject.figures
+    if following is None:
+        return False
+    more_power = following.crank_power_W / figures.demand.crank_power_W
+    more_fuel = following.target_flow_m3_s / figures.demand.target_flow_m3_s
+    boosted = abs(following.boost_Pa - subject.session.pressure.boost) > ALIKE_PA
+    return boosted or abs(more_fuel / more_power - 1.0) > NEAR
+
+
+def ceilings_then(subject: Subject) -> str | None:
+    """What the parts that are solved are good for at the next goal; None where today's figures say that too."""
+    following = subject.next
+    if following is None or not next_differs(subject):
+        return None
+    numbers, power = subject.numbers, following.crank_power_W
+    parts = [
+        f"{ceiling_name(subject, item)} {numbers.number('power', item.max_power_W, power)}"
+        for item in following.ceilings
+        if item.basis == "solved"
+    ]
+    if not parts:
+        return None
+    goal = next_name(subject, following, whole=False)
+    return f"Next, {goal}: {', '.join(parts)} {numbers.unit('power')}."
 
 
 def _ceiling_table(subject: Subject, group: Group) -> Table:
-    goals = goals_of(subject)
-    columns = (
+    figures, following, numbers = subject.figures, subject.next, subject.numbers
+    goal_w = figures.demand.crank_power_W
+    columns = [
         Column(group.title),
-        Column("Good for", subject.numbers.unit("power"), figures=True),
-        *(Column(f"{capitalized(name)} {subject.numbers.figure('power', power)}") for name, power in goals),
-    )
-    rows = (
-        row(
-            ceiling_name(subject, item),
-            ceiling_figure(subject, item),
-            *(_against(subject, item.max_power_W, power) for _, power in goals),
-        )
-        for item in group.ceilings
-    )
-    return Table(columns, tuple(rows))
+        Column("Good for", numbers.unit("power"), figures=True),
+        Column(f"Goal {numbers.figure('power', goal_w)}"),
+    ]
+    if following is not None:
+        columns.append(Column(f"Next {next_name(subject, following, whole=False)}"))
+    rows = []
+    for item in group.ceilings:
+        today = _against(subject, item, goal_w, figures.pick.margin, figures.verdict.limits)
+        cells: list[Cell | str | None] = [ceiling_name(subject, item), ceiling_figure(subject, item), today]
+        if following is not None:
+            then = next((one for one in following.ceilings if one.part == item.part), None)
+            power_w, limits = following.crank_power_W, following.limits
+            cells.append(None if then is None else _against(subject, then, power_w, following.margin, limits))
+        rows.append(row(*cells))
+    return Table(tuple(columns), tuple(rows))
 
 
-def _against(subject: Subject, power_w: float, goal_w: float) -> Cell:
-    share = power_w / goal_w - 1.0
-    figure = subject.numbers.figure("percent", abs(share), 0.0)
-    return Cell(f"{figure} to spare", "yes") if share >= 0.0 else Cell(f"{figure} short", "no")
+def _against(
+    subject: Subject, item: Ceiling, goal_w: float, margin: float | None, limits: tuple[Limit, ...]
+) -> Cell:
+    """What a part has to spare at a goal; no tick beside a pump that lacks its reserve there."""
+    share, numbers, reserve = item.max_power_W / goal_w - 1.0, subject.numbers, subject.session.goal.reserve
+    if share < 0.0:
+        return Cell(f"{numbers.figure('percent', -share, 0.0)} short", "no")
+    refused = item.part == "pump" and "pump" in limits and margin is not None and margin < reserve
+    if refused and share < reserve:
+        spare, wanted = numbers.pair("percent", share, reserve)
+        return Cell(f"{spare} to spare, you want {wanted}", "no")
+    return Cell(f"{numbers.figure('percent', share, 0.0)} to spare", "yes")
 
 
 def _return_at_idle(subject: Subject) -> Item:

@@ -11,6 +11,7 @@ from fuelwiz.advice.sections.ceilings import (
     ceiling_figure,
     ceiling_groups,
     ceiling_name,
+    ceilings_then,
     ceilings_unknown,
     goals_of,
 )
@@ -43,8 +44,9 @@ def ceiling_lines(result: Result, area: Area) -> list[Strip]:
         lines.append(_marked(group.title, crossings, area))
         for ceiling in group.ceilings:
             lines.append(bar_line(_bar(subject, ceiling), most, area, crossings))
-    first = result.words.first_limit
-    return (lines + (area.paragraph(first) if first else []))[: area.rows]
+    for said in (ceilings_then(subject), result.words.first_limit):
+        lines += area.paragraph(said) if said else []
+    return lines[: area.rows]
 
 
 def _bar(subject: Subject, ceiling: Ceiling) -> Bar:
