@@ -21,6 +21,7 @@ from fuelwiz.desk.points.amps import amps_of, with_amps
 from fuelwiz.desk.points.head_units import spec_in_row
 from fuelwiz.desk.points.point_cells import type_cell
 from fuelwiz.desk.refusals import Refusal, emptied, emptied_on_a_day
+from fuelwiz.desk.spoken_figures import as_written
 from fuelwiz.desk.state import State
 from fuelwiz.session import FieldSpec
 from fuelwiz.units import UnitSystem
@@ -114,6 +115,7 @@ def with_read(state: State, path: str, raw: str, system: UnitSystem) -> State:
         typed, hose = size_and_kind(raw)
         size = parse_field(spec, typed, system, noun_of(path))
         return FITTED_SIZES[path].write(state.without_raw(path), size, hose)
+    state, raw = as_written(state, at, raw)
     value = parse_field(spec, raw, system, noun_of(path))
     return state.without_raw(path).with_value(at, value)
 

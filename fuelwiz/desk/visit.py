@@ -12,6 +12,7 @@ from fuelwiz.desk.composites import COUNT_QUESTIONS, field_of
 from fuelwiz.desk.field_specs import amps_number, cell_of
 from fuelwiz.desk.plain import KeyPath, Plain, put, taken_out, value_at, value_path
 from fuelwiz.desk.points.amps import amps_of, with_amps
+from fuelwiz.desk.spoken_figures import POWER, POWER_AT
 from fuelwiz.desk.state import State
 from fuelwiz.units import UnitSystem
 
@@ -34,6 +35,8 @@ class Visit:
     def typed(self, now: State, path: str, text: str, system: UnitSystem) -> tuple[State, str]:
         """The build with a text typed, and where it stands; while it is refused, the value that stood holds."""
         entered = self._before(now, path)
+        if path == POWER:  # what a text said of where it is measured goes with that text
+            now = replace(now, plain=_back(now.plain, value_path(POWER_AT), entered.plain))
         state = edits.with_typed(now, path, text, system)
         place = edits.place_of(state, path)
         if place in state.raw:

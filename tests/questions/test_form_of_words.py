@@ -18,7 +18,7 @@ NAMES = {
     "standards and rules": "SAE J1832 MIL-H-8788 FAA AC API RP ISO EN ASTM B258 D1250 D4814 D5798 CFR EPA "
     "AP-42 DOE AFDC IACS Properties Comparison",
     "relations": "Colebrook Weisbach Darcy Ohm's Reid Reynolds BSFC LHV Re",
-    "materials, fuels and gauges": "PTFE E85 E10 E10's AWG AN AN8",
+    "materials, fuels and gauges": "PTFE E85 E70 E10 E10's AWG AN AN8",
     "units and symbols": "V A K F C US L/h PS MJ/kg V/V0",
     "steps, questions and keys of the program": "Pump Injectors Wiring Summary Units Fuel F6 Enter On",
     "months and an invented car": "May March Gravel-rally",

@@ -59,9 +59,15 @@ def _put(state: State, answer: str) -> State:
 
 def _put_typed(state: State, text: str) -> State | None:
     """The build with a blend that is typed; None where the text names none."""
+    share = share_of(text)
+    return None if share is None else _put(state, share)
+
+
+def share_of(text: str) -> str | None:
+    """The share of ethanol that a blend is called by, as a file has it: "70 %" of E70; None where a text names none."""
     named = _SHARE.fullmatch(text.strip())
     share = float(named[1] or named[2]) if named else _WHOLE + 1
-    return _put(state, f"{share:g} %") if share <= _WHOLE else None
+    return f"{share:g} %" if share <= _WHOLE else None
 
 
 def _with_kind_blend(state: State) -> State:

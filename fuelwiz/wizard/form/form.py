@@ -6,6 +6,7 @@ from typing import Literal
 
 from fuelwiz.desk.composites import CHOICE_QUESTIONS
 from fuelwiz.desk.exceptions import NoSuchField
+from fuelwiz.desk.spoken_figures import understood
 from fuelwiz.questions.catalogue import Choice
 from fuelwiz.wizard.form.form_rows import (
     ADDS,
@@ -263,6 +264,7 @@ class Form(PlacedForm):
         self.note, self.insisted = "", False
         self.desk.type(self.path, editor.text)
         self.rebuild()
+        self.note = understood(self.path, editor.text)
         return "edited"
 
     def paste(self, text: str) -> Reaction:
