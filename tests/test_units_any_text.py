@@ -8,6 +8,7 @@ from typing import get_args
 import pytest
 from hypothesis import example, given, settings
 from hypothesis import strategies as st
+from test_units import refusal
 
 from fuelwiz import unit_judge, units
 from fuelwiz.errors import UnitError
@@ -19,13 +20,6 @@ FACTOR_UNITS = sorted(
     {unit for kind in KINDS if kind != "temperature" for unit in units.units_of(kind)}
     | {"W", "Pa", "MPa", "psia", "gal/min", "m^3/s", "kg/s", "m^2/s", "g/cc"}
 )
-
-
-def refusal(text: str, kind: Kind) -> str:
-    """The sentence with which a text is refused."""
-    with pytest.raises(UnitError) as caught:
-        units.parse(text, kind)
-    return str(caught.value)
 
 
 HOSTILE = [

@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import tomllib
-from functools import cache
+from functools import cache, partial
 from pathlib import Path
 from typing import Any
 
 from fuelwiz.advice import Result, result
+from fuelwiz.report.page import html_page
 from fuelwiz.session import validate
 from fuelwiz.sizing import assess, quick_figures
+from fuelwiz.sizing.plot import plot_around
 
 EXAMPLES = Path(__file__).parent.parent / "examples"
 NAMES = tuple(sorted(path.stem for path in EXAMPLES.glob("*.toml")))
@@ -32,6 +34,16 @@ def example(name: str) -> Result:
     """The result of an example, with all that takes hundreds of solutions."""
     session = validate(plain(name), name)
     return result(session, assess(session))
+
+
+def page(result: Result) -> str:
+    """A result as a page, with all its pictures."""
+    return html_page(result, partial(plot_around, result.session))
+
+
+def drawn_together(text: str) -> str:
+    """A text with any run of blanks as one."""
+    return " ".join(text.replace("\u00a0", " ").split())
 
 
 @cache

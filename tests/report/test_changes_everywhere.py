@@ -17,14 +17,10 @@ from fuelwiz.wizard.live.changes import change_lines
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 
-from .builds import example
+from .builds import drawn_together, example
 
 NAME = "full-session"
 YES_OR_NO = {True: "yes", False: "no", None: "\u2013"}
-
-
-def plainly(text: str) -> str:
-    return " ".join(text.replace("\u00a0", " ").split())
 
 
 def told() -> dict[str, str]:
@@ -34,7 +30,7 @@ def told() -> dict[str, str]:
     then = {one["change"]: one for one in figures["next"]["changes"]}
     assert today and then
     return {
-        plainly((today.get(name) or then[name])["what"]): " ".join(
+        drawn_together((today.get(name) or then[name])["what"]): " ".join(
             YES_OR_NO[one[name]["works"] if name in one else None] for one in (today, then)
         )
         for name in [*today, *(name for name in then if name not in today)]
@@ -42,7 +38,7 @@ def told() -> dict[str, str]:
 
 
 def test_the_text_has_the_rows_of_the_json() -> None:
-    text = plainly(re.sub("[✓✗]", "", text_of(sheet_of(example(NAME)), TextLook(width=200))))
+    text = drawn_together(re.sub("[✓✗]", "", text_of(sheet_of(example(NAME)), TextLook(width=200))))
     for what, works in told().items():
         assert re.search(rf"{re.escape(what)} [\d–−. ]+ {works}\b", f"{text} "), what
 
@@ -50,7 +46,8 @@ def test_the_text_has_the_rows_of_the_json() -> None:
 def test_the_page_has_the_rows_of_the_json() -> None:
     page = html_page(example(NAME))
     rows = [
-        plainly(unescape(re.sub("<[^>]*>|[✓✗]", " ", row))) for row in re.findall("<tr.*?</tr>", page, re.S)
+        drawn_together(unescape(re.sub("<[^>]*>|[✓✗]", " ", row)))
+        for row in re.findall("<tr.*?</tr>", page, re.S)
     ]
     for what, works in told().items():
         assert any(row.startswith(what) and row.endswith(works) for row in rows), what
@@ -60,7 +57,8 @@ def test_the_screen_has_the_rows_of_the_json() -> None:
     result = example(NAME)
     rows = change_rows(Subject(result.session, result.figures))
     lines = [
-        plainly(re.sub("[✓✗▸]", "", line.text)) for line in change_lines(result, 0, Area(Look(), 160, 60))
+        drawn_together(re.sub("[✓✗▸]", "", line.text))
+        for line in change_lines(result, 0, Area(Look(), 160, 60))
     ]
     assert len(rows) == len(told())
     for what, works in told().items():

@@ -19,7 +19,7 @@ from fuelwiz.report.page import html_of
 from fuelwiz.report.text import text_of
 from fuelwiz.report.text_look import TextLook
 
-from .builds import NAMES, example
+from .builds import NAMES, drawn_together, example
 
 FOOT, INCH, PSI, HP = 0.3048, 0.0254, 6894.757293168, 745.69987158227  # NIST SP 811, appendix B.8
 GALLON_AN_HOUR = 3.785411784e-3 / 3600  # the same
@@ -85,15 +85,10 @@ class Cells(HTMLParser):
             self.tables[-1][-1][-1] += data
 
 
-def plainly(text: str) -> str:
-    """A text with any run of blanks as one."""
-    return " ".join(text.replace("\u00a0", " ").split())
-
-
 def cells_of(source: str) -> list[list[list[str]]]:
     """The tables of a page, the marks before their texts left out."""
     return [
-        [[plainly(cell).lstrip("✓✗~! ") for cell in cells] for cells in table]
+        [[drawn_together(cell).lstrip("✓✗~! ") for cell in cells] for cells in table]
         for table in Cells(source).tables
     ]
 
@@ -118,8 +113,8 @@ def test_each_cell_is_the_same_in_each_form(name: str) -> None:
     sheet = sheet_of(example(name))
     wanted = [
         [
-            [plainly(column.head) for column in table.columns],
-            *[[plainly(cell.text) for cell in row] for row in table.rows],
+            [drawn_together(column.head) for column in table.columns],
+            *[[drawn_together(cell.text) for cell in row] for row in table.rows],
         ]
         for _, table in tables(name)
     ]
@@ -127,7 +122,7 @@ def test_each_cell_is_the_same_in_each_form(name: str) -> None:
     rendered = MarkdownIt("gfm-like", {"linkify": False}).render(markdown_of(sheet))
     assert cells_of(rendered) == marked
     assert sorted(cells_of(html_of(sheet))) == sorted(marked)
-    lines = [plainly(line) for line in text_of(sheet, TextLook(width=400)).splitlines()]
+    lines = [drawn_together(line) for line in text_of(sheet, TextLook(width=400)).splitlines()]
     for table in wanted:
         for row in table[1:]:
             assert any(_in_order(row, line) for line in lines), row
@@ -187,7 +182,7 @@ def test_ceilings_and_ladder_have_the_figures_of_the_json(name: str) -> None:
     pick = next(row for row in whole["sizes"] if row["size"] == whole["verdict"]["size"])
     (ladder,) = [table for heading, table in tables(name) if heading == "Ladder"]
     steps = [value for key, value in pick["ladder"].items() if key != "could_make_Pa"]
-    told = {plainly(row[0].text): row[1].text for row in ladder.rows}
+    told = {drawn_together(row[0].text): row[1].text for row in ladder.rows}
     assert _agrees(told.pop("must make"), pick["pump_rise_Pa"], PSI)
     if "could make" in told:
         assert _agrees(told.pop("could make"), pick["ladder"]["could_make_Pa"], PSI)

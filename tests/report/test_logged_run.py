@@ -29,8 +29,9 @@ from fuelwiz.report.text_look import TextLook
 from fuelwiz.session import validate
 from fuelwiz.sizing import quick_figures
 
+from .builds import drawn_together
 from .test_page import order
-from .test_wall_sheet import Page, drawn_together, read_markdown
+from .test_wall_sheet import Page, read_markdown
 
 WEAK = Car(factor=0.62, base=42.0)
 PULL = [

@@ -9,12 +9,10 @@ from functools import partial
 import pytest
 
 from fuelwiz.advice.blocks import FuelPath, PathLine, Table
-from fuelwiz.advice.result import Result
 from fuelwiz.advice.subject import Subject
 from fuelwiz.report.compose import sheet_of
 from fuelwiz.report.json_form import json_text
 from fuelwiz.report.markdown import markdown_of
-from fuelwiz.report.page import html_page
 from fuelwiz.report.page.pictures import pictures_of
 from fuelwiz.report.page.pictures.axes import Frame, short, ticks
 from fuelwiz.report.page.pictures.shapes import Box, Dot, Stroke, Word
@@ -23,8 +21,8 @@ from fuelwiz.report.text import text_of
 from fuelwiz.report.text_look import TextLook
 from fuelwiz.sizing.plot import plot_around
 
-from .builds import NAMES, example, plain, result_of
-from .test_wall_sheet import Page, drawn_together, read_markdown
+from .builds import NAMES, drawn_together, example, page, plain, result_of
+from .test_wall_sheet import Page, read_markdown
 
 WITH_PULL = {
     "pull": [
@@ -32,11 +30,6 @@ WITH_PULL = {
         {"power": "380 hp", "boost": "20 psi", "rpm": 5500},
     ]
 }
-
-
-def page(result: Result) -> str:
-    """A result as a page, with all its pictures."""
-    return html_page(result, partial(plot_around, result.session))
 
 
 def order(source: str, *texts: str) -> list[int]:

@@ -17,7 +17,7 @@ from fuelwiz.report.markdown import escaped, markdown_of
 from fuelwiz.report.page import html_of
 from fuelwiz.terminal.folding import in_ascii
 
-from .builds import NAMES, example, plain, result_of
+from .builds import NAMES, drawn_together, example, plain, result_of
 
 VOID = {"meta", "br", "hr", "img", "link", "input"}
 HOSTILE = (
@@ -75,11 +75,6 @@ class Page(HTMLParser):
     def text(self) -> str:
         """All of its text, blanks drawn together."""
         return drawn_together(" ".join(self.texts))
-
-
-def drawn_together(text: str) -> str:
-    """A text with any run of blanks as one."""
-    return " ".join(text.replace("\u00a0", " ").split())
 
 
 def texts_of(block: Block) -> list[str]:

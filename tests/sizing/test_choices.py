@@ -2,18 +2,17 @@
 
 from __future__ import annotations
 
-import tomllib
 from math import pi
-from pathlib import Path
 from typing import Any
 
 import pytest
 
 from fuelwiz.session import validate
 from fuelwiz.sizing import quick_figures
-from fuelwiz.sizing.figures import Figures
 
-EXAMPLES = Path(__file__).parent.parent / "examples"
+from .builds import EXAMPLES, build
+from .builds import figures as figures_of
+
 NAMES = sorted(path.stem for path in EXAMPLES.glob("*.toml"))
 CC_MIN = 1e-6 / 60
 AMPS_105C = {18: 20, 16: 25, 14: 35, 12: 45, 10: 60, 8: 80, 6: 120, 4: 160}  # 33 CFR 183.425 table 5
@@ -21,19 +20,9 @@ ENGINE_SPACE = 0.85  # its note 1, from memory
 COPPER_OHM_M, PER_K = 1.724e-8, 0.00393  # IACS 100 % at 20 degC
 
 
-def plain(name: str) -> dict[str, Any]:
-    """What the file of an example holds."""
-    return tomllib.loads((EXAMPLES / f"{name}.toml").read_text(encoding="utf-8"))
-
-
-def assessed(data: dict[str, Any]) -> Figures:
-    """The figures of plain session data."""
-    return quick_figures(validate(data, "build"))
-
-
 def wired(**wiring: object) -> dict[str, Any]:
     """An example with its wiring changed."""
-    data = plain("full-session")
+    data = build("full-session")
     return data | {"wiring": data["wiring"] | wiring}
 
 
@@ -53,7 +42,7 @@ def test_a_wire_loses_what_its_copper_does_and_carries_the_rule() -> None:
 
 @pytest.mark.parametrize("length", ["3 ft", "14 ft", "40 ft"])
 def test_a_wire_does_that_loses_half_a_volt_at_most_and_carries_the_fuse(length: str) -> None:
-    figures = assessed(wired(length=length))
+    figures = figures_of(wired(length=length))
     assert figures.wiring is not None and figures.wiring.fuse_A is not None
     for choice in figures.wire_choices:
         assert choice.does == (choice.loss_V <= 0.5 and choice.ampacity_A >= figures.wiring.fuse_A)
@@ -63,7 +52,7 @@ def test_a_wire_does_that_loses_half_a_volt_at_most_and_carries_the_fuse(length:
 
 @pytest.mark.parametrize(("wire", "gauges"), [("12 AWG", [12]), ("10 AWG", [10]), ("4 mm2", [])])
 def test_the_wire_that_is_fitted_is_marked(wire: str, gauges: list[int]) -> None:
-    choices = assessed(wired(wire=wire)).wire_choices
+    choices = figures_of(wired(wire=wire)).wire_choices
     assert choices and [choice.gauge for choice in choices if choice.given] == gauges
 
 
@@ -78,7 +67,7 @@ MM2 = {"24 AWG": 0.205, "14 AWG": 2.08, "12 AWG": 3.31, "0 AWG": 53.5}  # ASTM B
 @pytest.mark.parametrize("name", NAMES)
 def test_the_row_of_a_wire_is_the_wire_that_the_build_is_solved_with(name: str, wire: str) -> None:
     """Its area is the one typed, its loss what the volts at the pump lack, its yes or no that of the verdict."""
-    data = plain(name)
+    data = build(name)
     if "pump" not in data:
         pytest.skip("nothing draws a current")
     data["pump"] = {"current": [["40 psi", "9 A"], ["80 psi", "15 A"]]} | data["pump"]
@@ -102,7 +91,7 @@ def test_the_row_of_a_wire_is_the_wire_that_the_build_is_solved_with(name: str, 
 
 def test_metric_wire_comes_in_the_sizes_that_are_sold() -> None:
     """IEC 60228, from memory; one that is not sold stands among them, by its area alone."""
-    choices = assessed(wired(wire="3 mm^2")).metric_wire_choices
+    choices = figures_of(wired(wire="3 mm^2")).metric_wire_choices
     sizes = [1, 1.5, 2.5, 3, 4, 6, 10, 16, 25]
     assert [choice.area_m2 * 1e6 for choice in choices] == pytest.approx(sizes)
     assert {choice.gauge for choice in choices} == {None}
@@ -117,12 +106,12 @@ def test_no_wire_is_offered_without_what_judges_it() -> None:
     without_wiring = wired()
     del without_wiring["wiring"]
     for data in (without_length, without_current, without_wiring):
-        assert assessed(data).wire_choices == ()
+        assert figures_of(data).wire_choices == ()
 
 
-@pytest.mark.parametrize("name", [name for name in NAMES if "injectors" in plain(name)])
+@pytest.mark.parametrize("name", [name for name in NAMES if "injectors" in build(name)])
 def test_an_injector_does_at_its_duty_limit_or_below(name: str) -> None:
-    session = validate(plain(name), name)
+    session = validate(build(name), name)
     figures = quick_figures(session)
     assert session.injectors is not None and figures.injectors is not None
     choices, limit = figures.injector_choices, session.injectors.duty_limit
@@ -137,9 +126,9 @@ def test_an_injector_does_at_its_duty_limit_or_below(name: str) -> None:
     assert given.duty == pytest.approx(figures.injectors.duty)
 
 
-@pytest.mark.parametrize("name", [name for name in NAMES if "injectors" in plain(name)])
+@pytest.mark.parametrize("name", [name for name in NAMES if "injectors" in build(name)])
 def test_injectors_are_offered_in_steps_of_fifty_around_the_smallest_that_does(name: str) -> None:
-    figures = quick_figures(validate(plain(name), name))
+    figures = quick_figures(validate(build(name), name))
     offered = [choice.rating_m3_s / CC_MIN for choice in figures.injector_choices if not choice.given]
     assert offered == sorted(offered) and all(abs(cc / 50 - round(cc / 50)) < 1e-9 for cc in offered)
     does = [choice.does for choice in figures.injector_choices]
@@ -147,17 +136,17 @@ def test_injectors_are_offered_in_steps_of_fifty_around_the_smallest_that_does(n
 
 
 def test_no_injector_is_offered_without_pressure_across_it() -> None:
-    data = plain("full-session")
+    data = build("full-session")
     data["pressure"] = data["pressure"] | {"base": "5 psi", "reference": "atmosphere"}
-    figures = assessed(data)
+    figures = figures_of(data)
     assert figures.injectors is not None and figures.injectors.duty is None
     assert figures.injector_choices == ()
 
 
 def test_where_little_is_wanted_no_injector_of_nothing_is_offered() -> None:
-    data = plain("full-session")
+    data = build("full-session")
     data["goal"] = {"power": "15 hp"}
-    figures = assessed(data)
+    figures = figures_of(data)
     assert figures.injectors is not None and figures.injectors.smallest_rating_m3_s is not None
     assert 0 < figures.injectors.smallest_rating_m3_s < 50 * CC_MIN
     assert round(figures.injector_choices[0].rating_m3_s / CC_MIN) == 50

@@ -3,23 +3,13 @@
 from __future__ import annotations
 
 import json
-import tomllib
-from pathlib import Path
 from typing import Any
 
 import pytest
 
-from fuelwiz.session import validate
-from fuelwiz.sizing import quick_figures
 from fuelwiz.sizing.part_figures import GaugeReading
 
-EXAMPLES = Path(__file__).parent.parent / "examples"
-PSI = 6894.757293168361  # NIST SP 811, table B.8
-
-
-def plain(name: str) -> dict[str, Any]:
-    """What the file of an example holds."""
-    return tomllib.loads((EXAMPLES / f"{name}.toml").read_text(encoding="utf-8"))
+from .builds import EXAMPLES, PSI, build, figures
 
 
 def independent(name: str) -> dict[str, Any]:
@@ -30,7 +20,7 @@ def independent(name: str) -> dict[str, Any]:
 
 def readings(data: dict[str, Any]) -> dict[str, GaugeReading]:
     """The readings of plain session data, by state."""
-    return {reading.when: reading for reading in quick_figures(validate(data, "build")).gauge}
+    return {reading.when: reading for reading in figures(data).gauge}
 
 
 def picked(figures: dict[str, Any]) -> dict[str, Any]:
@@ -41,7 +31,7 @@ def picked(figures: dict[str, Any]) -> dict[str, Any]:
 @pytest.mark.parametrize("name", ["full-session", "hill-climb-coupe", "hill-climb-six"])
 def test_the_rail_is_base_less_vacuum_and_plus_boost(name: str) -> None:
     # Pressure balance of a regulator that follows the manifold; 3 bar where the file says so.
-    data = plain(name)
+    data = build(name)
     boost = {"full-session": 21, "hill-climb-coupe": 20, "hill-climb-six": 22}[name] * PSI
     base = 3e5 if data["pressure"].get("base", "3 bar") == "3 bar" else 43.5 * PSI
     found = readings(data)
@@ -53,13 +43,13 @@ def test_the_rail_is_base_less_vacuum_and_plus_boost(name: str) -> None:
 @pytest.mark.parametrize("name", ["full-session", "hill-climb-coupe", "hill-climb-six", "twins"])
 def test_behind_the_pump_the_loss_of_all_that_it_gives_comes_on_top(name: str) -> None:
     row = picked(independent(name))
-    full = readings(plain(name))["full power"]
+    full = readings(build(name))["full power"]
     assert full.pump_Pa == pytest.approx(row["rail_at_goal_Pa"] + row["full_delivery_loss_Pa"], rel=1e-4)
 
 
 def test_a_return_that_is_too_small_lets_the_rail_creep() -> None:
     figures = independent("twins")
-    found = readings(plain("twins"))
+    found = readings(build("twins"))
     idle = figures["pressure"]["idle_rail_Pa"] + figures["return_line"]["creep_Pa"]
     assert found["idle"].rail_Pa == pytest.approx(idle, rel=1e-4)
     # With the hose off the regulator wants 43.5 psi, and the return needs less than that: it holds.
@@ -68,7 +58,7 @@ def test_a_return_that_is_too_small_lets_the_rail_creep() -> None:
 
 def test_at_idle_the_pump_stands_above_the_rail_by_what_the_feed_loses() -> None:
     # 93 gal/h comes back at idle (tests/examples/full-session.json) and the goal loses 1.3 psi at 51: about 3 at 94.
-    found = readings(plain("full-session"))
+    found = readings(build("full-session"))
     for when in ("idle", "hose off"):
         rail, pump = found[when].rail_Pa, found[when].pump_Pa
         assert rail is not None and pump is not None
@@ -77,13 +67,13 @@ def test_at_idle_the_pump_stands_above_the_rail_by_what_the_feed_loses() -> None
 
 def test_with_the_regulator_at_the_tank_the_rail_sags() -> None:
     row = picked(independent("mild"))
-    full = readings(plain("mild"))["full power"]
+    full = readings(build("mild"))["full power"]
     assert full.rail_Pa == pytest.approx(58 * PSI - row["rail_sag_Pa"], rel=1e-4)
     assert full.pump_Pa == pytest.approx(58 * PSI, rel=1e-4)
 
 
 def test_with_a_filter_before_that_regulator_the_pump_makes_more() -> None:
-    data = plain("mild")
+    data = build("mild")
     bare = readings(data)["full power"].pump_Pa
     data["feed"]["filter"][0]["place"] = "pump"
     filtered = readings(data)["full power"].pump_Pa
@@ -91,7 +81,7 @@ def test_with_a_filter_before_that_regulator_the_pump_makes_more() -> None:
 
 
 def test_without_a_regulator_there_is_no_hose_and_the_feed_carries_the_demand() -> None:
-    data = plain("full-session")
+    data = build("full-session")
     data["pressure"]["regulator"] = "none"
     found = readings(data)
     assert list(found) == ["idle", "full power"]
@@ -103,7 +93,7 @@ def test_without_a_regulator_there_is_no_hose_and_the_feed_carries_the_demand() 
 
 
 def test_a_regulator_that_follows_the_air_has_no_hose() -> None:
-    data = plain("hill-climb-coupe")
+    data = build("hill-climb-coupe")
     data["pressure"]["reference"] = "atmosphere"
     found = readings(data)
     assert list(found) == ["idle", "full power"]
@@ -111,20 +101,20 @@ def test_a_regulator_that_follows_the_air_has_no_hose() -> None:
 
 
 def test_without_a_pump_only_the_rail_is_known() -> None:
-    found = readings(plain("no-pump-yet"))
+    found = readings(build("no-pump-yet"))
     assert found["idle"].rail_Pa == pytest.approx(3e5 - 9 * PSI)
     assert found["full power"].rail_Pa == pytest.approx(3e5 + 22 * PSI)
     assert [reading.pump_Pa for reading in found.values()] == [None, None, None]
 
 
 def test_without_a_line_only_the_rail_is_known() -> None:
-    found = readings(plain("goal-alone"))
+    found = readings(build("goal-alone"))
     assert found["full power"].rail_Pa == pytest.approx(3e5 + 15 * PSI)
     assert found["full power"].pump_Pa is None
 
 
 def test_a_pump_that_cannot_hold_idle_has_no_reading() -> None:
-    data = plain("full-session")
+    data = build("full-session")
     data["pump"]["curve"][0]["points"] = [["5 psi", "50 gal/h"], ["10 psi", "1 gal/h"]]
     found = readings(data)
     assert found["idle"] == GaugeReading("idle", None, None)
@@ -132,7 +122,7 @@ def test_a_pump_that_cannot_hold_idle_has_no_reading() -> None:
 
 @pytest.mark.parametrize("volts", ["8 V", "11 V", "12 V"])
 def test_a_pump_that_is_short_lowers_the_rail_at_full_power(volts: str) -> None:
-    data = plain("hill-climb-six")
+    data = build("hill-climb-six")
     data["pump"]["volts"] = volts
     full = readings(data)["full power"]
     assert full.rail_Pa is None or full.rail_Pa < 3e5 + 22 * PSI

@@ -2,20 +2,15 @@
 
 from __future__ import annotations
 
-import copy
-import tomllib
 from itertools import pairwise
-from pathlib import Path
 from typing import Any
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from fuelwiz.session import validate
-from fuelwiz.sizing import quick_figures
+from . import builds
+from .builds import EXAMPLES, figures
 
-EXAMPLES = Path(__file__).parents[1] / "examples"
-WHOLE = tomllib.loads((EXAMPLES / "full-session.toml").read_text(encoding="utf-8"))
 NEAR = 1e-9
 
 powers = st.floats(150, 900)
@@ -25,21 +20,10 @@ ethanols = st.integers(0, 100)
 
 def build(power: float, boost: float, ethanol: int, **changes: Any) -> dict[str, Any]:
     """The full session with another goal, boost and fuel, and values by path."""
-    plain = copy.deepcopy(WHOLE)
-    plain["goal"]["power"] = f"{power!r} hp"
-    plain["pressure"]["boost"] = f"{boost!r} psi"
-    plain["fuel"]["ethanol"] = f"{ethanol} %"
-    for path, value in changes.items():
-        at: Any = plain
-        *above, last = path.split("__")
-        for part in above:
-            at = at[int(part)] if part.isdigit() else at.setdefault(part, {})
-        at[last] = value
-    return plain
-
-
-def figures(plain: dict[str, Any]) -> Any:
-    return quick_figures(validate(plain, "a build"))
+    told = {"goal.power": f"{power!r} hp", "pressure.boost": f"{boost!r} psi", "fuel.ethanol": f"{ethanol} %"}
+    return builds.build(
+        "full-session", told | {path.replace("__", "."): value for path, value in changes.items()}
+    )
 
 
 @settings(max_examples=25, deadline=None)
@@ -129,7 +113,7 @@ def test_only_less_ethanol_leaves_more_to_spare(power: float, boost: float, etha
 @settings(max_examples=40, deadline=None)
 @given(st.sampled_from([path.stem for path in EXAMPLES.glob("*.toml")]), st.sets(st.integers(0, 12)))
 def test_an_unfinished_build_has_figures_too(name: str, left_out: set[int]) -> None:
-    plain = tomllib.loads((EXAMPLES / f"{name}.toml").read_text(encoding="utf-8"))
+    plain = builds.build(name)
     sections = [key for key in plain if key not in ("format", "goal", "stress")]
     for number, key in enumerate(sections):
         if number in left_out:
@@ -139,6 +123,7 @@ def test_an_unfinished_build_has_figures_too(name: str, left_out: set[int]) -> N
     assert found.sizes and found.verdict.size in [row.size for row in found.sizes]
     for row in found.sizes:
         if row.ladder is not None:
+            assert row.pump_rise_Pa is not None
             rungs = [getattr(row.ladder, f"{name}_Pa") for name in LADDER]
             assert abs(sum(rungs) - row.pump_rise_Pa) < 1e-6 * max(abs(row.pump_rise_Pa), 1)
 

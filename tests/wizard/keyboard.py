@@ -24,6 +24,18 @@ MOST_WAITS = 500
 MOST_ROWS = 40
 
 
+class OneBuild(FuelwizApp):
+    """The wizard with one build from a file on its screen, at a step of it."""
+
+    def __init__(self, path: Path, step: str) -> None:
+        super().__init__(path.parent, path, look=Look())
+        self._step = step
+
+    def on_mount(self) -> None:
+        assert self.first_path is not None
+        self.push_screen(BuildScreen(Desk.open(self.first_path), step=self._step))
+
+
 class Keyboard:
     """What someone at the keys can do and see."""
 

@@ -70,8 +70,3 @@ def crossing_lines(of: Result, highlighted: str) -> Plot | None:
 def text(lines: list[Strip]) -> list[str]:
     """What the lines say, without the blanks at their ends."""
     return [line.text.rstrip() for line in lines]
-
-
-def spaced(words: str) -> str:
-    """Words as the screen has them, a no-break space as the blank that it looks like."""
-    return words.replace("\u00a0", " ")

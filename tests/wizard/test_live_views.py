@@ -11,6 +11,7 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
+from advice.builds import spaced
 from textual.strip import Strip
 
 from fuelwiz.advice import Result, result
@@ -32,7 +33,7 @@ from fuelwiz.wizard.live.rule import BAD_DAYS, FINDINGS, LOG, VIEWS, next_view, 
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 
-from .results import LOOKS, NAMES, crossing_lines, drawn_result, spaced, text
+from .results import LOOKS, NAMES, crossing_lines, drawn_result, text
 
 EXAMPLES = Path(__file__).parents[1] / "examples"
 HELD = "Not updated: still using boost 22\u00a0psi until yours can be read."

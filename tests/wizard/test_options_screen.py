@@ -15,28 +15,17 @@ from fuelwiz.advice.parts_file_words import BEGINNING
 from fuelwiz.desk.desk import Desk
 from fuelwiz.options.parts_check import validate_parts
 from fuelwiz.options.search import Search
-from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.editor.build_screen import BuildScreen
-from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.no_parts_screen import NoPartsScreen
 from fuelwiz.wizard.options_screen import OptionsScreen
 from fuelwiz.wizard.painted import Painted
 from fuelwiz.wizard.what_if import WhatIfScreen
 
+from .keyboard import OneBuild
+
 SAMPLES = Path(__file__).parents[2] / "saved_sessions"
 SIZES = [(80, 24), (60, 20), (120, 36), (160, 50)]
 MOST_WAITS = 400
-
-
-class OneBuild(FuelwizApp):
-    """The wizard with one build from a file on its screen."""
-
-    def __init__(self, path: Path) -> None:
-        super().__init__(path.parent, path, look=Look())
-
-    def on_mount(self) -> None:
-        assert self.first_path is not None
-        self.push_screen(BuildScreen(Desk.open(self.first_path), step="pump"))
 
 
 @pytest.fixture
@@ -74,7 +63,7 @@ async def searched(pilot: Pilot[int], screen: OptionsScreen) -> None:
 
 @pytest.mark.parametrize("size", SIZES)
 async def test_the_sets_and_why_stand_at_every_size(build: Path, size: tuple[int, int]) -> None:
-    async with OneBuild(build).run_test(size=size) as pilot:
+    async with OneBuild(build, "pump").run_test(size=size) as pilot:
         screen = await opened(pilot)
         await searched(pilot, screen)
         shown = text_of(screen)
@@ -86,7 +75,7 @@ async def test_the_sets_and_why_stand_at_every_size(build: Path, size: tuple[int
 
 
 async def test_another_row_is_explained(build: Path) -> None:
-    async with OneBuild(build).run_test(size=(120, 50)) as pilot:
+    async with OneBuild(build, "pump").run_test(size=(120, 50)) as pilot:
         screen = await opened(pilot)
         await searched(pilot, screen)
         await pilot.press("down")
@@ -96,7 +85,7 @@ async def test_another_row_is_explained(build: Path) -> None:
 
 
 async def test_more_is_asked_by_a_letter(build: Path) -> None:
-    async with OneBuild(build).run_test(size=(120, 50)) as pilot:
+    async with OneBuild(build, "pump").run_test(size=(120, 50)) as pilot:
         screen = await opened(pilot)
         await searched(pilot, screen)
         today = screen.progress.found.works
@@ -107,7 +96,7 @@ async def test_more_is_asked_by_a_letter(build: Path) -> None:
 
 
 async def test_enter_opens_a_set_as_a_what_if_with_its_figures(build: Path) -> None:
-    async with OneBuild(build).run_test(size=(120, 50)) as pilot:
+    async with OneBuild(build, "pump").run_test(size=(120, 50)) as pilot:
         screen = await opened(pilot)
         await searched(pilot, screen)
         at = next(i for i, shown in enumerate(screen.shown) if shown.row.pump.startswith("sample pump T"))
@@ -142,7 +131,7 @@ async def test_escape_stops_the_search_then_goes_back(build: Path, monkeypatch: 
 
     monkeypatch.setattr(Search, "verdicts", endless)
     monkeypatch.setattr(Search, "sets", 10**6)
-    async with OneBuild(build).run_test(size=(120, 50)) as pilot:
+    async with OneBuild(build, "pump").run_test(size=(120, 50)) as pilot:
         screen = await opened(pilot)
         while not screen.progress or not screen.progress.found.works:
             await pilot.pause(0.02)
@@ -158,7 +147,7 @@ async def test_escape_stops_the_search_then_goes_back(build: Path, monkeypatch: 
 
 async def test_a_file_that_cannot_be_read_says_why(build: Path) -> None:
     (build.parent / "parts" / "sample-parts.toml").write_text('format = 1\nkind = "part"\n', encoding="utf-8")
-    async with OneBuild(build).run_test(size=(80, 24)) as pilot:
+    async with OneBuild(build, "pump").run_test(size=(80, 24)) as pilot:
         screen = await opened(pilot)
         await pilot.pause()
         assert "`kind` wants" in " ".join(text_of(screen).split())
@@ -171,7 +160,7 @@ async def test_a_file_that_cannot_be_read_says_why(build: Path) -> None:
 async def test_without_a_file_it_says_how_to_make_one_and_where(build: Path, size: tuple[int, int]) -> None:
     parts = build.parent / "parts"
     sample = Path(shutil.move(parts / "sample-parts.toml", build.parent / "shop.txt"))
-    async with OneBuild(build).run_test(size=size) as pilot:
+    async with OneBuild(build, "pump").run_test(size=size) as pilot:
         await pilot.pause()
         await pilot.press("ctrl+g", "o")
         await pilot.pause()
@@ -198,7 +187,7 @@ def test_what_it_shows_is_a_parts_file() -> None:
 
 async def test_a_file_elsewhere_is_asked_for_by_its_name(build: Path) -> None:
     shutil.move(build.parent / "parts" / "sample-parts.toml", build.parent / "shop.toml")
-    async with OneBuild(build).run_test(size=(80, 24)) as pilot:
+    async with OneBuild(build, "pump").run_test(size=(80, 24)) as pilot:
         await pilot.pause()
         await pilot.press("ctrl+g", "o")
         await pilot.pause()
@@ -214,7 +203,7 @@ async def test_a_file_elsewhere_is_asked_for_by_its_name(build: Path) -> None:
 async def test_of_several_files_one_is_asked_for(build: Path) -> None:
     parts = build.parent / "parts"
     shutil.copy(parts / "sample-parts.toml", parts / "shop.toml")
-    async with OneBuild(build).run_test(size=(80, 24)) as pilot:
+    async with OneBuild(build, "pump").run_test(size=(80, 24)) as pilot:
         await pilot.pause()
         await pilot.press("ctrl+g", "o")
         await pilot.pause()
@@ -225,7 +214,7 @@ async def test_of_several_files_one_is_asked_for(build: Path) -> None:
 
 
 async def test_the_row_is_pointed_at_and_its_day_said_whole(build: Path) -> None:
-    async with OneBuild(build).run_test(size=(60, 20)) as pilot:
+    async with OneBuild(build, "pump").run_test(size=(60, 20)) as pilot:
         screen = await opened(pilot)
         await searched(pilot, screen)
         shown = text_of(screen)
@@ -237,7 +226,7 @@ async def test_the_row_is_pointed_at_and_its_day_said_whole(build: Path) -> None
 async def test_without_a_feed_line_it_says_what_is_needed(tmp_path: Path) -> None:
     path = tmp_path / "bare.toml"
     path.write_text('format = 1\n[goal]\npower = "400 hp"\n', encoding="utf-8")
-    async with OneBuild(path).run_test(size=(80, 24)) as pilot:
+    async with OneBuild(path, "pump").run_test(size=(80, 24)) as pilot:
         await pilot.pause()
         await pilot.press("ctrl+g", "o")
         await pilot.pause()

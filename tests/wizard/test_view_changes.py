@@ -6,6 +6,7 @@ import re
 from pathlib import Path
 
 import pytest
+from advice.builds import spaced
 
 from fuelwiz.advice.sections.changes import change_rows
 from fuelwiz.advice.subject import Subject
@@ -18,7 +19,7 @@ from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.what_if import WhatIfScreen
 
 from .keyboard import at_build, copy_of
-from .results import LOOKS, filled_result, spaced, text, unfilled_result
+from .results import LOOKS, filled_result, text, unfilled_result
 from .results import NAMES as EXAMPLE_NAMES
 
 NAMES = ("hill-climb-six", "twins", "full-session", "street-turbo")

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
+from advice.builds import spaced
 
 from fuelwiz.advice.sections.how_sure import guess_rows
 from fuelwiz.advice.subject import Subject
@@ -12,7 +13,7 @@ from fuelwiz.wizard.live.how_sure import sure_lines
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 
-from .results import LOOKS, filled_result, spaced, text, unfilled_result
+from .results import LOOKS, filled_result, text, unfilled_result
 from .results import NAMES as EXAMPLE_NAMES
 
 NAMES = ("hill-climb-six", "twins", "full-session", "street-turbo")

@@ -7,6 +7,7 @@ from collections import Counter
 from pathlib import Path
 
 import pytest
+from advice.builds import spaced
 
 from fuelwiz.advice.sections.path import path_lines
 from fuelwiz.advice.subject import Subject
@@ -21,7 +22,7 @@ from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 
 from .keyboard import Keyboard, at_build, copy_of, flat
-from .results import LOOKS, NAMES, filled_result, spaced, text
+from .results import LOOKS, NAMES, filled_result, text
 
 AT = [(80, 24), (60, 20), (120, 36), (160, 50)]
 

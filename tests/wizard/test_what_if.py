@@ -12,7 +12,6 @@ from textual.pilot import Pilot
 from textual.screen import Screen
 
 from fuelwiz.desk.desk import Desk
-from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.editor import pauses
 from fuelwiz.wizard.editor.build_screen import BuildScreen
 from fuelwiz.wizard.live.rule import CHANGES
@@ -22,21 +21,19 @@ from fuelwiz.wizard.painted import Painted
 from fuelwiz.wizard.then_and_now import changed_words, measured, name_to_keep, then_and_now
 from fuelwiz.wizard.what_if import WhatIfScreen
 
+from .keyboard import OneBuild
+
 EXAMPLES = Path(__file__).parents[1] / "examples"
 MOST_WAITS = 500
 SIZES = [(80, 24), (60, 20), (120, 36), (160, 50)]
 
 
-class Trying(FuelwizApp):
-    """The wizard with one build from a file on its screen, which notes where it would go."""
+class Trying(OneBuild):
+    """The wizard with one build on its screen, which notes where it would go."""
 
     def __init__(self, path: Path) -> None:
-        super().__init__(path.parent, path, look=Look())
+        super().__init__(path, "goal")
         self.left = ""
-
-    def on_mount(self) -> None:
-        assert self.first_path is not None
-        self.push_screen(BuildScreen(Desk.open(self.first_path), step="goal"))
 
     def show_list(self) -> None:
         self.left = "list"

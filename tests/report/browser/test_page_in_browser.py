@@ -5,7 +5,6 @@ from __future__ import annotations
 import shutil
 import subprocess
 from collections.abc import Iterator
-from functools import partial
 from pathlib import Path
 from typing import Any
 
@@ -17,12 +16,11 @@ from fuelwiz.advice.result import Result
 from fuelwiz.document.file import load
 from fuelwiz.measured.log.of_build import logged_run
 from fuelwiz.report.compose import sheet_of
-from fuelwiz.report.page import html_of, html_page
+from fuelwiz.report.page import html_of
 from fuelwiz.sizing import quick_figures
-from fuelwiz.sizing.plot import plot_around
 
 from ..builds import NAMES as EXAMPLES
-from ..builds import SAMPLES, example, sample
+from ..builds import SAMPLES, example, page, result_of, sample
 from .chromium import Tab, chromium, tab_in
 
 ROOT = Path(__file__).parents[3]
@@ -65,11 +63,6 @@ def logged() -> Result:
     )
     figures = quick_figures(session)
     return advice.result(session, figures, logged_run(SAMPLES / "gravel-four.toml", session, figures))
-
-
-def page(result: Result) -> str:
-    """A result as a page, with all its pictures."""
-    return html_page(result, partial(plot_around, result.session))
 
 
 @pytest.mark.parametrize("look", LOOKS)
@@ -216,7 +209,6 @@ def _squeezed(text: str) -> str:
 
 
 def test_hostile_names_do_nothing(tab: Tab, tmp_path: Path) -> None:
-    from ..builds import result_of
     from ..test_wall_sheet import HOSTILE, with_name
 
     for number, text in enumerate(HOSTILE):
