@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import secrets
 import stat
 from collections.abc import Callable
 from contextlib import suppress
@@ -159,7 +158,7 @@ def put_in_place(
         OSError: it cannot be written; what stood there still stands.
     """
     beside = target.with_name(
-        f".{cut_to_bytes(target.name, _LONGEST_STEM)}.{secrets.token_hex(4)}{UNFINISHED}"
+        f".{cut_to_bytes(target.name, _LONGEST_STEM)}.{os.urandom(4).hex()}{UNFINISHED}"
     )
     flags = os.O_WRONLY | os.O_CREAT | os.O_EXCL | getattr(os, "O_NOFOLLOW", 0)
     handle = os.open(beside, flags, 0o666 if access is None else 0o600)

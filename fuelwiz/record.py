@@ -16,14 +16,14 @@ def record(declared: type[T]) -> type[T]:
     """What `dataclass(frozen=True, slots=True)` makes of a class, in a fifth of the time.
 
     That one writes and compiles six methods for each class; there are two hundred of them, and a first answer waited
-    longer for their methods than for its figures. Here `__init__` alone is compiled. Values may have defaults, but no
-    `field()`.
+    longer for their methods than for its figures. Here `__init__` alone is compiled, for the first object. Values may
+    have defaults, but no `field()`.
     """
     made = dataclass(slots=True, init=False, repr=False, eq=False)(declared)
     own = fields(made)  # type: ignore[arg-type]
     if any(field.default_factory is not MISSING for field in own):
         raise TypeError(f"{declared.__name__}: a record makes no default anew for each object")
-    for name, method in {**_FROZEN, "__init__": _init_of(own), **_by_values(own)}.items():
+    for name, method in {**_FROZEN, "__init__": _first_init(made, own), **_by_values(own)}.items():
         setattr(made, name, method)
     return made
 
@@ -54,6 +54,16 @@ def _values(names: tuple[str, ...]) -> Callable[[object], tuple[Any, ...]]:
     if len(names) > 1:
         return attrgetter(*names)
     return lambda one: tuple(getattr(one, name) for name in names)
+
+
+def _first_init(made: type[Any], own: tuple[Field[Any], ...]) -> Callable[..., None]:
+    """The method that takes the values of the first object, and makes the one for all others."""
+
+    def first(self: object, *given: Any, **named: Any) -> None:
+        made.__init__ = init = _init_of(own)
+        init(self, *given, **named)
+
+    return first
 
 
 def _init_of(own: tuple[Field[Any], ...]) -> Callable[..., None]:

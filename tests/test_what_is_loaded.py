@@ -54,12 +54,22 @@ from fuelwiz.cli import main
 status = main(["check", sys.argv[1]])
 print(json.dumps({"moment": "check", "modules": sorted(sys.modules), "questions": [], "status": status}))
 """
-NEVER = ("pint", "jinja2", "scipy", "numpy", "tomlkit", "rich.markdown")
+NEVER = (
+    "pint",
+    "jinja2",
+    "scipy",
+    "numpy",
+    "tomlkit",
+    "rich.markdown",
+    "importlib.metadata",
+    "zipfile",
+    "email.message",
+    "fluids.geometry",
+)
 AFTER_A_QUESTION = (
     *NEVER,
     "importlib.readers",
-    "importlib.metadata",
-    "zipfile",
+    "fuelwiz.store.folder",
     "pydantic",
     "fluids",
     "fuelwiz.session",
@@ -85,6 +95,8 @@ AFTER_AN_ANSWER = (
     "fuelwiz.desk.points.paste",
     "fuelwiz.sizing.spread",
     "fuelwiz.sizing.changes",
+    "fuelwiz.advice.sections.path",
+    "fuelwiz.advice.sections.shopping",
     "fuelwiz.report.text",
     "fuelwiz.report.compose",
     "fuelwiz.report.page",

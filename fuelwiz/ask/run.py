@@ -14,7 +14,7 @@ from fuelwiz.file_limits import LONGEST_TEXT
 from fuelwiz.report.output import printed
 from fuelwiz.standard_streams import complain
 from fuelwiz.store.drafts import abandoned_draft
-from fuelwiz.store.folder import sessions_folder
+from fuelwiz.store.place import sessions_folder
 
 PROMPT = "> "
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-import os
+import sys
 from collections.abc import Callable
 from dataclasses import replace
-from typing import Any, ClassVar, get_args
+from types import ModuleType, SimpleNamespace
+from typing import Any, ClassVar, cast, get_args
 
 from pydantic import BaseModel, ConfigDict, Field, GetCoreSchemaHandler
 from pydantic_core import PydanticCustomError, core_schema
@@ -18,12 +19,16 @@ from fuelwiz.session.spec import FieldSpec
 from fuelwiz.shown_units import SHOWN_UNITS
 from fuelwiz.unit_table import Kind
 
-# pydantic looks through all that is installed for plugins, which takes longer than to read a build; we use none.
-os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
+# pydantic asks this module of its own for plugins, of which we have none: it would load all that can look through what
+# is installed (mail, zip files), which takes longer than to read a build.
+sys.modules.setdefault("pydantic.plugin._loader", cast(ModuleType, SimpleNamespace(get_plugins=tuple)))
 
 
 class Section(BaseModel):
-    """A table of the file: no unknown keys, nothing bent into shape, nothing changed afterwards."""
+    """A table of the file: no unknown keys, nothing bent into shape, nothing changed afterwards.
+
+    Where sections are declared, annotations are not postponed: pydantic would read each from its text at every start.
+    """
 
     model_config = ConfigDict(strict=True, extra="forbid", frozen=True, defer_build=True)
     called: ClassVar[str] = "table"

@@ -3,8 +3,6 @@
 Values are SI floats. `model_fields_set` keeps what the file gave; all else is filled in.
 """
 
-from __future__ import annotations
-
 from typing import Annotated, Literal
 
 from fuelwiz.session.compounds import Size

@@ -3,8 +3,6 @@
 Values are SI floats. `model_fields_set` keeps what the file gave; all else is filled in.
 """
 
-from __future__ import annotations
-
 from typing import Annotated, Any, ClassVar, Literal
 
 from pydantic import BeforeValidator, ConfigDict, Field, PrivateAttr
@@ -203,14 +201,14 @@ class StressCase(Section):
 
     name: Annotated[str, text(None)]
     change: Annotated[dict[str, Any], CHANGE]
-    _changed: Session | None = PrivateAttr(default=None)
+    _changed: "Session | None" = PrivateAttr(default=None)
 
-    def hold(self, changed: Session) -> None:
+    def hold(self, changed: "Session") -> None:
         """Keeps the build that the case makes."""
         self._changed = changed
 
     @property
-    def changed(self) -> Session:
+    def changed(self) -> "Session":
         """The build with the case's values."""
         assert self._changed is not None
         return self._changed

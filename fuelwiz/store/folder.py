@@ -8,7 +8,7 @@ from __future__ import annotations
 import os
 import re
 import unicodedata
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from contextlib import suppress
 from pathlib import Path
 from typing import Any
@@ -34,41 +34,11 @@ __all__ = [
     "file_name",
     "put_in_bin",
     "rename",
-    "sessions_folder",
     "unsaved",
 ]
 
-VARIABLE = "FUELWIZ_SESSIONS"
-USUAL = "saved_sessions"
-
 _LONGEST_STEM = 60
 _RESERVED = re.compile(r"con|prn|aux|nul|com\d|lpt\d")
-
-
-def sessions_folder(asked: Path | None, environ: Mapping[str, str]) -> Path:
-    """The folder of builds: the one asked for, else the environment's, else the one at hand, else the user's.
-
-    Args:
-        asked: what the command line names.
-        environ: the environment's variables.
-    """
-    if asked is not None:
-        return asked
-    named = environ.get(VARIABLE, "")
-    if named.strip():
-        return Path(named)
-    here = Path(USUAL)
-    return here if here.is_dir() else _user_folder() or here
-
-
-def _user_folder() -> Path | None:
-    """The folder for the user's data; None for a user without a home."""
-    from platformdirs import user_data_path
-
-    try:
-        return user_data_path("fuelwiz", appauthor=False) / USUAL
-    except (RuntimeError, OSError):
-        return None
 
 
 def entries(folder: Path) -> list[BuildFile]:

@@ -27,7 +27,7 @@ def build_called(typed: str, environ: Mapping[str, str]) -> Path:
     if typed == STANDARD_INPUT or os.path.lexists(path) or len(path.parts) != 1:
         return path
     from fuelwiz.printable import clean
-    from fuelwiz.store.folder import sessions_folder
+    from fuelwiz.store.place import sessions_folder
 
     folder = sessions_folder(None, environ)
     for name in (typed, f"{typed}{SUFFIX}"):

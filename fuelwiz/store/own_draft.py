@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import secrets
 from collections.abc import Iterator
 from contextlib import suppress
 from dataclasses import dataclass
@@ -104,7 +103,7 @@ def _places(folder: Path, build: Path | None) -> Iterator[Path]:
     else:
         yield from (folder / f"{UNNAMED_DRAFT}{number}{DRAFT}" for number in range(1, _NUMBERED))
     for _ in range(_NUMBERED):
-        own = secrets.token_hex(4)
+        own = os.urandom(4).hex()
         yield (
             folder / f"{UNNAMED_DRAFT}{own}{DRAFT}"
             if build is None

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import os
-import secrets
 import socket
 from contextlib import suppress
 from datetime import UTC, datetime
@@ -34,7 +33,7 @@ class Sitting:
         """One that begins now, in this process."""
         now = datetime.now(UTC).isoformat(timespec="seconds")
         process = os.getpid()
-        return cls(secrets.token_hex(8), _user(), _host(), process, started_of(process), now)
+        return cls(os.urandom(8).hex(), _user(), _host(), process, started_of(process), now)
 
     @classmethod
     def from_plain(cls, plain: Any) -> Sitting | None:

@@ -284,7 +284,7 @@ class FuelwizApp(DrawingApp, inherit_bindings=False):
 
 def run(path: Path | None, sessions: Path | None, mouse: bool = True) -> int:
     """Run the wizard until it is left; its exit status."""
-    from fuelwiz.store.folder import sessions_folder
+    from fuelwiz.store.place import sessions_folder
 
     app = FuelwizApp(sessions_folder(sessions, os.environ), path, keys=read_keys(keys_file()))
     return guarded_run(app, mouse=mouse)

@@ -13,7 +13,7 @@ from measured.cars import Car, Logger, plain, write_log
 
 from fuelwiz.advice import Result, result
 from fuelwiz.advice.blocks import Table
-from fuelwiz.advice.sections.logged import NAME
+from fuelwiz.advice.sections.headings import LOG_OF_A_RUN
 from fuelwiz.advice.subject import Subject
 from fuelwiz.cli import main
 from fuelwiz.measured.figures import LogFigures
@@ -94,10 +94,10 @@ def test_the_picture_stands_behind_the_pull_and_says_its_figures(tmp_path: Path)
     found = logged(tmp_path, WEAK, pull=PULL)
     log = log_of(found)
     source = html_page(found)
-    places = order(source, "<h2>Pull</h2>", f"<h2>{NAME}</h2>", '<details class="part">')
+    places = order(source, "<h2>Pull</h2>", f"<h2>{LOG_OF_A_RUN}</h2>", '<details class="part">')
     assert places == sorted(places)
     subject = Subject(found.session, found.figures, found.measured)
-    picture = pictures_of(subject, None)[NAME]
+    picture = pictures_of(subject, None)[LOG_OF_A_RUN]
     for row in table_of(found).rows:
         for cell in (row[2], row[3], row[4], row[5]):
             assert cell.text in picture.description
@@ -115,14 +115,14 @@ def test_a_log_without_engine_speed_is_told_pull_by_pull(tmp_path: Path) -> None
     run = logged_run(tmp_path / "b.toml", found.session, found.figures)
     by_pull = result(found.session, found.figures, run)
     assert [row[0].text for row in table_of(by_pull).rows] == ["pull 1", "pull 2", "pull 3"]
-    picture = pictures_of(Subject(by_pull.session, by_pull.figures, by_pull.measured), None)[NAME]
+    picture = pictures_of(Subject(by_pull.session, by_pull.figures, by_pull.measured), None)[LOG_OF_A_RUN]
     assert "pull 2 " in picture.description and "rpm" not in picture.description
     assert any(isinstance(one, Word) and one.text == "pull" for one in picture.shapes)
 
 
 def test_a_pressure_that_holds_is_not_marked(tmp_path: Path) -> None:
     found = logged(tmp_path, Car())
-    picture = pictures_of(Subject(found.session, found.figures, found.measured), None)[NAME]
+    picture = pictures_of(Subject(found.session, found.figures, found.measured), None)[LOG_OF_A_RUN]
     assert not [one for one in picture.shapes if isinstance(one, Dot) and one.diamond]
     assert "does not sag with flow" in picture.sentence
     assert "at least" in Page(html_page(found)).text

@@ -14,7 +14,8 @@ import pytest
 
 from fuelwiz.errors import OutputError, SessionError
 from fuelwiz.store.build_file import DAMAGED
-from fuelwiz.store.folder import copy, entries, file_name, rename, sessions_folder, unsaved
+from fuelwiz.store.folder import copy, entries, file_name, rename, unsaved
+from fuelwiz.store.place import sessions_folder
 
 BUILD = '# by hand\nformat = 1\nname = "Hill-climb six"\n\n[goal]\npower = "750 hp"\n'
 

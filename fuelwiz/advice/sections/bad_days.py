@@ -8,21 +8,20 @@ from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, P
 from fuelwiz.advice.case_sentences import changes_in_few, fails_by_itself, own_changes
 from fuelwiz.advice.limits import short_why
 from fuelwiz.advice.result import Severity, Words
+from fuelwiz.advice.sections.headings import BAD_DAYS, FINDINGS
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.sizing.figures import StressFigures
 
-NAME = "Bad days"
 NEXT_GOAL = "Next goal"
 _MOST_BESIDE = 3
 COMBINED_STAYS_OUT = "The least to spare in the answer is of single days, not of the combined one."
-FINDINGS = "Findings"
 LABELS: dict[Severity, str] = {"stop": "Stop", "warning": "Warning", "note": "Note"}
 
 
 def bad_days(subject: Subject, words: Words) -> Iterator[Block]:
     """Each case with what is left of the pump, and what fails first."""
-    yield Heading(NAME)
+    yield Heading(BAD_DAYS)
     cases = subject.figures.stress
     if not cases:
         yield Paragraph(not_known_sentence(subject, "line", "pump"))

@@ -10,13 +10,13 @@ from fuelwiz.advice.first_limit import PARTS
 from fuelwiz.advice.next_words import next_name
 from fuelwiz.advice.phrases import dead_head_guessed
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.sections.headings import CEILINGS
 from fuelwiz.advice.sections.unknown import not_known, not_known_sentence
 from fuelwiz.advice.subject import Subject, with_article
 from fuelwiz.facts import NEAR
 from fuelwiz.sizing.figures import Ceiling
 from fuelwiz.sizing.vocabulary import CeilingBasis, Limit
 
-NAME = "Ceilings"
 NOT_AS_TODAY = (
     "What a part is good for is at today's boost; at the next goal it is solved again, at the boost then."
 )
@@ -36,7 +36,7 @@ class Group(NamedTuple):
 
 def ceilings(subject: Subject, words: Words) -> Iterator[Block]:
     """The power at which each part alone reaches its limit, then the parts that pass or fail."""
-    yield Heading(NAME)
+    yield Heading(CEILINGS)
     if words.first_limit is None:
         yield Paragraph(ceilings_unknown(subject))
     else:

@@ -10,6 +10,7 @@ from fuelwiz.advice.answer.what_first import WORTH_POWER
 from fuelwiz.advice.blocks import Block, Column, Heading, Pairs, Paragraph, Table, row
 from fuelwiz.advice.changes import change_noun, change_words
 from fuelwiz.advice.guesses import keeps_up
+from fuelwiz.advice.sections.headings import CHANGES
 from fuelwiz.advice.sections.unknown import slow_part_unknown
 from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.sizing.thresholds import WORTH_MARGIN
@@ -19,7 +20,6 @@ if TYPE_CHECKING:
     from fuelwiz.sizing.slow_figures import ChangeFigures
     from fuelwiz.sizing.vocabulary import Change, Limit
 
-NAME = "Changes"
 HELPS, HARDLY = "One change", "Hardly helps"
 
 
@@ -38,7 +38,7 @@ class ChangeRow(NamedTuple):
 
 def changes(subject: Subject, _words: Words) -> Iterator[Block]:
     """The way out, and each change with what it comes to."""
-    yield Heading(NAME)
+    yield Heading(CHANGES)
     rows = change_rows(subject)
     if not rows:
         yield Paragraph(slow_part_unknown(subject))

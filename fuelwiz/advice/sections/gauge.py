@@ -7,13 +7,13 @@ from collections.abc import Iterator
 from fuelwiz.advice.blocks import Block, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.cautions import GAUGE
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.sections.headings import GAUGE_PRESSURES
 from fuelwiz.advice.sections.unknown import not_known
 from fuelwiz.advice.subject import Subject
 from fuelwiz.printable import NO_BREAK
 from fuelwiz.sizing.vocabulary import GaugeState
 from fuelwiz.units import from_si
 
-NAME = "Gauge pressures"
 STATES: dict[GaugeState, str] = {
     "hose off": "idling, vacuum hose off and plugged",
     "idle": "idling",
@@ -30,7 +30,7 @@ def gauge_pressures(subject: Subject, _words: Words) -> Iterator[Block]:
         Column("Behind the pump", unit, figures=True),
     )
     readings = subject.figures.gauge
-    yield Heading(NAME)
+    yield Heading(GAUGE_PRESSURES)
     yield Table(
         columns,
         tuple(

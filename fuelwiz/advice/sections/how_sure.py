@@ -9,6 +9,7 @@ from fuelwiz.advice.answer.measure import WORTH_SAYING, in_words, nine_in_ten
 from fuelwiz.advice.blocks import Block, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.guesses import GUESSES, break_value, keeps_up
 from fuelwiz.advice.numbers import Role
+from fuelwiz.advice.sections.headings import HOW_SURE
 from fuelwiz.advice.sections.unknown import slow_part_unknown
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.printable import MINUS
@@ -18,7 +19,6 @@ if TYPE_CHECKING:
     from fuelwiz.advice.result import Words
     from fuelwiz.sizing.slow_figures import InputFigures, SpreadFigures
 
-NAME = "How sure"
 ALONE = "Each line moves one input alone, from one end of its give or take to the other."
 MOST_LIMITS = 2
 THOUSAND = 1000
@@ -51,7 +51,7 @@ class GuessRow(NamedTuple):
 
 def how_sure(subject: Subject, _words: Words) -> Iterator[Block]:
     """The margin of nine in ten, what may go wrong, and every input with what it moves."""
-    yield Heading(NAME)
+    yield Heading(HOW_SURE)
     spread = subject.figures.spread
     if spread is None:
         yield Paragraph(slow_part_unknown(subject))

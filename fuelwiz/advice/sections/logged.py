@@ -16,13 +16,13 @@ from fuelwiz.advice.log_words import (
     speed_table,
 )
 from fuelwiz.advice.proposal_words import proposal_text
+from fuelwiz.advice.sections.headings import LOG_OF_A_RUN
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Words
     from fuelwiz.advice.subject import Subject
     from fuelwiz.measured.figures import LogFigures, LoggedRun
 
-NAME = "Log of a run"
 ONE_STEP = "There is one step of engine speed alone, so there is no line to draw."
 
 
@@ -31,7 +31,7 @@ def logged(subject: Subject, _words: Words) -> Iterator[Block]:
     run = log_of(subject)
     if run is None:
         return
-    yield Heading(NAME)
+    yield Heading(LOG_OF_A_RUN)
     if run.figures is None:
         yield Paragraph(refused_sentence(run))
         return

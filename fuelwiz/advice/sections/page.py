@@ -12,7 +12,8 @@ from fuelwiz.advice.findings import remarks_on
 from fuelwiz.advice.limits import short_why
 from fuelwiz.advice.pure_fuels import PURE_FUELS
 from fuelwiz.advice.result import Words
-from fuelwiz.advice.sections import bad_days, ceilings, closing, gauge, opening, sizes
+from fuelwiz.advice.sections import ceilings, closing, gauge, opening, sizes
+from fuelwiz.advice.sections.headings import BAD_DAYS, CEILINGS, SIZES
 from fuelwiz.advice.sections.rests_on import SEEN
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, capitalized
@@ -22,7 +23,7 @@ from fuelwiz.terms import key_in_words
 
 def ceilings_in_brief(subject: Subject, words: Words) -> Iterator[Block]:
     """The power that each part alone is good for, a line for those that are solved and one for rules of thumb."""
-    yield Heading(ceilings.NAME)
+    yield Heading(CEILINGS)
     groups = ceilings.ceiling_groups(subject)
     if words.first_limit is None or not groups:
         yield Paragraph(ceilings.ceilings_unknown(subject))
@@ -40,7 +41,7 @@ def ceilings_in_brief(subject: Subject, words: Words) -> Iterator[Block]:
 
 def three_sizes(subject: Subject, _words: Words) -> Iterator[Block]:
     """The line to fit and its neighbors, and the chosen one."""
-    yield Heading(sizes.NAME)
+    yield Heading(SIZES)
     table = sizes.size_table(subject)
     figures = subject.figures
     middle = subject.line or subject.pick
@@ -74,7 +75,7 @@ def gauges_in_brief(subject: Subject, words: Words) -> Iterator[Block]:
 
 def days_in_brief(subject: Subject, words: Words) -> Iterator[Block]:
     """The bad days that pass in one line, those that fail in a row each."""
-    yield Heading(bad_days.NAME)
+    yield Heading(BAD_DAYS)
     cases = subject.figures.stress
     if not cases:
         yield Paragraph(not_known_sentence(subject, "line", "pump"))

@@ -18,6 +18,7 @@ from fuelwiz.advice.part_words import (
 )
 from fuelwiz.advice.phrases import clock
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.sections.headings import PATH
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject
 from fuelwiz.printable import NO_BREAK
@@ -28,7 +29,6 @@ from fuelwiz.sizing.part_figures import PathPart
 from fuelwiz.sizing.vocabulary import Limit
 from fuelwiz.terms import FITTINGS, HOSES
 
-NAME = "Path"
 OPEN_ENDS = ("entrance", "exit")
 """What is no part that one buys."""
 Stem = Literal["", "│", "├"]
@@ -54,7 +54,7 @@ class PathLine(NamedTuple):
 
 def path(subject: Subject, _words: Words) -> Iterator[Block]:
     """The way at the pick."""
-    yield Heading(NAME)
+    yield Heading(PATH)
     if not subject.has_runs:
         yield Paragraph(not_known_sentence(subject, "line"))
         return

@@ -7,12 +7,12 @@ from typing import NamedTuple
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph, Table, row
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.sections.headings import LADDER
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, size_label
 from fuelwiz.sizing.figures import Ladder, SizeFigures
 
 FUEL = "Fuel and rail"
-NAME = "Ladder"
 
 
 class Step(NamedTuple):
@@ -66,7 +66,7 @@ def _demand(subject: Subject) -> Iterator[tuple[str, str]]:
 
 def ladder(subject: Subject, _words: Words) -> Iterator[Block]:
     """What makes up the pressure that the pump must make at the goal."""
-    yield Heading(NAME)
+    yield Heading(LADDER)
     pick = subject.pick
     if pick.ladder is None or pick.pump_rise_Pa is None:
         yield Paragraph(ladder_unknown(subject))

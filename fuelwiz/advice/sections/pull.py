@@ -8,10 +8,9 @@ from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Paragraph, Table
 from fuelwiz.advice.limits import short_why
 from fuelwiz.advice.phrases import point_name
 from fuelwiz.advice.result import Words
+from fuelwiz.advice.sections.headings import PULL
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import PullFigures
-
-NAME = "Pull"
 
 
 def pull(subject: Subject, _words: Words) -> Iterator[Block]:
@@ -19,7 +18,7 @@ def pull(subject: Subject, _words: Words) -> Iterator[Block]:
     points, numbers = subject.figures.pull, subject.numbers
     if not points:
         return
-    yield Heading(NAME)
+    yield Heading(PULL)
     columns = (
         Column("Speed", "rpm", figures=True),
         Column("Power", numbers.unit("power"), figures=True),

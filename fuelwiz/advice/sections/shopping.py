@@ -19,6 +19,7 @@ from fuelwiz.advice.part_words import (
     strainer_in_words,
 )
 from fuelwiz.advice.phrases import both_units
+from fuelwiz.advice.sections.headings import WHAT_TO_BUY
 from fuelwiz.advice.sections.on_the_car import (
     by_the_way_out,
     fails_today,
@@ -40,12 +41,10 @@ if TYPE_CHECKING:
     from fuelwiz.advice.result import Words
     from fuelwiz.options.part_prices import PartPrices
 
-NAME = "What to buy"
-
 
 def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
     """The list in the order of what to do first, then what is on the car and what is not needed."""
-    yield Heading(NAME)
+    yield Heading(WHAT_TO_BUY)
     if not subject.has_runs:
         yield Paragraph(not_known_sentence(subject, "line"))
         return

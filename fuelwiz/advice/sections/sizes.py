@@ -19,19 +19,19 @@ from fuelwiz.advice.row import (
     speed_mark,
     works,
 )
+from fuelwiz.advice.sections.headings import SIZES
 from fuelwiz.advice.subject import Subject, capitalized, size_label
 from fuelwiz.printable import NO_BREAK
 from fuelwiz.sizing.figures import Ladder, SizeFigures
 from fuelwiz.sizing.vocabulary import BUILD_LIMITS
 from fuelwiz.terms import VELOCITY_IS
 
-NAME = "Sizes"
 Labeled = tuple[tuple[str, str], ...]
 
 
 def sizes(subject: Subject, words: Words) -> Iterator[Block]:
     """Every candidate, then the pick and the sizes beside it in words."""
-    yield Heading(NAME)
+    yield Heading(SIZES)
     yield size_table(subject)
     yield Paragraph(" ".join((_legend(subject), *size_alone(subject, subject.figures.sizes))))
     explanations = dict(zip(subject.figures.sizes, words.explanations, strict=True))

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from fuelwiz.advice.blocks import Block, FuelPath, Heading, Listing, Paragraph, Sheet, Table
 from fuelwiz.advice.sections.closing import CAUTIONS
-from fuelwiz.advice.sections.gauge import NAME as GAUGE
+from fuelwiz.advice.sections.headings import GAUGE_PRESSURES
 from fuelwiz.report.page.pictures import Picture
 
 NOTES = "Notes"
@@ -55,7 +55,7 @@ def arranged(sheet: Sheet, pictures: Mapping[str, Picture], notes: str = "") -> 
         opening=opening,
         ways=taken(lambda part: any(isinstance(block, FuelPath) for block in part.blocks)),
         to_buy=taken(_can_be_ticked),
-        gauges=taken(lambda part: part.heading == GAUGE),
+        gauges=taken(lambda part: part.heading == GAUGE_PRESSURES),
         cautions=taken(lambda part: part.heading == CAUTIONS),
         pictures=tuple(Part(name, (), picture) for name, picture in pictures.items()),
         folded=tuple(others),

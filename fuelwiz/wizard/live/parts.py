@@ -8,10 +8,6 @@ from typing import TYPE_CHECKING
 from textual.strip import Strip
 
 from fuelwiz.advice.blocks import Block, Heading, Table
-from fuelwiz.advice.sections.injectors import injectors_that_would_do
-from fuelwiz.advice.sections.return_line import return_line
-from fuelwiz.advice.sections.shopping import shopping
-from fuelwiz.advice.sections.wiring import wires_that_would_do
 from fuelwiz.advice.subject import Subject
 from fuelwiz.wizard.block_view import around_own, lines_of
 
@@ -24,15 +20,36 @@ ROWS_AROUND = 5  # lines for the head, the blank line and the sentence under a t
 
 
 def _returns(subject: Subject, result: Result) -> Iterable[Block]:
+    from fuelwiz.advice.sections.return_line import return_line
+
     return return_line(subject, result.words) if subject.figures.return_line is not None else ()
+
+
+def _wires(subject: Subject, _result: Result) -> Iterable[Block]:
+    from fuelwiz.advice.sections.wiring import wires_that_would_do
+
+    return wires_that_would_do(subject)
+
+
+def _injectors(subject: Subject, _result: Result) -> Iterable[Block]:
+    from fuelwiz.advice.sections.injectors import injectors_that_would_do
+
+    return injectors_that_would_do(subject)
+
+
+def _to_buy(subject: Subject, result: Result) -> Iterable[Block]:
+    from fuelwiz.advice.sections.shopping import shopping
+
+    return shopping(subject, result.words)
 
 
 PARTS: dict[str, Callable[[Subject, Result], Iterable[Block]]] = {
     "inlet": _returns,
-    "wiring": lambda subject, _result: wires_that_would_do(subject),
-    "injectors": lambda subject, _result: injectors_that_would_do(subject),
-    SUMMARY: lambda subject, result: shopping(subject, result.words),
+    "wiring": _wires,
+    "injectors": _injectors,
+    SUMMARY: _to_buy,
 }
+"""What a step shows; each is loaded by the first step that shows it."""
 
 
 def part_lines(about: str, result: Result, area: Area) -> list[Strip] | None:

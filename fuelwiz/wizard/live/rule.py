@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
-from fuelwiz.advice.sections import bad_days, ceilings, changes, how_sure, path, pressure, sizes
+from fuelwiz.advice.sections import headings
 from fuelwiz.advice.sections.captions import CAPTIONS
 
 if TYPE_CHECKING:
@@ -16,15 +16,15 @@ if TYPE_CHECKING:
 PATH, SIZES, CHANGES, HOW_SURE, BAD_DAYS, LADDER, CURVES, CEILINGS, FINDINGS = VIEWS = tuple(
     name.lower()
     for name in (
-        path.NAME,
-        sizes.NAME,
-        changes.NAME,
-        how_sure.NAME,
-        bad_days.NAME,
-        pressure.NAME,
+        headings.PATH,
+        headings.SIZES,
+        headings.CHANGES,
+        headings.HOW_SURE,
+        headings.BAD_DAYS,
+        headings.LADDER,
         "curves",
-        ceilings.NAME,
-        bad_days.FINDINGS,
+        headings.CEILINGS,
+        headings.FINDINGS,
     )
 )
 LOG = "log"

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from fuelwiz.advice.sections.ceilings import (
-    NAME,
     ceiling_figure,
     ceiling_groups,
     ceiling_name,
     goals_of,
     next_differs,
 )
+from fuelwiz.advice.sections.headings import CEILINGS
 from fuelwiz.advice.subject import Subject
 from fuelwiz.report.page.pictures.bars import WIDTH, Bar, Line, bars
 from fuelwiz.report.page.pictures.shapes import Kind, Picture
@@ -39,4 +39,4 @@ def ceilings_picture(subject: Subject) -> Picture | None:
     rule = " Pale bars go by rule of thumb." if any(group.basis == "rule" for group in groups) else ""
     today = " at today's boost" if next_differs(subject) else ""
     sentence = f"The power that each part alone is good for{today}.{rule}"
-    return Picture("ceilings", NAME, f"In {unit}: {figures}; {against}.", sentence, WIDTH, height, shapes)
+    return Picture("ceilings", CEILINGS, f"In {unit}: {figures}; {against}.", sentence, WIDTH, height, shapes)

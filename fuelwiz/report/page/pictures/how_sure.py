@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from fuelwiz.advice.sections.how_sure import NAME, GuessRow, guess_rows, sure_sentence
+from fuelwiz.advice.sections.headings import HOW_SURE
+from fuelwiz.advice.sections.how_sure import GuessRow, guess_rows, sure_sentence
 from fuelwiz.advice.subject import Subject
 from fuelwiz.report.page.pictures.bars import WIDTH, Bar, Line, bars
 from fuelwiz.report.page.pictures.shapes import Kind, Picture
@@ -28,7 +29,7 @@ def how_sure_picture(subject: Subject) -> Picture | None:
     sentence = sure_sentence(subject, spread)
     if moved:
         sentence += " Each bar below is one guess moved alone, pale where it is assumed."
-    return Picture("how-sure", NAME, f"In % to spare: {figures}.", sentence, WIDTH, height, shapes)
+    return Picture("how-sure", HOW_SURE, f"In % to spare: {figures}.", sentence, WIDTH, height, shapes)
 
 
 def _bar(guess: GuessRow) -> Bar:

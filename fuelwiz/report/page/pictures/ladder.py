@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from fuelwiz.advice.sections.pressure import NAME, ladder_sentence, ladder_steps, ladder_totals
+from fuelwiz.advice.sections.headings import LADDER
+from fuelwiz.advice.sections.pressure import ladder_sentence, ladder_steps, ladder_totals
 from fuelwiz.advice.subject import Subject
 from fuelwiz.report.page.pictures.bars import WIDTH, Bar, bars
 from fuelwiz.report.page.pictures.shapes import Kind, Picture
@@ -24,4 +25,4 @@ def ladder_picture(subject: Subject) -> Picture | None:
     height, shapes = bars(rows, figures=unit)
     steps = ", ".join(f"{row.name} {row.figure}" for row in rows)
     sentence = ladder_sentence(subject, pick)
-    return Picture("ladder", NAME, f"In {unit}: {steps}.", sentence, WIDTH, height, shapes)
+    return Picture("ladder", LADDER, f"In {unit}: {steps}.", sentence, WIDTH, height, shapes)

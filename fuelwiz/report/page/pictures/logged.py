@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from fuelwiz.advice.log_words import bin_texts, speed_of, speed_sentence
-from fuelwiz.advice.sections.logged import NAME, log_of
+from fuelwiz.advice.sections.headings import LOG_OF_A_RUN
+from fuelwiz.advice.sections.logged import log_of
 from fuelwiz.advice.subject import Subject
 from fuelwiz.report.page.pictures.axes import Frame, Point
 from fuelwiz.report.page.pictures.shapes import Dot, Kind, Picture, Shape, Stroke, Word, legend
@@ -54,7 +55,9 @@ def logged_picture(subject: Subject) -> Picture | None:
     ]
     texts = "; ".join(bin_texts(subject, one, number) for number, one in enumerate(log.bins))
     description = f"Pressure in {numbers.unit('pressure')}, flow in {numbers.unit('flow')}: {texts}."
-    return Picture("log", NAME, description, speed_sentence(subject, log), WIDTH, HEIGHT, tuple(shapes))
+    return Picture(
+        "log", LOG_OF_A_RUN, description, speed_sentence(subject, log), WIDTH, HEIGHT, tuple(shapes)
+    )
 
 
 def _points(at: Sequence[float], figures: Sequence[float]) -> list[Point]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fuelwiz.advice.sections.pull import NAME
+from fuelwiz.advice.sections.headings import PULL
 from fuelwiz.advice.subject import Subject
 from fuelwiz.report.page.pictures.axes import Frame
 from fuelwiz.report.page.pictures.shapes import Dot, Kind, Picture, Shape, Stroke, legend
@@ -42,7 +42,7 @@ def pull_picture(subject: Subject) -> Picture | None:
     flows = "; ".join(f"{rpm} rpm {_flows(subject, point)}" for rpm, point in points)
     sentence = "What the engine burns at full power, and what the pump could send there."
     return Picture(
-        "pull", NAME, f"In {numbers.unit('flow')}: {flows}.", sentence, WIDTH, HEIGHT, tuple(shapes)
+        "pull", PULL, f"In {numbers.unit('flow')}: {flows}.", sentence, WIDTH, HEIGHT, tuple(shapes)
     )
 
 
