@@ -52,7 +52,7 @@ class Desk:
         self.log = LogOnDesk()
         self.table = ("", "")  # what stands on the page for a table of points, behind the path that it is for
         self._state = state
-        self._saved = state if saved is None else saved
+        self.as_saved = state if saved is None else saved
         self.storage = storage
         self._calculation = Calculation(self.log)
         self._history = UndoHistory()
@@ -122,7 +122,7 @@ class Desk:
     @property
     def dirty(self) -> bool:
         """Whether anything is told that is not saved."""
-        return bool(self.table[1].strip()) or not self._state.same(self._saved)
+        return bool(self.table[1].strip()) or not self._state.same(self.as_saved)
 
     @property
     def system(self) -> UnitSystem:
@@ -243,14 +243,14 @@ class Desk:
 
     def update(self) -> None:
         """Calculates the result anew: all but what `finish` adds."""
-        if not self.is_loaded and self._saved is not self._state:
-            self._saved = with_unreadable_in_fields(self._saved)
+        if not self.is_loaded and self.as_saved is not self._state:
+            self.as_saved = with_unreadable_in_fields(self.as_saved)
         is_first = not self.is_loaded
-        is_saved = self._saved is self._state and is_first
+        is_saved = self.as_saved is self._state and is_first
         waiting = texts_not_asked(self, self._state.raw, self._typing[0] if self._typing else "")
         asked = self._state.without_texts(waiting)
         self._state = self._calculation.update(asked, self.system, self._default_name).with_texts(waiting)
-        self._saved = self._state if is_saved else self._saved
+        self.as_saved = self._state if is_saved else self.as_saved
         if is_first and self._state.raw:
             self.update()  # which questions are asked is known only now
 
@@ -309,7 +309,7 @@ class Desk:
 
     def saved(self, save: Save) -> Saved:
         """What is so once a save is written; what was told meanwhile is unsaved."""
-        self._saved = save.state
+        self.as_saved = save.state
         self.update()
         self.finish()
         return Saved(save.target, left_out(self.plain, save.state.plain))

@@ -2,23 +2,27 @@
 
 from __future__ import annotations
 
+from fuelwiz.advice.numbers import Numbers
 from fuelwiz.desk.composites import field_of
 from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_numbers import in_unit, pretty
 from fuelwiz.desk.field_questions import question_of
 from fuelwiz.desk.field_specs import spec_at, unit_of
+from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.errors import UnitError
+from fuelwiz.physics.boost import boost_in_step_pa
 from fuelwiz.questions import Question
 from fuelwiz.units import parse
+
+POWER, BOOST = "goal.power", "pressure.boost"
+ANOTHER_POWER = 0.05
+"""Nearer to the power of before, the same boost may well make it."""
 
 
 def doubt(desk: Desk, question: Question, path: str) -> str:
     """What is said of the value at a path; empty where it is a usual one, or none."""
-    contradicted = _boost_from_nothing(desk, path)
-    if contradicted:
-        return contradicted
-    found = _pointed_out(desk, path)
+    found = _boost_from_nothing(desk, path) or _boost_of_another_power(desk, path) or _pointed_out(desk, path)
     if found:
         return found
     value = desk.value(field_of(path))
@@ -55,6 +59,31 @@ def _boost_from_nothing(desk: Desk, path: str) -> str:
         return ""
     given = f"{boost.text} {boost.unit}".strip()
     return f'{given} of boost, but "no boost" as the next induction: one of the two is wrong. What makes it then?'
+
+
+def _boost_of_another_power(desk: Desk, path: str) -> str:
+    """The boost of a build that was saved with another power, such as the one that a copy was made of."""
+    before, now, result = desk.as_saved.plain, desk.plain, desk.result
+    boost = value_at(now, value_path(BOOST))
+    if path != POWER or result is None or boost is None or boost != value_at(before, value_path(BOOST)):
+        return ""
+    saved = value_at(before, value_path(POWER))
+    powers = [value_at(now, value_path(POWER)), saved]
+    try:
+        boost_pa, (power_w, saved_w) = parse(boost, "gauge_pressure"), (parse(one, "power") for one in powers)
+    except (UnitError, TypeError):
+        return ""
+    share = power_w / saved_w
+    if boost_pa <= 0.0 or abs(share - 1.0) < ANOTHER_POWER or desk.refused.get(POWER):
+        return ""
+    numbers = Numbers.of(result.session)
+    in_step = boost_in_step_pa(
+        boost_pa=boost_pa, share=share, atmosphere_pa=result.figures.pressure.atmosphere_Pa
+    )
+    return (
+        f"Boost is still {numbers.typed(boost)}, as for {numbers.typed(saved)}; in step with power it would be"
+        f" {numbers.figure('pressure', in_step)}. Pressure asks for it."
+    )
 
 
 def _pointed_out(desk: Desk, path: str) -> str:

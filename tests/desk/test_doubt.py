@@ -12,7 +12,7 @@ from fuelwiz.desk.doubt import doubt
 from fuelwiz.questions import catalogue
 from fuelwiz.session import field_at
 
-from .desks import told
+from .desks import empty, opened, told
 
 WITH_RANGE = [key for key, question in catalogue().items() if question.sure]
 
@@ -84,3 +84,41 @@ def test_a_next_goal_below_this_one_is_doubted_where_it_is_answered(
     desk = told(tmp_path, goal__next_power=power)
     desk.update()
     assert ("below this one" in doubt(desk, catalogue()["goal.next_power"], "goal.next_power")) == said
+
+
+@pytest.mark.parametrize(
+    ("power", "said"),
+    [
+        # (14.696 + 22) x 500/750 - 14.696 = 9.8 psi, by hand
+        ("500", "Boost is still 22 psi, as for 750 hp; in step with power it would be 9.8 psi."),
+        ("770", ""),
+        ("9999999", ""),
+    ],
+)
+def test_boost_that_was_told_for_another_power_is_pointed_out(tmp_path: Path, power: str, said: str) -> None:
+    desk = opened(tmp_path)
+    desk.type("goal.power", power)
+    question = catalogue()["goal.power"]
+    words = doubt(desk, question, "goal.power").replace("\u00a0", " ")
+    assert words.startswith(said) if said else not words
+    assert "Boost" not in doubt(desk, catalogue()["goal.reserve"], "goal.reserve")
+
+
+def test_boost_that_is_told_anew_or_saved_so_is_left_alone(tmp_path: Path) -> None:
+    question = catalogue()["goal.power"]
+    desk = opened(tmp_path)
+    desk.type("goal.power", "500")
+    desk.type("pressure.boost", "12")
+    assert not doubt(desk, question, "goal.power")
+    desk.type("pressure.boost", "22")
+    assert doubt(desk, question, "goal.power")
+    desk.save()
+    assert not doubt(desk, question, "goal.power")
+
+
+def test_a_new_build_has_no_other_power_to_hold_boost_against(tmp_path: Path) -> None:
+    desk = empty(tmp_path)
+    for power in ("400", "800"):
+        desk.type("goal.power", power)
+        desk.type("pressure.boost", "20")
+        assert not doubt(desk, catalogue()["goal.power"], "goal.power")
