@@ -7,10 +7,12 @@ from pathlib import Path
 import pytest
 
 from fuelwiz.desk import Desk
+from fuelwiz.wizard.editor.row_painter import row_strip
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import DoRow
+from fuelwiz.wizard.form.form_rows import DoRow, ItemRow
 from fuelwiz.wizard.live.path import _short
-from fuelwiz.wizard.paint import clip_words
+from fuelwiz.wizard.look import Look
+from fuelwiz.wizard.paint import Area, clip_words
 
 from .keyboard import at_build, copy_of, flat
 
@@ -36,6 +38,24 @@ def test_the_length_that_is_taken_for_a_further_run_is_named(tmp_path: Path) -> 
     taken = form.desk.text_in_field("feed.run.1.length")
     assert taken.assumed
     assert form.note == f"Taken as {taken.text} {taken.unit} long until you type its length. Esc goes back."
+
+
+def test_the_row_of_a_run_says_which_of_its_figures_is_assumed(tmp_path: Path) -> None:
+    form = with_a_run(tmp_path)
+    form.key("enter", None)
+    form.close_entry()
+    first, second = [
+        row for row in form.pointer.rows if isinstance(row, ItemRow) and row.list_path == "feed.run"
+    ]
+    assert (first.columns[3], first.is_guessed) == ("no fittings", False)
+    assert (second.columns[3], second.is_guessed) == ("length assumed, no fittings", True)
+    grounds = [row_strip(row, form.desk, Area(Look(), 60, 1), None) for row in (first, second)]
+    inks = [[style.color for text, style, _ in strip if "16" in text or "15" in text] for strip in grounds]
+    assert inks == [[Look().style("text").color], [Look().style("muted").color]]
+    form.desk.type("feed.run.1.length", "15")
+    form.rebuild()
+    told = [row for row in form.pointer.rows if isinstance(row, ItemRow) and row.list_path == "feed.run"][1]
+    assert (told.columns[3], told.is_guessed) == ("no fittings", False)
 
 
 @pytest.mark.parametrize("size", [(80, 24), (60, 20)])

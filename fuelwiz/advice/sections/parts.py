@@ -8,7 +8,7 @@ from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, P
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, capitalized
-from fuelwiz.session import Run
+from fuelwiz.session import Run, given
 from fuelwiz.terms import FITTINGS, HOSES
 
 
@@ -36,15 +36,17 @@ def _all_runs(subject: Subject) -> Iterator[tuple[Cell, ...]]:
     session, figures = subject.session, subject.figures
     feed = figures.chosen or figures.line_to_fit
     back = None if figures.return_line is None else figures.return_line.size
-    yield from _runs(subject, "suction", session.inlet.run if session.inlet else (), None)
-    yield from _runs(subject, "feed", session.feed.run, feed)
-    yield from _runs(subject, "return", session.return_line.run if session.return_line else (), back)
+    yield from _runs(subject, "suction", "inlet", session.inlet.run if session.inlet else (), None)
+    yield from _runs(subject, "feed", "feed", session.feed.run, feed)
+    runs = session.return_line.run if session.return_line else ()
+    yield from _runs(subject, "return", "return_line", runs, back)
 
 
 def _runs(
-    subject: Subject, line: str, runs: Sequence[Run], candidate: str | None
+    subject: Subject, line: str, section: str, runs: Sequence[Run], candidate: str | None
 ) -> Iterator[tuple[Cell, ...]]:
-    for run in runs:
+    for number, run in enumerate(runs):
+        guessed = "" if given(subject.session, f"{section}.run.{number}.length") else "length assumed, "
         ends = [f"{count} {FITTINGS[kind]}" for kind, count in run.fittings.items() if count]
         if run.side_by_side > 1:
             ends.insert(0, f"{run.side_by_side} side by side, each")
@@ -53,7 +55,7 @@ def _runs(
             HOSES[run.hose],
             _size(subject, run, candidate),
             subject.numbers.number("length", run.length),
-            ", ".join(ends) or "nothing given",
+            f"{guessed}{', '.join(ends) or 'nothing given'}",
         )
 
 

@@ -99,9 +99,9 @@ def _item(row: ItemRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
     look = to_look_at_in(desk, row)
     name, *rest = row.columns
     columns = (f"{area.look.mark('look here')} {name}" if look else name, *rest)
-    return _columns(
-        _pointed(area, focus), columns, role="fault" if look else "text", focused=focus is not None
-    )
+    role: Role = "fault" if look else "text"
+    figure: Role = "muted" if row.is_guessed and not look else role
+    return _columns(_pointed(area, focus), columns, role=role, figures=figure, focused=focus is not None)
 
 
 def _found(row: FoundRow, area: Area, focus: Focus | None) -> Strip:
@@ -230,7 +230,9 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
     return line.strip()
 
 
-def _columns(line: Row, columns: tuple[str, ...], *, role: Role, focused: bool = False) -> Strip:
+def _columns(
+    line: Row, columns: tuple[str, ...], *, role: Role, figures: Role | None = None, focused: bool = False
+) -> Strip:
     """A line of a list: what, hose, a figure to the right, and what is on it."""
     width = line.width
     name, hose, figure = (
@@ -242,7 +244,7 @@ def _columns(line: Row, columns: tuple[str, ...], *, role: Role, focused: bool =
         rest = clip(line.look.fold(columns[1]), width - name - 1, more)
         return line.put(name, rest, role, focused).strip()
     line.put(name, clip(line.look.fold(columns[1]), hose - name, more), role, focused)
-    line.put_right(figure, clip(line.look.fold(columns[2]), figure - hose - 1), role, focused)
+    line.put_right(figure, clip(line.look.fold(columns[2]), figure - hose - 1), figures or role, focused)
     if len(columns) > 4 and width < NARROW_LIST:
         return line.put_right(figure + 6, columns[4], role, focused).strip()
     rest = clip(line.look.fold(columns[3]), width - figure - 3, more)

@@ -14,6 +14,7 @@ from fuelwiz.terms import FILTER_PLACES, FITTINGS, HOSES
 
 if TYPE_CHECKING:
     from fuelwiz.desk.desk import Desk
+    from fuelwiz.desk.field_text import FieldText
     from fuelwiz.measured.figures import Proposal
     from fuelwiz.questions.catalogue import Question
 
@@ -31,8 +32,14 @@ HEADS = {
     "gauge": ("Readings", "Idle", "Full", "Hose off"),
 }
 
-_TAKEN = {"run": ("length",), "filter": ("rated_flow", "rated_loss"), "curve": ("voltage",)}
-"""What the row of an entry shows of what is taken where nothing is told."""
+_TAKEN = {
+    "run": {"length": "length"},
+    "filter": {"rated_flow": "rating", "rated_loss": "loss"},
+    "curve": {"voltage": "voltage"},
+}
+"""What the row of an entry shows of what is taken where nothing is told, and what it calls that."""
+BESIDE = 3
+"""The column behind the figures."""
 
 
 @record
@@ -94,6 +101,7 @@ class ItemRow(FormRow):
     list_path: str
     index: int
     columns: tuple[str, ...]
+    is_guessed: bool = False
 
 
 @record
@@ -215,14 +223,24 @@ def columns(desk: Desk, list_path: str, index: int, entry: dict[str, Any]) -> tu
         "bench": _bench,
         "gauge": _gauge,
     }[kind]
-    begin = f"{list_path}.{index}."
-    taken = {key: _shown(desk, f"{begin}{key}") for key in _TAKEN.get(kind, ()) if key not in entry}
-    return tuple(clean(str(text)) for text in make(index, {**taken, **entry}))
+    fields = _taken(desk, list_path, index, entry)
+    taken = {key: f"{field.text} {field.unit}".strip() for key, field in fields.items()}
+    shown = [clean(str(text)) for text in make(index, {**taken, **entry})]
+    guessed = " and ".join(_TAKEN[kind][key] for key, field in fields.items() if field.assumed)
+    if guessed:
+        shown[BESIDE] = ", ".join(filter(None, (f"{guessed} assumed", shown[BESIDE])))
+    return tuple(shown)
 
 
-def _shown(desk: Desk, path: str) -> str:
-    field = desk.text_in_field(path)
-    return f"{field.text} {field.unit}".strip()
+def is_guessed(desk: Desk, list_path: str, index: int, entry: dict[str, Any]) -> bool:
+    """Whether a figure in the row of an entry is its fallback."""
+    return any(field.assumed for field in _taken(desk, list_path, index, entry).values())
+
+
+def _taken(desk: Desk, list_path: str, index: int, entry: dict[str, Any]) -> dict[str, FieldText]:
+    """The fields of an entry that its row shows and that nothing is told in."""
+    keys = _TAKEN.get(list_path.rpartition(".")[2], {})
+    return {key: desk.text_in_field(f"{list_path}.{index}.{key}") for key in keys if key not in entry}
 
 
 def _run(index: int, run: dict[str, Any]) -> tuple[str, ...]:

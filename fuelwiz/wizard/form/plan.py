@@ -30,6 +30,7 @@ from fuelwiz.wizard.form.form_rows import (
     NoteRow,
     columns,
     entries,
+    is_guessed,
 )
 
 POINTS_A_ROW = 5
@@ -227,7 +228,8 @@ def _list_rows(desk: Desk, question: Question) -> Iterator[AnyRow]:
         yield HeadRow(question, HEADS[path.rpartition(".")[2]])
     for index, entry in enumerate(listed):
         if index >= first:
-            yield ItemRow(question, path, index, columns(desk, path, index, entry))
+            of_entry = desk, path, index, entry
+            yield ItemRow(question, path, index, columns(*of_entry), is_guessed(*of_entry))
     yield DoRow(question, "add", add, path)
     if question.step == STEP:
         yield from found_rows(desk, question)
