@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from typing import TYPE_CHECKING
 
 from rich.cells import cell_len
 from textual.strip import Strip
@@ -13,14 +14,17 @@ from fuelwiz.wizard.actions import Action
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area, Row, clip, pad
 
+if TYPE_CHECKING:
+    from fuelwiz.desk.steps import StepState
+
 
 @record
 class StepMark:
-    """A step as its line shows it: name, short name, and "untouched", "done" or "look"."""
+    """A step as its line shows it: its name, a short one, and how it stands."""
 
     name: str
     short: str
-    state: str
+    state: StepState
 
 
 @record
@@ -38,8 +42,8 @@ MOVE = Action("move", ("up", "down"), "", "and Down choose", "")
 BACK = Action("back", ("escape",), "", "back", "")
 """Both are told by the screens that choose from a list, or are left again; each takes the keys itself."""
 
-_STATE_MARK = {"untouched": "untouched", "done": "done", "look": "look here"}
-_STATE_ROLE: dict[str, Role] = {"untouched": "muted", "done": "text", "look": "fault"}
+_STATE_MARK: dict[StepState, str] = {"untouched": "untouched", "done": "done", "look": "look here"}
+_STATE_ROLE: dict[StepState, Role] = {"untouched": "muted", "done": "text", "look": "fault"}
 FIRST_STEPS = 5
 LEAST_OF_A_NAME = 6
 NUMBER_WORDS = [

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+from typing import Literal
 
 from rich.cells import cell_len
 from textual.strip import Strip
@@ -28,10 +29,10 @@ HINT = "/ then type: filters by name, fuel, line or verdict"
 
 @dataclass(slots=True)
 class ListPage:
-    """What stands on the screen. `mode` is "list", "keys" or "help"; `choice` is the row of an empty folder."""
+    """What stands on the screen. `mode` is what has the keys; `choice` is the row of an empty folder."""
 
     builds: BuildList
-    mode: str = "list"
+    mode: Literal["list", "keys", "help"] = "list"
     choice: int = 0
     scrolled: int = 0
     message: str = ""

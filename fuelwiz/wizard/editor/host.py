@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import Protocol
+from typing import Literal, Protocol
 
 from textual.timer import Timer
 
@@ -17,7 +17,8 @@ from fuelwiz.wizard.live.pane import LivePane
 from fuelwiz.wizard.program import Program
 from fuelwiz.wizard.prompt import Prompt
 
-Mode = str  # "form", "table", "help", "keys", "points"
+Mode = Literal["form", "table", "help", "keys", "points"]
+"""What has the keys."""
 
 
 class Host(Protocol):

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from textual.strip import Strip
 
+from fuelwiz.desk.steps import StepState
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.chrome import StepMark, steps_column, steps_row
 from fuelwiz.wizard.form.answered import is_answered
@@ -38,7 +39,7 @@ class StepsView(Painted):
             return steps_column(marks, self.form.step_number, area)
         return [steps_row(marks, self.form.step_number, area, self.form.desk.name)]
 
-    def _state(self, step: str) -> str:
+    def _state(self, step: str) -> StepState:
         """A step is ticked when it is answered, not when it was walked through."""
         if self.form.desk.step_state(step) == "look":
             return "look"
