@@ -157,13 +157,24 @@ async def test_every_view_comes_by_its_letter(tmp_path: Path, size: tuple[int, i
         assert keys.screen.prompt is None
 
 
-async def test_a_new_build_begins_with_the_path(tmp_path: Path) -> None:
-    app = FuelwizApp(tmp_path, None, look=Look())
+@pytest.mark.parametrize("named", [False, True], ids=["without a name", "at a path that has no file yet"])
+async def test_a_new_build_begins_with_the_path(tmp_path: Path, named: bool) -> None:
+    desk = Desk.open(tmp_path / "new.toml") if named else Desk.new(tmp_path)
+    assert await _first_view(desk) == PATH
+
+
+async def test_a_build_with_a_file_begins_with_the_sizes(tmp_path: Path) -> None:
+    assert await _first_view(Desk.open(copy_of("full-session", tmp_path))) == SIZES
+
+
+async def _first_view(desk: Desk) -> str:
+    app = FuelwizApp(desk.folder, None, look=Look())
     async with app.run_test(size=(80, 24)) as pilot:
-        app.push_screen(BuildScreen(Desk.new(tmp_path)))
+        app.push_screen(BuildScreen(desk))
         await pilot.pause()
         screen = app.screen
-        assert isinstance(screen, BuildScreen) and screen.view == PATH
+        assert isinstance(screen, BuildScreen)
+        return screen.view
 
 
 @pytest.mark.parametrize("size", [(60, 20), (80, 24)])

@@ -60,7 +60,7 @@ class BuildScreen(StepView, Screen[None]):
         self.desk = desk
         self.form = Form(desk, step or "goal")
         self.mode: Mode = "form"
-        self.is_new = desk.path is None
+        self.is_new = desk.storage.snapshot.text is None
         self.highlighted = ""
         self.message = ""
         self.prompt: Prompt | None = None
