@@ -26,8 +26,8 @@ class ToBuy:
 
     what: str
     quantity: float
-    unit: Literal["each", "m"]
     price: float | None
+    unit: Literal["each", "m"]
 
 
 @record

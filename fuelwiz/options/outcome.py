@@ -78,7 +78,7 @@ class Progress:
             margin=hit.verdict.margin,
             tightest=self._tightest[hit.number],
             next_works=hit.verdict.next_works,
-            buy=tuple(ToBuy(line.what, line.quantity, line.unit, line.price) for line in bill.lines),
+            buy=tuple(ToBuy(line.what, line.quantity, line.price, line.unit) for line in bill.lines),
             alcohol_unknown=searched.pump.not_known_to_carry(session),
         )
 
