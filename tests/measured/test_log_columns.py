@@ -50,6 +50,15 @@ def test_a_column_that_is_called_none_is_named_with_its_unit(tmp_path: Path) -> 
     assert taken(read(path, rail=["none", "psi"]))["rail"] == ("none", False)
 
 
+def test_a_unit_that_is_not_known_is_said_by_name(tmp_path: Path) -> None:
+    path = write_log(tmp_path / "pull.csv", Car(), Logger(hz=10))
+    head = "Fuel pressure (furlong)"
+    path.write_text(path.read_text(encoding="utf-8").replace("Fuel pressure (psi)", head), encoding="utf-8")
+    with pytest.raises(LogError, match=r"no known unit for its column \"Fuel pressure \(furlong\)\""):
+        read(path, rail=head)
+    assert taken(read(path, rail=[head, "psi"]))["rail"] == (head, False)
+
+
 def test_a_head_that_is_named_is_not_guessed_for_another_key(tmp_path: Path) -> None:
     path = write_log(tmp_path / "pull.csv", Car(), Logger(hz=10))
     found = taken(read(path, battery="Pump volts (V)"))

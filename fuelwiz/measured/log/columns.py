@@ -110,7 +110,7 @@ def _taken(key: str, at: int, head: Head, unit: str | None, *, guessed: bool) ->
         return Taken(key, at, head.text, unit or "", 1.0, 0.0, guessed)
     if unit is None:
         raise LogError(
-            f"has no unit for its column {quoted(head.text)}: say it as"
+            f"has no known unit for its column {quoted(head.text)}: say it as"
             f' {key} = ["{head.text}", "{spec.us_unit}"] under [log.columns]'
         )
     if not fits(spec, unit):
