@@ -20,7 +20,12 @@ ANOTHER_SIZE = (0, 0)
 
 
 class DrawingApp(App[int], inherit_bindings=False):
-    """Sends the terminal what differs from what it shows, once a frame is whole."""
+    """Sends the terminal what differs from what it shows, once a frame is whole.
+
+    Selecting is the terminal's: Textual's would send another pointer for every click.
+    """
+
+    ALLOW_SELECT = False
 
     def __init__(self, *, ansi_color: bool) -> None:
         super().__init__(ansi_color=ansi_color)
