@@ -9,15 +9,14 @@ from typing import Any
 from pydantic import ValidationError
 
 from fuelwiz.document.file import read, with_lines
-from fuelwiz.errors import FactError, Fault, SessionError
-from fuelwiz.facts import NEAR
+from fuelwiz.errors import Fault, SessionError
 from fuelwiz.options.parts_file import Parts
 from fuelwiz.printable import clean
 from fuelwiz.session import (
     KeyPath,
     Rejected,
     Size,
-    bore_of_m,
+    bore_fault,
     faults_of,
     field_at,
     key_path_of,
@@ -25,13 +24,12 @@ from fuelwiz.session import (
     newer_format,
     order_of,
     path_of,
+    same_volts,
     schema_of,
     value_at,
 )
 from fuelwiz.session import read as read_value
 from fuelwiz.terms import HOSES
-
-LEAST_BORE_M = 1e-3
 
 
 def parts_schema() -> dict[str, Any]:
@@ -127,18 +125,13 @@ def _readable(table: dict[str, Any], key: str, path: str) -> Any:
 
 def _volts_told_apart(pump: dict[str, Any], number: int) -> Iterator[Fault]:
     """No two curves of a pump are of one voltage."""
-    seen: list[tuple[int, float]] = []
-    for at, curve in _tables(pump, "curve"):
-        volts = _readable(curve, "voltage", "pump.curve.voltage")
-        if volts is None:
-            continue
-        same = next((other for other, known in seen if abs(volts - known) <= NEAR * volts), None)
-        if same is not None:
-            where = f"pump.{number}.curve"
-            yield Fault(
-                f"{where}.{at}.voltage", f"wants a voltage of its own: it is that of `{where}.{same}`"
-            )
-        seen.append((at, volts))
+    where, found = f"pump.{number}.curve", pump.get("curve")
+    volts = (
+        _readable(curve, "voltage", "pump.curve.voltage") if isinstance(curve, dict) else None
+        for curve in (found if isinstance(found, list) else [])
+    )
+    for at, same in same_volts(volts):
+        yield Fault(f"{where}.{at}.voltage", f"wants a voltage of its own: it is that of `{where}.{same}`")
 
 
 def _sizes_that_are_made(plain: dict[str, Any]) -> Iterator[Fault]:
@@ -148,10 +141,6 @@ def _sizes_that_are_made(plain: dict[str, Any]) -> Iterator[Fault]:
         read_size = None if size is None else _readable(table, "size", "hose.size")
         if not isinstance(read_size, Size) or not isinstance(hose, str) or hose not in HOSES:
             continue
-        try:
-            bore = bore_of_m(read_size, hose)
-        except FactError as error:
-            yield Fault(f"hose.{number}.size", f"wants a size that its hose has: {error}")
-            continue
-        if bore < LEAST_BORE_M:
-            yield Fault(f"hose.{number}.size", f"wants a bore of 1 mm or more: {read_size.text} leaves less")
+        fault = bore_fault(read_size, hose)
+        if fault:
+            yield Fault(f"hose.{number}.size", fault)

@@ -5,8 +5,9 @@ with the same care.
 """
 
 from fuelwiz.session import fields
-from fuelwiz.session.bores import bore_of_m
+from fuelwiz.session.bores import bore_fault, bore_of_m
 from fuelwiz.session.case_changes import apply_change, changed_key_paths
+from fuelwiz.session.checks import same_volts
 from fuelwiz.session.columns import NO_UNIT_AT_ALL, NOT_IN_THE_LOG, Column, fits
 from fuelwiz.session.compounds import Size
 from fuelwiz.session.digest import inputs_digest
@@ -113,6 +114,7 @@ __all__ = [
     "Wiring",
     "apply_change",
     "as_text",
+    "bore_fault",
     "bore_of_m",
     "changed_key_paths",
     "fallback_text",
@@ -131,6 +133,7 @@ __all__ = [
     "path_of",
     "range_text",
     "read",
+    "same_volts",
     "schema",
     "schema_of",
     "tree",

@@ -5,20 +5,19 @@ Works on plain data, and passes over what cannot be read there: a fault in one k
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any
 
-from fuelwiz.errors import FactError, Fault
-from fuelwiz.session.bores import bore_of_m
+from fuelwiz.errors import Fault
+from fuelwiz.facts import NEAR
+from fuelwiz.session.bores import bore_fault
 from fuelwiz.session.columns import NOT_IN_THE_LOG
 from fuelwiz.session.compounds import Size
 from fuelwiz.session.paths import KeyPath, field_at, list_key_paths, path_of, value_at
 from fuelwiz.session.readers import read
-from fuelwiz.session.scalars import NEAR, Rejected
+from fuelwiz.session.scalars import Rejected
 from fuelwiz.session.spec import as_text
 from fuelwiz.terms import HOSES
-
-LEAST_BORE_M = 1e-3
 
 
 def cross_faults(plain: dict[str, Any]) -> Iterator[Fault]:
@@ -79,19 +78,29 @@ def _pump_counts(plain: dict[str, Any]) -> Iterator[Fault]:
 
 def _voltages(plain: dict[str, Any]) -> Iterator[Fault]:
     curves = value_at(plain, ("pump", "curve"))
+    tables = curves if isinstance(curves, list) else []
+    volts = (
+        _readable(plain, ("pump", "curve", number, "voltage")) if isinstance(curve, dict) else None
+        for number, curve in enumerate(tables)
+    )
+    for number, same in same_volts(volts):
+        said = as_text(tables[number].get("voltage", field_at("pump.curve.voltage").fallback))
+        yield Fault(
+            f"pump.curve.{number}.voltage",
+            f"wants a voltage of its own: {said} is that of `pump.curve.{same}`",
+        )
+
+
+def same_volts(volts: Iterable[float | None]) -> Iterator[tuple[int, int]]:
+    """Curves of one pump that are of the voltage of one before them, each with that one; None is not known."""
     seen: list[tuple[int, float]] = []
-    for number, curve in enumerate(curves if isinstance(curves, list) else []):
-        key_path: KeyPath = ("pump", "curve", number, "voltage")
-        volts = _readable(plain, key_path) if isinstance(curve, dict) else None
-        if volts is None:
+    for number, here in enumerate(volts):
+        if here is None:
             continue
-        same = next((other for other, before in seen if abs(volts - before) <= NEAR * volts), None)
+        same = next((other for other, before in seen if abs(here - before) <= NEAR * here), None)
         if same is not None:
-            said = as_text(curve.get("voltage", field_at("pump.curve.voltage").fallback))
-            yield Fault(
-                path_of(key_path), f"wants a voltage of its own: {said} is that of `pump.curve.{same}`"
-            )
-        seen.append((number, volts))
+            yield number, same
+        seen.append((number, here))
 
 
 def _candidates(plain: dict[str, Any]) -> Iterator[Fault]:
@@ -139,14 +148,9 @@ def _not_made(plain: dict[str, Any], way: KeyPath, declared: str, run: KeyPath) 
         return
     if not isinstance(size, Size) or not isinstance(hose, str) or hose not in HOSES:
         return
-    wall = _readable(plain, (*run, "wall")) if run else None
-    try:
-        bore = bore_of_m(size, hose, wall)
-    except FactError as error:
-        yield Fault(path_of(way), f"wants a size that its hose has: {error}")
-        return
-    if bore < LEAST_BORE_M:
-        yield Fault(path_of(way), f"wants a tube of 1 mm bore or more: the walls of {size.text} leave less")
+    fault = bore_fault(size, hose, _readable(plain, (*run, "wall")) if run else None)
+    if fault:
+        yield Fault(path_of(way), fault)
 
 
 def _inlet_runs(plain: dict[str, Any]) -> Iterator[Fault]:

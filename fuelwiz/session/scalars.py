@@ -9,11 +9,10 @@ from typing import Any
 
 from fuelwiz import units
 from fuelwiz.errors import UnitError
+from fuelwiz.facts import NEAR
 from fuelwiz.printable import clean, quoted
 from fuelwiz.session.spec import FieldSpec
 from fuelwiz.unit_table import Kind
-
-NEAR = 1e-9
 
 Problem = tuple[tuple[str | int, ...], str]
 """One thing that is wrong: the path to it inside the value, and words that follow the key."""
