@@ -414,11 +414,11 @@ def test_the_sample_pump_is_one_pump_in_either_units(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("typed", "size", "hose", "named"),
     [
-        ("3/8 pipe", "3/8 in", "tube", "hard pipe"),
-        ("10 mm hard line", "10 mm", "tube", "hard pipe"),
+        ("3/8 pipe", "3/8 in", "tube", "pipe outside"),
+        ("10 mm hard line", "10 mm", "tube", "pipe outside"),
         ("-6 rubber", "-6", "rubber", "rubber"),
         ("AN8 PTFE hose", "-8", "ptfe", "PTFE"),
-        ("5/16 tube", "5/16 in", "tube", "hard pipe"),
+        ("5/16 tube", "5/16 in", "tube", "pipe outside"),
     ],
 )
 def test_a_size_typed_with_its_kind_answers_the_kind_of_hose_too(
@@ -447,3 +447,23 @@ def test_no_return_line_comes_of_its_size_alone(tmp_path: Path) -> None:
     desk.type("return.length", "12")
     desk.type("return.fitted", "-6 rubber")
     assert desk.plain["return_line"]["run"][0]["hose"] == "rubber"
+
+
+@pytest.mark.parametrize(
+    ("size", "hose", "said"),
+    [
+        ("8 mm", "ptfe", "PTFE bore"),
+        ("8mm", "rubber", "rubber bore"),
+        ("8 mm", "tube", "pipe outside"),
+        ("5/16 in", "tube", "pipe outside"),
+        ("-8", "ptfe", "PTFE"),
+        ("-8", "tube", "hard pipe"),
+    ],
+)
+def test_a_line_on_the_car_says_which_diameter_a_length_is(
+    tmp_path: Path, size: str, hose: str, said: str
+) -> None:
+    desk = told(tmp_path, feed__length="15 ft")
+    desk.choose("feed.hose", hose)
+    desk.type("feed.fitted", size)
+    assert desk.text_in_field("feed.fitted").echo == said

@@ -16,6 +16,9 @@ _OF = re.compile(
     r"(.*?)[ ,]*\b(hard|pipe|tube|tubing|rubber|ptfe)( (?:pipe|line|hose))?", re.IGNORECASE | re.DOTALL
 )
 
+_LENGTH = re.compile(r"[0-9]\s*[a-zA-Z\"]")
+"""A size that is given as a length with its unit, not as a dash number."""
+
 
 def size_and_kind(typed: str) -> tuple[str, Hose | None]:
     """A size without the word for what the line is made of, and that: "3/8 pipe" is 3/8 of hard pipe."""
@@ -79,9 +82,13 @@ class FittedSize:
         return state.with_value(f"{self.run}.0.hose", hose)
 
     def kind(self, state: State) -> str:
-        """What the line is made of, in words, where that is said of its one run; else nothing."""
+        """What the line is made of, where that is said of its one run, and which diameter a length is."""
         runs = self._runs(state)
-        return HOSES.get(runs[0].get("hose", ""), "") if len(runs) == 1 else ""
+        hose = runs[0].get("hose", "") if len(runs) == 1 else ""
+        name = HOSES.get(hose, "")
+        if not _LENGTH.search(self.read(state) or ""):
+            return name
+        return "pipe outside" if hose == "tube" else f"{name} bore".strip()
 
     def _runs(self, state: State) -> list[dict[str, Any]]:
         held: Any = value_at(state.plain, value_path(self.run))
