@@ -10,7 +10,7 @@ from fuelwiz.desk import Desk
 from fuelwiz.wizard.actions import BUILD, Action
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import DoRow
+from fuelwiz.wizard.form.form_rows import CellsRow, DoRow, HeadRow
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.own_keys import KeyTable
 
@@ -74,3 +74,13 @@ def test_the_columns_of_a_log_are_named_in_one_word(tmp_path: Path) -> None:
     form.go_to_step("measured")
     (more,) = [row for row in form.pointer.rows if isinstance(row, DoRow) and row.act == "more"]
     assert more.text.endswith("the columns of a pull's log") and "column:" not in more.text
+
+
+def test_the_table_of_a_pull_is_told_from_the_questions_of_the_goal(tmp_path: Path) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type("goal.power", "410 hp")
+    form = Form(desk)
+    form.go_to_question("pull")
+    head = form.pointer.rows[form.pointer.at - 1]
+    assert isinstance(head, HeadRow) and head.columns[0] == "Points of a pull"
+    assert isinstance(form.row, CellsRow) and form.row.label == "Power"

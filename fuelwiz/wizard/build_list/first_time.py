@@ -10,7 +10,7 @@ POINTER, WORD, SAYS = 1, 3, 32
 EMPTY = "No builds here yet."
 CHOICES = (
     ("sample", "Start with a guided sample", "an invented build: change it, watch the answer"),
-    ("new", "New build", "five short steps, about ten minutes"),
+    ("new", "New build", "an answer after five steps, about ten minutes"),
     ("file", "Open a file", "a build from elsewhere"),
     ("folder", "Another folder", "builds are in {folder}"),
 )

@@ -18,7 +18,7 @@ from fuelwiz.wizard.paint import VERDICT_TEXT, Area, verdict_lines
 TEXT = VERDICT_TEXT
 EDGE = 1  # cell that stays free at the right of a text
 NEW = (
-    "A new build: five short steps, about ten minutes.",
+    "A new build: an answer after five steps, about ten minutes; six more if you like.",
     "Type ? at most questions that you cannot answer yet.",
 )
 

@@ -34,6 +34,8 @@ from fuelwiz.wizard.form.form_rows import (
 )
 
 POINTS_A_ROW = 5
+PULL_POINTS = "a column for each, off a dyno sheet"
+"""What stands over the table of a pull, whose lines are called as questions of the goal are."""
 CAUTIONS = {
     "lines": (
         "Relieve the pressure before you open any fuel line.",
@@ -174,6 +176,7 @@ def _is_of_step(question: Question) -> bool:
 def _rows_of_question(desk: Desk, question: Question) -> Iterator[AnyRow]:
     key = question.key
     if key == "pull":
+        yield HeadRow(question, (question.label, PULL_POINTS, "", ""))
         yield from _points_rows(desk, question, key)
     elif key == "pump.amps":
         yield FieldRow(question, f"{AMPS}.0")
