@@ -216,8 +216,21 @@ def _key(action: Action, line: Row, column: int) -> int:
     return column + 1 + cell_len(action.say)
 
 
-def keys_page(actions: Sequence[Action], area: Area) -> list[Strip]:
-    """Every action with its keys and the letter that does it now; in two columns where one is too short."""
+def step_marks(look: Look) -> str:
+    """What the marks before the steps mean."""
+    done, untouched, look_here = (look.mark(_STATE_MARK[state]) for state in ("done", "untouched", "look"))
+    return f"Steps: {done} answered, {untouched} some assumed or empty, {look_here} to put right"
+
+
+def keys_page(actions: Sequence[Action], area: Area, marks: str = "") -> list[Strip]:
+    """Every action with its keys and the letter that does it now; in two columns where one is too short.
+
+    `marks` says what marks on the screen mean, under the keys.
+    """
+    if marks:
+        said = area.paragraph(marks, 1, "muted")
+        page = keys_page(actions, area.high(area.rows - len(said)))
+        return [*page, *said]
     lines = [area.row().put(1, "All keys: press a letter; Esc closes", "focus", True).strip()]
     if area.width < 100 and len(actions) < area.rows:
         cells = [_key_cell(action, area.width, area.look) for action in actions]

@@ -31,10 +31,9 @@ class Judged:
     """What a build comes to; of a file that is no build `fault` says why, and all else is empty.
 
     `line` is the size that is judged, `spare` what the pump has to spare in percent, `change` what was changed
-    last, `assumed` counts what was left out, `most_assumed` is the value of it that matters most, `steps_open` how many
-    steps nobody looked at,
-    `by_hand` whether the file has been edited since it was saved, `answered_before` what the program said then
-    where it says something else now although nothing was edited.
+    last, `assumed` counts what was left out, `most_assumed` is the value of it that matters most, `steps_open` names
+    the steps of which the file answers nothing, `by_hand` says whether the file has been edited since it was saved,
+    `answered_before` what the program said then where it says something else now although nothing was edited.
     """
 
     verdict: Verdict = Verdict("unknown", "", "muted", None)
@@ -47,7 +46,7 @@ class Judged:
     change: str = ""
     assumed: str = ""
     most_assumed: str = ""
-    steps_open: int = 0
+    steps_open: tuple[str, ...] = ()
     by_hand: bool = False
     answered_before: str = ""
     fault: str = ""
@@ -107,7 +106,7 @@ def _judged(entry: BuildFile, plain: dict[str, Any], build: Subject) -> Judged:
         change=last_change_words(entry.path),
         assumed=count_in_words(figures.assumed),
         most_assumed=most_in_words(figures.assumed),
-        steps_open=sum(step.id not in touched for step in STEPS),
+        steps_open=tuple(step.name for step in STEPS if step.id not in touched),
         by_hand=bool(saved_as) and not is_same,
         answered_before=record.answer if record and is_same and record.answer != answer else "",
     )

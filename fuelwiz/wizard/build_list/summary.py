@@ -109,14 +109,22 @@ def _on(record: Recorded) -> str:
 
 
 def _assumed(known: Judged, area: Area) -> str:
-    """How much is assumed, which of it matters most where there is room, and how much nobody has looked at."""
-    steps = known.steps_open
+    """How much is assumed, and which steps have no answer; as much of that as there is room for."""
     left_out = known.assumed or "nothing assumed"
     most = f" ({known.most_assumed} matters most)" if known.most_assumed else ""
-    visited = f"{_counted(steps, 'step')} not visited yet" if steps else "all steps visited"
-    sentences = [f"{left_out}{more}; {visited}." for more in (most, "")]
-    fitting = next((one for one in sentences if len(one) < area.width - TEXT), sentences[1])
+    sentences = [
+        f"{left_out}{more}; {steps}." for steps in _without_answer(known.steps_open) for more in (most, "")
+    ]
+    fitting = next((one for one in sentences if len(one) < area.width - TEXT), sentences[-1])
     return fitting[:1].upper() + fitting[1:]
+
+
+def _without_answer(steps: Sequence[str]) -> tuple[str, ...]:
+    """The steps of which the file answers nothing, by name, and how many they are."""
+    if not steps:
+        return ("every step has an answer",)
+    count = f"{_counted(len(steps), 'step')} without an answer"
+    return f"{count}: {', '.join(steps)}", count
 
 
 def _counted(count: int, one: str, many: str = "") -> str:

@@ -16,7 +16,7 @@ from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.plots import Plots, Ways
 from fuelwiz.sizing.vocabulary import Change
 from fuelwiz.wizard.actions import Action, by_id
-from fuelwiz.wizard.chrome import Headline, keys_page, top_line
+from fuelwiz.wizard.chrome import Headline, keys_page, step_marks, top_line
 from fuelwiz.wizard.early_keys import EarlyKeys
 from fuelwiz.wizard.editor.arriving import arrive
 from fuelwiz.wizard.editor.build_actions import BuildActions
@@ -94,7 +94,9 @@ class BuildScreen(StepView, Screen[None]):
         yield HelpView(look)
         yield LivePane(look, Plots(), Ways(), id="live")
         listed = self.program.keys.build
-        yield LinesView(look, "sheet", lambda area: keys_page(listed_actions(self.form, listed), area))
+        yield LinesView(
+            look, "sheet", lambda area: keys_page(listed_actions(self.form, listed), area, step_marks(look))
+        )
         yield PointsView(look)
         yield LinesView(look, "strip", self.strip_lines)
         yield LinesView(look, "footer", self._footer)
