@@ -16,7 +16,7 @@ from fuelwiz.options.grid import BASES
 from fuelwiz.options.search import Asked, Search
 from fuelwiz.options.set_of_parts import Verdict
 from fuelwiz.session import validate
-from fuelwiz.sizing import quick_figures
+from fuelwiz.sizing import first_figures, with_slower_parts
 from fuelwiz.sizing.figures import Figures
 
 from .files import any_parts, build, search
@@ -74,9 +74,11 @@ def asked_limits(figures: Figures, asked: Asked) -> frozenset[str]:
 def judged_from_its_file(
     looked: Search, verdict: Verdict, built: dict[str, Any], parts: dict[str, Any]
 ) -> Judged:
-    """A set, solved parts and all, typed into the build's file and judged as a file is."""
-    plain = as_build(built, looked.session, parts, looked.parts, verdict.parts)
-    figures = quick_figures(validate(plain, "a set"))
+    """A set, solved parts and all, typed into the build's file and judged as a file is, as far as is asked."""
+    session = validate(as_build(built, looked.session, parts, looked.parts, verdict.parts), "a set")
+    figures = first_figures(session)
+    if not figures.verdict.limits and (looked.asked.next_goal or looked.asked.bad_days):
+        figures = with_slower_parts(session, figures)
     row = figures.row(figures.verdict.size)
     assert row is not None and row.least is not None
     return Judged(key_of(verdict), asked_limits(figures, looked.asked), row.least.margin)

@@ -13,7 +13,7 @@ from fuelwiz.options.parts_file import InjectorsOnOffer
 from fuelwiz.options.search import Asked, Search
 from fuelwiz.options.set_of_parts import Verdict
 from fuelwiz.session import validate
-from fuelwiz.sizing import quick_figures
+from fuelwiz.sizing import first_figures
 from fuelwiz.sizing.figures import Figures
 
 from .files import any_parts, build, search
@@ -33,10 +33,10 @@ class Solved:
     verdict: Verdict
 
     def figures(self, **other: Any) -> Figures:
-        """What its build comes to, with another part in its place."""
+        """What its build comes to today, with another part in its place."""
         chosen = replace(self.verdict.parts, **other)
         plain = as_build(self.built, self.looked.session, self.parts, self.looked.parts, chosen)
-        return quick_figures(validate(plain, "a set"))
+        return first_figures(validate(plain, "a set"))
 
     def has_its_return(self) -> bool:
         """Whether a return was solved for; it is the first at ease, else that holds: the car's, then by size."""
