@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import compileall
 import os
 from collections.abc import Iterator
+from pathlib import Path
 from typing import Any
 
 import pytest
+
+PACKAGE = Path(__file__).parents[1] / "fuelwiz"
 
 
 @pytest.fixture(scope="session", autouse=True)
@@ -18,15 +22,23 @@ def own_state(tmp_path_factory: pytest.TempPathFactory) -> Iterator[None]:
 
 
 def pytest_xdist_auto_num_workers(config: pytest.Config) -> int:
-    """A worker for each core where the whole is run; none where a part is asked for, which starts sooner alone."""
+    """A worker for each core where the whole is run, and one more, as those at a terminal mostly wait for it.
+
+    None where a part is asked for, which starts sooner alone.
+    """
     whole = config.args_source == pytest.Config.ArgsSource.TESTPATHS and not config.option.keyword
-    return len(os.sched_getaffinity(0)) if whole and "not benchmark" in config.option.markexpr else 0
+    return len(os.sched_getaffinity(0)) + 1 if whole and "not benchmark" in config.option.markexpr else 0
 
 
 def pytest_configure(config: pytest.Config) -> None:
-    """Nothing is measured while tests run beside one another."""
+    """Nothing is measured while tests run beside one another. The package is compiled, as pip installs it.
+
+    In a checkout that may not write its bytecode each program that a test starts would compile it anew.
+    """
     if config.option.numprocesses:
         config.option.benchmark_disable = True
+    if not hasattr(config, "workerinput"):
+        compileall.compile_dir(PACKAGE, quiet=2)
 
 
 def pytest_terminal_summary(terminalreporter: Any) -> None:
