@@ -21,6 +21,7 @@ NOT_SOLVED = (
     "path",
     "return_check",
     "metric_wire_choices",
+    "long_way",
 )
 """What the solver does not give: here it is the program's own."""
 

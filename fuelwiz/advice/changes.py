@@ -6,7 +6,6 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from fuelwiz.advice.wire_words import wire_label
-from fuelwiz.physics.wire import thicker_wire_m2
 from fuelwiz.record import record
 from fuelwiz.sizing import thresholds
 from fuelwiz.sizing.vocabulary import Change, is_fixed
@@ -28,23 +27,20 @@ class ChangeWords:
     noun: Callable[[Subject, ChangeFigures], str]
 
 
-def _larger(names: list[str], today: str, line: str) -> str:
-    """The size after today's in place of it."""
-    after = names[names.index(today) + 1 :]
-    return (
-        f"{line}{after[0]} in place of {today}" if after and not is_fixed(today) else f"{line}a size larger"
-    )
+def _feed(subject: Subject, figures: ChangeFigures) -> str:
+    return _in_place(figures, "feed line", subject.figures.verdict.size)
 
 
-def _feed(subject: Subject, _figures: ChangeFigures) -> str:
-    return _larger([row.size for row in subject.figures.sizes], subject.figures.verdict.size, "")
-
-
-def _return(subject: Subject, _figures: ChangeFigures) -> str:
+def _return(subject: Subject, figures: ChangeFigures) -> str:
     line = subject.figures.return_line
-    if line is None:
-        return "a larger return line"
-    return _larger([row.size for row in line.sizes], line.size, "return line ")
+    return _in_place(figures, "return line", None if line is None else line.size)
+
+
+def _in_place(figures: ChangeFigures, line: str, today: str | None) -> str:
+    """A line of another size in place of today's."""
+    if figures.size is None:
+        return f"a larger {line}"
+    return f"{line} {figures.size}{'' if today is None or is_fixed(today) else f' in place of {today}'}"
 
 
 def _regulator(subject: Subject, _figures: ChangeFigures) -> str:
@@ -56,15 +52,12 @@ def _regulator(subject: Subject, _figures: ChangeFigures) -> str:
     return f"a larger regulator: {flow} at {numbers.limit('pressure', regulator.rated_loss)}"
 
 
-def _wire(subject: Subject, _figures: ChangeFigures) -> str:
+def _wire(subject: Subject, figures: ChangeFigures) -> str:
     wiring = subject.session.wiring
-    today = None if wiring is None else wiring.wire
-    thicker = None if today is None else thicker_wire_m2(today)
-    if today is None or thicker is None:
+    if figures.wire_m2 is None or wiring is None or wiring.wire is None:
         return "thicker wire"
-    new, old = wire_label(subject, thicker), wire_label(subject, today)
-    same_unit = "(" not in new
-    return f"{new} in place of {old.split()[0] if same_unit else old}"
+    new, old = wire_label(subject, figures.wire_m2), wire_label(subject, wiring.wire)
+    return f"{new} in place of {old if '(' in new else old.split()[0]}"
 
 
 def _circuits(_subject: Subject, _figures: ChangeFigures) -> str:
@@ -112,25 +105,23 @@ def _cooler(subject: Subject, _figures: ChangeFigures) -> str:
     return f"fuel {subject.numbers.limit('warming', thresholds.COOLER_K)} cooler"
 
 
-def _next_size(names: list[str], today: str) -> str:
-    after = names[names.index(today) + 1 :] if today in names else []
-    if not after:
-        return "a larger line"
-    return after[0] if after[0].startswith("-") else f"a {after[0]} line"
+def _feed_noun(_subject: Subject, figures: ChangeFigures) -> str:
+    return _of_size(figures, "feed")
 
 
-def _feed_noun(subject: Subject, _figures: ChangeFigures) -> str:
-    return _next_size([row.size for row in subject.figures.sizes], subject.figures.verdict.size)
+def _return_noun(_subject: Subject, figures: ChangeFigures) -> str:
+    return _of_size(figures, "return")
 
 
-def _return_noun(subject: Subject, _figures: ChangeFigures) -> str:
-    line = subject.figures.return_line
-    size = "a larger" if line is None else _next_size([row.size for row in line.sizes], line.size)
-    return f"{size} return"
+def _of_size(figures: ChangeFigures, line: str) -> str:
+    """A line with its size, and the article that is spoken before that."""
+    size = figures.size or "larger"
+    return f"{'an' if size.startswith(('8', '11', '18')) else 'a'} {size} {line}"
 
 
 def _wire_noun(subject: Subject, figures: ChangeFigures) -> str:
-    return _wire(subject, figures).partition(" in place")[0]
+    wire = _wire(subject, figures).partition(" in place")[0]
+    return wire if figures.wire_m2 is None else f"{wire} wire"
 
 
 def _base_noun(base_pa: float) -> Callable[[Subject, ChangeFigures], str]:

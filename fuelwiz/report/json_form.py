@@ -11,8 +11,9 @@ from fuelwiz.report.log_json import plain_run
 from fuelwiz.report.plain import Plain, plain_value
 
 # Scripts hold on to the order of the keys, and these came after the words.
-IN_THE_WORDS = "rated_flow_m3_s"
-NEXT_IN_THE_WORDS = ("injector_rating_m3_s", "wiring", "duty", "ceilings")
+CHANGE_IN_THE_WORDS = ("rated_flow_m3_s", "size", "wire_m2")
+IN_THE_WORDS = "long_way"
+NEXT_IN_THE_WORDS = ("injector_rating_m3_s", "wiring", "duty", "ceilings", IN_THE_WORDS)
 CASE_IN_THE_WORDS = "duty"
 WIRING_IN_THE_WORDS = "smallest_metric_wire_m2"
 BEHIND_THE_WORDS = (
@@ -46,6 +47,7 @@ def plain_result(result: Result) -> Plain:
         del ceiling["run"]  # which run of the feed is meant is for words
     fit = () if words.line_to_fit is None else (words.line_to_fit,)
     figures["verdict"]["answer"] = plain_value((*words.answer, *fit))
+    del figures[IN_THE_WORDS]
     if figures["wiring"] is not None:
         del figures["wiring"][WIRING_IN_THE_WORDS]
     for case in figures["stress"]:
@@ -81,5 +83,5 @@ def _with_words(listed: list[Plain], words: tuple[str, ...]) -> list[Plain]:
 
 
 def _with_what(listed: Plain, what: str) -> Plain:
-    name, *figures = ((key, value) for key, value in listed.items() if key != IN_THE_WORDS)
+    name, *figures = ((key, value) for key, value in listed.items() if key not in CHANGE_IN_THE_WORDS)
     return dict((name, ("what", what), *figures))

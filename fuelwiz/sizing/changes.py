@@ -6,17 +6,14 @@ from collections.abc import Generator, Sequence
 from itertools import combinations
 
 from fuelwiz.record import record
-from fuelwiz.sizing.ceilings import solved_ceiling_w
+from fuelwiz.sizing.change_trials import change_figures, margin_if_it_works, with_all
+from fuelwiz.sizing.larger_steps import larger_steps
 from fuelwiz.sizing.single_changes import SingleChange, Variant, single_changes
-from fuelwiz.sizing.size_rows import least, limits_at_any_point
 from fuelwiz.sizing.slow_figures import ChangeFigures
-from fuelwiz.sizing.verdict import BuildVerdict, judge_sized
-from fuelwiz.sizing.vocabulary import CHANGES, LIMITS, Change, Limit
+from fuelwiz.sizing.verdict import judge_sized
+from fuelwiz.sizing.vocabulary import CHANGES, Change
 
 MOST_AT_ONCE = 3
-FIRST: tuple[Change, ...] = ("pump",)
-LAST: tuple[Change, ...] = ("circuits",)
-"""In a set the pump comes before what is picked or counted by it."""
 AGAINST_EACH_OTHER = {"lower base", "higher base"}
 SLICE = 4  # sets between two pauses
 SAME_MARGIN = 6  # decimals
@@ -24,10 +21,14 @@ SAME_MARGIN = 6  # decimals
 
 @record
 class ChangesFound:
-    """Every change that applies, best first, and the way out; None where there is none or nothing is wrong."""
+    """Every change that applies, best first, and the way out; None where there is none or nothing is wrong.
+
+    `long_way` is the way out in larger steps, where three of the changes are not enough.
+    """
 
     changes: tuple[ChangeFigures, ...] = ()
     way_out: tuple[Change, ...] | None = None
+    long_way: tuple[ChangeFigures, ...] = ()
 
 
 def changes_in_steps(today: Variant) -> Generator[None, None, ChangesFound]:
@@ -39,29 +40,15 @@ def changes_in_steps(today: Variant) -> Generator[None, None, ChangesFound]:
     singles = single_changes(today, sized, limits)
     figures: list[ChangeFigures] = []
     for single in singles:
-        figures.append(_figures(single, today, limits))
+        figures.append(change_figures(single, today, limits))
         yield
-    way_out = None
+    way_out: tuple[Change, ...] | None = None
+    long_way: tuple[ChangeFigures, ...] = ()
     if limits:
         way_out = yield from _way_out(today, singles, figures)
-    return ChangesFound(tuple(sorted(figures, key=_rank)), way_out)
-
-
-def _figures(single: SingleChange, today: Variant, limits: tuple[Limit, ...]) -> ChangeFigures:
-    variant = single.made(today)
-    sized = variant.sized()
-    judgment = judge_sized(sized, variant.return_pick)
-    ceiling = solved_ceiling_w(sized)
-    assert judgment.margin is not None and ceiling is not None
-    return ChangeFigures(
-        change=single.change,
-        margin=judgment.margin,
-        works=not judgment.limits,
-        cures=tuple(limit for limit in LIMITS if limit in limits and limit not in judgment.limits),
-        brings=tuple(limit for limit in LIMITS if limit in judgment.limits and limit not in limits),
-        max_power_W=ceiling,
-        rated_flow_m3_s=single.rated_flow_m3_s,
-    )
+        if way_out is None:
+            long_way = yield from larger_steps(today, singles, limits)
+    return ChangesFound(tuple(sorted(figures, key=_rank)), way_out, tuple(sorted(long_way, key=_rank)))
 
 
 def _rank(figures: ChangeFigures) -> tuple[bool, int, float, float, int]:
@@ -95,21 +82,3 @@ def _way_out(
         if best is not None:
             return best[1]
     return None
-
-
-def with_all(today: Variant, together: Sequence[SingleChange]) -> Variant:
-    """A build with several changes made."""
-    order = sorted(together, key=lambda single: (single.change not in FIRST, single.change in LAST))
-    for single in order:
-        today = single.made(today)
-    return today
-
-
-def margin_if_it_works(variant: Variant) -> float | None:
-    """The least margin of a build that has no limit; None for one that has, found out as soon as may be."""
-    sized = variant.sized()
-    verdict = BuildVerdict(sized)
-    if next(verdict.each_limit(variant.return_pick), None) is not None or limits_at_any_point(sized):
-        return None
-    found = least(sized)
-    return None if found is None else found.margin

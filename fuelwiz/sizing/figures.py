@@ -155,7 +155,8 @@ class Ceiling:
 class NextFigures:
     """The next goal with today's parts.
 
-    The last four are what wiring and injectors come to, the duty at the pick, and the ceilings there at its boost.
+    The last five are what wiring and injectors come to, the duty at the pick, the ceilings there at its boost, and
+    the way out in larger steps.
     """
 
     crank_power_W: float
@@ -172,6 +173,7 @@ class NextFigures:
     wiring: WiringFigures | None = None
     duty: float | None = None
     ceilings: tuple[Ceiling, ...] = ()
+    long_way: tuple[ChangeFigures, ...] = ()
 
 
 @record
@@ -254,6 +256,7 @@ class Figures:
     path: tuple[PathPart, ...] = ()
     return_check: ReturnCheck | None = None
     metric_wire_choices: tuple[WireChoice, ...] = ()
+    long_way: tuple[ChangeFigures, ...] = ()
 
     def row(self, size: str | None) -> SizeFigures | None:
         """The figures of one candidate, None where no row has that size."""

@@ -55,11 +55,13 @@ class Variant:
 
 @record
 class SingleChange:
-    """A change that applies, how it is made, and the rating of other injectors."""
+    """A change that applies, how it is made, and what it fits: injectors of a rating, a size of line, a wire."""
 
     change: Change
     made: Callable[[Variant], Variant]
     rated_flow_m3_s: float | None = None
+    size: str | None = None
+    wire_m2: float | None = None
 
 
 def single_changes(today: Variant, sized: SizedSystem, limits: tuple[Limit, ...]) -> tuple[SingleChange, ...]:
@@ -78,16 +80,41 @@ def single_changes(today: Variant, sized: SizedSystem, limits: tuple[Limit, ...]
 
 
 def _feed(today: Variant) -> Iterator[SingleChange]:
-    larger = _next_larger(feed_candidates(today.session.feed), today.pick)
-    if larger is not None:
-        yield SingleChange("feed", lambda variant: replace(variant, pick=larger))
+    yield from larger_feeds(today)[:1]
 
 
-def _next_larger(rows: tuple[Size | None, ...], pick: Size | None) -> Size | None:
-    """The candidate after the pick; None where it is the last, or where no run follows a candidate."""
+def larger_feeds(today: Variant) -> list[SingleChange]:
+    """Each candidate of the feed above the pick, smallest first."""
+    return [feed_of(size) for size in _larger(feed_candidates(today.session.feed), today.pick)]
+
+
+def feed_of(size: Size) -> SingleChange:
+    """A feed line of a size."""
+    return SingleChange("feed", lambda variant: replace(variant, pick=size), size=spelled(size))
+
+
+def larger_returns(today: Variant, behind: Return) -> list[SingleChange]:
+    """Each candidate of the return above today's, smallest first."""
+    if not behind.applies or today.return_pick is None:
+        return []
+    return [return_of(size) for size in _larger(behind.rows, today.return_pick.size)]
+
+
+def return_of(size: Size) -> SingleChange:
+    """A return line of a size."""
+    pick = ReturnPick(size)
+    return SingleChange("return", lambda variant: replace(variant, return_pick=pick), size=spelled(size))
+
+
+def wire_of(area_m2: float) -> SingleChange:
+    """A wire of an area."""
+    return SingleChange("wire", lambda variant: variant.with_values("wiring", wire=area_m2), wire_m2=area_m2)
+
+
+def _larger(rows: tuple[Size | None, ...], pick: Size | None) -> list[Size]:
+    """The candidates after the pick; none where no run follows a candidate."""
     names = [spelled(row) for row in rows]
-    at = names.index(spelled(pick)) + 1
-    return rows[at] if at < len(rows) else None
+    return [row for row in rows[names.index(spelled(pick)) + 1 :] if row is not None]
 
 
 def _return(today: Variant, behind: Return) -> Iterator[SingleChange]:
@@ -96,12 +123,7 @@ def _return(today: Variant, behind: Return) -> Iterator[SingleChange]:
     line = behind.line
     doubled = line.regulator.model_copy(update={"rated_flow": 2 * line.regulator.rated_flow})
     yield SingleChange("regulator", lambda variant: variant.with_values("return_line", regulator=doubled))
-    if today.return_pick is None:
-        return
-    larger = _next_larger(behind.rows, today.return_pick.size)
-    if larger is not None:
-        pick = ReturnPick(larger)
-        yield SingleChange("return", lambda variant: replace(variant, return_pick=pick))
+    yield from larger_returns(today, behind)[:1]
 
 
 def _electrics(session: Session) -> Iterator[SingleChange]:
@@ -111,7 +133,7 @@ def _electrics(session: Session) -> Iterator[SingleChange]:
     if wiring.wire is not None and wiring.length is not None:
         thicker = thicker_wire_m2(wiring.wire)
         if thicker is not None:
-            yield SingleChange("wire", lambda variant: variant.with_values("wiring", wire=thicker))
+            yield wire_of(thicker)
     if wiring.circuits < pump.count:
         yield SingleChange("circuits", _a_circuit_a_pump)
 

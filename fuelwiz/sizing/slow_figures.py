@@ -63,7 +63,8 @@ class SpreadFigures:
 class ChangeFigures:
     """What one change alone would buy: the least margin, the limits that go and those that come.
 
-    `max_power_W` is the lowest of the ceilings that are solved, `rated_flow_m3_s` what other injectors are rated at.
+    `max_power_W` is the lowest of the ceilings that are solved, `rated_flow_m3_s` what other injectors are rated at,
+    `size` what another feed or return is, `wire_m2` the area of another wire.
     """
 
     change: Change
@@ -73,3 +74,5 @@ class ChangeFigures:
     brings: tuple[Limit, ...]
     max_power_W: float
     rated_flow_m3_s: float | None = None
+    size: str | None = None
+    wire_m2: float | None = None

@@ -445,6 +445,14 @@ OTHERS: dict[str, Scenario] = {
             "return_line__sizes": ["-6"],
         },
     ),
+    "a larger return just holds": (
+        "twins",
+        {
+            "return_line__regulator": {"rated_flow": "100 gal/h", "rated_loss": "3 psi"},
+            "return_line__chosen": "-4",
+            "return_line__sizes": ["-6"],
+        },
+    ),
     "one line, too fast": (
         "hill-climb-coupe",
         {"feed__run__0__size": "-4", "goal__power": "300 hp", "pull": []},

@@ -32,7 +32,7 @@ def test_each_change_has_its_record() -> None:
 
 def test_what_is_fitted_in_place_of_what() -> None:
     found = words_of("full-session", pump__count=2, pump__running_at_idle=1, wiring__circuits=1)
-    assert found["feed"] == "-10 in place of -8"
+    assert found["feed"] == "feed line -10 in place of -8"
     assert found["return"] == "return line -8 in place of -6"
     assert found["wire"] == "10 AWG in place of 12"
     assert found["pump"] == "a third pump of the same; 1 runs at idle, as today"

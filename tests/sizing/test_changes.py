@@ -14,6 +14,7 @@ from hypothesis import strategies as st
 
 from fuelwiz.session import Session, validate
 from fuelwiz.sizing import Figures, in_steps, quick_figures
+from fuelwiz.sizing.slow_figures import ChangeFigures
 from fuelwiz.sizing.vocabulary import CHANGES, Change
 
 from .builds import CC_PER_MIN, build
@@ -267,3 +268,44 @@ def test_nothing_to_change_without_a_pump() -> None:
     last = list(in_steps(session, quick_figures(session)))[-1]
     assert (last.changes, last.way_out) == ((), None)
     assert json.dumps(last.spread) == "null"
+
+
+STARVED = {
+    "surge": None,
+    "return_line.chosen": "-4",
+    "injectors.rated_flow": "600 cc/min",
+    "wiring.wire": "14 AWG",
+    "wiring.length": "20 ft",
+}
+
+
+def typed_at_size(plain: dict[str, Any], steps: Iterable[ChangeFigures], figures: Figures) -> Figures:
+    """What a file comes to with changes typed in, a line or a wire in the very size of its change."""
+    steps = list(steps)
+    plain = copy.deepcopy(plain)
+    plain["feed"]["chosen"] = figures.verdict.size
+    for step in sorted(steps, key=lambda step: step.change == "circuits"):
+        if step.change == "feed":
+            plain["feed"]["chosen"] = step.size
+        elif step.change == "return":
+            plain["return_line"]["chosen"] = step.size
+        elif step.change == "wire":
+            assert step.wire_m2 is not None
+            plain["wiring"]["wire"] = f"{step.wire_m2 * 1e6!r} mm^2"
+        else:
+            TYPED[step.change](plain, figures)
+    return quick_figures(session_of(plain))
+
+
+@pytest.mark.parametrize("power", [520, 600, 680, 760])
+@pytest.mark.parametrize("more", [{}, {"pump.count": 1, "wiring.circuits": None}, {"feed.chosen": "-4"}])
+def test_larger_steps_leave_nothing_wrong_and_none_of_them_is_for_nothing(power: float, more: Any) -> None:
+    plain = full(power, 15, 70, **{**STARVED, **more})
+    figures = with_changes(plain)
+    assert figures.verdict.limits and (figures.way_out is None) == bool(figures.long_way)
+    if not figures.long_way:
+        return
+    assert typed_at_size(plain, figures.long_way, figures).verdict.works
+    for left_out in figures.long_way:
+        rest = [step for step in figures.long_way if step is not left_out]
+        assert not typed_at_size(plain, rest, figures).verdict.works, left_out.change

@@ -8,7 +8,7 @@ from fuelwiz.advice.limits import limit_phrase, return_fault, short_why
 from fuelwiz.advice.phrases import GUESSED, kept_run_chokes, kept_run_name, least_spare, point_name
 from fuelwiz.advice.subject import Subject, size_label
 from fuelwiz.sizing.figures import Ceiling, SizeFigures
-from fuelwiz.sizing.vocabulary import LINE_LIMITS, SIZE_LIMITS
+from fuelwiz.sizing.vocabulary import LINE_LIMITS, SIZE_LIMITS, Limit
 
 A_GUESS = ", a guess"
 
@@ -34,6 +34,26 @@ def how_far(subject: Subject) -> Forms:
 def lowest_solved(subject: Subject) -> Ceiling | None:
     """The part that limits first of those whose ceiling is solved, without rules of thumb."""
     return next((item for item in subject.figures.ceilings if item.basis == "solved"), None)
+
+
+def limit_named_first(subject: Subject) -> Limit:
+    """The limit that the first line speaks of, of a build that has one."""
+    limits = subject.figures.verdict.limits
+    others = [limit for limit in limits if limit != "pump"]
+    return next(limit for limit in (*_may_be_named(subject), *others, *limits) if limit in limits)
+
+
+def _may_be_named(subject: Subject) -> tuple[Limit, ...]:
+    """The limits that stand behind a line that names a shortfall, the first that is there; none for other lines."""
+    first = lowest_solved(subject)
+    if first is None:
+        return ()
+    found = least_spare(subject.pick)
+    if _short_at_a_point(subject) is not None:
+        return ("pump",) if found is not None and found[0] < 0.0 else ("injectors",)
+    if _short(subject, first) is not None:
+        return ("injectors",) if first.part == "injectors" else ("relief", "kept run", "sag", "pump")
+    return ("pump",) if _short_of_the_reserve(subject, first) is not None else ()
 
 
 def goal_needs(subject: Subject) -> str:

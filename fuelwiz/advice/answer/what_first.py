@@ -5,17 +5,20 @@ from __future__ import annotations
 from collections.abc import Collection, Sequence
 from typing import TYPE_CHECKING
 
-from fuelwiz.advice.answer.how_far import good_for_w
+from fuelwiz.advice.answer.how_far import good_for_w, limit_named_first
 from fuelwiz.advice.answer.lines import Forms, line
 from fuelwiz.advice.changes import change_noun
 from fuelwiz.advice.limits import cure, what_and_do
 from fuelwiz.advice.next_words import next_name
 from fuelwiz.advice.subject import Subject, listed
+from fuelwiz.advice.ways import steps_out, way_out
+from fuelwiz.physics.circuit import ASSUMED_VOLTS
+from fuelwiz.sizing.thresholds import WORTH_MARGIN
 
 if TYPE_CHECKING:
     from fuelwiz.sizing.figures import NextFigures
     from fuelwiz.sizing.slow_figures import ChangeFigures
-    from fuelwiz.sizing.vocabulary import Change
+    from fuelwiz.sizing.vocabulary import Change, Limit
 
 NO_PURCHASE: frozenset[Change] = frozenset(("lower base", "higher base", "clean", "cooler"))
 SEEN = 0.005
@@ -73,18 +76,46 @@ def _pump_wanted(subject: Subject, following: NextFigures) -> str:
 def _way_out(subject: Subject) -> Forms:
     figures = subject.figures
     if not figures.changes:
-        what, do = what_and_do(subject, figures.verdict.limits[0])
-        sentence = do or what
-        shorter = sentence.partition(". ")[0].rstrip(".")
-        return line(sentence, f"{shorter}.", f"Needed: {cure(figures.verdict.limits[0])}.")
-    if figures.way_out is None:
-        best = figures.changes[0]
-        helps = f"most helps: {change_noun(subject, best)}{_power(subject, best)}"
-        return line(
-            f"No one change cures it, nor three together; {helps}.", f"No few changes cure it; {helps}."
-        )
-    chosen = [change for change in figures.changes if change.change in figures.way_out]
-    return _steps(subject, chosen, not_needed(subject))
+        return _needed(subject, limit_named_first(subject))
+    steps = _in_order(subject, steps_out(figures))
+    return _steps(subject, steps, not_needed(subject)) if steps else _no_way_out(subject)
+
+
+def _in_order(subject: Subject, steps: Sequence[ChangeFigures]) -> list[ChangeFigures]:
+    """What helps the limit that the first line names comes first; of low volts at the pump, thicker wire."""
+    limit = limit_named_first(subject)
+    first = most_helps(subject, limit, steps)
+    volts = subject.pick.pump_volts_V
+    if limit == "pump" and volts is not None and volts < ASSUMED_VOLTS:
+        first = next((step for step in steps if step.change == "wire"), first)
+    return sorted(steps, key=lambda step: step is not first)
+
+
+def _no_way_out(subject: Subject) -> Forms:
+    """What most helps the part that the first line names; where no change does, what that part needs."""
+    limit = limit_named_first(subject)
+    best = most_helps(subject, limit, subject.figures.changes)
+    if best is None:
+        return _needed(subject, limit)
+    helps = f"most helps: {change_noun(subject, best)}{_power(subject, best)}"
+    return line(f"No change cures it, nor several together; {helps}.", f"No change is enough; {helps}.")
+
+
+def _needed(subject: Subject, limit: Limit) -> Forms:
+    what, do = what_and_do(subject, limit)
+    sentence = do or what
+    shorter = sentence.partition(". ")[0].rstrip(".")
+    return line(sentence, f"{shorter}.", f"Needed: {cure(limit)}.")
+
+
+def most_helps(subject: Subject, limit: Limit, changes: Sequence[ChangeFigures]) -> ChangeFigures | None:
+    """The change that cures a limit, else, of the pump, the one that leaves most to spare; None where none does."""
+    least = subject.pick.least
+    cured = next((change for change in changes if limit in change.cures), None)
+    if cured is not None or limit != "pump" or least is None:
+        return cured
+    best = max(changes, key=lambda change: change.margin, default=None)
+    return best if best is not None and best.margin >= least.margin + WORTH_MARGIN else None
 
 
 def _steps(
@@ -155,12 +186,9 @@ def _rating_then(following: NextFigures, chosen: Sequence[ChangeFigures]) -> flo
 
 def _others_then(subject: Subject, following: NextFigures, bought: Collection[Change]) -> list[str]:
     """What else the next goal needs, by its way out, else by what is wrong then and not today."""
-    if following.way_out:
-        return [
-            change_noun(subject, change)
-            for change in following.changes
-            if change.change in following.way_out and change.change not in bought
-        ]
+    steps = steps_out(following)
+    if steps:
+        return [change_noun(subject, change) for change in steps if change.change not in bought]
     fresh = [limit for limit in following.limits if limit not in subject.figures.verdict.limits]
     return list(
         dict.fromkeys(_pump_wanted(subject, following) if limit == "pump" else cure(limit) for limit in fresh)
@@ -187,9 +215,9 @@ def _for_the_next_goal(subject: Subject) -> Forms | None:
         nothing = f"Nothing to buy, not for the next {next_name(subject, following)} either."
         power = subject.numbers.figure("power", following.crank_power_W)
         return line(f"{nothing}{rest}", nothing, f"Nothing to buy, not for the next {power} either.")
-    if following.way_out:
-        chosen = [change for change in following.changes if change.change in following.way_out]
-        return _steps(subject, chosen, needless, following)
+    steps = steps_out(following)
+    if steps:
+        return _steps(subject, steps, needless, following)
     wanted = [_pump_wanted(subject, following)] if "pump" in following.limits else []
     wanted += [cure(limit) for limit in following.limits if limit != "pump"]
     needs = f"{_goal(subject, following)}: {listed(list(dict.fromkeys(wanted)))}."
@@ -203,13 +231,13 @@ def not_needed(subject: Subject) -> list[str]:
         return []
     following = subject.next
     then = {} if following is None else {change.change: change for change in following.changes}
-    way_out = set(() if following is None else following.way_out or ()) | set(subject.figures.way_out or ())
+    needed = {*way_out(following), *way_out(subject.figures)}
     found = {change.change: change for change in subject.figures.changes}
     return [
         change_noun(subject, found[name])
         for name in MAY_BE_NEEDLESS
         if name in found
-        and name not in way_out
+        and name not in needed
         and not found[name].cures
         and not (name in then and then[name].cures)
         and found[name].max_power_W < today * (1.0 + WORTH_POWER)

@@ -16,6 +16,7 @@ from fuelwiz.advice.phrases import (
     volts_seen,
 )
 from fuelwiz.advice.subject import Subject, capitalized, size_label
+from fuelwiz.advice.wire_words import own_wire, smallest_wire
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.sizing.figures import SizeFigures
 from fuelwiz.sizing.thresholds import MOST_SAG
@@ -118,7 +119,7 @@ def _pump_too_small(subject: Subject, row: SizeFigures) -> WhatAndDo:
         lost = subject.numbers.figure("pressure", kept_loss_pa(subject))
         return what, f"Change {kept_run_name(subject).rstrip(',')}, first: it loses {lost}."
     if row.pump_volts_V is not None and row.pump_volts_V < ASSUMED_VOLTS:
-        return what, f"Check the wiring first: the pump gets {volts_seen(subject, row)}."
+        return what, f"{_wiring_first(subject)}: the pump gets {volts_seen(subject, row)}."
     if subject.volts_assumed:
         volts = subject.numbers.figure("volts", ASSUMED_VOLTS)
         return what, f"Measure the voltage at the pump first: {volts} is assumed."
@@ -132,6 +133,14 @@ def _pump_too_small(subject: Subject, row: SizeFigures) -> WhatAndDo:
     flow = subject.numbers.figure("flow", flow_m3_s)
     wanted = "pumps that together flow" if subject.pump_word == "pumps" else "a pump that flows"
     return what, f"You need {wanted} {flow} at {subject.numbers.about('pressure', rise_pa)}, or a lower goal."
+
+
+def _wiring_first(subject: Subject) -> str:
+    """What to do about low volts: thicker wire by name, where the builder's own loses too much."""
+    own, least = own_wire(subject), smallest_wire(subject, subject.figures.wiring)
+    if own is None or own.does or least is None:
+        return "Check the wiring first"
+    return f"Fit {least} wire first"
 
 
 def _relief(subject: Subject, row: SizeFigures) -> str:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.advice.subject import Subject, capitalized
+from fuelwiz.sizing.part_figures import ReturnFigures
 
 MOST_OF_IT = 0.5
 
@@ -28,13 +29,22 @@ def return_cure(subject: Subject, *, all_on: bool = False) -> str:
         return "A larger return line, or a larger regulator, lowers it."
     wanted = line.smallest_at_ease or line.smallest_that_holds
     if wanted is not None and wanted != line.size:
-        how = "at ease" if wanted == line.smallest_at_ease else "enough"
-        return f"{capitalized(wanted)} is the smallest return line that is {how}{fewer}."
+        return f"{_sizes_that_do(line, wanted)}{fewer}."
     if line.holds:
         return f"Fewer bends or a larger return line would lower it{fewer}."
     if line.fixed:
         return f"Fit a larger one{fewer}."
     return f"No return size tried works: try larger ones{fewer}."
+
+
+def _sizes_that_do(line: ReturnFigures, wanted: str) -> str:
+    """The smallest return at ease, and the one that just holds where that is smaller."""
+    holds = line.smallest_that_holds
+    if wanted != line.smallest_at_ease:
+        return f"{capitalized(wanted)} is the smallest return line that holds"
+    just = f"{capitalized(holds)} just holds; " if not line.holds and holds not in (None, wanted) else ""
+    name = wanted if just else capitalized(wanted)
+    return f"{just}{name} is the smallest return line that is at ease, at no more than half of that"
 
 
 def return_fault(subject: Subject) -> str:

@@ -13,10 +13,12 @@ from fuelwiz.advice.guesses import keeps_up
 from fuelwiz.advice.sections.headings import CHANGES
 from fuelwiz.advice.sections.unknown import slow_part_unknown
 from fuelwiz.advice.subject import Subject, listed
+from fuelwiz.advice.ways import steps_out
 from fuelwiz.sizing.thresholds import WORTH_MARGIN
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Words
+    from fuelwiz.sizing.figures import Figures, NextFigures
     from fuelwiz.sizing.slow_figures import ChangeFigures
     from fuelwiz.sizing.vocabulary import Change, Limit
 
@@ -179,14 +181,13 @@ def ways_out(subject: Subject) -> tuple[tuple[str, str], ...]:
     figures, following = subject.figures, subject.next
     ways = []
     if figures.verdict.limits:
-        ways.append(("way out", _together(subject, figures.way_out, _today(subject))))
+        ways.append(("way out", _together(subject, figures)))
     if following is not None and following.limits:
         at = subject.numbers.figure("power", following.crank_power_W)
-        ways.append((f"for {at}", _together(subject, following.way_out, _then(subject))))
+        ways.append((f"for {at}", _together(subject, following)))
     return tuple(ways)
 
 
-def _together(subject: Subject, way: tuple[Change, ...] | None, found: dict[Change, ChangeFigures]) -> str:
-    if way is None:
-        return "no three of these together leave nothing wrong"
-    return listed([change_noun(subject, found[name]) for name in way])
+def _together(subject: Subject, found: Figures | NextFigures) -> str:
+    steps = steps_out(found)
+    return listed([change_noun(subject, step) for step in steps]) or "not by these changes, however many"

@@ -9,6 +9,7 @@ from fuelwiz.advice.changes import change_noun
 from fuelwiz.advice.limits.returning import regulator_makes_most
 from fuelwiz.advice.sections.purchase import BY_CHANGE, STAYS, YOURS, Purchase
 from fuelwiz.advice.subject import Subject
+from fuelwiz.advice.ways import steps_out, way_out
 from fuelwiz.advice.wire_words import is_thick_enough, wire_area_m2
 from fuelwiz.session import given
 from fuelwiz.terms import ON_THE_CAR
@@ -16,7 +17,7 @@ from fuelwiz.terms import ON_THE_CAR
 if TYPE_CHECKING:
     from collections.abc import Sequence
 
-    from fuelwiz.sizing.slow_figures import ChangeFigures
+    from fuelwiz.sizing.figures import Figures, NextFigures
     from fuelwiz.sizing.vocabulary import Change, Limit
 
 BY_PART: dict[str, Change] = {part: change for change, part in BY_CHANGE.items()}
@@ -62,9 +63,9 @@ def by_the_way_out(subject: Subject, item: Purchase) -> Purchase:
         return item
     today, then = item.today, item.then
     if item.passes:
-        today = of_the_way_out(subject, change, figures.changes, figures.way_out) or today
+        today = of_the_way_out(subject, change, figures) or today
     if following is not None:
-        then = then or of_the_way_out(subject, change, following.changes, following.way_out)
+        then = then or of_the_way_out(subject, change, following)
     return item._replace(today=today, then=then)
 
 
@@ -73,20 +74,18 @@ def fails_today(subject: Subject, item: Purchase) -> bool:
     figures = subject.figures
     if item.today.startswith(YOURS):
         return False
-    if item.part in {"filter", "strainer"} and BY_PART.get(item.part) not in (figures.way_out or ()):
+    if item.part in {"filter", "strainer"} and BY_PART.get(item.part) not in way_out(figures):
         return rated_below(subject, item.part, figures.demand.volume_flow_m3_s)
-    to_blame = _to_blame(subject, item.part, figures.verdict.limits, figures.way_out)
+    to_blame = _to_blame(subject, item.part, figures.verdict.limits, way_out(figures))
     if item.part in {"feed line", "return line"}:
         return to_blame and _another_size(subject, item)
     return to_blame
 
 
-def _to_blame(
-    subject: Subject, part: str, limits: Collection[Limit], way_out: Collection[Change] | None
-) -> bool:
+def _to_blame(subject: Subject, part: str, limits: Collection[Limit], way: Collection[Change]) -> bool:
     """Whether a part is what has to go: by the way out, else by what is wrong."""
-    if way_out:
-        return BY_PART.get(part) in way_out
+    if way:
+        return BY_PART.get(part) in way
     if not LIMITS.get(part, frozenset()).intersection(limits):
         return False
     if part in {"regulator", "return line"}:
@@ -109,17 +108,17 @@ def _fails_then(subject: Subject, part: str) -> bool:
     if part == "filter":
         ratio = following.target_flow_m3_s / subject.figures.demand.target_flow_m3_s
         return rated_below(subject, part, ratio * subject.figures.demand.volume_flow_m3_s)
-    if part == "feed line" and not following.way_out:
+    if part == "feed line" and not way_out(following):
         return following.recommended not in {None, subject.figures.verdict.size} and bool(
             LIMITS[part].intersection(following.limits)
         )
     if part == "wire":
-        pump = "pump" in (*following.limits, *(following.way_out or ()))
+        pump = "pump" in (*following.limits, *way_out(following))
         wiring, wanted = subject.session.wiring, wire_area_m2(subject, following.wiring)
         if wiring is None or wiring.wire is None or wanted is None:
             return pump
         return pump or not is_thick_enough(wiring.wire, wanted)
-    return _to_blame(subject, part, following.limits, following.way_out)
+    return _to_blame(subject, part, following.limits, way_out(following))
 
 
 def rated_below(subject: Subject, part: str, flow_m3_s: float) -> bool:
@@ -138,9 +137,7 @@ def rated_below(subject: Subject, part: str, flow_m3_s: float) -> bool:
     return strainer.rated_flow < flow_m3_s / (pump.count if pump is not None and parted else 1)
 
 
-def of_the_way_out(
-    subject: Subject, change: Change, changes: Sequence[ChangeFigures], way_out: Collection[Change] | None
-) -> str:
+def of_the_way_out(subject: Subject, change: Change, found: Figures | NextFigures) -> str:
     """What the way out calls a change, where it has that change."""
-    found = next((one for one in changes if one.change == change), None)
-    return "" if found is None or change not in (way_out or ()) else change_noun(subject, found)
+    step = next((one for one in steps_out(found) if one.change == change), None)
+    return "" if step is None else change_noun(subject, step)

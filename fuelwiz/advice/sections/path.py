@@ -144,10 +144,10 @@ def _pump(subject: Subject, size: SizeFigures) -> PathLine:
     if size.pump_current_A is not None:
         facts.append(numbers.figure("amps", size.pump_current_A))
     must, could = size.pump_rise_Pa, None if size.ladder is None else size.ladder.could_make_Pa
-    makes = "" if must is None else f"makes {numbers.about('pressure', must)}"
+    makes = "" if must is None else f"needs {numbers.about('pressure', must)}"
     if must is not None and could is not None:
-        made = numbers.number("pressure", must, could)
-        makes = f"makes {made} of {numbers.figure('pressure', could, must)}"
+        needed = numbers.number("pressure", must, could)
+        makes = f"needs {needed}, has {numbers.figure('pressure', could, must)}"
     found = tuple(limit for limit in size.limits if limit in ("pump", "relief", "vapour"))
     return PathLine(
         "", "pump", ", ".join(facts), at_the_goal=makes, limits=found, assumed=subject.volts_assumed

@@ -33,6 +33,7 @@ from fuelwiz.advice.sections.shopping_electrics import electrics
 from fuelwiz.advice.sections.shopping_prices import Priced, row_price, sum_sentences
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, capitalized, listed
+from fuelwiz.advice.ways import way_out
 from fuelwiz.session import Run, given
 from fuelwiz.sizing.thresholds import RATED_AT_PA
 from fuelwiz.terms import FITTINGS
@@ -75,12 +76,11 @@ def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
 
 def _with_the_next(subject: Subject) -> list[str]:
     """What the list takes for granted: the boost of the next goal, and that one more pump is off at idle."""
-    figures, following, pump = subject.figures, subject.next, subject.session.pump
-    ways = (figures.way_out, None if following is None else following.way_out)
+    pump, ways = subject.session.pump, (way_out(subject.figures), way_out(subject.next))
     boost = boost_is_assumed(subject)
-    if pump is None or not any("pump" in (way or ()) for way in ways):
+    if pump is None or not any("pump" in way for way in ways):
         return ["The next goal's boost is assumed, in step with power."] if boost else []
-    off = f"a {ORDINALS[min(pump.count + 1, 6)]} pump counts as off at idle."
+    off = f"a {ORDINALS[min(pump.count + 1, 6)]} pump stays off at idle."
     return [f"Boost then is assumed; {off}" if boost else capitalized(off)]
 
 
@@ -101,7 +101,7 @@ def _row(item: Purchase, *, with_next: bool) -> tuple[Cell, ...]:
 
 def _in_order(subject: Subject, rows: list[Purchase]) -> list[Purchase]:
     """What the way out names first, the rest as one meets it on the fuel's way."""
-    first = [BY_CHANGE[change] for change in subject.figures.way_out or () if change in BY_CHANGE]
+    first = [BY_CHANGE[change] for change in way_out(subject.figures) if change in BY_CHANGE]
     return sorted(rows, key=lambda item: item.part not in first)
 
 
@@ -130,9 +130,9 @@ def _pump(subject: Subject) -> Iterator[Purchase]:
     then = ""
     if following is not None:
         then = _flow_at(subject, following.target_flow_m3_s, following.target_rise_Pa)
-        then = _one_more_or(of_the_way_out(subject, "pump", following.changes, following.way_out), then)
+        then = _one_more_or(of_the_way_out(subject, "pump", following), then)
     pump = subject.session.pump
-    more = of_the_way_out(subject, "pump", subject.figures.changes, subject.figures.way_out)
+    more = of_the_way_out(subject, "pump", subject.figures)
     wanted = _one_more_or(more, f"{_flow_at(subject, flow, rise)}, {at}")
     mine = pump is not None and subject.has_pump and _pump_does(subject)
     yield Purchase("pump", f"{YOURS}{pump_in_words(pump)}" if pump is not None and mine else wanted, then)
@@ -144,7 +144,8 @@ def _pump_does(subject: Subject) -> bool:
     """Whether the pump is not to blame, or the way out does without another: a larger line may be all it lacks."""
     figures = subject.figures
     to_blame = {"pump", "relief", "vapour"}.intersection(figures.verdict.limits)
-    return not to_blame or (bool(figures.way_out) and "pump" not in (figures.way_out or ()))
+    way = way_out(figures)
+    return not to_blame or (bool(way) and "pump" not in way)
 
 
 def _one_more_or(more: str, pump: str) -> str:

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from fuelwiz.advice.sections.purchase import YOURS, Purchase
 from fuelwiz.advice.subject import Subject
+from fuelwiz.advice.ways import way_out
 from fuelwiz.advice.wire_words import own_wire, smallest_wire, wire_label
 
 if TYPE_CHECKING:
@@ -25,7 +26,7 @@ def electrics(subject: Subject) -> Iterator[Purchase]:
         way = "each way" if wiring.return_path == "wire" else "one way, back through the body"
         wire = f"{wire}, {subject.numbers.limit('length', wiring.length)} {way}"
     wire_then = fuse_then = ""
-    if following is not None and "pump" in (*following.limits, *(following.way_out or ())):
+    if following is not None and "pump" in (*following.limits, *way_out(following)):
         wire_then = fuse_then = "by the current of the pumps then"
     elif following is not None and following.wiring is not None and following.wiring.fuse_A is not None:
         wire_then, fuse_then = _wire(subject, following.wiring), _fuse(subject, following.wiring)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
 from fuelwiz.advice.subject import Subject, listed
+from fuelwiz.advice.ways import way_out
 from fuelwiz.sizing.thresholds import RATED_AT_PA
 
 if TYPE_CHECKING:
@@ -79,7 +80,7 @@ def sum_sentences(rows: Sequence[Priced], currency: str) -> str:
 
 def _one_more(subject: Subject, prices: PartPrices) -> float | None:
     """One more pump of those on the car, where that is the way out; what another one costs is not known."""
-    return prices.pump(1) if "pump" in (subject.figures.way_out or ()) and prices.has("pump") else None
+    return prices.pump(1) if "pump" in way_out(subject.figures) and prices.has("pump") else None
 
 
 def _injectors(subject: Subject, prices: PartPrices) -> float | None:
