@@ -149,7 +149,7 @@ def _table_row(subject: Subject, number: int, each: OptionRow) -> tuple[Cell, ..
         size_label(each.size) if each.size == "fixed" else each.size,
         None if each.price is None else price_text(each.price),
         None if each.margin is None else numbers.number("percent", each.margin, subject.session.goal.reserve),
-        None if each.tightest is None else tightest_text(subject, each.tightest),
+        None if each.tightest is None else _tightest_cell(subject, each.tightest),
         None if each.current_A is None else numbers.number("amps", each.current_A),
         None if each.weight_kg is None else numbers.number("weight", each.weight_kg),
     )
@@ -165,7 +165,17 @@ def tightest_text(subject: Subject, tightest: Tightest) -> str:
     """How much there is to spare on the bad day with the least, and then which: the figure stays where room is short."""
     words = next((words for case, words in BY_CASE.items() if case == tightest.case), None)
     name = clean(tightest.case) if words is None else words.name
-    return f"{subject.numbers.figure('percent', tightest.margin, 0.0)}, {name}"
+    return f"{_to_spare(subject, tightest)}, {name}"
+
+
+def _to_spare(subject: Subject, tightest: Tightest) -> str:
+    return subject.numbers.figure("percent", tightest.margin, 0.0)
+
+
+def _tightest_cell(subject: Subject, tightest: Tightest) -> Cell:
+    """The same in a row, where the set under the pointer says which day it is."""
+    text = tightest_text(subject, tightest)
+    return Cell(text, in_one_line=(text, _to_spare(subject, tightest)))
 
 
 def row_title(number: int, each: OptionRow) -> str:

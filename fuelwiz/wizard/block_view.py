@@ -30,17 +30,19 @@ LABELED = 11  # where the text behind a label begins
 
 
 def lines_of(blocks: Iterable[Block], area: Area, *, one_line: bool = False) -> list[Strip]:
-    """The blocks in as many lines as they take, with a blank one between two where lines are not short.
+    """The blocks in as many lines as they take, with a blank one between two.
 
     Args:
         blocks: what there is to read.
         area: where it is drawn; only its width counts.
-        one_line: whether each row of a table has to do with one line; the pointer then stands at its own.
+        one_line: whether each row of a table has to do with one line; the pointer then stands at its own, and no blank
+            line parts a table from what is said over it.
     """
     lines: list[Strip] = []
     before: Block | None = None
     for block in blocks:
-        if before is not None and not isinstance(before, Heading) and not one_line:
+        joined = one_line and isinstance(before, Paragraph) and isinstance(block, Table)
+        if before is not None and not isinstance(before, Heading) and not joined:
             lines.append(area.row().strip())
         lines += block_lines(block, area, one_line=one_line)
         before = block

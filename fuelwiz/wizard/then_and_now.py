@@ -21,7 +21,7 @@ from fuelwiz.printable import NO_BREAK
 from fuelwiz.record import record
 from fuelwiz.report.measures import MEASURES, Measure, Side, sides_of
 from fuelwiz.wizard.live.looked_at import looked_at
-from fuelwiz.wizard.paint import Area, Row, clip
+from fuelwiz.wizard.paint import Area, Row, clip, clip_words
 from fuelwiz.wizard.screen_layout import NARROW_BELOW
 
 ROWS = 4
@@ -174,10 +174,13 @@ def _nothing_yet(after: Desk, highlighted: str) -> str:
 
 
 def _changed_line(changes: Sequence[str], nothing: str, row: Row) -> Row:
-    """The changes as far as they fit, and how many there are where not all do."""
+    """The changes as far as they fit, each of them whole, and how many more there are."""
     row.put(1, "changed", "muted")
     room = row.width - LABELS - 2
-    text = row.look.fold("; ".join(changes) or nothing)
-    if changes and cell_len(text) > room:
-        text = row.look.fold(f"{len(changes)}: {text}")
-    return row.put(1 + LABELS, clip(text, room, row.look.fold("…")))
+    forms = [row.look.fold("; ".join(changes) or nothing)]
+    forms += [
+        row.look.fold(f"{'; '.join(changes[:shown])}; {len(changes) - shown} more")
+        for shown in range(len(changes) - 1, 0, -1)
+    ]
+    text = next((form for form in forms if cell_len(form) <= room), forms[-1])
+    return row.put(1 + LABELS, clip_words(text, room, row.look.fold("…")))

@@ -107,6 +107,15 @@ def test_the_picture_stands_behind_the_pull_and_says_its_figures(tmp_path: Path)
     assert '<title id="log-title">' in source and '<desc id="log-description">' in source
 
 
+def test_no_picture_is_wider_than_the_others_so_that_its_words_are_as_large_on_a_phone(
+    tmp_path: Path,
+) -> None:
+    found = logged(tmp_path, WEAK, pull=PULL)
+    pictures = pictures_of(Subject(found.session, found.figures, found.measured), None)
+    assert LOG_OF_A_RUN in pictures and len(pictures) > 3
+    assert {name for name, picture in pictures.items() if not 340 <= picture.width <= 360} == set()
+
+
 def test_a_log_without_engine_speed_is_told_pull_by_pull(tmp_path: Path) -> None:
     found = logged(tmp_path, WEAK)
     log = tmp_path / "pull.csv"

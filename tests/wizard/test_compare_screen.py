@@ -81,6 +81,12 @@ async def test_nothing_is_wider_than_the_screen_and_nothing_is_missing(size: tup
             assert view.region.right <= size[0] and view.region.bottom <= size[1]
 
 
+@pytest.mark.parametrize("size", SIZES, ids=lambda at: f"{at[0]}x{at[1]}")
+def test_builds_side_by_side_look_as_they_did(snap_compare: Any, size: tuple[int, int]) -> None:
+    """A picture at each size; a change of one is looked at before it is kept."""
+    assert snap_compare(Comparing([SIX, COUPE]), terminal_size=size)
+
+
 @pytest.mark.parametrize(("width", "fit"), [(60, 2), (80, 2), (120, 4), (160, 6)])
 async def test_it_says_how_many_fit(width: int, fit: int) -> None:
     """A label of 22 columns and 20 for each build, two at least: the design's own figures."""

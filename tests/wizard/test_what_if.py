@@ -299,7 +299,7 @@ def test_a_build_without_an_answer_shows_dashes(tmp_path: Path) -> None:
     assert changed_words(before, after) == ["power – → 400 hp"]
 
 
-def test_many_changes_are_counted_and_shown_letter_by_letter(tmp_path: Path) -> None:
+def test_changes_are_shown_whole_and_the_rest_counted_letter_by_letter(tmp_path: Path) -> None:
     before = Desk.new(tmp_path)
     before.type("goal.power", "400")
     after = before.what_if()
@@ -310,7 +310,10 @@ def test_many_changes_are_counted_and_shown_letter_by_letter(tmp_path: Path) -> 
     assert any("[red]x[/red]" in word for word in words)
     for look in (Look(), Look(unicode=False, colors="none")):
         lines = [line.text for line in then_and_now(before, after, Area(look, 60, 4))]
-        assert {len(line) for line in lines} == {60} and f"changed  {len(words)}: " in lines[3]
+        assert {len(line) for line in lines} == {60}
+        *shown, rest = lines[3].removeprefix(" changed  ").rstrip().split("; ")
+        assert shown == [look.fold(word) for word in words[: len(shown)]]
+        assert rest == f"{len(words) - len(shown)} more"
         assert look.unicode or all(line.isascii() for line in lines)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from rich.cells import cell_len
 from textual.strip import Strip
 
 from fuelwiz.wizard.paint import Area, pad
@@ -9,11 +10,16 @@ from fuelwiz.wizard.paint import Area, pad
 POINTER, WORD, SAYS = 1, 3, 32
 EMPTY = "No builds here yet."
 CHOICES = (
-    ("sample", "Start with a guided sample", "an invented build: change it, watch the answer"),
-    ("new", "New build", "an answer after five steps, about ten minutes"),
-    ("file", "Open a file", "a build from elsewhere"),
-    ("folder", "Another folder", "builds are in {folder}"),
+    (
+        "sample",
+        "Start with a guided sample",
+        ("an invented build: change it, watch the answer", "change an invented build"),
+    ),
+    ("new", "New build", ("an answer after five steps, about ten minutes", "about ten minutes")),
+    ("file", "Open a file", ("a build from elsewhere",)),
+    ("folder", "Another folder", ("builds are in {folder}", "builds kept elsewhere")),
 )
+"""What can be done first: its id, what it is called, and what it is, the last where a screen is narrow."""
 WORDS = (
     "Good to have at hand: the power you want, the fuel, the boost, the pump's table of flow against pressure, "
     "and how much hose runs where.",
@@ -33,8 +39,9 @@ def first_time_lines(at: int, folder: str, area: Area) -> list[Strip]:
         if number == at:
             line.put(POINTER, area.look.mark("pointer"), "focus", True)
         line.put(WORD, pad(word, SAYS - WORD - 1), "focus" if number == at else "text", number == at)
-        for text in area.wrapped(says.format(folder=folder), SAYS, 1):
-            line.put(SAYS, text, "text" if number == at else "muted")
+        forms = [area.look.fold(form.format(folder=folder)) for form in says]
+        said = next((form for form in forms if cell_len(form) < area.width - SAYS), forms[-1])
+        line.put(SAYS, said, "text" if number == at else "muted")
         lines.append(line.strip())
     words = Area(area.look, min(area.width, _READS_WELL), area.rows)
     spaced = area.rows >= 19

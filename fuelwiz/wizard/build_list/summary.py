@@ -120,11 +120,12 @@ def _assumed(known: Judged, area: Area) -> str:
 
 
 def _without_answer(steps: Sequence[str]) -> tuple[str, ...]:
-    """The steps of which the file answers nothing, by name, and how many they are."""
+    """The steps of which the file answers nothing, by name, and how many they are, ever shorter."""
     if not steps:
         return ("every step has an answer",)
-    count = f"{_counted(len(steps), 'step')} without an answer"
-    return f"{count}: {', '.join(steps)}", count
+    count = _counted(len(steps), "step")
+    whole = f"{count} without an answer"
+    return f"{whole}: {', '.join(steps)}", whole, f"{count} open"
 
 
 def _counted(count: int, one: str, many: str = "") -> str:

@@ -244,7 +244,8 @@ def _columns(
         rest = clip(line.look.fold(columns[1]), width - name - 1, more)
         return line.put(name, rest, role, focused).strip()
     line.put(name, clip(line.look.fold(columns[1]), hose - name, more), role, focused)
-    line.put_right(figure, clip(line.look.fold(columns[2]), figure - hose - 1), figures or role, focused)
+    length = clip(line.look.fold(columns[2]), figure - hose - 1, more)
+    line.put_right(figure, length, figures or role, focused)
     if len(columns) > 4 and width < NARROW_LIST:
         return line.put_right(figure + 6, columns[4], role, focused).strip()
     rest = clip(line.look.fold(columns[3]), width - figure - 3, more)

@@ -12,7 +12,7 @@ from fuelwiz.report.page.pictures.axes import Frame, Point
 from fuelwiz.report.page.pictures.shapes import Dot, Kind, Picture, Shape, Stroke, Word, legend
 from fuelwiz.units import from_si
 
-WIDTH, HALF, HEIGHT = 400, 206, 428
+WIDTH, HALF, HEIGHT = 360, 206, 428
 LEAST_BINS = 2
 HEADROOM = 0.15
 ZOOMED = 0.8
