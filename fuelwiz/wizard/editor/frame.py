@@ -13,7 +13,7 @@ from fuelwiz.units import UnitSystem
 from fuelwiz.wizard.actions import Action, by_id
 from fuelwiz.wizard.chrome import Headline
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import TAKES, DoRow, FoundRow, ItemRow
+from fuelwiz.wizard.form.form_rows import TAKES, DoRow, FoundRow, ItemRow, is_to_answer, owned_by_enter
 from fuelwiz.wizard.live.rule import CHANGES, LETTERS, READ, letters_of
 
 _UNITS: dict[UnitSystem, str] = {
@@ -93,14 +93,32 @@ def listed_actions(form: Form, actions: tuple[Action, ...]) -> tuple[Action, ...
     )
 
 
+def is_assumed(form: Form) -> bool:
+    """Whether what stands under the pointer is a fallback."""
+    if not is_to_answer(form.row):
+        return False
+    field = form.desk.text_in_field(form.path)
+    return field.assumed and bool(field.text)
+
+
+def _enter_does(form: Form) -> str:
+    """What Enter does with the row: a number that is assumed it leaves so, an answer to pick it makes one's own."""
+    if isinstance(form.row, ItemRow):
+        return "open"
+    if isinstance(form.row, DoRow):
+        return "go"
+    if not is_assumed(form):
+        return "next"
+    return "yes, next" if owned_by_enter(form.row) else "next, stays assumed"
+
+
 def offered_actions(mode: str, form: Form, view: str, actions: tuple[Action, ...]) -> list[Action]:
     """The actions for what has the keys; in the table's place a view has its own first."""
     if mode in _IN_MODE:
         offered = [one if isinstance(one, Action) else by_id(actions, one) for one in _IN_MODE[mode]]
         return [_IN_VIEW.get(view, offered[0]), *offered[1:]] if mode == "table" else offered
     row = form.row
-    first_word = "open" if isinstance(row, ItemRow) else "go" if isinstance(row, DoRow) else "next"
-    start = [Action("enter", ("enter",), "", first_word, "")]
+    start = [Action("enter", ("enter",), "", _enter_does(form), "")]
     if isinstance(row, FoundRow) and row.proposal is not None:
         start.insert(0, Action("take", (TAKES,), "", "take it", ""))
     if isinstance(row, ItemRow):
@@ -115,6 +133,8 @@ def offered_actions(mode: str, form: Form, view: str, actions: tuple[Action, ...
         from fuelwiz.wizard.form.log_columns import f8_does
 
         start.append(Action("log", ("f8",), "", f8_does(form.desk, form.question), ""))
+    if is_assumed(form) and not owned_by_enter(row):
+        names.insert(0, "own")
     if form.step_number == len(STEPS) - 1:
         names.remove("next_step")
     elif form.is_past_more:
