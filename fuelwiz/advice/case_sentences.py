@@ -93,7 +93,8 @@ def _sentence(subject: Subject, case: StressFigures, changes: str, pump_cure: st
     if _is_nearer_to_boiling(subject, case):
         assert case.vapour_margin_Pa is not None
         happens.append(vapour_phrase(subject, case.vapour_margin_Pa))
-        helps = cooler_inlet(subject).rstrip(".")
+        missing = vapour_need(subject) - case.vapour_margin_Pa
+        helps = cooler_inlet(subject, missing, today=False).rstrip(".")
         cures.append(f"{helps[:1].lower()}{helps[1:]}")
     if first == "vapour":
         happens.append(f"the {subject.pump_word} alone would have {_spare(subject, case)}")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
+from fuelwiz.advice.limits.near_boiling import missing_today_pa, needs_less_in_the_tank
 from fuelwiz.advice.wire_words import wire_label
 from fuelwiz.record import record
 from fuelwiz.sizing import thresholds
@@ -105,6 +106,14 @@ def _cooler(subject: Subject, _figures: ChangeFigures) -> str:
     return f"fuel {subject.numbers.limit('warming', thresholds.COOLER_K)} cooler"
 
 
+def _cooler_noun(subject: Subject, figures: ChangeFigures) -> str:
+    """The same, and what does it too where the fuel is only too close to boiling for a pump outside the tank."""
+    missing = missing_today_pa(subject, subject.pick.vapour_margin_Pa)
+    in_the_tank = missing is not None and needs_less_in_the_tank(subject, missing)
+    other = " or the pump in the tank" if in_the_tank and figures.cures == ("vapour",) else ""
+    return f"{_cooler(subject, figures)}{other}"
+
+
 def _feed_noun(_subject: Subject, figures: ChangeFigures) -> str:
     return _of_size(figures, "feed")
 
@@ -151,7 +160,7 @@ RECORDS = (
     ChangeWords("filters", _filters, _plain("larger filters")),
     ChangeWords("clean", _clean, _clean),
     ChangeWords("injectors", _injectors, _injectors),
-    ChangeWords("cooler", _cooler, _cooler),
+    ChangeWords("cooler", _cooler, _cooler_noun),
 )
 WORDS: dict[Change, ChangeWords] = {record.change: record for record in RECORDS}
 

@@ -39,7 +39,7 @@ ANSWERS: dict[Limit, tuple[str, str]] = {
     "fuse": ("wiring.wire", "the wiring is too small for its current"),
     "inlet": ("inlet.size", "the suction line is too small"),
     "vapour": (
-        "inlet.strainer.have",
+        "fuel.temperature",
         "the fuel is too close to boiling at the pump inlet",
     ),
 }

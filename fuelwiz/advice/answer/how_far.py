@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.advice.answer.lines import Forms, line
+from fuelwiz.advice.answer.other_stops import with_other_stops
 from fuelwiz.advice.first_limit import part_name
 from fuelwiz.advice.limits import limit_phrase, return_fault, short_why
 from fuelwiz.advice.phrases import GUESSED, kept_run_chokes, kept_run_name, least_spare, point_name
@@ -23,12 +24,10 @@ def how_far(subject: Subject) -> Forms:
     limits = subject.figures.verdict.limits
     if not limits:
         return line(*_good_for(subject, first))
-    return (
-        _short_at_a_point(subject)
-        or _short(subject, first)
-        or _short_of_the_reserve(subject, first)
-        or _but(subject, first)
-    )
+    short = _short_at_a_point(subject) or _short(subject, first) or _short_of_the_reserve(subject, first)
+    if short is not None:
+        return with_other_stops(subject, short)
+    return with_other_stops(subject, _but(subject, first), _beside_power(subject))
 
 
 def lowest_solved(subject: Subject) -> Ceiling | None:
@@ -224,8 +223,7 @@ def _short_of_the_reserve(subject: Subject, first: Ceiling) -> Forms | None:
 
 def _but(subject: Subject, first: Ceiling) -> Forms:
     """Power is there; something that is no ceiling in power is wrong."""
-    limits = [limit for limit in subject.figures.verdict.limits if limit != "pump"]
-    limit, row = limits[0], subject.pick
+    limit, row = _beside_power(subject), subject.pick
     if limit == "return":
         fine = "Full power is fine, idle is not"
         fault = return_fault(subject)
@@ -248,6 +246,11 @@ def _but(subject: Subject, first: Ceiling) -> Forms:
         f"Good for {good}, but {why}.",
         f"No: {short_why(subject, limit)}.",
     )
+
+
+def _beside_power(subject: Subject) -> Limit:
+    """The first limit that is no lack of the pump's flow."""
+    return next(limit for limit in subject.figures.verdict.limits if limit != "pump")
 
 
 def _your(subject: Subject, row: SizeFigures) -> str:

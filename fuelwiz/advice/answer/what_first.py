@@ -196,9 +196,9 @@ def _others_then(subject: Subject, following: NextFigures, bought: Collection[Ch
 
 
 def _power(subject: Subject, change: ChangeFigures) -> str:
-    """How far the change takes the power, where it does: "(261 to 368 hp)"."""
+    """How far the change takes the power, where it does: "(261 to 368 hp)"; not where it is there against boiling."""
     today = good_for_w(subject)
-    if today is None or change.max_power_W <= today * (1.0 + SEEN):
+    if today is None or "vapour" in change.cures or change.max_power_W <= today * (1.0 + SEEN):
         return ""
     goal = subject.figures.demand.crank_power_W
     before = subject.numbers.number("power", today, goal)

@@ -62,25 +62,28 @@ def _vapour(subject: Subject) -> Iterator[Remark]:
         "warning",
         "inlet",
         f"At the pump inlet the fuel is only {near} above boiling; keep {wanted} or more.",
-        cooler_inlet(subject),
+        cooler_inlet(subject, safe - margin),
     )
 
 
 def _vapour_on_bad_days(subject: Subject) -> Iterator[Remark]:
     if subject.pick.vapour_margin_Pa is None or subject.pick.vapour_margin_Pa < vapour_need(subject):
         return
+    need = vapour_need(subject)
     boiling = [
-        name
+        (case.vapour_margin_Pa, name)
         for case, name in zip(subject.figures.stress, case_names(subject), strict=True)
-        if case.vapour_margin_Pa is not None and case.vapour_margin_Pa < vapour_need(subject)
+        if case.vapour_margin_Pa is not None and case.vapour_margin_Pa < need
     ]
     if not boiling:
         return
+    worst, _ = min(boiling)
+    names = listed([name for _, name in boiling])
     yield Remark(
         "warning",
         "fuel.temperature",
-        f"The fuel can boil at the pump inlet on a bad day: {listed(boiling)}.",
-        f"{cooler_inlet(subject)} A bigger pump does not help there.",
+        f"The fuel can boil at the pump inlet on a bad day: {names}.",
+        f"{cooler_inlet(subject, need - worst, today=False)} A bigger pump does not help there.",
         elsewhere=True,
     )
 

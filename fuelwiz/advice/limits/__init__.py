@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from fuelwiz.advice.limits.near_boiling import cooler_inlet, needs_less_in_the_tank
 from fuelwiz.advice.limits.of_build import BUILD_WORDS
-from fuelwiz.advice.limits.of_size import SIZE_WORDS, cooler_inlet
+from fuelwiz.advice.limits.of_size import SIZE_WORDS
 from fuelwiz.advice.limits.record import LimitWords, SizeLimitWords, WhatAndDo
 from fuelwiz.advice.limits.returning import return_cure, return_fault
 from fuelwiz.advice.subject import Subject
@@ -19,6 +20,7 @@ __all__ = [
     "cure",
     "cured_at",
     "limit_phrase",
+    "needs_less_in_the_tank",
     "return_cure",
     "return_fault",
     "short_why",

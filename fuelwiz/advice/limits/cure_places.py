@@ -4,6 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator
 
+from fuelwiz.advice.limits.near_boiling import (
+    missing_today_pa,
+    needs_less_in_the_tank,
+    strainer_matters,
+    suction_matters,
+)
 from fuelwiz.advice.limits.returning import regulator_makes_most
 from fuelwiz.advice.phrases import kept_run_chokes, kept_run_number
 from fuelwiz.advice.subject import Subject
@@ -43,13 +49,15 @@ def pump(subject: Subject) -> str:
 
 
 def pump_inlet(subject: Subject) -> str:
-    """What is before the pump and loses there; else how high the fuel stands."""
-    inlet = subject.session.inlet
-    if inlet is not None and inlet.run:
+    """The pump's place where another one is enough; what loses before the pump; else how warm the fuel is."""
+    missing = missing_today_pa(subject, subject.pick.vapour_margin_Pa)
+    if needs_less_in_the_tank(subject, missing):
+        return "pump.place"
+    if suction_matters(subject, missing):
         return suction_line(subject)
-    if inlet is not None and inlet.strainer is not None:
+    if strainer_matters(subject, missing):
         return "inlet.strainer.have"
-    return "inlet.fuel_head"
+    return "fuel.temperature"
 
 
 def suction_line(subject: Subject) -> str:

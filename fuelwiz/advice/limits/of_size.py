@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fuelwiz.advice.limits import cure_places
+from fuelwiz.advice.limits.near_boiling import cooler_inlet, missing_today_pa
 from fuelwiz.advice.limits.record import SizeLimitWords, WhatAndDo
 from fuelwiz.advice.phrases import (
     kept_loss_pa,
@@ -170,31 +171,9 @@ def _vapour(subject: Subject, row: SizeFigures) -> str:
     return vapour_phrase(subject, row.vapour_margin_Pa)
 
 
-def cooler_inlet(subject: Subject) -> str:
-    """What helps against boiling at the pump inlet, by the pump's place and what the build has there."""
-    inlet, pump = subject.session.inlet, subject.session.pump
-    helps = ["cool the fuel"]
-    if subject.session.return_line is not None:
-        helps = ["fit a cooler in the return"]
-    if subject.session.fuel.kind == "blend":
-        helps.append("use a less volatile (summer) fuel")
-    if inlet is not None and inlet.strainer is not None:
-        helps.append("clean or enlarge the strainer")
-    if inlet is not None and inlet.run:
-        helps.append("shorten or enlarge the suction line")
-    if pump is not None and pump.place == "outside":
-        helps.append(
-            "mount the pump lower" if inlet is None or inlet.fuel_head <= 0.0 else "flood the inlet more"
-        )
-    elif pump is not None and pump.place == "surge":
-        helps.append("let the surge pot hold a little pressure")
-    else:
-        helps.append("keep the tank full")
-    return f"{capitalized(', '.join(helps[:-1]))}{',' if len(helps) > 2 else ''} or {helps[-1]}."
-
-
 def _boils(subject: Subject, row: SizeFigures) -> WhatAndDo:
-    return f"{capitalized(_vapour(subject, row))}.", cooler_inlet(subject)
+    missing = missing_today_pa(subject, row.vapour_margin_Pa)
+    return f"{capitalized(_vapour(subject, row))}.", cooler_inlet(subject, missing)
 
 
 def _inlet(subject: Subject, row: SizeFigures) -> str:
@@ -247,7 +226,7 @@ SIZE_WORDS = (
         "vapour",
         cure_places.pump_inlet,
         "the fuel is too close to boiling at the pump inlet",
-        "cooler fuel and less loss before the pump",
+        "cooler or less volatile fuel",
         _vapour,
         _boils,
     ),

@@ -16,7 +16,7 @@ from fuelwiz.advice.part_words import (
     regulator_in_words,
     strainer_in_words,
 )
-from fuelwiz.advice.phrases import clock
+from fuelwiz.advice.phrases import clock, vapour_need
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.headings import PATH
 from fuelwiz.advice.sections.unknown import not_known_sentence
@@ -149,9 +149,19 @@ def _pump(subject: Subject, size: SizeFigures) -> PathLine:
         needed = numbers.number("pressure", must, could)
         makes = f"needs {needed}, has {numbers.figure('pressure', could, must)}"
     found = tuple(limit for limit in size.limits if limit in ("pump", "relief", "vapour"))
+    if found == ("vapour",) and size.vapour_margin_Pa is not None:
+        facts, makes = [*facts, makes], _above_boiling(subject, size.vapour_margin_Pa)
     return PathLine(
         "", "pump", ", ".join(facts), at_the_goal=makes, limits=found, assumed=subject.volts_assumed
     )
+
+
+def _above_boiling(subject: Subject, margin_pa: float) -> str:
+    """How near the fuel is to boiling at the pump, where that is what is wrong there."""
+    if margin_pa < 0.0:
+        return "fuel boils"
+    figure, wanted = subject.numbers.pair("pressure", margin_pa, vapour_need(subject))
+    return f"{figure} above boiling, of {wanted}"
 
 
 def _part(subject: Subject, size: SizeFigures, part: PathPart) -> PathLine:
