@@ -110,7 +110,7 @@ def _cooler_noun(subject: Subject, figures: ChangeFigures) -> str:
     """The same, and what does it too where the fuel is only too close to boiling for a pump outside the tank."""
     missing = missing_today_pa(subject, subject.pick.vapour_margin_Pa)
     in_the_tank = missing is not None and needs_less_in_the_tank(subject, missing)
-    other = " or the pump in the tank" if in_the_tank and figures.cures == ("vapour",) else ""
+    other = " (or the pump in the tank)" if in_the_tank and figures.cures == ("vapour",) else ""
     return f"{_cooler(subject, figures)}{other}"
 
 

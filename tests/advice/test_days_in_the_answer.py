@@ -89,3 +89,8 @@ def test_fuel_that_may_boil_leads_the_fourth_line_where_it_is_only_too_close_tod
     share = next(limit.share for limit in one.figures.spread.limits if limit.limit == "vapour")
     assert share > 0.02
     assert any("the fuel boils at the pump; measure its Reid pressure" in line for line in one.words.answer)
+
+
+def test_what_lacks_today_is_said_in_words_as_on_the_bad_day() -> None:
+    line = spaced(told("mild", goal__power="900 hp").words.answer[1])
+    assert line.startswith("Tightest: ") and " short today)" in line and "\u2212" not in line

@@ -101,4 +101,4 @@ def test_what_cools_the_fuel_names_no_power_and_the_other_place() -> None:
     session = validate(changed(plain("mild"), OUTSIDE), "mild")
     one = result(session, assess(session))
     assert one.figures.way_out == ("cooler",)
-    assert spaced(one.words.answer[2]).startswith("Do first: fuel 27 °F cooler or the pump in the tank.")
+    assert spaced(one.words.answer[2]).startswith("Do first: fuel 27 °F cooler (or the pump in the tank).")

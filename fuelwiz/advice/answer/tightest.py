@@ -85,6 +85,9 @@ def _least(subject: Subject, least: _Place, now: _Place) -> tuple[str, str]:
 
 
 def _share(subject: Subject, margin: float, edges: tuple[float, ...]) -> str:
+    """What is to spare beside the day that is tightest; a lack in words, as on that day."""
+    if margin < 0.0:
+        return f"{subject.numbers.figure('percent', -margin, 0.0)} short"
     return subject.numbers.figure("percent", margin, *edges)
 
 
