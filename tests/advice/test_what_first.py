@@ -11,6 +11,7 @@ import pytest
 from fuelwiz.advice import Result, result
 from fuelwiz.advice.answer.how_far import limit_named_first
 from fuelwiz.advice.answer.what_first import most_helps, what_first
+from fuelwiz.advice.sections.changes import ways_out
 from fuelwiz.advice.subject import Subject
 from fuelwiz.session import validate
 from fuelwiz.sizing import in_steps, quick_figures
@@ -129,3 +130,6 @@ def test_where_no_change_is_enough_the_one_that_helps_the_pump_is_named(power: s
     line = third_line(one)
     assert line.startswith("No change cures it, nor several together; most helps: ")
     assert "a second pump" in line
+    assert ways_out(Subject(one.session, one.figures)) == (
+        ("way out", "none of these is enough, nor several together"),
+    )

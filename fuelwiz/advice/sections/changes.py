@@ -189,5 +189,9 @@ def ways_out(subject: Subject) -> tuple[tuple[str, str], ...]:
 
 
 def _together(subject: Subject, found: Figures | NextFigures) -> str:
+    if not found.changes:
+        return slow_part_unknown(subject)
     steps = steps_out(found)
-    return listed([change_noun(subject, step) for step in steps]) or "not by these changes, however many"
+    if not steps:
+        return "none of these is enough, nor several together"
+    return listed([change_noun(subject, step) for step in steps])
