@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import hashlib
-import json
 from typing import Any
 
 from fuelwiz.session.sections import Session
@@ -18,6 +16,9 @@ def inputs_digest(session: Session) -> str:
 
     A value typed in another unit is the same value; names move no figure; a fallback is the program's.
     """
+    import hashlib  # and nothing of it for a check, which asks for no digest
+    import json
+
     given = session.model_dump(exclude_unset=True, exclude=_CHANGE_NO_FIGURE, warnings=False)
     text = json.dumps(_figures(given), sort_keys=True)
     return hashlib.sha256(text.encode()).hexdigest()[:DIGITS]
