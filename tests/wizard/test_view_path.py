@@ -153,7 +153,10 @@ async def test_every_view_comes_by_its_letter(tmp_path: Path, size: tuple[int, i
             assert keys.screen.view == view
             await keys.until(f"[{view}]")
             keys.says_all_within()
-        await keys.press("ctrl+g", "v", "escape")
+        await keys.press("ctrl+g", "v")
+        offered = [line.strip().rstrip(",") for line in keys.part("footer")]
+        assert ", ".join(offered) == ", ".join(f"{letter} {view}" for letter, view in LETTERS.items())
+        await keys.press("escape")
         assert keys.screen.prompt is None
 
 

@@ -10,13 +10,13 @@ from fuelwiz.wizard.words_screen import word_lines
 
 LABEL, TEXT = 1, 12
 BANDS: tuple[Role, ...] = ("easy", "good", "brisk", "fast", "too fast")
-VERDICT = "Verdict"
+VELOCITY = "Velocity"
 WORDS = (
     ("Builds", "All builds in this folder, the last changed on top. Each is a plain text file."),
     ("Goal", "The power wanted, as you gave it: at the crank or at the wheels."),
     ("Line", "The chosen size of the feed line, or the one to fit."),
-    (VERDICT, "How fast the fuel runs in that line, or how many steps are still open."),
     ("Works", "Yes where pump, line and everything else known is big enough for the goal plus your reserve."),
+    (VELOCITY, "How fast the fuel runs in that line, or how many steps are still open."),
     ("Changed", "When the file was last written. A draft is work that is not saved yet."),
     ("Below", "The answer for the highlighted build, its last change, and how much is only assumed."),
     ("Compare", "Space marks a build; x shows the marked ones side by side."),
@@ -44,7 +44,7 @@ def _all_lines(area: Area) -> list[Strip]:
             if number == 0:
                 line.put(LABEL, label, "muted")
             lines.append(line.put(TEXT, part).strip())
-        if label == VERDICT:
+        if label == VELOCITY:
             lines.append(_bands(area))
     heading = area.row().put(LABEL, "Words of the trade", "focus", True).strip()
     return [*lines, area.row().strip(), heading, *word_lines(area)]

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 
+from fuelwiz.printable import NO_BREAK
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.sizing.vocabulary import is_fixed
 from fuelwiz.wizard.actions import by_id
@@ -113,7 +114,7 @@ class BuildActions:
             self.host.view = next_view(self.host.view, views_of(self.host.desk.result, self.host.view))
         else:
             offered = letters_of(self.host.desk.result)
-            views = "  ".join(f"{letter} {name}" for letter, name in offered.items())
+            views = ", ".join(f"{letter} {name}".replace(" ", NO_BREAK) for letter, name in offered.items())
             self.host.ask(Prompt(views, self._show_view, letters="".join(offered)))
 
     def _show_view(self, letter: str) -> None:

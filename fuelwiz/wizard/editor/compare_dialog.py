@@ -44,7 +44,7 @@ class CompareDialog:
         elif len(beside) == 1:
             self._show(beside[0])
         else:
-            self.host.program.find(beside, self._show, Offer(TITLE, NOTHING))
+            self.host.program.find(beside, self._show, Offer(TITLE, NOTHING, go="compare"))
 
     def _beside(self) -> Iterator[Findable]:
         from fuelwiz.store.folder import entries
