@@ -5,9 +5,9 @@ from __future__ import annotations
 import math
 import statistics
 from statistics import NormalDist
+from typing import Any
 
 import pytest
-from scipy.stats import qmc
 
 from fuelwiz.physics.additive import AdditiveModel, Effect, percentile_of
 from fuelwiz.physics.normal_points import MOST_INPUTS, normal_points
@@ -15,6 +15,13 @@ from fuelwiz.physics.normal_points import MOST_INPUTS, normal_points
 # JCGM 101:2008, 9.2.2, table 2: four standard normal inputs added up; standard uncertainty 2.0, and 95 in 100 of the
 # sums within 3.92 of zero.
 INPUTS, DEVIATION, HALF_WIDTH = 4, 2.0, 3.92
+
+
+def sobol(inputs: int, count: int, **options: Any) -> Any:
+    """Points of SciPy's; loading it takes a second, and each process that shares the tests reads this file."""
+    from scipy.stats import qmc
+
+    return qmc.Sobol(inputs, **options).random(count)
 
 
 def sums(count: int) -> list[float]:
@@ -38,7 +45,7 @@ def test_the_additive_example_of_the_guide_in_closed_form() -> None:
 
 def test_they_are_the_points_of_another_program() -> None:
     count = 512
-    theirs = qmc.Sobol(MOST_INPUTS, scramble=False).random(count) + 0.5 / count
+    theirs = sobol(MOST_INPUTS, count, scramble=False) + 0.5 / count
     for mine, wanted in zip(normal_points(count, MOST_INPUTS), theirs, strict=True):
         assert [NormalDist().cdf(z) for z in mine] == pytest.approx(list(wanted), abs=1e-12)
 
@@ -56,7 +63,7 @@ def test_each_input_by_itself_is_filled_without_a_gap(number: int) -> None:
 def test_percentiles_of_a_bent_effect_beside_a_straight_one(bend: float) -> None:
     """Against very many points of another program; the expansion is to fourth order."""
     model = AdditiveModel(3.0, (Effect(0.5, bend), Effect(0.4), Effect(step=0.2)))
-    points = [[NormalDist().inv_cdf(u) for u in row] for row in qmc.Sobol(3, seed=1).random(2**15)]
+    points = [[NormalDist().inv_cdf(u) for u in row] for row in sobol(3, 2**15, seed=1)]
     values = sorted(model.at(point) for point in points)
     for share in (0.05, 0.5, 0.95):
         assert model.percentile(share) == pytest.approx(percentile_of(values, share), abs=0.02)

@@ -1,7 +1,8 @@
 """One fuel circuit solved twice: by EPANET 2.2 through wntr, and by the program's own physics.
 
 Tank, suction line, pumps side by side, feed, rail with the engine's demand, a valve that holds the rail's
-pressure, and the return to the tank; all on one level, pressures in meters of the fuel.
+pressure, and the return to the tank; all on one level, pressures in meters of the fuel. What takes a second to load
+is loaded by the tests that run it: each process that shares the tests reads all of their files.
 """
 
 from __future__ import annotations
@@ -10,14 +11,16 @@ import math
 import warnings
 from dataclasses import dataclass
 from pathlib import Path
-
-import wntr
+from typing import TYPE_CHECKING
 
 from fuelwiz.physics.circuit import PumpSet, Supply
 from fuelwiz.physics.curve import Curve
 from fuelwiz.physics.line import GRAVITY, Run, run_loss
 from fuelwiz.physics.pump import Pump
 from fuelwiz.physics.return_line import settle
+
+if TYPE_CHECKING:
+    import wntr
 
 DENSITY_KG_M3 = 745.0  # drops out: heads are meters of the fuel
 PA_PER_M = DENSITY_KG_M3 * GRAVITY
@@ -60,6 +63,8 @@ def sample_pump() -> Pump:
 
 def new_model(viscosity_m2_s: float) -> wntr.network.WaterNetworkModel:
     """An empty EPANET model with Darcy and Weisbach's friction and the pump's curve."""
+    import wntr
+
     model = wntr.network.WaterNetworkModel()
     options = model.options.hydraulic
     with warnings.catch_warnings():
@@ -81,6 +86,8 @@ def add_run(model: wntr.network.WaterNetworkModel, name: str, start: str, end: s
 
 def solved(model: wntr.network.WaterNetworkModel, folder: Path) -> tuple[dict[str, float], dict[str, float]]:
     """Flows of links in m3/s and heads of nodes in meters, as EPANET finds them."""
+    import wntr
+
     results = wntr.sim.EpanetSimulator(model).run_sim(file_prefix=str(folder / "network"))
     flows, heads = results.link["flowrate"].iloc[0], results.node["head"].iloc[0]
     return {str(key): float(q) for key, q in flows.items()}, {str(key): float(h) for key, h in heads.items()}

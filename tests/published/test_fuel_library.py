@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import math
 from itertools import pairwise
+from typing import Any
 
 import pytest
-from CoolProp.CoolProp import PropsSI
 
 from fuelwiz.facts import table
 from fuelwiz.physics.fuel import Fuel, blend, pure
@@ -17,6 +17,13 @@ FLUID = VALUES["fluid"]
 TOL = FLUID["tol"]
 CELSIUS = [-10, -5, 0, 5, 10, 15, 20, 25, 30, 37.8, 40, 45, 50, 55, 60]
 ATMOSPHERE_PA = 101325.0
+
+
+def props_si(*asked: Any) -> float:
+    """CoolProp's own; loading it takes two seconds, and each process that shares the tests reads this file."""
+    from CoolProp.CoolProp import PropsSI
+
+    return float(PropsSI(*asked))
 
 
 def ours(name: str, temperature_k: float) -> Fuel:
@@ -41,9 +48,9 @@ def test_pure_alcohols(name: str, celsius: float) -> None:
     Tolerances are the spread between CoolProp, DIPPR and VDI correlations, not printed digits.
     """
     temperature = kelvin(celsius)
-    density = PropsSI("D", "T", temperature, "P", ATMOSPHERE_PA, name)
-    viscosity = PropsSI("V", "T", temperature, "P", ATMOSPHERE_PA, name) / density
-    vapour = PropsSI("P", "T", temperature, "Q", 0, name)
+    density = props_si("D", "T", temperature, "P", ATMOSPHERE_PA, name)
+    viscosity = props_si("V", "T", temperature, "P", ATMOSPHERE_PA, name) / density
+    vapour = props_si("P", "T", temperature, "Q", 0, name)
     fuel = ours(name, temperature)
     assert fuel.density_kg_m3 == near(density, TOL["rho_rel"])
     assert fuel.viscosity_m2_s == near(viscosity, TOL["nu_rel"])
@@ -71,14 +78,14 @@ def test_expansion_of_alcohols(name: str) -> None:
 @pytest.mark.parametrize("name", ["ethanol", "methanol"])
 def test_heat_capacity_of_alcohols(name: str) -> None:
     """CoolProp near 20 degC; the table rounds to 50 J/(kg K)."""
-    heat = PropsSI("C", "T", kelvin(20), "P", ATMOSPHERE_PA, name)
+    heat = props_si("C", "T", kelvin(20), "P", ATMOSPHERE_PA, name)
     assert ours(name, kelvin(20)).cp_J_kgK == pytest.approx(heat, abs=50)
 
 
 def slope_of_viscosity(name: str) -> float:
     """Andrade's slope of a liquid between -10 and 60 degC, in kelvin."""
     cold, hot = kelvin(-10), kelvin(60)
-    ratio = PropsSI("V", "T", cold, "P", ATMOSPHERE_PA, name) / PropsSI(
+    ratio = props_si("V", "T", cold, "P", ATMOSPHERE_PA, name) / props_si(
         "V", "T", hot, "P", ATMOSPHERE_PA, name
     )
     return math.log(ratio) / (1 / cold - 1 / hot)
@@ -105,7 +112,7 @@ def test_gasoline_thins_as_alkanes_do_step_by_step(name: str) -> None:
 
 def test_gasoline_is_a_little_heavier_and_much_more_volatile_than_heptane() -> None:
     """n-heptane of CoolProp, the fluid on which injectors are rated: 684 kg/m3 at 20 degC."""
-    heptane = PropsSI("D", "T", kelvin(20), "P", ATMOSPHERE_PA, "n-Heptane")
+    heptane = props_si("D", "T", kelvin(20), "P", ATMOSPHERE_PA, "n-Heptane")
     gasoline = blend(ethanol=0.0, temperature_k=kelvin(20))
     assert 1.0 < gasoline.density_kg_m3 / heptane < 1.15
-    assert gasoline.vapour_pressure_pa > 5 * PropsSI("P", "T", kelvin(20), "Q", 0, "n-Heptane")
+    assert gasoline.vapour_pressure_pa > 5 * props_si("P", "T", kelvin(20), "Q", 0, "n-Heptane")
