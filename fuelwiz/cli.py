@@ -19,9 +19,8 @@ if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
     from fuelwiz.measured.figures import LoggedRun
     from fuelwiz.report.differences import JudgedBuild
-    from fuelwiz.report.output import PlotOf
     from fuelwiz.session import Session
-    from fuelwiz.sizing.figures import Figures, Plot
+    from fuelwiz.sizing.figures import Figures, Plot, PlotOf
 
 FINE, NOT_KNOWN_TO_WORK, BAD = 0, 1, 2
 PIPE_CLOSED, INTERRUPTED = 141, 130

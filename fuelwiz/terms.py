@@ -12,6 +12,7 @@ from typing import Any, Literal, cast, get_args
 Induction = Literal["none", "supercharger", "turbo"]
 PureFuel = Literal["methanol"]
 FuelKind = Literal["blend", PureFuel, "own"]
+PumpKind = Literal["turbine", "displacement"]
 PumpPlace = Literal["tank", "surge", "outside"]
 FilterPlace = Literal["line", "pump"]
 Hose = Literal["nominal", "ptfe", "rubber", "tube"]

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fuelwiz.advice.first_limit import PARTS
 from fuelwiz.advice.limits import cure, short_why
-from fuelwiz.advice.next_words import ASSUMED, boost_is_assumed, left_across_then
+from fuelwiz.advice.next_words import ASSUMED, boost_is_assumed, left_across_then, point_then
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.sizing.figures import NextFigures
 
@@ -51,17 +51,11 @@ def _today(subject: Subject, goal: NextFigures) -> str:
     )
     name = _name(subject, goal)
     if goal.margin is None:
-        return f"{name} needs {burns}; {_look_for(subject, goal)}."
+        return f"{name} needs {burns}; look for a pump that flows {point_then(subject, goal)}."
     if goal.limits:
         return f"{name} needs {burns}: today's parts are not enough."
     spare = subject.numbers.figure("percent", goal.margin, subject.session.goal.reserve)
     return f"{name} needs {burns}: today's parts are enough, {spare} to spare."
-
-
-def _look_for(subject: Subject, goal: NextFigures) -> str:
-    """The pump to look for then, as it would be asked for in a shop."""
-    flow = subject.numbers.figure("flow", goal.target_flow_m3_s)
-    return f"look for a pump that flows {flow} at {subject.numbers.about('pressure', goal.target_rise_Pa)}"
 
 
 def _pump(subject: Subject, goal: NextFigures) -> str:
@@ -74,7 +68,7 @@ def _pump(subject: Subject, goal: NextFigures) -> str:
     else:
         figure, most = subject.numbers.pair("percent", goal.margin, subject.session.goal.reserve)
         short = f"{figure} to spare, you want {most}\u00a0%"
-    return f"The {word} {verb} too small ({short}): {_look_for(subject, goal)}."
+    return f"The {word} {verb} too small ({short}): look for a pump that flows {point_then(subject, goal)}."
 
 
 def _injectors(subject: Subject, goal: NextFigures) -> str:

@@ -18,6 +18,12 @@ def next_name(subject: Subject, goal: NextFigures, *, whole: bool = True) -> str
     return f"{power} at {boost}{' of boost' if whole else ''}{assumed}"
 
 
+def point_then(subject: Subject, goal: NextFigures) -> str:
+    """What a pump has to give then, as it would be asked for in a shop: "76 gal/h at 74.8 psi"."""
+    flow = subject.numbers.figure("flow", goal.target_flow_m3_s)
+    return f"{flow} at {subject.numbers.about('pressure', goal.target_rise_Pa)}"
+
+
 def boost_is_assumed(subject: Subject) -> bool:
     """Whether the boost of the next goal was not given: it then follows from its power."""
     following = subject.next

@@ -8,9 +8,8 @@ from __future__ import annotations
 from typing import Annotated, ClassVar, Literal
 
 from fuelwiz.session import PumpCurve, Section, Size, fields
-from fuelwiz.terms import Hose, PumpPlace
+from fuelwiz.terms import Hose, PumpKind, PumpPlace
 
-PumpKind = Literal["turbine", "displacement"]
 FileKind = Literal["parts"]
 
 MOST_OF_A_KIND = 200

@@ -7,7 +7,6 @@ import os
 import shutil
 import sys
 import time
-from collections.abc import Callable
 from pathlib import Path
 
 from fuelwiz.advice.result import Result
@@ -16,16 +15,12 @@ from fuelwiz.file_limits import SUFFIX
 from fuelwiz.files import NotPlain, reason, write_atomically
 from fuelwiz.printable import NO_BREAK, clean, visible
 from fuelwiz.report.text_look import WIDTH, TextLook, speaks_utf8, text_look_of
-from fuelwiz.sizing.figures import Plot
+from fuelwiz.sizing.figures import PlotOf
 from fuelwiz.terminal.cells import hanging
 from fuelwiz.terminal.folding import in_ascii
 
 READER_COMES_WITHIN_S = 5.0
 ENDINGS = {".md": "markdown", ".markdown": "markdown", ".html": "html", ".htm": "html", ".json": "json"}
-
-
-PlotOf = Callable[[str], Plot | None]
-"""Gives pump against system around a size, when a picture asks."""
 
 
 def in_format(

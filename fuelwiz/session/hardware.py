@@ -27,11 +27,10 @@ from fuelwiz.session.fields import (
     table,
     text,
 )
-from fuelwiz.terms import FilterPlace, Hose, PumpPlace
+from fuelwiz.terms import FilterPlace, Hose, PumpKind, PumpPlace
 
 Arrangement = Literal["parallel", "series"]
 ReturnPath = Literal["wire", "chassis"]
-PumpKind = Literal["turbine", "displacement"]
 Carries = Literal["each", "all"]
 
 RATING = quantity("pressure_change", "1 psi", "10000 psi", example="500 psi")

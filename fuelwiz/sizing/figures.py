@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from fuelwiz.record import record
 from fuelwiz.sizing.part_figures import (
     AtASize,
@@ -285,3 +287,7 @@ class Plot:
     pull: tuple[tuple[float, float], ...] = ()
     by_turbine: tuple[float, ...] | None = None
     by_displacement: tuple[float, ...] | None = None
+
+
+PlotOf = Callable[[str], Plot | None]
+"""Gives pump against system around a size, when a picture asks."""

@@ -515,6 +515,7 @@ OTHERS: dict[str, Scenario] = {
     "no pump, settled too small": ("no-pump-yet", {"feed__chosen": "-4"}),
     "no pump, settled large": ("no-pump-yet", {"feed__chosen": "-12"}),
     "no pump, nothing fits": ("no-pump-yet", {"feed__sizes": ["3 mm", "4 mm"]}),
+    "no pump, next goal": ("no-pump-yet", {"goal__next_power": "1500 hp"}),
     "no pump, one line": ("no-pump-yet", {"feed__run__0__size": "-8", "feed__run__1__size": "-8"}),
     "one line": ("hill-climb-coupe", {"feed__run__0__size": "-8"}),
     "one line, too small": ("hill-climb-coupe", {"feed__run__0__size": "-4"}),

@@ -9,7 +9,7 @@ from fuelwiz.advice.answer.how_far import good_for_w, limit_named_first
 from fuelwiz.advice.answer.lines import Forms, line
 from fuelwiz.advice.changes import change_noun
 from fuelwiz.advice.limits import cure, what_and_do
-from fuelwiz.advice.next_words import next_name
+from fuelwiz.advice.next_words import next_name, point_then
 from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.advice.ways import steps_out, way_out
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
@@ -69,8 +69,7 @@ def _goal_in_short(subject: Subject, following: NextFigures) -> str:
 
 
 def _pump_wanted(subject: Subject, following: NextFigures) -> str:
-    flow = subject.numbers.figure("flow", following.target_flow_m3_s)
-    return f"a pump of {flow} at {subject.numbers.about('pressure', following.target_rise_Pa)}"
+    return f"a pump of {point_then(subject, following)}"
 
 
 def _way_out(subject: Subject) -> Forms:

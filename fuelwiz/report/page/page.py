@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 
@@ -16,12 +16,9 @@ from fuelwiz.report.page.arrange import arranged
 from fuelwiz.report.page.colors import DARK_COLORS, LIGHT_COLORS
 from fuelwiz.report.page.pictures import Picture, pictures_of
 from fuelwiz.report.page.pictures.way import way_picture
-from fuelwiz.sizing.figures import Plot
+from fuelwiz.sizing.figures import PlotOf
 
 TEMPLATES = Path(__file__).parent / "templates"
-
-PlotOf = Callable[[str], Plot | None]
-"""Gives the curves around a size."""
 
 
 def html_page(result: Result, plot_of: PlotOf | None = None) -> str:
