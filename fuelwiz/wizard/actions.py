@@ -9,8 +9,8 @@ from fuelwiz.record import record
 class Action:
     """One thing that can be done.
 
-    `keys` are the keys that do it at once, `letter` the one that does it behind Ctrl+G, `say` its two or three
-    words in the footer and `text` its line on the key page.
+    `keys` are the keys that do it at once, `letter` the one that does it behind Ctrl+G, `also` another that does,
+    `say` its two or three words in the footer and `text` its line on the key page.
     """
 
     id: str
@@ -18,6 +18,7 @@ class Action:
     letter: str
     say: str
     text: str
+    also: str = ""
 
     @property
     def shown_key(self) -> str:
@@ -81,7 +82,7 @@ BUILD = (
     Action(
         "quit", ("ctrl+q", "ctrl+c"), "q", "leave", "leave the program (asks if there are unsaved changes)"
     ),
-    Action("find", ("ctrl+p",), "k", "find", "find a question or a key by words of it"),
+    Action("find", ("ctrl+p",), "k", "find", "find a question or a key by words of it; f too", also="f"),
     Action("keys", ("ctrl+g", "f9"), "", "all keys", "all keys: then press a letter"),
 )
 
@@ -111,7 +112,7 @@ def by_key(actions: tuple[Action, ...], key: str) -> Action | None:
 
 def by_letter(actions: tuple[Action, ...], letter: str) -> Action | None:
     """The action that a letter does behind Ctrl+G."""
-    return next((action for action in actions if letter and letter == action.letter), None)
+    return next((action for action in actions if letter and letter in (action.letter, action.also)), None)
 
 
 def by_id(actions: tuple[Action, ...], name: str) -> Action:

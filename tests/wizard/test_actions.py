@@ -8,7 +8,7 @@ import pytest
 
 from fuelwiz.desk.desk import Desk
 from fuelwiz.questions.glossary import glossary
-from fuelwiz.wizard.actions import BUILD, LIST
+from fuelwiz.wizard.actions import BUILD, LIST, Action
 from fuelwiz.wizard.app import FuelwizApp
 from fuelwiz.wizard.build_list.list_screen import BuildListScreen
 from fuelwiz.wizard.editor.build_screen import BuildScreen
@@ -29,6 +29,12 @@ async def test_the_list_does_every_action_and_no_other(tmp_path: Path) -> None:
     async with app.run_test():
         assert isinstance(app.screen, BuildListScreen)
         assert sorted(app.screen.actions.handlers) == sorted(action.id for action in LIST)
+
+
+@pytest.mark.parametrize("actions", [BUILD, LIST])
+def test_a_letter_does_one_thing(actions: tuple[Action, ...]) -> None:
+    letters = [letter for action in actions for letter in (action.letter, action.also) if letter]
+    assert len(set(letters)) == len(letters)
 
 
 @pytest.mark.parametrize("size", [(80, 24), (60, 20)])

@@ -25,6 +25,13 @@ async def _typed(keys: Keyboard, text: str) -> FindScreen:
     return screen
 
 
+@pytest.mark.parametrize("opening", [("ctrl+p",), ("ctrl+g", "k"), ("ctrl+g", "f")])
+async def test_it_opens_by_every_key_that_is_promised(tmp_path: Path, opening: tuple[str, ...]) -> None:
+    async with at_build(copy_of(NAME, tmp_path), (80, 24)) as keys:
+        await keys.press(*opening)
+        assert isinstance(keys.pilot.app.screen, FindScreen)
+
+
 @pytest.mark.parametrize("size", [(60, 20), (80, 24)])
 @pytest.mark.parametrize(
     ("words", "said", "key"),
