@@ -82,7 +82,7 @@ BUILD = (
     Action(
         "quit", ("ctrl+q", "ctrl+c"), "q", "leave", "leave the program (asks if there are unsaved changes)"
     ),
-    Action("find", ("ctrl+p",), "k", "find", "find a question or a key by words of it; f too", also="f"),
+    Action("find", ("ctrl+p",), "k", "find", "find a question or a key by words of it", also="f"),
     Action("keys", ("ctrl+g", "f9"), "", "all keys", "all keys: then press a letter"),
 )
 
