@@ -43,13 +43,18 @@ def count_in_words(left_out: Sequence[Assumption]) -> str:
 
 def matters_most(left_out: Sequence[Assumption]) -> str | None:
     """The assumed value that moves the result most, by its key; None where none is assumed."""
-    known = [item for item in by_effect(left_out) if item.effect and not item.is_section]
+    known = [item for item in by_effect(left_out) if item.effect is not None and not item.is_section]
     if known:
         return known[0].key
     keys = [
         item.key for item in left_out if not item.is_section and (item.key, item.value) not in MOVES_NOTHING
     ]
     return next((key for key in MOVES_MOST if key in keys), keys[0] if keys else None)
+
+
+def moves_spare(left_out: Sequence[Assumption], key: str) -> bool:
+    """Whether an assumed value moves what is to spare, or nobody has looked yet."""
+    return next((item.effect is None or item.effect > 0.0 for item in left_out if item.key == key), False)
 
 
 def most_in_words(left_out: Sequence[Assumption]) -> str:

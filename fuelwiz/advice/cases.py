@@ -104,7 +104,12 @@ def _how_many_at_once(subject: Subject) -> str:
 
 CASES = (
     CaseWords(
-        "low volts", "low volts", "on low volts", _low_volts, "heavier wire or a bigger pump", _few_volts
+        "low volts",
+        "low volts",
+        "on low volts",
+        _low_volts,
+        "a sound alternator, heavier wire or a bigger pump",
+        _few_volts,
     ),
     CaseWords("hot fuel", "hot fuel", "with hot fuel", _hot_fuel),
     CaseWords(

@@ -196,3 +196,14 @@ def test_a_next_goal_below_this_one_is_pointed_out_and_left_out_of_all_that_is_s
     further = power == "561 hp"
     assert (power in spaced(" ".join(words.answer[1:]))) == further
     assert bool(words.next_goal) == further
+
+
+def test_where_no_assumed_value_moves_the_spare_none_is_said_to_matter_most() -> None:
+    """Fuel use, fuel, boost and hose are all answered in this example; what is left out moves no pump."""
+    assumed = independent("street-turbo").figures.assumed
+    assert any(item.effect == 0.0 for item in assumed) and not any(item.effect for item in assumed)
+    texts = [spaced(finding.text) for finding in independent("street-turbo").words.findings]
+    assert any("values assumed: none of them moves the flow to spare." in text for text in texts)
+    assert not any("matters most" in text for text in texts)
+    known = [spaced(finding.text) for finding in independent("hill-climb-coupe").words.findings]
+    assert any("fuel use (0.902 lb/hp·h) matters most" in text for text in known)

@@ -30,6 +30,7 @@ ON_THE_PAGE = (
     "Assumed",
     "Cautions",
 )
+GAL_H = 3600 / 0.003785411784  # in 1 m3/s: a US gallon is 231 cubic inches, and an inch 25.4 mm
 MOST_LINES = 75
 FILES = sorted(SAMPLES.glob("*.toml"))
 
@@ -139,6 +140,37 @@ def test_one_more_pump_is_said_to_be_off_at_idle(name: str, counted: bool) -> No
     in_one = " ".join(page(one).split())
     assert ("a second pump stays off at idle." in in_one) == counted
     assert ("pump stays off" in in_one) == counted
+
+
+def test_the_next_goal_asks_for_nothing_that_is_there_and_enough() -> None:
+    """The pumps, filter, injectors and wire of this build carry its next goal as they are."""
+    one = example("outside-twins")
+    assert one.figures.next is not None and not one.figures.next.limits
+    buy = page(one).partition("What to buy ─")[2].partition("Bad days ─")[0].splitlines()
+    there = {line[:14].strip() for line in buy if line.endswith("yours is enough")}
+    assert there == {"pump", "filter", "injectors", "wire"}
+
+
+def test_a_filter_carries_what_one_more_pump_gives_at_the_next_goal() -> None:
+    """As the same build with that goal and that pump as its own: all of it passes the filter, at the rail."""
+    data = tomllib.loads((SAMPLES / "gravel-four.toml").read_text(encoding="utf-8"))
+    one = sample(SAMPLES / "gravel-four.toml")
+    assert one.figures.next is not None and one.figures.next.way_out == ("pump",)
+    assert re.search(r"\nfilter +yours: 10 micron, for 120 gal/h +for 130 gal/h or more\n", page(one))
+    assert "yours is enough" not in _bought("filter", data), "the way out is not worked out yet"
+    data["goal"] = {"power": "500 hp"}
+    data["pressure"]["boost"] = f"{one.figures.next.boost_Pa} Pa"
+    data["pump"] |= {"count": 2, "running_at_idle": 1}
+    capacity = result_of(data).figures.pick.capacity_m3_s
+    assert capacity is not None and round(capacity * GAL_H) == 130
+
+
+def test_a_wire_that_is_thin_but_carries_its_fuse_need_not_be_bought() -> None:
+    one = example("street-turbo")
+    assert not one.figures.verdict.limits
+    assert _bought("wire", plain("street-turbo")).startswith(
+        "wire yours: 12 AWG, but thin; better 10 AWG or thicker"
+    )
 
 
 def _bought(part: str, data: dict[str, Any]) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.assumed import count_in_words, matters_most, values_assumed
+from fuelwiz.advice.assumed import count_in_words, matters_most, moves_spare, values_assumed
 from fuelwiz.advice.phrases import dead_head_guessed
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, capitalized
@@ -86,11 +86,13 @@ def _assumed(subject: Subject) -> Iterator[Remark]:
     if most is None:
         return
     only = len(values_assumed(left_out)) == 1
-    named = f"{key_in_words(most)} ({_taken(subject, most)})"
+    named = f"{key_in_words(most)} ({_taken(subject, most)}){'' if only else ' matters most'}"
+    if not only and not moves_spare(left_out, most):
+        named = "none of them moves the flow to spare"
     yield Remark(
         "note",
         most,
-        f"{capitalized(count_in_words(left_out))}: {named}{'' if only else ' matters most'}.",
+        f"{capitalized(count_in_words(left_out))}: {named}.",
         "Enter your own if you know it.",
     )
 

@@ -9,6 +9,8 @@ if TYPE_CHECKING:
 
 YOURS = "yours: "
 """Begins the row of a part that is entered and passes."""
+ENOUGH = "yours is enough"
+"""Of a part that is entered and does for the next goal too."""
 STAYS = "on the car, does"
 """Stands in place of what a part has to be, where the one on the car is enough for this goal."""
 BY_CHANGE: dict[Change, str] = {

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from typing import TYPE_CHECKING
 
 from fuelwiz.advice.answer.what_first import not_needed
@@ -28,12 +28,12 @@ from fuelwiz.advice.sections.on_the_car import (
     still_to_buy,
 )
 from fuelwiz.advice.sections.path import OPEN_ENDS, run_name
-from fuelwiz.advice.sections.purchase import BY_CHANGE, YOURS, Purchase
+from fuelwiz.advice.sections.purchase import BY_CHANGE, ENOUGH, YOURS, Purchase
 from fuelwiz.advice.sections.shopping_electrics import electrics
 from fuelwiz.advice.sections.shopping_prices import Priced, row_price, sum_sentences
 from fuelwiz.advice.sections.unknown import not_known_sentence
 from fuelwiz.advice.subject import Subject, capitalized, listed
-from fuelwiz.advice.ways import way_out
+from fuelwiz.advice.ways import steps_out, way_out
 from fuelwiz.session import Run, given
 from fuelwiz.sizing.thresholds import RATED_AT_PA
 from fuelwiz.terms import FITTINGS
@@ -41,6 +41,8 @@ from fuelwiz.terms import FITTINGS
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Words
     from fuelwiz.options.part_prices import PartPrices
+    from fuelwiz.sizing.figures import NextFigures
+    from fuelwiz.sizing.vocabulary import Change, Limit
 
 
 def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
@@ -135,16 +137,21 @@ def _pump(subject: Subject) -> Iterator[Purchase]:
     more = of_the_way_out(subject, "pump", subject.figures)
     wanted = _one_more_or(more, f"{_flow_at(subject, flow, rise)}, {at}")
     mine = pump is not None and subject.has_pump and _pump_does(subject)
+    if mine and following is not None and _does(following.limits, way_out(following)):
+        then = ENOUGH
     yield Purchase("pump", f"{YOURS}{pump_in_words(pump)}" if pump is not None and mine else wanted, then)
     if pump is not None and pump.count > 1 and pump.arrangement == "parallel":
         yield Purchase("check valves", f"{pump.count}, one a pump")
 
 
 def _pump_does(subject: Subject) -> bool:
+    """Whether the pump is enough for this goal."""
+    return _does(subject.figures.verdict.limits, way_out(subject.figures))
+
+
+def _does(limits: Collection[Limit], way: Collection[Change]) -> bool:
     """Whether the pump is not to blame, or the way out does without another: a larger line may be all it lacks."""
-    figures = subject.figures
-    to_blame = {"pump", "relief", "vapour"}.intersection(figures.verdict.limits)
-    way = way_out(figures)
+    to_blame = {"pump", "relief", "vapour"}.intersection(limits)
     return not to_blame or (bool(way) and "pump" not in way)
 
 
@@ -163,19 +170,19 @@ def _through(subject: Subject) -> float:
     return capacity if subject.at_rail and capacity is not None else subject.figures.demand.target_flow_m3_s
 
 
-def _then(subject: Subject) -> float | None:
-    following = subject.next
-    return None if following is None else following.target_flow_m3_s / subject.figures.demand.target_flow_m3_s
+def _through_then(subject: Subject, following: NextFigures) -> float:
+    """The same at the next goal; with one more pump, where that is the way out, all that they give together."""
+    target = following.target_flow_m3_s
+    one_more = next((one for one in steps_out(following) if one.change == "pump"), None)
+    if one_more is None or not subject.at_rail:
+        return target
+    return max(target, target * (1.0 + one_more.margin) / (1.0 + subject.session.goal.reserve))
 
 
 def _strainer_and_filter(subject: Subject) -> Iterator[Purchase]:
-    flow, ratio = _through(subject), _then(subject)
-    least = max(flow, subject.figures.demand.target_flow_m3_s)
-    later = (
-        ""
-        if ratio is None
-        else _at_least(subject, max(least, ratio * subject.figures.demand.target_flow_m3_s))
-    )
+    following = subject.next
+    least = max(_through(subject), subject.figures.demand.target_flow_m3_s)
+    most = least if following is None else max(least, _through_then(subject, following))
     inlet, pump = subject.session.inlet, subject.session.pump
     each = 1 if pump is None or pump.arrangement == "series" else pump.count
     if inlet is None or inlet.strainer is not None:
@@ -191,6 +198,10 @@ def _strainer_and_filter(subject: Subject) -> Iterator[Purchase]:
     passes = given(subject.session, "feed.filter") and bool(filters)
     passes = passes and all(item.rated_flow >= least for item in filters)
     mine = "; ".join(filter_in_words(subject, item) for item in filters)
+    later = "" if following is None else _at_least(subject, most)
+    known = following is not None and ("pump" not in following.limits or bool(way_out(following)))
+    if known and passes and all(item.rated_flow >= most for item in filters):
+        later = ENOUGH
     yield Purchase("filter", f"{YOURS}{mine}" if passes else f"{_at_least(subject, least)}, 10 micron", later)
 
 
@@ -272,6 +283,8 @@ def _injectors(subject: Subject) -> Iterator[Purchase]:
     wanted = f"{figures.count} of {each}, rated at {at}"
     if injectors is not None and figures.within_limit:
         wanted = YOURS + injectors_in_words(subject, injectors, figures.count)
+        if then and following is not None and "injectors" not in following.limits:
+            then = ENOUGH
     yield Purchase("injectors", wanted, then)
 
 

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
-from fuelwiz.advice.sections.purchase import YOURS, Purchase
+from fuelwiz.advice.sections.purchase import ENOUGH, YOURS, Purchase
 from fuelwiz.advice.subject import Subject
 from fuelwiz.advice.ways import way_out
-from fuelwiz.advice.wire_words import own_wire, smallest_wire, wire_label
+from fuelwiz.advice.wire_words import is_thick_enough, own_wire, smallest_wire, wire_area_m2, wire_label
 
 if TYPE_CHECKING:
     from fuelwiz.sizing.part_figures import WiringFigures
@@ -25,11 +25,13 @@ def electrics(subject: Subject) -> Iterator[Purchase]:
     elif wiring is not None and wiring.length is not None:
         way = "each way" if wiring.return_path == "wire" else "one way, back through the body"
         wire = f"{wire}, {subject.numbers.limit('length', wiring.length)} {way}"
+        if own is not None and own.carries_fuse:
+            wire = f"{YOURS}{wire_label(subject, own.area_m2)}, but thin; better {wire}"
     wire_then = fuse_then = ""
     if following is not None and "pump" in (*following.limits, *way_out(following)):
         wire_then = fuse_then = "by the current of the pumps then"
     elif following is not None and following.wiring is not None and following.wiring.fuse_A is not None:
-        wire_then, fuse_then = _wire(subject, following.wiring), _fuse(subject, following.wiring)
+        wire_then, fuse_then = _wire_then(subject, following.wiring), _fuse(subject, following.wiring)
     yield Purchase("wire", wire, wire_then)
     yield Purchase("relay, fuse", f"{fuse}; crash cut-off", fuse_then)
 
@@ -43,6 +45,13 @@ def _wire(subject: Subject, figures: WiringFigures | None) -> str:
     return (
         "once its length is known" if wiring is None or wiring.length is None else "no wire of the list does"
     )
+
+
+def _wire_then(subject: Subject, following: WiringFigures) -> str:
+    own, least = own_wire(subject), wire_area_m2(subject, following)
+    if own is not None and own.does and least is not None and is_thick_enough(own.area_m2, least):
+        return ENOUGH
+    return _wire(subject, following)
 
 
 def _fuse(subject: Subject, figures: WiringFigures | None) -> str:
