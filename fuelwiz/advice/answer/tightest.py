@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import NamedTuple
 
+from fuelwiz.advice.answer.follows import BAD_DAYS_FOLLOW
 from fuelwiz.advice.answer.lines import Forms, line
 from fuelwiz.advice.case_sentences import case_names, fails_by_itself
 from fuelwiz.advice.cases import BY_CASE, combined, when_in_own_case
@@ -28,7 +29,7 @@ def tightest(subject: Subject) -> Forms | None:
     least = min((now, *_bad_days(subject)), key=lambda place: place.margin)
     whole, short = _least(subject, least, now)
     if not subject.figures.stress:
-        return line(f"{whole}.", f"{short}.")
+        return line(f"{whole}; {BAD_DAYS_FOLLOW}.", f"{short}; {BAD_DAYS_FOLLOW}.", f"{short}.")
     ends = _which_fail(subject, least)
     return line(*(f"{whole}{end}" for end in ends), f"{short}{ends[-1]}", f"{short}.")
 

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
+from fuelwiz.advice.answer.follows import FOLLOWS, is_worked_out
 from fuelwiz.advice.answer.lines import fitting
 from fuelwiz.wizard.paint import VERDICT_MARK, VERDICT_TEXT, verdict_lines
 
@@ -18,6 +19,7 @@ if TYPE_CHECKING:
 EDGE = 1  # cell that stays free at the right of a text
 # Before the answer, where there is one row for it and a sentence could not follow what was typed.
 HELD = "Not updated: "
+LEAST_TO_FOLLOW = 2  # rows of the answer, which say whether it does and where it is tightest
 
 
 def answer_lines(result: Result, area: Area, held: str | None = None) -> list[Strip]:
@@ -67,6 +69,8 @@ def _judgment(result: Result) -> tuple[str, Role]:
 def _that_fit(result: Result, area: Area, rows: int) -> list[list[str]]:
     """The lines of the answer, whole where they fit; rows that are over go to those that are longer."""
     lines = result.words.answer_forms[:rows]
+    if not is_worked_out(result.session, result.figures) and rows > LEAST_TO_FOLLOW:
+        lines = (*lines[: rows - 1], FOLLOWS)
     shown = [[fitting(forms, area.width - VERDICT_TEXT - EDGE)] for forms in lines]
     for at, forms in enumerate(lines):
         wrapped = area.wrapped(forms[0], VERDICT_TEXT)
