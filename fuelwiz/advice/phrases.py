@@ -61,6 +61,14 @@ def volt_moves(subject: Subject) -> str | None:
     return f"a volt less takes {turbine} of its flow here if it is a turbine, {displacement} if a displacement pump"
 
 
+def wire_loss_not_counted(subject: Subject) -> bool:
+    """Whether the volts at the pump follow from a wire of which something is missing: it then seems to lose nothing."""
+    pump, wiring = subject.session.pump, subject.session.wiring
+    if pump is None or wiring is None or pump.volts is not None:
+        return False
+    return not pump.current or wiring.wire is None or wiring.length is None
+
+
 def point_name(subject: Subject, at: int) -> str:
     """A point of full power in a sentence: "at 4500 rpm", else by its power."""
     point = subject.figures.pull[at]

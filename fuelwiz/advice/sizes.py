@@ -56,9 +56,12 @@ def _refused(subject: Subject, row: SizeFigures) -> str:
 def _means(subject: Subject, row: SizeFigures) -> str:
     words = MEANS[row.band]
     band, velocity = row.full_delivery_band, row.full_delivery_velocity_m_s
-    if band is None or velocity is None or BANDS.index(band) <= BANDS.index(row.band):
+    if band is None or velocity is None:
         return words
-    return f"{words}; {FULL_DELIVERY_VELOCITY.figure(subject, row)}, {band}, with the return flow on top"
+    with_return = FULL_DELIVERY_VELOCITY.figure(subject, row)
+    if BANDS.index(band) <= BANDS.index(row.band):
+        return f"{words}; {with_return} with the return flow on top"
+    return f"{words}; {with_return}, {band}, with the return flow on top"
 
 
 def _costs(subject: Subject, row: SizeFigures) -> str:

@@ -315,6 +315,7 @@ OUTSIDE = {
 
 OTHERS: dict[str, Scenario] = {
     "close to boiling today, boils when hot": ("mild", OUTSIDE),
+    "nothing known before a pump outside": ("mild", {**OUTSIDE, "inlet": None}),
     "the same with injectors too small": ("mild", {**OUTSIDE, "injectors": {"rated_flow": "200 cc/min"}}),
     "injectors too small but on some days": (
         "hill-climb-coupe",

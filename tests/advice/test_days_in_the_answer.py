@@ -5,6 +5,7 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -18,6 +19,8 @@ from .scenarios import ALL, OUTSIDE, made
 SAMPLES = sorted((Path(__file__).parents[2] / "saved_sessions").glob("*.toml"))
 ALL_CLEAR = ("no bad day fails", "the other bad days pass")
 TOO_SMALL = {"rated_flow": "200 cc/min"}
+WIRE = {"supply": "13.8 V", "wire": "12 AWG", "length": "16 ft"}
+CURRENT = [["58 psi", "9 A"]]
 TWO_POINTS = [["40 psi", "75 gal/h"], ["58 psi", "65 gal/h"]]
 
 
@@ -94,3 +97,31 @@ def test_fuel_that_may_boil_leads_the_fourth_line_where_it_is_only_too_close_tod
 def test_what_lacks_today_is_said_in_words_as_on_the_bad_day() -> None:
     line = spaced(told("mild", goal__power="900 hp").words.answer[1])
     assert line.startswith("Tightest: ") and " short today)" in line and "\u2212" not in line
+
+
+def test_a_pump_outside_is_not_all_clear_while_nothing_before_it_is_given() -> None:
+    """Fuel boils there first, and one answer more may show it."""
+    unknown = {**OUTSIDE, "inlet": None}
+    one = told("mild", **unknown)
+    assert one.figures.verdict.limits == () and all(day.works for day in one.figures.stress)
+    for form in one.words.answer_forms[1][:-1]:
+        assert "boiling" in spaced(form) and "not judged" in spaced(form)
+    assert "not judged" not in " ".join(told("mild", **{**unknown, "pump__place": "tank"}).words.answer)
+
+
+@pytest.mark.parametrize(
+    ("wiring", "current", "counted"),
+    [
+        (WIRE, None, False),
+        (WIRE, CURRENT, True),
+        ({**WIRE, "length": None}, CURRENT, False),
+        ({**WIRE, "wire": None}, CURRENT, False),
+        (None, None, True),
+    ],
+)
+def test_wire_that_seems_to_lose_nothing_is_said_beside_what_is_to_spare(
+    wiring: dict[str, Any] | None, current: list[list[str]] | None, counted: bool
+) -> None:
+    given = None if wiring is None else {key: value for key, value in wiring.items() if value is not None}
+    one = told("mild", wiring=given, pump__volts=None, pump__current=current)
+    assert ("wire loss not counted" in spaced(one.words.answer[1])) is not counted

@@ -9,7 +9,9 @@ import pytest
 
 from fuelwiz.advice import Result, result
 from fuelwiz.advice.answer.other_stops import NO_CEILING
+from fuelwiz.advice.blocks import Paragraph
 from fuelwiz.advice.limits import cured_at, short_why, what_and_do
+from fuelwiz.advice.sections.how_sure import how_sure
 from fuelwiz.advice.sections.path import path_lines
 from fuelwiz.advice.subject import Subject
 from fuelwiz.session import validate
@@ -102,3 +104,12 @@ def test_what_cools_the_fuel_names_no_power_and_the_other_place() -> None:
     one = result(session, assess(session))
     assert one.figures.way_out == ("cooler",)
     assert spaced(one.words.answer[2]).startswith("Do first: fuel 27 °F cooler (or the pump in the tank).")
+
+
+def test_how_sure_says_that_it_breaks_at_boiling_where_today_is_too_close() -> None:
+    """And that it is of fuel that so few draws are short, beside limits that nearly all of them meet."""
+    session = validate(changed(plain("mild"), {**OUTSIDE, "injectors": TOO_SMALL}), "mild")
+    one = result(session, assess(session))
+    said = [block.text for block in how_sure(_subject(one), one.words) if isinstance(block, Paragraph)]
+    assert "short of fuel" in spaced(said[0]) and "the injectors are too small" in spaced(said[0])
+    assert said[-1].endswith("Fuel breaks it where it boils; today it is only too close to that.")

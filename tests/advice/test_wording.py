@@ -96,7 +96,7 @@ EXPLAINED = {
     ("hill-climb-coupe", "-6", "no"): "too small: 14.8 % to spare, you want 15 %; 5.5 ft/s, 4.1 psi",
     ("hill-climb-coupe", "-8", "next"): "-10 gains 0.6 psi and 5 hp: not worth it",
     ("hill-climb-coupe", "-8", "smaller"): "-6 is too small: 14.8 % to spare, you want 15 %",
-    ("hill-climb-six", "-8", "means"): "some loss, usually fine",
+    ("hill-climb-six", "-8", "means"): "some loss, usually fine; 5.1 ft/s with the return flow on top",
     ("hill-climb-six", "-8", "next"): "-10 gains 1.2 psi and 8 hp",
     ("hill-climb-six", "-8", "smaller"): "-6 is too small: 13 % to spare, you want 15 %",
     ("hill-climb-six", "-6", "means"): "noticeable loss; 8.4 ft/s, fast, with the return flow on top",

@@ -9,7 +9,7 @@ from fuelwiz.advice.answer.follows import BAD_DAYS_FOLLOW
 from fuelwiz.advice.answer.lines import Forms, line
 from fuelwiz.advice.case_sentences import case_names, fails_by_itself
 from fuelwiz.advice.cases import BY_CASE, combined, when_in_own_case
-from fuelwiz.advice.phrases import least_spare, point_name
+from fuelwiz.advice.phrases import least_spare, point_name, wire_loss_not_counted
 from fuelwiz.advice.subject import Subject
 from fuelwiz.sizing.figures import StressFigures
 
@@ -31,13 +31,21 @@ def tightest(subject: Subject) -> Forms | None:
     if not subject.figures.stress:
         return line(f"{whole}; {BAD_DAYS_FOLLOW}.", f"{short}; {BAD_DAYS_FOLLOW}.", f"{short}.")
     ends = _which_fail(subject, least)
-    return line(*(f"{whole}{end}" for end in ends), f"{short}{ends[-1]}", f"{short}.")
+    wire = ", wire loss not counted" if wire_loss_not_counted(subject) else ""
+    return line(
+        *(f"{whole}{wire}{end}" for end in ends),
+        *(f"{short}{wire}{end}" for end in ends),
+        f"{short}{ends[-1]}",
+        f"{short}.",
+    )
 
 
 def _which_fail(subject: Subject, least: _Place) -> list[str]:
     """How the line ends, ever shorter: the days that fail by name, those that fail only as today does behind them."""
     by_itself, as_today = failing_days(subject), days_as_today(subject)
     if not by_itself and not as_today:
+        if _boiling_not_judged(subject):
+            return ["; no bad day fails, boiling at the pump not judged.", "; boiling not judged."]
         return ["; no bad day fails."]
     said = least.margin < 0.0 and least.name in by_itself
     others = [name for name in by_itself if not said or name != least.name]
@@ -56,6 +64,12 @@ def _which_fail(subject: Subject, least: _Place) -> list[str]:
     if as_today:
         named = [f"{names}; as today does: {', '.join(as_today)}" for names in named]
     return [*(f". {fails}: {names}." for names in named), count]
+
+
+def _boiling_not_judged(subject: Subject) -> bool:
+    """Whether the pump is outside the tank, where fuel boils first, and nothing is known of what is before it."""
+    pump = subject.session.pump
+    return pump is not None and pump.place == "outside" and subject.session.inlet is None
 
 
 def _made_of(subject: Subject, names: list[str]) -> str:

@@ -135,16 +135,21 @@ def _steps(
     lead = f"{verb} first{goal}: {noun}"
     short = "" if following is None else _short_then(subject, following)
     buys = "" if following else _power(subject, first)
-    more, more_in_short = ("", "") if following else _besides(subject, chosen)
-    then = f" Then {listed([change_noun(subject, change) for change in others])}." if others else ""
+    more = "" if following else _besides(subject, chosen)
+    once = "" if following else _once_for_both(subject, first)
+    nouns = [f"{change_noun(subject, change)}{_once_for_both(subject, change)}" for change in others]
+    if following:
+        nouns = [change_noun(subject, change) for change in others]
+    then = f" Then {listed(nouns)}." if others else ""
     rest = f" Not needed: {', '.join(needless)}." if needless else ""
     return line(
-        f"{lead}{short}{buys}.{then}{more}{rest}",
-        f"{lead}{short}{buys}.{then}{more}",
-        f"{lead}.{then}{more_in_short}",
-        f"{lead}{buys}.{then}",
-        f"{lead}.{then}",
-        f"{lead}{buys}.",
+        f"{lead}{short}{buys}{once}.{then}{more}{rest}",
+        f"{lead}{short}{buys}{once}.{then}{more}",
+        f"{lead}{once}.{then}{more}",
+        f"{lead}{buys}{once}.{then}",
+        f"{lead}{once}.{then}",
+        f"{lead}{buys}{once}.",
+        f"{lead}{once}.",
         f"{lead}.",
         f"{verb} first{shorter_goal}: {noun}.",
     )
@@ -160,24 +165,28 @@ def _short_then(subject: Subject, following: NextFigures) -> str:
     return f" ({spare} to spare there, you want {wanted})"
 
 
-def _besides(subject: Subject, chosen: Sequence[ChangeFigures]) -> tuple[str, str]:
-    """What the next goal needs besides what is bought for this one: " For 350 hp: 1150 and a second pump."."""
+def _besides(subject: Subject, chosen: Sequence[ChangeFigures]) -> str:
+    """What the next goal needs besides what is bought for this one: " For 350 hp: a second pump."."""
     following = subject.next
     if following is None or not following.limits:
-        return "", ""
-    bought = {change.change for change in chosen}
-    rating = _rating_then(following, chosen)
-    goal, others = _goal_in_short(subject, following), _others_then(subject, following, bought)
-    long = [f"injectors of {subject.numbers.figure('injector', rating)}"] if rating else []
-    short = [subject.numbers.number("injector", rating)] if rating else []
-    if not rating and not others:
-        return "", ""
-    return f" {goal}: {listed([*long, *others])}.", f" {goal}: {listed([*short, *others])}."
+        return ""
+    others = _others_then(subject, following, {change.change for change in chosen})
+    return f" {_goal_in_short(subject, following)}: {listed(others)}." if others else ""
 
 
-def _rating_then(following: NextFigures, chosen: Sequence[ChangeFigures]) -> float | None:
+def _once_for_both(subject: Subject, change: ChangeFigures) -> str:
+    """Injectors that do the next goal too, so that they are bought once: ", or 1150 for 350 hp too"."""
+    following = subject.next
+    rating = None if following is None or not following.limits else _rating_then(following, change)
+    if following is None or rating is None:
+        return ""
+    power = subject.numbers.figure("power", following.crank_power_W)
+    return f", or {subject.numbers.number('injector', rating)} for {power} too"
+
+
+def _rating_then(following: NextFigures, bought: ChangeFigures) -> float | None:
     """What injectors that are bought today have to be rated at for the next goal, where that is more."""
-    today = next((change.rated_flow_m3_s for change in chosen if change.change == "injectors"), None)
+    today = bought.rated_flow_m3_s
     sold = next((each.rated_flow_m3_s for each in following.changes if each.change == "injectors"), None)
     wanted = sold or following.injector_rating_m3_s
     return wanted if today is not None and wanted is not None and wanted > today else None

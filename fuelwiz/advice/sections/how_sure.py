@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, NamedTuple
 
 from fuelwiz.advice.answer.measure import WORTH_SAYING, in_words, nine_in_ten
 from fuelwiz.advice.blocks import Block, Column, Heading, Paragraph, Table, row
+from fuelwiz.advice.case_sentences import boils_today
 from fuelwiz.advice.guesses import GUESSES, break_value, keeps_up
 from fuelwiz.advice.numbers import Role
 from fuelwiz.advice.sections.headings import HOW_SURE
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from fuelwiz.sizing.slow_figures import InputFigures, SpreadFigures
 
 ALONE = "Each line moves one input alone, from one end of its give or take to the other."
+WHERE_IT_BOILS = "Fuel breaks it where it boils; today it is only too close to that."
 MOST_LIMITS = 2
 THOUSAND = 1000
 
@@ -64,7 +66,8 @@ def how_sure(subject: Subject, _words: Words) -> Iterator[Block]:
         for one in guess_rows(subject)
     )
     yield Table(columns, tuple(rows))
-    yield Paragraph(ALONE, quiet=True)
+    too_close = "vapour" in subject.figures.verdict.limits and not boils_today(subject)
+    yield Paragraph(f"{ALONE} {WHERE_IT_BOILS}" if too_close else ALONE, quiet=True)
 
 
 def sure_columns() -> tuple[Column, Column, Column, Column, Column]:
@@ -90,8 +93,8 @@ def sure_sentence(subject: Subject, spread: SpreadFigures) -> str:
 
 def _short(spread: SpreadFigures) -> str:
     if spread.short <= 0.0:
-        return f"none in {min(spread.draws, THOUSAND)} short"
-    return f"{in_words(spread.short)} short of the goal"
+        return f"none in {min(spread.draws, THOUSAND)} short of fuel"
+    return f"{in_words(spread.short)} short of fuel at the goal"
 
 
 def given(one: GuessRow) -> str:

@@ -33,7 +33,10 @@ def _inlet(subject: Subject) -> Iterator[tuple[str, str]]:
         yield "from boiling", f"{numbers.figure('pressure', inlet.vapour_margin_Pa, need)}{wanted}"
     if inlet.velocity_m_s is not None:
         edges = subject.session.bands.inlet
-        yield "suction line", f"{numbers.figure('velocity', inlet.velocity_m_s, *edges)}, {inlet.band}"
+        yield (
+            "suction line",
+            f"{numbers.figure('velocity', inlet.velocity_m_s, *edges)} with all that the pump gives, {inlet.band}",
+        )
 
 
 def _lasts(subject: Subject) -> Iterator[tuple[str, str]]:
