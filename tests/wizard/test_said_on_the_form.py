@@ -84,6 +84,21 @@ async def test_the_further_steps_offer_to_try_something(tmp_path: Path) -> None:
         assert "what if" not in flat(keys.part("footer")), "there is none of a what-if"
 
 
+@pytest.mark.parametrize("width", [45, 53])
+def test_in_a_narrow_form_what_is_assumed_is_said_in_one_column(tmp_path: Path, width: int) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type("goal.power", "410 hp")
+    lines = []
+    for step in ("goal", "pressure", "wiring", "injectors"):
+        rows = Form(desk, step).pointer.rows
+        lines += [row_strip(row, desk, Area(Look(), width, 1), None).text for row in rows]
+    tagged = [line.rstrip() for line in lines if line.rstrip().endswith("assumed")]
+    of_choices = [line for line in tagged if "<" in line]
+    assert len(of_choices) > 2 and len(tagged) > len(of_choices) + 1
+    assert {len(line) for line in tagged} == {width}
+    assert all(" assumed" in line for line in tagged)
+
+
 @pytest.mark.parametrize("size", [(80, 24), (120, 36)])
 async def test_what_is_taken_for_the_kind_of_pump_is_said(tmp_path: Path, size: tuple[int, int]) -> None:
     async with at_build(copy_of("hill-climb-six", tmp_path), size) as keys:

@@ -216,7 +216,7 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
             column += cell_len(text) + 2
     else:
         say = choices[current].say if current is not None else field.text or beside or "not known"
-        behind = cell_len(tag) + 1 if tag else 0
+        behind = cell_len(tag) + (1 if at.tag or refused else 0) if tag else 0
         text = f"< {clip(area.look.fold(say), room - behind - 4, area.look.fold('…'))} >"
         line.put(at.text, text, "focus" if focus else role, focus is not None)
         column = at.text + cell_len(text) + (2 if cell_len(text) + 1 + behind <= room else 1)
@@ -225,7 +225,10 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
             line.put(column, number, "muted")
             column += len(number) + 2
     if tag:
-        put_at = max(column, min(at.tag or column, area.width - cell_len(tag) - 1))
+        end = area.width - cell_len(
+            tag
+        )  # where the tags of the fields begin too that have no column of their own
+        put_at = max(column, min(at.tag, end - 1) if at.tag else column if refused else end)
         line.put(put_at, clip(tag, area.width - put_at), "fault" if refused else "muted")
     return line.strip()
 
