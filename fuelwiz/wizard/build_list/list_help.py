@@ -9,6 +9,7 @@ from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.words_screen import word_lines
 
 LABEL, TEXT = 1, 12
+BELOW = "PgDn for the rest"
 BANDS: tuple[Role, ...] = ("easy", "good", "brisk", "fast", "too fast")
 VELOCITY = "Velocity"
 WORDS = (
@@ -27,8 +28,10 @@ WORDS = (
 def help_lines(scrolled: int, area: Area) -> list[Strip]:
     """The page from a line on."""
     title = area.row().put(LABEL, "Past builds: F1 or Esc closes", "focus", True).strip()
-    start = min(scrolled, most_scrolled(area))
-    return area.filled([title, area.row().strip(), *_all_lines(area)[start:]])
+    most = most_scrolled(area)
+    start = min(scrolled, most)
+    lines = area.filled([title, area.row().strip(), *_all_lines(area)[start:]])
+    return lines if start == most else [*lines[:-1], area.row().put(LABEL, BELOW, "muted").strip()]
 
 
 def most_scrolled(area: Area) -> int:

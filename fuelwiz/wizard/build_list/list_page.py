@@ -45,6 +45,9 @@ class ListPage:
         return not self.builds.entries
 
 
+CLOSE = Action("close", ("escape",), "", "close", "")
+
+
 @record
 class Heights:
     """How many lines each part takes; `above` are title, filter and the blanks between."""
@@ -144,8 +147,10 @@ def _rule(builds: BuildList, height: int, area: Area) -> Strip:
 
 def _offered(page: ListPage) -> list[Action]:
     """The keys that matter now, the one thing to do first."""
+    if page.mode == "help":
+        return [CLOSE, Action("read", ("pagedown", "pageup"), "", "read on", "")]
     if page.mode != "list":
-        return [Action("close", ("escape",), "", "close", "")]
+        return [CLOSE]
     if page.is_empty:
         choose = Action("choose", ("up",), "", "and Down choose", "")
         return [Action("go", ("enter",), "", "go", ""), choose, *_named(page, "new", "file", "help", "quit")]

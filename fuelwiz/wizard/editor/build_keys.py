@@ -14,6 +14,9 @@ from fuelwiz.wizard.editor.points_dialog import PointsDialog
 from fuelwiz.wizard.form.form import Reaction
 from fuelwiz.wizard.prompt import Prompt
 
+TO_QUESTIONS = ("next", "previous", "next_step", "previous_step", "unsure")
+"""Actions that are about a question: from the table of sizes they bring the questions back, so that it is in sight."""
+
 
 class Keyed(Host, Protocol):
     """The screen of a build, as its keys see it."""
@@ -116,6 +119,8 @@ class BuildKeys:
         action = None if is_text else by_key(screen.program.keys.build, key)
         if screen.mode == "table":
             if not screen.actions.table_key(key) and action is not None:
+                if action.id in TO_QUESTIONS:
+                    screen.to_mode("form")
                 screen.actions.do(action.id, key)
         elif screen.mode == "help" and key == "escape":
             screen.to_mode("form")

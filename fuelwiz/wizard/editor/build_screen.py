@@ -22,7 +22,7 @@ from fuelwiz.wizard.editor.arriving import arrive
 from fuelwiz.wizard.editor.build_actions import BuildActions
 from fuelwiz.wizard.editor.build_keys import BuildKeys
 from fuelwiz.wizard.editor.form_view import FormView
-from fuelwiz.wizard.editor.frame import headline, listed_actions, offered_actions
+from fuelwiz.wizard.editor.frame import READ_ON, headline, listed_actions, offered_actions
 from fuelwiz.wizard.editor.help_view import HelpView
 from fuelwiz.wizard.editor.host import Host, Mode
 from fuelwiz.wizard.editor.pauses import LOOK_OVER_S, Pauses
@@ -253,7 +253,9 @@ class BuildScreen(StepView, Screen[None]):
 
     def offered(self) -> list[Action]:
         """The actions that matter now, the one thing to do first."""
-        return offered_actions(self.mode, self.form, self.view, self.program.keys.build)
+        offered = offered_actions(self.mode, self.form, self.view, self.program.keys.build)
+        reads_on = self.mode != "help" or self.query_one(HelpView).scrolls
+        return offered if reads_on else [action for action in offered if action.id != READ_ON]
 
     def say(self, text: str) -> None:
         """A sentence in the footer until the next key."""

@@ -22,6 +22,7 @@ _UNITS: dict[UnitSystem, str] = {
     "metric": "metric",
     "metric_hp": "metric, hp",
 }
+READ_ON = "read"
 _IN_MODE: dict[str, tuple[Action | str, ...]] = {
     "table": (
         Action("choose", ("enter",), "", "choose it", ""),
@@ -31,7 +32,7 @@ _IN_MODE: dict[str, tuple[Action | str, ...]] = {
     ),
     "help": (
         Action("close", ("f1",), "", "close", ""),
-        Action("read", ("pagedown", "pageup"), "", "read on", ""),
+        Action(READ_ON, ("pagedown", "pageup"), "", "read on", ""),
         Action("next", ("tab",), "", "next question", ""),
     ),
     "points": (

@@ -52,6 +52,7 @@ class HelpView(Painted):
         self.question: Question | None = None
         self.answer: list[str] = []
         self.opened = False
+        self.scrolls = False  # whether the page, as last painted, takes more lines than it has
         self._top = 0
 
     def show(self, question: Question, answer: str = "", *, opened: bool = False) -> None:
@@ -79,6 +80,7 @@ class HelpView(Painted):
             head = [area.row().put(LABEL, f"Help: {question.label}", bold=True).strip(), area.row().strip()]
         room = area.rows - len(head)
         page = help_lines(question, area)
+        self.scrolls = len(page) > room
         self._top = min(self._top, max(0, len(page) - room))
         shown = page[self._top : self._top + room]
         if self._top + room < len(page) and shown:
