@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from fuelwiz.advice.limits.near_boiling import missing_today_pa, needs_less_in_the_tank
 from fuelwiz.advice.wire_words import wire_label
 from fuelwiz.record import record
+from fuelwiz.session import given
 from fuelwiz.sizing import thresholds
 from fuelwiz.sizing.vocabulary import Change, is_fixed
 from fuelwiz.units import from_si
@@ -80,7 +81,13 @@ def _pump(subject: Subject, _figures: ChangeFigures) -> str:
     if pump is None:
         return "a pump more"
     runs = f"{pump.running_at_idle} {'runs' if pump.running_at_idle == 1 else 'run'} at idle"
-    return f"a {ORDINALS[min(pump.count + 1, 6)]} pump of the same; {runs}, as today"
+    wire = ", on a fused wire of its own" if one_more_is_on_its_own_wire(subject) else ""
+    return f"a {ORDINALS[min(pump.count + 1, 6)]} pump of the same{wire}; {runs}, as today"
+
+
+def one_more_is_on_its_own_wire(subject: Subject) -> bool:
+    """Whether one more pump counts with a circuit of its own: where nobody said how many there are."""
+    return subject.session.wiring is not None and not given(subject.session, "wiring.circuits")
 
 
 def _filters(subject: Subject, _figures: ChangeFigures) -> str:
@@ -173,3 +180,9 @@ def change_words(subject: Subject, changes: tuple[ChangeFigures, ...]) -> tuple[
 def change_noun(subject: Subject, figures: ChangeFigures) -> str:
     """A change as a noun, short enough for a line that names several."""
     return WORDS[figures.change].noun(subject, figures)
+
+
+def step_noun(subject: Subject, figures: ChangeFigures) -> str:
+    """The same of what one buys: one more pump with the wire that it counts with."""
+    wired = figures.change == "pump" and one_more_is_on_its_own_wire(subject)
+    return f"{change_noun(subject, figures)}{' on its own wire' if wired else ''}"

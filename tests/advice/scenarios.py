@@ -201,6 +201,13 @@ REMARKS: dict[str, tuple[Scenario, tuple[str, str, str]]] = {
         ),
         ("warning", "wiring.length", "loses all"),
     ),
+    "current at one pressure": (
+        (
+            "hill-climb-coupe",
+            {"pump__volts": None, "pump__current": [["40 psi", "11 A"]], "wiring": HEAVY},
+        ),
+        ("warning", "pump.current", "known at 40.0 psi alone"),
+    ),
     "wire not given": (
         ("hill-climb-coupe", {"pump__volts": None, "wiring": {"supply": "13.8 V", "length": "14 ft"}}),
         ("warning", "wiring.wire", "its size is not given"),

@@ -78,7 +78,7 @@ def third_line(one: Result) -> str:
 
 def test_a_pump_injectors_and_a_return_together_are_a_way_out() -> None:
     assert third_line(five()) == (
-        "Buy first: a second pump (356 to 410 hp). Then a -6 return and injectors of 1300 cc/min."
+        "Buy first: a second pump on its own wire (356 to 410 hp). Then a -6 return and injectors of 1300 cc/min."
     )
 
 
@@ -133,3 +133,10 @@ def test_where_no_change_is_enough_the_one_that_helps_the_pump_is_named(power: s
     assert ways_out(Subject(one.session, one.figures)) == (
         ("way out", "none of these is enough, nor several together"),
     )
+
+
+@pytest.mark.parametrize(("circuits", "said"), [(None, True), (1, False)])
+def test_one_more_pump_is_said_to_have_the_wire_that_it_counts_with(circuits: int | None, said: bool) -> None:
+    """Circuits that nobody counted are one a pump; a builder who says one keeps one."""
+    line = third_line(five(wiring__circuits=circuits))
+    assert "second pump" in line and ("a second pump on its own wire" in line) == said

@@ -185,7 +185,7 @@ def test_answer_changes_and_list_agree_on_what_the_next_goal_needs_besides() -> 
     rating = next(each.rated_flow_m3_s for each in following.changes if each.change == "injectors")
     assert rating is not None
     told = " ".join(one.words.answer).replace("\u00a0", " ")
-    assert ". For 350 hp: a second pump." in told
+    assert ". For 350 hp: a second pump on its own wire." in told
     assert f"), or {rating * 60e6:.0f} for 350 hp too." in told
     assert "a second pump" in row_of("pump", bought(one))
 

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from fuelwiz.advice.answer.how_far import good_for_w, limit_named_first
 from fuelwiz.advice.answer.lines import Forms, line
-from fuelwiz.advice.changes import change_noun
+from fuelwiz.advice.changes import change_noun, step_noun
 from fuelwiz.advice.limits import cure, what_and_do
 from fuelwiz.advice.next_words import next_name, point_then
 from fuelwiz.advice.subject import Subject, listed
@@ -96,7 +96,7 @@ def _no_way_out(subject: Subject) -> Forms:
     best = most_helps(subject, limit, subject.figures.changes)
     if best is None:
         return _needed(subject, limit)
-    helps = f"most helps: {change_noun(subject, best)}{_power(subject, best)}"
+    helps = f"most helps: {step_noun(subject, best)}{_power(subject, best)}"
     return line(f"No change cures it, nor several together; {helps}.", f"No change is enough; {helps}.")
 
 
@@ -131,15 +131,15 @@ def _steps(
     else:
         goal = f" for {next_name(subject, following)}"
         shorter_goal = f" for {next_name(subject, following, whole=False)}"
-    noun = change_noun(subject, first)
+    noun = step_noun(subject, first)
     lead = f"{verb} first{goal}: {noun}"
     short = "" if following is None else _short_then(subject, following)
     buys = "" if following else _power(subject, first)
     more = "" if following else _besides(subject, chosen)
     once = "" if following else _once_for_both(subject, first)
-    nouns = [f"{change_noun(subject, change)}{_once_for_both(subject, change)}" for change in others]
+    nouns = [f"{step_noun(subject, change)}{_once_for_both(subject, change)}" for change in others]
     if following:
-        nouns = [change_noun(subject, change) for change in others]
+        nouns = [step_noun(subject, change) for change in others]
     then = f" Then {listed(nouns)}." if others else ""
     rest = f" Not needed: {', '.join(needless)}." if needless else ""
     return line(
@@ -196,7 +196,7 @@ def _others_then(subject: Subject, following: NextFigures, bought: Collection[Ch
     """What else the next goal needs, by its way out, else by what is wrong then and not today."""
     steps = steps_out(following)
     if steps:
-        return [change_noun(subject, change) for change in steps if change.change not in bought]
+        return [step_noun(subject, change) for change in steps if change.change not in bought]
     fresh = [limit for limit in following.limits if limit not in subject.figures.verdict.limits]
     return list(
         dict.fromkeys(_pump_wanted(subject, following) if limit == "pump" else cure(limit) for limit in fresh)

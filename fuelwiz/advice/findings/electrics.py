@@ -25,6 +25,7 @@ def electric_remarks(subject: Subject) -> Iterator[Remark]:
     yield from _above_supply(subject)
     yield from _more_lost_than_there_is(subject)
     yield from _current_unknown(subject)
+    yield from _one_current(subject)
     yield from _wire_unknown(subject)
     yield from _wire(subject)
     yield from _fuse(subject)
@@ -100,6 +101,37 @@ def _current_unknown(subject: Subject) -> Iterator[Remark]:
     )
 
 
+def _one_current(subject: Subject) -> Iterator[Remark]:
+    """One point of current is taken at every pressure: too little for a pump that has to push harder."""
+    known_at, needed = current_known_at_pa(subject), _pressure_across_one_pump_pa(subject)
+    if known_at is None or subject.session.wiring is None or needed is None or needed <= known_at:
+        return
+    at, works_at = (
+        subject.numbers.figure("pressure", known_at, needed),
+        subject.numbers.figure("pressure", needed, known_at),
+    )
+    yield Remark(
+        "warning",
+        "pump.current",
+        f"The pump's current is known at {at} alone and taken to stay so; at {works_at} it draws more.",
+        "Give its current there too: volts, wire and fuse rest on it.",
+    )
+
+
+def current_known_at_pa(subject: Subject) -> float | None:
+    """The pressure of the one point at which the pump's current is known; None where there are more, or none."""
+    pump = subject.session.pump
+    return pump.current[0][0] if pump is not None and len(pump.current) == 1 else None
+
+
+def _pressure_across_one_pump_pa(subject: Subject) -> float | None:
+    """What one pump has to make at the goal."""
+    pump, rise = subject.session.pump, subject.pick.pump_rise_Pa
+    if pump is None or rise is None:
+        return None
+    return rise / pump.count if pump.arrangement == "series" else rise
+
+
 def _wire_unknown(subject: Subject) -> Iterator[Remark]:
     """Without a size or a length the wire seems to lose nothing."""
     pump, wiring = subject.session.pump, subject.session.wiring
@@ -151,16 +183,20 @@ def _fuse(subject: Subject) -> Iterator[Remark]:
     if "fuse" in subject.figures.verdict.limits:
         return
     fuse = subject.numbers.limit("amps", figures.fuse_A)
-    peak = subject.numbers.figure(
-        "amps", figures.peak_current_A, FUSE_HOLDS * figures.fuse_A, FUSE_OPENS * figures.fuse_A
-    )
     yield Remark(
         "note",
         "wiring",
-        f"Give each circuit a relay and a {fuse} fuse{_load(subject, figures)}. With the line blocked it draws {peak}"
-        f" at most: {_blown(figures.peak_current_A / figures.fuse_A)}.",
+        f"Give each circuit a relay and a {fuse} fuse{_load(subject, figures)}."
+        f" {_with_the_line_blocked(subject, figures.fuse_A, figures.peak_current_A)}.",
         f"The fuse is there for the wire, and goes close to the battery.{_all_pumps(subject)}",
     )
+
+
+def _with_the_line_blocked(subject: Subject, fuse_a: float, peak_a: float) -> str:
+    if current_known_at_pa(subject) is not None:
+        return "With the line blocked it draws more than at full power; how much is not known"
+    peak = subject.numbers.figure("amps", peak_a, FUSE_HOLDS * fuse_a, FUSE_OPENS * fuse_a)
+    return f"With the line blocked it draws {peak} at most: {_blown(peak_a / fuse_a)}"
 
 
 def _load(subject: Subject, figures: WiringFigures) -> str:

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, NamedTuple
 from fuelwiz.advice.answer.how_far import good_for_w
 from fuelwiz.advice.answer.what_first import WORTH_POWER
 from fuelwiz.advice.blocks import Block, Column, Heading, Pairs, Paragraph, Table, row
-from fuelwiz.advice.changes import change_noun, change_words
+from fuelwiz.advice.changes import change_noun, change_words, step_noun
 from fuelwiz.advice.guesses import keeps_up
 from fuelwiz.advice.sections.headings import CHANGES
 from fuelwiz.advice.sections.unknown import slow_part_unknown
@@ -194,4 +194,4 @@ def _together(subject: Subject, found: Figures | NextFigures) -> str:
     steps = steps_out(found)
     if not steps:
         return "none of these is enough, nor several together"
-    return listed([change_noun(subject, step) for step in steps])
+    return listed([step_noun(subject, step) for step in steps])

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import TYPE_CHECKING
 
+from fuelwiz.advice.changes import one_more_is_on_its_own_wire
 from fuelwiz.advice.sections.purchase import ENOUGH, YOURS, Purchase
 from fuelwiz.advice.subject import Subject
 from fuelwiz.advice.ways import way_out
@@ -21,7 +22,8 @@ def electrics(subject: Subject) -> Iterator[Purchase]:
     figures, wiring, following = subject.figures.wiring, subject.session.wiring, subject.next
     wire, fuse, own = _wire(subject, figures), _fuse(subject, figures), own_wire(subject)
     if own is not None and own.does:
-        wire = YOURS + wire_label(subject, own.area_m2)
+        again = "; as much again for the next pump" if _one_pump_more_is_wired(subject) else ""
+        wire = f"{YOURS}{wire_label(subject, own.area_m2)}{again}"
     elif wiring is not None and wiring.length is not None:
         way = "each way" if wiring.return_path == "wire" else "one way, back through the body"
         wire = f"{wire}, {subject.numbers.limit('length', wiring.length)} {way}"
@@ -34,6 +36,11 @@ def electrics(subject: Subject) -> Iterator[Purchase]:
         wire_then, fuse_then = _wire_then(subject, following.wiring), _fuse(subject, following.wiring)
     yield Purchase("wire", wire, wire_then)
     yield Purchase("relay, fuse", f"{fuse}; crash cut-off", fuse_then)
+
+
+def _one_pump_more_is_wired(subject: Subject) -> bool:
+    """Whether the way out buys a pump that counts with a wire of its own."""
+    return "pump" in way_out(subject.figures) and one_more_is_on_its_own_wire(subject)
 
 
 def _wire(subject: Subject, figures: WiringFigures | None) -> str:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Pairs, Paragraph, Table, row
+from fuelwiz.advice.findings.electrics import current_known_at_pa
 from fuelwiz.advice.numbers import guarded, written
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.unknown import not_known, not_known_sentence
@@ -94,11 +95,11 @@ def _given(subject: Subject, wiring: WiringFigures) -> Iterator[tuple[str, str]]
     if wiring.current_A is None or wiring.peak_current_A is None:
         yield "current", not_known(subject, "current")
         return
-    peak = numbers.figure("amps", wiring.peak_current_A)
-    yield (
-        "each circuit",
-        f"{numbers.figure('amps', wiring.current_A)} at full power, {peak} with the line blocked",
-    )
+    known_at = current_known_at_pa(subject)
+    also = f"{numbers.figure('amps', wiring.peak_current_A)} with the line blocked"
+    if known_at is not None:
+        also = f"as at {numbers.figure('pressure', known_at)}: no other point is given"
+    yield "each circuit", f"{numbers.figure('amps', wiring.current_A)} at full power, {also}"
     pump = subject.session.pump
     if wiring.total_A is not None and pump is not None and pump.count > 1:
         yield "all pumps", f"{numbers.figure('amps', wiring.total_A)} together"
