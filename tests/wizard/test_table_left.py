@@ -6,7 +6,12 @@ from pathlib import Path
 
 import pytest
 
-from .keyboard import at_build, copy_of
+from .keyboard import Keyboard, at_build, copy_of
+
+
+def shown(keys: Keyboard) -> tuple[str, bool]:
+    """What has the keys, and whether the questions are folded away."""
+    return keys.screen.mode, len(keys.part("form")) == 1
 
 
 @pytest.mark.parametrize("key", ["f4", "f3", "tab", "shift+tab", "f2"])
@@ -15,9 +20,9 @@ async def test_a_key_about_a_question_shows_it(tmp_path: Path, key: str) -> None
         await keys.go_to("pressure.base")
         before = keys.form.place.step
         await keys.press("f6")
-        assert keys.screen.mode == "table" and len(keys.part("form")) == 1
+        assert shown(keys) == ("table", True)
         await keys.press(key)
-        assert keys.screen.mode == "form" and len(keys.part("form")) > 1
+        assert shown(keys) == ("form", False)
         assert (keys.form.place.step != before) == (key in ("f3", "f4"))
 
 

@@ -7,6 +7,7 @@ from typing import Protocol
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.actions import by_key, by_letter
 from fuelwiz.wizard.editor.build_actions import BuildActions
+from fuelwiz.wizard.editor.doubt_watch import DoubtWatch
 from fuelwiz.wizard.editor.host import Host
 from fuelwiz.wizard.editor.line_watch import LineWatch
 from fuelwiz.wizard.editor.looking import refusing_in_words
@@ -36,6 +37,7 @@ class BuildKeys:
     def __init__(self, screen: Keyed) -> None:
         self.screen = screen
         self._line_watch = LineWatch()
+        self._doubt_watch = DoubtWatch()
 
     def press(self, key: str, character: str | None) -> None:
         """A key, once; one that would change a build that is only looked at is told so."""
@@ -72,9 +74,11 @@ class BuildKeys:
             screen.points.key(key, character)
         else:
             self._act_or_type(key, character)
-        changed_line = self._line_watch.moved(screen.desk, screen.form.path)
-        if changed_line and not screen.message:
-            screen.message = changed_line
+        form = screen.form
+        changed_line = self._line_watch.moved(screen.desk, form.path)
+        said = self._doubt_watch.moved(screen.desk, form.question, form.path) or changed_line
+        if said and not screen.message:
+            screen.message = said
 
     def press_unseen(self, key: str) -> None:
         """A key in a window that is too small: nothing but leaving can be meant, and nothing can be asked."""

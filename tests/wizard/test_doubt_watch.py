@@ -1,0 +1,32 @@
+"""A value far from usual is doubted in the footer too, once its question is left."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from .keyboard import at_build, copy_of, flat
+
+
+@pytest.mark.parametrize("way", ["enter", "down", "f4"])
+async def test_the_doubt_is_said_as_the_pointer_leaves(tmp_path: Path, way: str) -> None:
+    async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
+        await keys.go_to("pressure.boost")
+        await keys.type("4 bar")
+        await keys.press(way)
+        assert "Boost, 4 bar is 58 psi: are you sure? Usual: 0 without" in flat(keys.part("footer"))
+        await keys.press("down")
+        assert "are you sure" not in flat(keys.part("footer"))
+
+
+async def test_a_usual_value_and_one_that_is_only_passed_by_say_nothing(tmp_path: Path) -> None:
+    async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
+        await keys.go_to("pressure.boost")
+        await keys.type("20")
+        await keys.press("enter")
+        assert "are you sure" not in flat(keys.part("footer"))
+        await keys.press("up")
+        await keys.type("4 bar")
+        await keys.press("enter", "up", "enter")
+        assert "are you sure" not in flat(keys.part("footer"))
