@@ -11,7 +11,9 @@ import pytest
 from fuelwiz.advice import Result, result
 from fuelwiz.advice.answer.how_far import limit_named_first
 from fuelwiz.advice.answer.what_first import most_helps, what_first
+from fuelwiz.advice.blocks import FuelPath
 from fuelwiz.advice.sections.changes import ways_out
+from fuelwiz.advice.sections.path import path
 from fuelwiz.advice.subject import Subject
 from fuelwiz.session import validate
 from fuelwiz.sizing import in_steps, quick_figures
@@ -140,3 +142,13 @@ def test_one_more_pump_is_said_to_have_the_wire_that_it_counts_with(circuits: in
     """Circuits that nobody counted are one a pump; a builder who says one keeps one."""
     line = third_line(five(wiring__circuits=circuits))
     assert "second pump" in line and ("a second pump on its own wire" in line) == said
+
+
+def test_the_path_says_what_is_needed_before_what_there_is() -> None:
+    """The pump's 6.45 bar is more than it makes, the return's 5.01 more than the regulator should hold."""
+    one = five()
+    (way,) = (
+        block for block in path(Subject(one.session, one.figures), one.words) if isinstance(block, FuelPath)
+    )
+    comes_out = [spaced(stop.comes_out) for stop in way.lines]
+    assert "needs 6.45, has 4.44 bar" in comes_out and "5.01 bar at idle, not 3.38" in comes_out

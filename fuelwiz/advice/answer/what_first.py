@@ -148,11 +148,17 @@ def _steps(
         f"{lead}{once}.{then}{more}",
         f"{lead}{buys}{once}.{then}",
         f"{lead}{once}.{then}",
+        f"{verb} first{goal}: {change_noun(subject, first)}{once}.{_then(subject, others)}",
         f"{lead}{buys}{once}.",
         f"{lead}{once}.",
         f"{lead}.",
         f"{verb} first{shorter_goal}: {noun}.",
     )
+
+
+def _then(subject: Subject, others: Sequence[ChangeFigures]) -> str:
+    """What is bought behind the first, in the fewest words."""
+    return f" Then {listed([change_noun(subject, change) for change in others])}." if others else ""
 
 
 def _short_then(subject: Subject, following: NextFigures) -> str:

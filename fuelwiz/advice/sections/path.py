@@ -327,6 +327,9 @@ def _home(subject: Subject) -> Iterator[PathLine]:
             idle = subject.figures.pressure.idle_rail_Pa
             back = numbers.number("pressure", line.back_pressure_Pa, idle)
             there = f"{back} of {numbers.figure('pressure', idle, line.back_pressure_Pa)} at idle"
+            if not line.holds:
+                held = numbers.number("pressure", idle, line.back_pressure_Pa)
+                there = f"{numbers.figure('pressure', line.back_pressure_Pa, idle)} at idle, not {held}"
             speed = "" if line.velocity_m_s is None else numbers.number("velocity", line.velocity_m_s)
         found = limits if last and not at_regulator else ()
         yield _run(subject, run, size, speed, there, found, f"return_line.run.{number}")
