@@ -24,9 +24,14 @@ def case_names(subject: Subject) -> tuple[str, ...]:
 
 
 def boils_today(subject: Subject) -> bool:
-    """Whether the fuel boils at the pump's inlet as the build is; less than the pump's place needs is not that yet."""
+    """Whether the fuel boils at the pump's inlet as the build is; less than the pump's place needs is not that yet.
+
+    At a point of the pull alone no figure tells it; a pump whose place needs nothing fails there where it boils.
+    """
     margin = subject.pick.vapour_margin_Pa
-    return margin is not None and margin < 0.0
+    if margin is None:
+        return False
+    return margin < 0.0 or (vapour_need(subject) == 0.0 and "vapour" in subject.figures.verdict.limits)
 
 
 def changes_in_few(subject: Subject, case: StressFigures) -> str:
@@ -93,13 +98,19 @@ def _sentence(subject: Subject, case: StressFigures, changes: str, pump_cure: st
     if _is_nearer_to_boiling(subject, case):
         assert case.vapour_margin_Pa is not None
         happens.append(vapour_phrase(subject, case.vapour_margin_Pa))
-        missing = vapour_need(subject) - case.vapour_margin_Pa
-        helps = cooler_inlet(subject, missing, today=False).rstrip(".")
-        cures.append(f"{helps[:1].lower()}{helps[1:]}")
+        cures.append(_cooler(subject, vapour_need(subject) - case.vapour_margin_Pa))
+    elif "vapour" in fresh:
+        happens.append("at a point of the pull the fuel boils at the pump inlet")
+        cures.append(_cooler(subject, None))
     if first == "vapour":
         happens.append(f"the {subject.pump_word} alone would have {_spare(subject, case)}")
     helping = f" What helps: {'; '.join(cures)}." if cures else ""
     return f"{changes}: {'; '.join(happens)}.{helping}"
+
+
+def _cooler(subject: Subject, missing_pa: float | None) -> str:
+    helps = cooler_inlet(subject, missing_pa, today=False).rstrip(".")
+    return f"{helps[:1].lower()}{helps[1:]}"
 
 
 def _is_nearer_to_boiling(subject: Subject, case: StressFigures) -> bool:

@@ -125,3 +125,32 @@ def test_wire_that_seems_to_lose_nothing_is_said_beside_what_is_to_spare(
     given = None if wiring is None else {key: value for key, value in wiring.items() if value is not None}
     one = told("mild", wiring=given, pump__volts=None, pump__current=current)
     assert ("wire loss not counted" in spaced(one.words.answer[1])) is not counted
+
+
+BOILS_AT_A_POINT = {
+    "goal__reserve": "10 %",
+    "inlet__strainer": {"rated_flow": "60 gal/h", "rated_loss": "1.8 psi"},
+    "pull": [{"rpm": 4000, "power": "300 hp", "boost": "0 psi"}],
+}
+
+
+def test_a_day_on_which_the_fuel_boils_at_a_point_alone_says_so() -> None:
+    said = told("hill-climb-coupe", fuel__temperature="46 degC", **BOILS_AT_A_POINT)
+    at = [case.case for case in said.figures.stress].index("dirty filters")
+    case = said.figures.stress[at]
+    assert not said.figures.verdict.limits
+    assert case.limits == ("vapour",) and case.vapour_margin_Pa is not None and case.vapour_margin_Pa > 0
+    text = spaced(said.words.stress[at])
+    assert "at a point of the pull the fuel boils at the pump inlet; the pump alone would have" in text
+    assert "What helps: fit a cooler in the return" in text
+    warned = next(f.text for f in said.words.findings if f.about == "fuel.temperature")
+    assert "on a bad day: dirty filters" in spaced(warned)
+
+
+def test_a_day_is_not_blamed_for_fuel_that_boils_at_a_point_today() -> None:
+    said = told("hill-climb-coupe", fuel__temperature="55 degC", **BOILS_AT_A_POINT)
+    assert said.figures.pick.vapour_margin_Pa is not None and said.figures.pick.vapour_margin_Pa > 0
+    assert said.figures.verdict.limits == ("vapour",)
+    at = [case.case for case in said.figures.stress].index("boost spike")
+    assert said.figures.stress[at].limits == ("vapour",)
+    assert "fails only for what is wrong today" in spaced(said.words.stress[at])

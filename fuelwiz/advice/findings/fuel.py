@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from fuelwiz.advice.case_sentences import case_names
+from fuelwiz.advice.case_sentences import case_names, new_limits
 from fuelwiz.advice.cautions import RATED
 from fuelwiz.advice.limits import cooler_inlet
 from fuelwiz.advice.phrases import vapour_need
@@ -73,17 +73,19 @@ def _vapour_on_bad_days(subject: Subject) -> Iterator[Remark]:
     boiling = [
         (case.vapour_margin_Pa, name)
         for case, name in zip(subject.figures.stress, case_names(subject), strict=True)
-        if case.vapour_margin_Pa is not None and case.vapour_margin_Pa < need
+        if case.vapour_margin_Pa is not None
+        and (case.vapour_margin_Pa < need or "vapour" in new_limits(subject, case))
     ]
     if not boiling:
         return
     worst, _ = min(boiling)
+    missing = need - worst if worst < need else None
     names = listed([name for _, name in boiling])
     yield Remark(
         "warning",
         "fuel.temperature",
         f"The fuel can boil at the pump inlet on a bad day: {names}.",
-        f"{cooler_inlet(subject, need - worst, today=False)} A bigger pump does not help there.",
+        f"{cooler_inlet(subject, missing, today=False)} A bigger pump does not help there.",
         elsewhere=True,
     )
 
