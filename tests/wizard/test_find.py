@@ -42,6 +42,7 @@ async def test_it_opens_by_every_key_that_is_promised(tmp_path: Path, opening: t
         ("fuse", "follows from what the pump draws", "wiring.wire"),
         ("horsepower", "as it was measured", "goal.power_at"),
         ("swirl pot", "Called a surge pot", "surge.have"),
+        ("nylon", "inside diameter as its size", "feed.run"),
     ],
 )
 async def test_what_is_not_asked_says_why_and_leads_to_what_is(
@@ -62,6 +63,9 @@ async def test_what_is_not_asked_says_why_and_leads_to_what_is(
         ("altitude", "pressure.altitude"),
         ("reid", "fuel.reid_pressure"),
         ("wanted power", "goal.power"),
+        ("redline", "engine.rpm"),
+        ("rev limit", "engine.rpm"),
+        ("tank size", "tank.volume"),
     ],
 )
 async def test_a_question_is_found_by_its_words_and_gone_to(tmp_path: Path, words: str, key: str) -> None:
