@@ -136,3 +136,33 @@ def test_a_text_is_cut_between_words(text: str, width: int, shown: str) -> None:
 )
 def test_what_comes_out_is_said_shorter_before_it_is_cut(room: int, shown: str) -> None:
     assert _short("1.05 of 2.38 bar at idle", room) == shown
+
+
+@pytest.mark.parametrize(
+    ("room", "shown"),
+    [
+        (24, "needs 76.8, has 66.0\u00a0psi"),
+        (23, "needs 76.8, has 66.0"),
+        (20, "needs 76.8, has 66.0"),
+        (19, "needs 76.8"),
+    ],
+)
+def test_what_a_pump_has_is_never_cut_within_its_figure(room: int, shown: str) -> None:
+    assert _short("needs 76.8, has 66.0\u00a0psi", room) == shown
+
+
+@pytest.mark.parametrize("width", [45, 60, 80])
+def test_what_is_on_a_row_of_a_list_is_cut_between_its_parts(tmp_path: Path, width: int) -> None:
+    path = copy_of("full-session", tmp_path)
+    path.write_text(
+        path.read_text(encoding="utf-8")
+        + '[[stress.case]]\nname = "hill"\n[stress.case.change]\n'
+        + '"fuel.temperature" = "55 degC"\n"goal.power" = "430 hp"\n"pressure.boost" = "21 psi"\n',
+        encoding="utf-8",
+    )
+    desk = Desk.open(path)
+    rows = [row for row in Form(desk, "stress").pointer.rows if isinstance(row, ItemRow)]
+    line = row_strip(rows[-1], desk, Area(Look(), width, 1), None).text.rstrip()
+    assert line.startswith("   hill "), line
+    assert line.endswith({45: " …", 60: "fuel temperature 55 °C …", 80: "boost 21 psi"}[width]), line
+    assert "fuel temperature" in line

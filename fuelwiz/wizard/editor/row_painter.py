@@ -244,12 +244,21 @@ def _columns(
     more = line.look.fold("…")
     line.put(LABEL, clip(line.look.fold(columns[0]), name - LABEL - 1, more), role, focused)
     if not columns[2] and not columns[3]:
-        rest = clip(line.look.fold(columns[1]), width - name - 1, more)
+        rest = _whole_parts(line.look.fold(columns[1]), width - name - 1, more)
         return line.put(name, rest, role, focused).strip()
     line.put(name, clip(line.look.fold(columns[1]), hose - name, more), role, focused)
     length = clip(line.look.fold(columns[2]), figure - hose - 1, more)
     line.put_right(figure, length, figures or role, focused)
     if len(columns) > 4 and width < NARROW_LIST:
         return line.put_right(figure + 6, columns[4], role, focused).strip()
-    rest = clip(line.look.fold(columns[3]), width - figure - 3, more)
+    rest = _whole_parts(line.look.fold(columns[3]), width - figure - 3, more)
     return line.put(figure + 2, rest, role, focused).strip()
+
+
+def _whole_parts(text: str, room: int, more: str) -> str:
+    """A list as far as its parts fit whole, where one does."""
+    if cell_len(text) <= room:
+        return text
+    parts = text.split(", ")
+    shown = [f"{', '.join(parts[:end])} {more}" for end in range(len(parts) - 1, 0, -1)]
+    return next((one for one in shown if cell_len(one) <= room), clip_words(text, room, more))

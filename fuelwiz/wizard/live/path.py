@@ -11,6 +11,7 @@ from textual.strip import Strip
 
 from fuelwiz.advice.sections.path import PathLine, path_lines
 from fuelwiz.advice.subject import Subject
+from fuelwiz.printable import NO_BREAK
 from fuelwiz.wizard.paint import Area, Row, clip, clip_words
 
 if TYPE_CHECKING:
@@ -27,6 +28,7 @@ LONGEST_NAME = 20  # a longer one is cut; one that is longer than the column mov
 USUAL_OUTCOME = 8  # cells of a loss with its unit; velocities stand before it, in a column where they can
 LEAST_GIVEN = 12  # cells under which what was given makes room for itself: the velocity goes
 ASSUMED = "assumed"
+HAS = ", has "  # between what a pump needs to make and what it has
 
 Parts = Sequence["PathPart"]
 
@@ -206,8 +208,11 @@ def _fitting(line: PathLine, room: int, look: Look) -> str:
 
 
 def _short(text: str, room: int) -> str:
-    """What comes out in fewer words: without when, then without what it is out of."""
-    for end in (" at idle", " of "):
+    """What comes out in fewer words: without when, then without what it is out of; a unit goes before what it has."""
+    without_unit = text.rpartition(NO_BREAK)[0] if HAS in text else ""
+    if without_unit and cell_len(without_unit) <= room < cell_len(text):
+        return without_unit
+    for end in (" at idle", " of ", HAS):
         if cell_len(text) > room:
             text = text.partition(end)[0]
     return text
