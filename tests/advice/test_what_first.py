@@ -64,11 +64,11 @@ rated_flow = "1050 cc/min"
 
 
 def five(**changes: Any) -> Result:
-    """That car with keys changed, and what changes buy."""
+    """That car with keys changed, and what changes buy, at a next goal too where there is one."""
     session = validate(changed(tomllib.loads(FIVE), changes), "five")
     first = quick_figures(session)
-    figures = next((step for step in in_steps(session, first) if step.changes), first)
-    return result(session, figures)
+    wanted = (step for step in in_steps(session, first) if (step.next.changes if step.next else step.changes))
+    return result(session, next(wanted, first))
 
 
 def third_line(one: Result) -> str:
@@ -152,3 +152,8 @@ def test_the_path_says_what_is_needed_before_what_there_is() -> None:
     )
     comes_out = [spaced(stop.comes_out) for stop in way.lines]
     assert "needs 6.45, has 4.44 bar" in comes_out and "5.01 bar at idle, not 3.38" in comes_out
+
+
+def test_injectors_among_several_parts_have_the_larger_ones_set_apart() -> None:
+    line = third_line(five(goal__next_power="550 hp", goal__next_boost="2.2 bar"))
+    assert "Then a -6 return and injectors of 1300 cc/min (or 1450 for 550 hp too)." in line

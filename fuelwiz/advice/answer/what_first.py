@@ -136,10 +136,12 @@ def _steps(
     short = "" if following is None else _short_then(subject, following)
     buys = "" if following else _power(subject, first)
     more = "" if following else _besides(subject, chosen)
-    once = "" if following else _once_for_both(subject, first)
-    nouns = [f"{step_noun(subject, change)}{_once_for_both(subject, change)}" for change in others]
-    if following:
-        nouns = [step_noun(subject, change) for change in others]
+    both = ["" if following else _once_for_both(subject, change) for change in chosen]
+    once = f", {both[0]}" if both[0] else ""
+    nouns = [
+        f"{step_noun(subject, change)}{f' ({or_larger})' if or_larger else ''}"
+        for change, or_larger in zip(others, both[1:], strict=True)
+    ]
     then = f" Then {listed(nouns)}." if others else ""
     rest = f" Not needed: {', '.join(needless)}." if needless else ""
     return line(
@@ -181,13 +183,13 @@ def _besides(subject: Subject, chosen: Sequence[ChangeFigures]) -> str:
 
 
 def _once_for_both(subject: Subject, change: ChangeFigures) -> str:
-    """Injectors that do the next goal too, so that they are bought once: ", or 1150 for 350 hp too"."""
+    """Injectors that do the next goal too, so that they are bought once: "or 1150 for 350 hp too"."""
     following = subject.next
     rating = None if following is None or not following.limits else _rating_then(following, change)
     if following is None or rating is None:
         return ""
     power = subject.numbers.figure("power", following.crank_power_W)
-    return f", or {subject.numbers.number('injector', rating)} for {power} too"
+    return f"or {subject.numbers.number('injector', rating)} for {power} too"
 
 
 def _rating_then(following: NextFigures, bought: ChangeFigures) -> float | None:
