@@ -9,7 +9,7 @@ import pytest
 from fuelwiz.desk import Desk
 from fuelwiz.wizard.editor.row_painter import row_strip
 from fuelwiz.wizard.form.form import Form
-from fuelwiz.wizard.form.form_rows import DoRow, ItemRow
+from fuelwiz.wizard.form.form_rows import DoRow, FieldRow, ItemRow
 from fuelwiz.wizard.live.path import _short
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area, clip_words
@@ -56,6 +56,25 @@ def test_the_row_of_a_run_says_which_of_its_figures_is_assumed(tmp_path: Path) -
     form.rebuild()
     told = [row for row in form.pointer.rows if isinstance(row, ItemRow) and row.list_path == "feed.run"][1]
     assert (told.columns[3], told.is_guessed) == ("no fittings", False)
+
+
+@pytest.mark.parametrize("width", [80, 60])
+def test_a_supply_is_said_to_be_needed_with_a_wire_and_asked_for_once_there_is_one(
+    tmp_path: Path, width: int
+) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type("goal.power", "410 hp")
+    form = Form(desk, "wiring")
+
+    def rows() -> list[str]:
+        fields = [row for row in form.pointer.rows if isinstance(row, FieldRow)]
+        return [row_strip(row, desk, Area(Look(), width, 1), None).text.rstrip() for row in fields[:2]]
+
+    supply, wire = rows()
+    assert supply.endswith("needed with wire") and wire.endswith("may stay empty")
+    desk.type("wiring.wire", "12 AWG")
+    assert rows()[0].endswith("! needed: a voltage")
+    assert desk.held == "Wiring: give the supply voltage; what it belongs to is left out until then."
 
 
 @pytest.mark.parametrize("size", [(80, 24), (60, 20)])
