@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING
 
 from fuelwiz.errors import FuelwizError, SessionError
 from fuelwiz.standard_streams import complain, give_up_on_output, read_input, say
-from fuelwiz.store.named import STANDARD_INPUT, build_called
+from fuelwiz.store.named import STANDARD_STREAM, build_called
 from fuelwiz.usage import COMMANDS, command_parser, meant, parsed, wizard_parser
 
 if TYPE_CHECKING:
@@ -100,8 +100,9 @@ def _report(asked: argparse.Namespace) -> int:
     plot_of = _plot_of(result)
     if asked.open:
         return _open_page(in_format(result, "html", to_file=True, plot_of=plot_of))
-    text = in_format(result, asked.format, to_file=asked.output is not None, whole=asked.all, plot_of=plot_of)
-    if asked.output is None:
+    to_file = asked.output not in (None, STANDARD_STREAM)
+    text = in_format(result, asked.format, to_file=to_file, whole=asked.all, plot_of=plot_of)
+    if not to_file:
         say(text)
     else:
         write_file(text, Path(asked.output), never=path)
@@ -269,7 +270,7 @@ def _judged(path: Path, *, in_full: bool = False) -> JudgedBuild:
     from fuelwiz.report.differences import JudgedBuild
     from fuelwiz.sizing import assess, quick_figures
 
-    if str(path) == STANDARD_INPUT:
+    if str(path) == STANDARD_STREAM:
         document, session = load_text(read_input(), "standard input")
     else:
         document, session = load(path)

@@ -76,7 +76,7 @@ def _report(parser: Parser) -> None:
     parser.add_argument("--parts", metavar="PARTS", help="a parts file: prices in what to buy")
     parser.add_argument("--all", action="store_true", help="everything, in place of one page")
     place = parser.add_mutually_exclusive_group()
-    place.add_argument("--output", metavar="PATH", help="write to this file instead of the screen")
+    place.add_argument("--output", metavar="PATH", help="write to this file; - is the screen")
     place.add_argument("--open", action="store_true", help="show it as a page in the browser")
 
 

@@ -26,6 +26,16 @@ def test_a_device_is_written_and_left_a_device(tmp_path: Path) -> None:
     assert done.wait() == 0 and pipe.is_fifo()
 
 
+def test_a_dash_as_the_output_is_the_standard_output(tmp_path: Path) -> None:
+    command = [sys.executable, "-m", "fuelwiz", "report", WORKS]
+    usual, dashed = (
+        subprocess.run(each, capture_output=True, text=True, check=True, cwd=tmp_path, env=UTF8_PLAIN).stdout
+        for each in (command, [*command, "--output", "-"])
+    )
+    assert usual == dashed
+    assert list(tmp_path.iterdir()) == []
+
+
 def test_a_closed_pipe_leaves_quietly() -> None:
     reader, writer = os.pipe()
     os.close(reader)

@@ -9,7 +9,7 @@ from pathlib import Path
 from fuelwiz.errors import Fault, SessionError
 from fuelwiz.file_limits import SUFFIX
 
-STANDARD_INPUT = "-"
+STANDARD_STREAM = "-"
 
 
 def build_called(typed: str, environ: Mapping[str, str]) -> Path:
@@ -24,7 +24,7 @@ def build_called(typed: str, environ: Mapping[str, str]) -> Path:
             nowhere else.
     """
     path = Path(typed)
-    if typed == STANDARD_INPUT or os.path.lexists(path) or len(path.parts) != 1:
+    if typed == STANDARD_STREAM or os.path.lexists(path) or len(path.parts) != 1:
         return path
     from fuelwiz.printable import clean
     from fuelwiz.store.place import sessions_folder
