@@ -150,7 +150,7 @@ def _steps(
         f"{lead}{once}.{then}{more}",
         f"{lead}{buys}{once}.{then}",
         f"{lead}{once}.{then}",
-        f"{verb} first{goal}: {change_noun(subject, first)}{once}.{_then(subject, others)}",
+        *_whole_in_short(subject, f"{verb} first{goal}", chosen, once),
         f"{lead}{buys}{once}.",
         f"{lead}{once}.",
         f"{lead}.",
@@ -158,9 +158,13 @@ def _steps(
     )
 
 
-def _then(subject: Subject, others: Sequence[ChangeFigures]) -> str:
-    """What is bought behind the first, in the fewest words."""
-    return f" Then {listed([change_noun(subject, change) for change in others])}." if others else ""
+def _whole_in_short(
+    subject: Subject, lead: str, chosen: Sequence[ChangeFigures], once: str
+) -> tuple[str, ...]:
+    """Several parts in the fewest words: all of them before what the first of them buys."""
+    first, *others = (change_noun(subject, change) for change in chosen)
+    then = f"Then {listed(others)}." if others else ""
+    return (f"{lead}: {first}{once}. {then}", f"{lead}: {first}. {then}") if others else ()
 
 
 def _short_then(subject: Subject, following: NextFigures) -> str:
