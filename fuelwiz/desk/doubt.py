@@ -88,10 +88,9 @@ def _boost_of_another_power(desk: Desk, path: str) -> str:
 
 def _pointed_out(desk: Desk, path: str) -> str:
     """What the findings say of this very answer: rubber with alcohol, a next goal below this one."""
-    result = desk.result
-    if result is None or not desk.is_given(field_of(path)):
-        return ""
-    about = path if path == "goal.next_power" else ""
+    result, about = desk.result, path if path == "goal.next_power" else ""
     if path.endswith(".hose") and desk.value(field_of(path)) == "rubber":
         about = "feed.run.hose"
-    return next((finding.text for finding in result.words.findings if about and finding.about == about), "")
+    if result is None or not about or not desk.is_given(field_of(path)):  # its row may be gone with its list
+        return ""
+    return next((finding.text for finding in result.words.findings if finding.about == about), "")
