@@ -66,7 +66,7 @@ def test_report_as_json_is_json(capsys: pytest.CaptureFixture[str]) -> None:
 def test_a_report_over_an_old_one_leaves_no_rest_of_it(tmp_path: Path) -> None:
     path = tmp_path / "sheet.txt"
     path.write_text("x" * 100_000)
-    assert main(["report", WORKS, "--output", str(path)]) == 0
+    assert main(["report", NO_PUMP, "--output", str(path)]) == 0
     assert "xxxx" not in path.read_text(encoding="utf-8")
 
 
@@ -74,8 +74,8 @@ def test_a_link_is_followed(tmp_path: Path) -> None:
     target, link = tmp_path / "target.txt", tmp_path / "link.txt"
     target.write_text("old")
     link.symlink_to(target)
-    assert main(["report", WORKS, "--output", str(link)]) == 0
-    assert link.is_symlink() and target.read_text(encoding="utf-8").startswith("Gravel")
+    assert main(["report", NO_PUMP, "--output", str(link)]) == 0
+    assert link.is_symlink() and target.read_text(encoding="utf-8").startswith("Hill-climb")
 
 
 @pytest.mark.parametrize(
@@ -91,11 +91,11 @@ def test_an_output_that_cannot_be_written_is_said(
     name: str, words: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
     build = tmp_path / "copy"
-    build.write_bytes(Path(WORKS).read_bytes())
+    build.write_bytes(Path(NO_PUMP).read_bytes())
     assert main(["report", str(build), "--output", str(tmp_path / name)]) == 2
     out, err = capsys.readouterr()
     assert out == "" and words in err and err.count("\n") == 1 and str(tmp_path) in err
-    assert build.read_bytes() == Path(WORKS).read_bytes()
+    assert build.read_bytes() == Path(NO_PUMP).read_bytes()
 
 
 def test_check_prints_two_lines_a_file(capsys: pytest.CaptureFixture[str]) -> None:

@@ -12,14 +12,14 @@ from hypothesis import strategies as st
 from hypothesis.stateful import RuleBasedStateMachine, initialize, invariant, precondition, rule
 from rich.cells import cell_len
 
-from fuelwiz.advice import result
+from fuelwiz.advice import Result, result
 from fuelwiz.desk import Desk, NoSuchField, SaveRefused
 from fuelwiz.desk.composites import CHOICE_QUESTIONS, field_of
 from fuelwiz.desk.field_specs import spec_at
 from fuelwiz.desk.refusals import BESIDE
 from fuelwiz.printable import clean
 from fuelwiz.questions import catalogue
-from fuelwiz.session import as_text, leaf_paths, list_key_paths, validate
+from fuelwiz.session import Session, as_text, leaf_paths, list_key_paths, validate
 from fuelwiz.sizing import quick_figures
 
 EXAMPLES = sorted((Path(__file__).parents[1] / "examples").glob("*.toml"))
@@ -134,6 +134,7 @@ class AnyEdits(RuleBasedStateMachine):
         super().__init__()
         self.folder = tempfile.TemporaryDirectory()
         self.desk = Desk.new(Path(self.folder.name))
+        self.last: tuple[Session, Result] | None = None
 
     def teardown(self) -> None:
         self.folder.cleanup()
@@ -302,8 +303,13 @@ class AnyEdits(RuleBasedStateMachine):
         session = validate(self.desk.plain, self.desk._default_name)
         assert self.desk.session == session
         self.desk.finish()
-        figures = quick_figures(session)
-        assert self.desk.result == result(session, figures)
+        assert self.desk.result == self.wanted(session)
+
+    def wanted(self, session: Session) -> Result:
+        """What a session comes to; most steps change nothing in it."""
+        if self.last is None or self.last[0] != session:
+            self.last = session, result(session, quick_figures(session))
+        return self.last[1]
 
     def told(self) -> tuple[object, ...]:
         state = self.desk._state
