@@ -20,7 +20,7 @@ AFTER = f"an answer after {number_word(FIRST_STEPS)} steps"
 
 def test_a_new_build_says_how_many_steps_lead_to_an_answer() -> None:
     says = {name: text for name, _, text in CHOICES}
-    assert AFTER in says["new"] and AFTER in NEW[0]
+    assert AFTER in says["new"][0] and AFTER in NEW[0]
 
 
 def test_the_further_steps_are_counted() -> None:
