@@ -30,3 +30,11 @@ async def test_a_usual_value_and_one_that_is_only_passed_by_say_nothing(tmp_path
         await keys.type("4 bar")
         await keys.press("enter", "up", "enter")
         assert "are you sure" not in flat(keys.part("footer"))
+
+
+@pytest.mark.parametrize(("step", "adds"), [("9", "stress.case"), ("0", "bench")])
+async def test_a_list_that_was_added_to_is_left_without_a_word(tmp_path: Path, step: str, adds: str) -> None:
+    async with at_build(copy_of("hill-climb-six", tmp_path)) as keys:
+        await keys.down_to(step, adds)
+        await keys.press("a", "enter", "escape", "f3")
+        assert len(keys.desk.value(adds)) == 1 and "are you sure" not in keys.text

@@ -12,12 +12,15 @@ if TYPE_CHECKING:
 
 BAD_DAYS_FOLLOW = "bad days follow"
 """Said of the least to spare until they are solved: it may be less on one of them."""
-FOLLOWS: Forms = (
-    "Being worked out: what to buy first, and how sure this is.",
-    "Being worked out: what to buy first, how sure this is.",
-)
 
 
-def is_worked_out(session: Session, figures: Figures) -> bool:
-    """Whether the figures have all that there is of a build; one without a pump or a line has no more."""
-    return not session.feed.run or session.pump is None or figures.spread is not None
+def follows(session: Session, figures: Figures) -> Forms | None:
+    """The line that stands for what is still to come; None where there is all, as without a pump or a line."""
+    if not session.feed.run or session.pump is None or figures.spread is not None:
+        return None
+    if figures.changes:
+        return ("Being worked out: how sure this is.",)
+    return (
+        "Being worked out: what to buy first, and how sure this is.",
+        "Being worked out: what to buy first, how sure this is.",
+    )

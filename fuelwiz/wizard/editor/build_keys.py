@@ -76,7 +76,7 @@ class BuildKeys:
             self._act_or_type(key, character)
         form = screen.form
         changed_line = self._line_watch.moved(screen.desk, form.path)
-        said = self._doubt_watch.moved(screen.desk, form.question, form.path) or changed_line
+        said = self._doubt_watch.moved(form) or changed_line
         if said and not screen.message:
             screen.message = said
 

@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Any
 
 from fuelwiz.desk.composites import field_of
-from fuelwiz.desk.desk import Desk
 from fuelwiz.desk.doubt import doubt
 from fuelwiz.questions.catalogue import Question
+from fuelwiz.wizard.form.form import Form
+from fuelwiz.wizard.form.form_rows import is_to_answer
 
 
 class DoubtWatch:
@@ -18,12 +19,14 @@ class DoubtWatch:
         self._question: Question | None = None
         self._entered: Any = None
 
-    def moved(self, desk: Desk, question: Question, path: str) -> str:
+    def moved(self, form: Form) -> str:
         """What is said once the pointer has left an answer that was changed; empty where there is no doubt of it."""
+        desk, path = form.desk, form.path
         if path == self._path:
             return ""
         left, asked, before = self._path, self._question, self._entered
-        self._path, self._question, self._entered = path, question, desk.value(field_of(path))
+        self._path, self._question = path, form.question if is_to_answer(form.row) else None
+        self._entered = desk.value(field_of(path))
         if asked is None or desk.value(field_of(left)) == before:
             return ""
         doubted = doubt(desk, asked, left)

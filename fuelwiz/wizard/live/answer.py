@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
-from fuelwiz.advice.answer.follows import FOLLOWS, is_worked_out
+from fuelwiz.advice.answer.follows import follows
 from fuelwiz.advice.answer.lines import fitting
 from fuelwiz.wizard.paint import VERDICT_MARK, VERDICT_TEXT, verdict_lines
 
@@ -69,8 +69,9 @@ def _judgment(result: Result) -> tuple[str, Role]:
 def _that_fit(result: Result, area: Area, rows: int) -> list[list[str]]:
     """The lines of the answer, whole where they fit; rows that are over go to those that are longer."""
     lines = result.words.answer_forms[:rows]
-    if not is_worked_out(result.session, result.figures) and rows > LEAST_TO_FOLLOW:
-        lines = (*lines[: rows - 1], FOLLOWS)
+    to_come = follows(result.session, result.figures)
+    if to_come is not None and rows > LEAST_TO_FOLLOW:
+        lines = (*lines[: rows - 1], to_come)
     shown = [[fitting(forms, area.width - VERDICT_TEXT - EDGE)] for forms in lines]
     for at, forms in enumerate(lines):
         wrapped = area.wrapped(forms[0], VERDICT_TEXT)
