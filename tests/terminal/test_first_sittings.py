@@ -105,7 +105,7 @@ def _deeper_steps(hands: Hands) -> None:
     hands.tell("f4", seen="press a to add")
     hands.tell("a", seen="Name of the day")
     hands.answer("winter")
-    hands.tell("enter", seen="Find  [")
+    hands.tell("enter", seen="Differs that day  [")
     hands.tell("ethanol", seen="[ethanol")
     hands.tell("enter", seen="done: back")
     hands.answer("70")

@@ -71,6 +71,8 @@ def start_of_a_build(terminal: Terminal) -> None:
     terminal.until("!")
     terminal.press("ctrl+u", "600")
     terminal.until("600 hp on E10")
+    terminal.press("ctrl+g", "v", "s")
+    terminal.until("[sizes]")
     terminal.press("f4")
     terminal.until("[· Fuel]")
     terminal.press("right")
