@@ -159,10 +159,11 @@ def _second_pump_and_larger_hose(hands: Hands) -> None:
     hands.tell("ctrl+g", "v", "w", seen="a second pump")
     hands.terminal.until("\u2713 yes        \u2717 no")
     assert row_of(hands.terminal, "injectors of 1000").endswith("\u2713 yes \u2717 no")
-    for idea in ("a second pump", "-8 in place of -6"):
+    for idea in ("a second pump", "feed line -8 in place of -6"):
         assert " 261 " in row_of(hands.terminal, idea), "as far as today"
         assert row_of(hands.terminal, idea).endswith("\u2717 no \u2717 no")
-    hands.tell("f6", "down", seen="1 runs at idle, as today")
+    hands.tell("f6", "down", seen="a second pump of the same")
+    assert "1 runs at idle, as today" in " ".join(hands.terminal.text.split())
     hands.tell("enter", seen="number of pumps 1 \u2192 2")
     assert "injectors" in row_of(hands.terminal, "then no") and "injectors" in row_of(
         hands.terminal, "now no"
