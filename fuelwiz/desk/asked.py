@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Mapping
 from typing import Protocol
 
+from fuelwiz.desk.composites.one_run import question_of
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.plain import Plain
 from fuelwiz.desk.points.amps import beside_no_point
@@ -153,8 +154,11 @@ def texts_not_asked(desk: Answers, raw: Mapping[str, str], typed_in: str) -> Map
 
 
 def _is_asked_at(desk: Answers, path: str) -> bool:
-    """Whether the question that a path answers makes sense, and each list that the path leads into."""
-    return all(key in _ASKED_BY_ANOTHER or is_asked(desk, key) for key in _keys_down_to(path))
+    """Whether the question that a path answers makes sense, or each list that the path leads into."""
+    question = question_of(path)
+    return (question != path and is_asked(desk, question)) or all(
+        key in _ASKED_BY_ANOTHER or is_asked(desk, key) for key in _keys_down_to(path)
+    )
 
 
 def _keys_down_to(path: str) -> Iterator[str]:

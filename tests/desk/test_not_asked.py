@@ -41,3 +41,32 @@ def test_a_text_not_asked_is_not_taken_meanwhile(tmp_path: Path) -> None:
     desk.visit("feed.bends")
     desk.type("feed.bends", "0")
     assert "straight" not in desk.value("feed.run.0.fittings")
+
+
+@pytest.mark.parametrize("question", ["pump.figure.flow", "pump.figure.pressure"])
+def test_a_text_refused_for_a_pump_known_at_one_point_is_held_once_another_question_has_the_keys(
+    question: str, tmp_path: Path
+) -> None:
+    desk = told(tmp_path)
+    desk.choose("pump.known", "figure")
+    desk.type("pump.figure.flow", "80 gal/h")
+    desk.type("pump.figure.pressure", "58 psi")
+    desk.visit(question)
+    desk.type(question, "abc")
+    desk.visit("goal.power")
+    desk.update()
+    assert desk.held is not None
+    assert [str(refusal).split(".")[0] for refusal in desk.refused.values()] == ['"abc" is not a number']
+    desk.choose("pump.known", "none")
+    assert desk.held is None
+
+
+def test_a_text_refused_in_the_first_point_of_a_table_is_held_too(tmp_path: Path) -> None:
+    desk = told(tmp_path)
+    desk.choose("pump.known", "curve")
+    desk.set_points("pump.curve.points", [("40 psi", "97 gal/h"), ("60 psi", "84 gal/h")])
+    desk.visit("pump.curve.0.points.0.0")
+    desk.type("pump.curve.0.points.0.0", "abc")
+    desk.visit("goal.power")
+    desk.update()
+    assert desk.held is not None

@@ -39,6 +39,12 @@ _FIELDS = {
     "pump.figure.flow": "pump.curve.0.points.0.1",
     "pump.figure.pressure": "pump.curve.0.points.0.0",
 }
+_QUESTIONS = {field: question for question, field in _FIELDS.items()}
+
+
+def question_of(field: str) -> str:
+    """The question of another name that is answered in a field, else the field's own."""
+    return _QUESTIONS.get(field, field)
 
 
 @cache
