@@ -87,9 +87,9 @@ async def press_one(keys: Keyboard, key: str) -> None:
     if key == "escape" and screen.prompt is None and screen.mode == "form" and not form.place.in_entry:
         return
     typing = screen.mode in ("form", "help") and screen.prompt is None and len(key) == 1
-    at, before = form.path, form.editor
+    at, before, was_in_entry = form.path, form.editor, form.place.in_entry
     await keys.press_soon(key)
-    if typing and key == "a" and (form.path or "").startswith(f"{at}."):
+    if typing and key == "a" and form.place.in_entry and not was_in_entry:
         return  # on the row that adds to a list the letter added one, and the pointer is in it
     if typing and cells_of(form.row) and key != "?":
         assert form.path == at, f"{key!r} moved the pointer from {at} to {form.path}"
