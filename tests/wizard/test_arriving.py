@@ -82,6 +82,21 @@ async def test_a_build_opens_at_the_answer_that_cures_it_and_says_why(
         assert "Opened" not in keys.text
 
 
+async def test_of_several_things_that_stop_it_a_build_opens_at_the_one_that_its_answer_names(
+    tmp_path: Path,
+) -> None:
+    """A larger line does not help where the injectors are the limit, though the lines are asked for first."""
+    path = tmp_path / "build.toml"
+    changes = {**LIMITS["velocity"][1], **LIMITS["injectors"][1]}
+    path.write_text(merge("", changed(plain(LIMITS["injectors"][0]), changes)), encoding="utf-8")
+    async with at_build(path) as keys:
+        steps = [look.step for look in keys.desk.to_look_at()]
+        assert steps[0] == "lines" and "injectors" in steps
+        assert "the injectors are the limit" in flat(keys.lines)
+        assert keys.form.path == "injectors.rated_flow"
+        assert "Opened at Injectors: the injectors are too small." in flat(keys.part("footer"))
+
+
 async def test_a_build_that_lacks_a_step_says_which(tmp_path: Path) -> None:
     async with at_build(copy_of("goal-alone", tmp_path)) as keys:
         assert "Opened at Fuel: the first step without an answer." in flat(keys.part("footer"))

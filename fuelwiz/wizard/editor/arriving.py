@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from fuelwiz.desk.look_here import first_to_put_right
 from fuelwiz.questions.catalogue import STEPS
 from fuelwiz.wizard.form.form import Form
 
 
 def arrive(form: Form, *, is_begun: bool) -> str:
-    """Go to the first answer to put right, else to the first of the steps that is not answered; says which and why.
+    """Go to what cures the limit that the first line names, else to the first step without an answer; says why.
 
     Args:
         form: of the build.
@@ -16,10 +17,10 @@ def arrive(form: Form, *, is_begun: bool) -> str:
     if is_begun:
         form.go_to_path(form.path)
         return ""
-    looks = form.desk.to_look_at()
-    if looks:
-        form.go_to_path(looks[0].path)
-        return f"Opened at {_name(looks[0].step)}: {looks[0].why}."
+    look = first_to_put_right(form.desk.to_look_at(), form.desk.result)
+    if look is not None:
+        form.go_to_path(look.path)
+        return f"Opened at {_name(look.step)}: {look.why}."
     step = form.desk.progress.needs_attention(())
     form.go_to_step(step)
     return "" if step == STEPS[0].id else f"Opened at {_name(step)}: the first step without an answer."

@@ -12,6 +12,7 @@ from fuelwiz.wizard.actions import by_id
 from fuelwiz.wizard.editor.compare_dialog import CompareDialog
 from fuelwiz.wizard.editor.frame import ABOUT_THE_LOG
 from fuelwiz.wizard.editor.host import Host
+from fuelwiz.wizard.editor.line_watch import line_to_fit
 from fuelwiz.wizard.editor.log_dialog import LogDialog
 from fuelwiz.wizard.editor.looking import refusing_in_words
 from fuelwiz.wizard.editor.options_dialog import OptionsDialog
@@ -202,18 +203,24 @@ class BuildActions:
 
     def undo(self) -> None:
         """Take the last question's change back."""
-        self._show_undone(self.host.desk.undo(), "Nothing to undo.")
+        self._step_in_history(self.host.desk.undo, "Undone", "Nothing to undo.")
 
     def redo(self) -> None:
         """Do what was taken back again."""
-        self._show_undone(self.host.desk.redo(), "Nothing to redo.")
+        self._step_in_history(self.host.desk.redo, "Done again", "Nothing to redo.")
 
-    def _show_undone(self, path: str | None, nothing: str) -> None:
+    def _step_in_history(self, step: Callable[[], str | None], done: str, nothing: str) -> None:
+        """Show the question of a change that was taken back or made again, and the line to fit where it is another."""
+        desk = self.host.desk
+        before, path = line_to_fit(desk), step()
         if path is None:
             self.host.say(nothing)
             return
         self.host.form.go_to_path(path)
         self.host.changed()
+        now = line_to_fit(desk)
+        if before is not None and now is not None and now != before:
+            self.host.say(f"{done}: the line to fit is {now}; it was {before}.")
 
     def more(self) -> None:
         """Show or hide the step's further questions."""

@@ -64,6 +64,7 @@ class BuildKeys:
 
     def _press(self, key: str, character: str | None) -> None:
         screen = self.screen
+        said = self._said_on_leaving()  # the finder moves the pointer between two keys
         if screen.prompt is not None:
             asked = screen.prompt
             if asked.key(key, character) and screen.prompt is asked:
@@ -74,11 +75,15 @@ class BuildKeys:
             screen.points.key(key, character)
         else:
             self._act_or_type(key, character)
-        form = screen.form
-        changed_line = self._line_watch.moved(screen.desk, form.path)
-        said = self._doubt_watch.moved(form) or changed_line
+        said = self._said_on_leaving() or said
         if said and not screen.message:
             screen.message = said
+
+    def _said_on_leaving(self) -> str:
+        """What is said of the question that the pointer has left since this was asked last."""
+        form = self.screen.form
+        changed_line = self._line_watch.moved(form.desk, form.path)
+        return self._doubt_watch.moved(form) or changed_line
 
     def press_unseen(self, key: str) -> None:
         """A key in a window that is too small: nothing but leaving can be meant, and nothing can be asked."""

@@ -6,6 +6,7 @@ from typing import Literal
 
 from fuelwiz.desk.composites import CHOICE_QUESTIONS
 from fuelwiz.desk.exceptions import NoSuchField
+from fuelwiz.desk.lists import most_entries
 from fuelwiz.desk.spoken_figures import understood
 from fuelwiz.questions.catalogue import Choice
 from fuelwiz.wizard.form.form_rows import (
@@ -146,6 +147,10 @@ class Form(PlacedForm):
 
     def _add(self, row: DoRow) -> Reaction:
         """One entry more; where the list is asked for at once Enter goes on, so that only a letter adds."""
+        most = most_entries(row.list_path)
+        if len(entries(self.desk, row.list_path)) >= most:
+            self.note = f"The list is full: {most} are the most."
+            return "moved"
         index = self.desk.add(row.list_path, like_before(self.desk, row.list_path))
         self.open_entry(row.list_path, index)
         length = f"{row.list_path}.{index}.length"
