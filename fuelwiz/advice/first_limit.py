@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fuelwiz.advice.phrases import kept_run_chokes, kept_run_name
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.sizing.figures import Ceiling
 from fuelwiz.sizing.vocabulary import CeilingPart
@@ -33,13 +34,15 @@ def first_limit(subject: Subject) -> str | None:
 
 
 def part_name(subject: Subject, ceiling: Ceiling) -> str:
-    """A part with its article."""
-    return "the pumps" if ceiling.part == "pump" and _is_plural(subject, ceiling) else PARTS[ceiling.part]
+    """A part with its article; the line where the drop through it ends what the pump could do."""
+    if ceiling.by_line:
+        return f"{line_to_blame(subject)} (rail pressure drops too far)"
+    return "the pumps" if ceiling.part == "pump" and is_plural(subject, ceiling) else PARTS[ceiling.part]
 
 
 def _solved(subject: Subject, solved: list[Ceiling]) -> str:
     first, *rest = solved
-    reach, their = ("reach", "their") if _is_plural(subject, first) else ("reaches", "its")
+    reach, their = ("reach", "their") if is_plural(subject, first) else ("reaches", "its")
     sentence = (
         f"{capitalized(part_name(subject, first))} {reach} {their} limit first, at {_power(subject, first)}"
     )
@@ -54,7 +57,15 @@ def _by_rule(subject: Subject, ceiling: Ceiling) -> str:
     return f"By rule of thumb {part_name(subject, ceiling)} is good for {_power(subject, ceiling)}"
 
 
-def _is_plural(subject: Subject, ceiling: Ceiling) -> bool:
+def line_to_blame(subject: Subject) -> str:
+    """The feed line where its drop ends the power; of it the run that keeps a size of its own where that one chokes."""
+    return kept_run_name(subject).rstrip(",") if kept_run_chokes(subject, subject.pick) else "the feed line"
+
+
+def is_plural(subject: Subject, ceiling: Ceiling) -> bool:
+    """Whether a part is spoken of as several."""
+    if ceiling.by_line:
+        return False
     return ceiling.part == "injectors" or (ceiling.part == "pump" and subject.pump_word == "pumps")
 
 

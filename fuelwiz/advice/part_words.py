@@ -29,6 +29,16 @@ def strainer_in_words(subject: Subject, strainer: Strainer) -> str:
     return f"for {subject.numbers.figure('flow', strainer.rated_flow)}"
 
 
+def strainer_assumed(subject: Subject) -> bool:
+    """Whether what the strainer lets through was not given, so that a usual one is taken."""
+    return not {"inlet.strainer", "inlet.strainer.rated_flow"}.isdisjoint(subject.assumed)
+
+
+def filter_assumed(subject: Subject, number: int) -> bool:
+    """The same of a filter, by its number in the file."""
+    return not {"feed.filter", f"feed.filter.{number}.rated_flow"}.isdisjoint(subject.assumed)
+
+
 def filter_in_words(subject: Subject, item: Filter) -> str:
     """A filter by its name and its flow: "10 micron, for 120 gal/h"."""
     flow = subject.numbers.figure("flow", item.rated_flow)

@@ -11,6 +11,7 @@ from fuelwiz.advice.row import FULL_DELIVERY_VELOCITY, LOSS
 from fuelwiz.advice.subject import Subject
 from fuelwiz.printable import NO_BREAK
 from fuelwiz.sizing.figures import SizeFigures
+from fuelwiz.sizing.thresholds import MOST_SAG
 from fuelwiz.sizing.vocabulary import BANDS, LINE_LIMITS, Band, SizeLimit
 
 MEANS: dict[Band, str] = {
@@ -54,7 +55,7 @@ def _refused(subject: Subject, row: SizeFigures) -> str:
 
 
 def _means(subject: Subject, row: SizeFigures) -> str:
-    words = MEANS[row.band]
+    words = _most_drop(subject) if "sag" in row.limits else MEANS[row.band]
     band, velocity = row.full_delivery_band, row.full_delivery_velocity_m_s
     if band is None or velocity is None:
         return words
@@ -62,6 +63,13 @@ def _means(subject: Subject, row: SizeFigures) -> str:
     if BANDS.index(band) <= BANDS.index(row.band):
         return f"{words}; {with_return} with the return flow on top"
     return f"{words}; {with_return}, {band}, with the return flow on top"
+
+
+def _most_drop(subject: Subject) -> str:
+    """Where the limit of the drop comes from: a velocity that is fine says nothing of it."""
+    across = subject.numbers.figure("pressure", subject.figures.pressure.injector_Pa)
+    most = subject.numbers.limit("percent", MOST_SAG)
+    return f"the limit is {most} of the {across} across the injectors: a regulator at the tank does not see the drop"
 
 
 def _costs(subject: Subject, row: SizeFigures) -> str:

@@ -12,6 +12,7 @@ from fuelwiz.report.plain import Plain, plain_value
 
 # Scripts hold on to the order of the keys, and these came after the words.
 CHANGE_IN_THE_WORDS = ("rated_flow_m3_s", "size", "wire_m2")
+CEILING_IN_THE_WORDS = ("run", "by_line")
 IN_THE_WORDS = "long_way"
 NEXT_IN_THE_WORDS = ("injector_rating_m3_s", "wiring", "duty", "ceilings", IN_THE_WORDS)
 CASE_IN_THE_WORDS = "duty"
@@ -44,7 +45,8 @@ def plain_result(result: Result) -> Plain:
     for row, explanation in zip(figures["sizes"], words.explanations, strict=True):
         row["explanation"] = plain_value(asdict(explanation))
     for ceiling in figures["ceilings"]:
-        del ceiling["run"]  # which run of the feed is meant is for words
+        for key in CEILING_IN_THE_WORDS:
+            del ceiling[key]
     fit = () if words.line_to_fit is None else (words.line_to_fit,)
     figures["verdict"]["answer"] = plain_value((*words.answer, *fit))
     del figures[IN_THE_WORDS]

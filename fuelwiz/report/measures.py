@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import Literal
 
-from fuelwiz.advice.first_limit import PARTS
 from fuelwiz.advice.numbers import Numbers, Role
 from fuelwiz.advice.result import Result
 from fuelwiz.advice.row import FEEDS, LOSS, SPARE, VELOCITY, RowFigure
+from fuelwiz.advice.sections.ceilings import part_label
 from fuelwiz.advice.subject import Subject
 from fuelwiz.record import record
 from fuelwiz.sizing.figures import NextFigures
@@ -86,7 +86,7 @@ def _first_limit(side: Side) -> str | None:
     first = side.build.figures.ceilings[0]
     rule = ", by rule of thumb" if first.basis == "rule" else ""
     power = side.numbers.figure("power", first.max_power_W, side.build.figures.demand.crank_power_W)
-    return f"{PARTS[first.part].removeprefix('the ')} at {power}{rule}"
+    return f"{part_label(first)} at {power}{rule}"
 
 
 def _first_ceiling(side: Side) -> float | None:

@@ -22,7 +22,8 @@ def ceilings(sized: SizedSystem) -> tuple[Ceiling, ...]:
     power, flow = system.demand.crank_power_W, system.flow_m3_s
     found: list[Ceiling] = []
     if sized.capacity is not None:
-        found.append(Ceiling("pump", sized.max_power_w(sized.capacity), "solved"))
+        by_line = system.at_tank and sized.sag_flow_m3_s < sized.capacity
+        found.append(Ceiling("pump", sized.max_power_w(sized.capacity), "solved", by_line=by_line))
     found.append(_feed(sized))
     if session.feed.filter and given(session, "feed.filter"):
         least = min(part.rated_flow for part in session.feed.filter)

@@ -145,12 +145,17 @@ class VerdictFigures:
 
 @record
 class Ceiling:
-    """The crank power at which one part alone is at its limit; `run`: the number of a kept run that is the feed's."""
+    """The crank power at which one part alone is at its limit.
+
+    `run` is the number of a kept run that is the feed's, `by_line` whether it is the drop through the feed line that
+    ends the pump's power: with the regulator at the tank nothing makes up for it.
+    """
 
     part: CeilingPart
     max_power_W: float
     basis: CeilingBasis
     run: int | None = None
+    by_line: bool = False
 
 
 @record

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fuelwiz.advice.answer.lines import Forms, line
 from fuelwiz.advice.answer.other_stops import with_other_stops
-from fuelwiz.advice.first_limit import part_name
+from fuelwiz.advice.first_limit import is_plural, line_to_blame, part_name
 from fuelwiz.advice.limits import limit_phrase, return_fault, short_why
 from fuelwiz.advice.phrases import GUESSED, kept_run_chokes, kept_run_name, least_spare, point_name
 from fuelwiz.advice.subject import Subject, size_label
@@ -106,26 +106,25 @@ def _wanted(subject: Subject, first: Ceiling) -> tuple[str, str]:
 
 
 def _is_the_limit(subject: Subject, first: Ceiling) -> str:
-    plural = first.part == "injectors" or (first.part == "pump" and subject.pump_word == "pumps")
-    return f"{culprit(subject, first)} {'are' if plural else 'is'} the limit"
+    return f"{culprit(subject, first)} {'are' if is_plural(subject, first) else 'is'} the limit"
 
 
 def culprit(subject: Subject, first: Ceiling) -> str:
     """What stands behind the lowest ceiling: the part, or what keeps it from more."""
     limits = subject.figures.verdict.limits
+    if first.by_line:
+        return line_to_blame(subject)
     if first.part != "pump":
         return part_name(subject, first)
     if "relief" in limits:
         return "the relief valve"
-    if "kept run" in limits or kept_run_chokes(subject, subject.pick):
+    if not subject.at_tank and ("kept run" in limits or kept_run_chokes(subject, subject.pick)):
         return kept_run_name(subject).rstrip(",")
-    if "sag" in limits:
-        return "the feed line"
     return part_name(subject, first)
 
 
 def _guess(subject: Subject, first: Ceiling, said: str = GUESSED) -> str:
-    return said if subject.one_point and first.part == "pump" else ""
+    return said if subject.one_point and first.part == "pump" and not first.by_line else ""
 
 
 def _good_for(subject: Subject, first: Ceiling) -> tuple[str, ...]:

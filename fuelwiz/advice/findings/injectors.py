@@ -50,7 +50,8 @@ def _boost_from_nowhere_then(subject: Subject) -> Iterator[Remark]:
 
 def _no_manifold_hose(subject: Subject) -> Iterator[Remark]:
     """Boost pushes back on injectors whose regulator does not feel it: they flow less just when boost comes."""
-    session, left = subject.session, subject.figures.pressure.injector_Pa
+    session, sag = subject.session, subject.pick.rail_sag_Pa or 0.0
+    left = subject.figures.pressure.injector_Pa - sag
     boost, base = session.pressure.boost, session.pressure.base
     if session.engine.injection == "direct" or session.pressure.reference == "manifold" or boost <= 0.0:
         return
@@ -60,7 +61,8 @@ def _no_manifold_hose(subject: Subject) -> Iterator[Remark]:
     yield Remark(
         "warning",
         "pressure.reference",
-        f"The regulator has no hose to the manifold: at {at} of boost {_flow_less(subject, left)}.",
+        f"The regulator has no hose to the manifold: at {at} of boost{_in_the_line(subject, sag)}"
+        f" {_flow_less(subject, left)}.",
         _let_it_follow(subject),
     )
 
@@ -77,6 +79,11 @@ def _no_manifold_hose_then(subject: Subject) -> Iterator[Remark]:
         f" {_flow_less(subject, left)}.",
         _let_it_follow(subject),
     )
+
+
+def _in_the_line(subject: Subject, sag_pa: float) -> str:
+    """What the line takes of it too, with the regulator at the tank: nothing at the rail makes up for that."""
+    return f", {subject.numbers.figure('pressure', sag_pa)} lost in the line," if sag_pa > 0.0 else ""
 
 
 def _flow_less(subject: Subject, left: float) -> str:

@@ -23,12 +23,13 @@ def _not_at_ease(subject: Subject) -> Iterator[Remark]:
         return
     name = "the return line you have" if line.fixed else f"the {line.size} return line"
     needs = subject.numbers.figure("pressure", line.back_pressure_Pa, idle)
+    held = subject.numbers.figure("pressure", idle, line.back_pressure_Pa)
     share = subject.numbers.figure("percent", line.back_pressure_Pa / idle, AT_EASE_SHARE, 1.0)
     yield Remark(
         "warning",
         "return_line",
-        f"{capitalized(name)} backs up to {needs} at idle, {share} of rail pressure: it works with little left for a"
-        " bend or a cooler.",
+        f"{capitalized(name)} backs up to {needs} at idle, {share} of the {held} of rail pressure there: it works"
+        " with little left for a bend or a cooler.",
         return_cure(subject),
     )
 

@@ -42,7 +42,7 @@ def _sections(subject: Subject) -> Iterator[Remark]:
         yield Remark("note", "inlet", "The pump inlet is not given: whether fuel boils there is not known.")
     elif session.pump is not None and session.pump.place == "outside" and not session.inlet.run:
         yield Remark("note", "inlet.run", "The suction line is not given: its velocity is not known.")
-    if session.return_line is None and session.pressure.regulator != "none":
+    if session.return_line is None and subject.at_rail:
         yield Remark("note", "return_line", "The return line is not given: whether idle works is not known.")
     if session.injectors is None and session.engine.injection == "port":
         yield Remark(

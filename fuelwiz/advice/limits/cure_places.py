@@ -42,8 +42,8 @@ def feed_line(subject: Subject) -> str:
 def pump(subject: Subject) -> str:
     """The line, where another one cures it; else the pump, or its volts where those are only taken."""
     row = subject.pick
-    is_the_line = kept_run_chokes(subject, row) or set(LINE_LIMITS).intersection(row.limits)
-    if subject.figures.recommended is not None or is_the_line:
+    loses = kept_run_chokes(subject, row) or set(LINE_LIMITS).intersection(row.limits)
+    if subject.figures.recommended is not None or (loses and not subject.at_tank):
         return feed_line(subject)
     return "pump.volts" if subject.volts_assumed else "pump.known"
 

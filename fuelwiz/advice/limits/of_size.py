@@ -112,13 +112,9 @@ def _pump_too_small(subject: Subject, row: SizeFigures) -> WhatAndDo:
     line = subject.figures.row(subject.figures.recommended)
     if line is not None and line is not row:
         return what, f"Fit {line.size}: {spare(subject, line)}."
-    if set(LINE_LIMITS).intersection(row.limits):
-        if kept_run_chokes(subject, row):
-            return what, _larger_line(subject, row)
-        return what, "Fit a larger line first: this one loses too much."
-    if kept_run_chokes(subject, row):
-        lost = subject.numbers.figure("pressure", kept_loss_pa(subject))
-        return what, f"Change {kept_run_name(subject).rstrip(',')}, first: it loses {lost}."
+    line_first = _line_first(subject, row)
+    if line_first:
+        return what, line_first
     if row.pump_volts_V is not None and row.pump_volts_V < ASSUMED_VOLTS:
         return what, f"{_wiring_first(subject)}: the pump gets {volts_seen(subject, row)}."
     if subject.volts_assumed:
@@ -134,6 +130,20 @@ def _pump_too_small(subject: Subject, row: SizeFigures) -> WhatAndDo:
     flow = subject.numbers.figure("flow", flow_m3_s)
     wanted = "pumps that together flow" if subject.pump_word == "pumps" else "a pump that flows"
     return what, f"You need {wanted} {flow} at {subject.numbers.about('pressure', rise_pa)}, or a lower goal."
+
+
+def _line_first(subject: Subject, row: SizeFigures) -> str:
+    """The line to change before the pump; nothing where the regulator sits at the tank: no line costs a pump flow."""
+    if subject.at_tank:
+        return ""
+    if set(LINE_LIMITS).intersection(row.limits):
+        if kept_run_chokes(subject, row):
+            return _larger_line(subject, row)
+        return "Fit a larger line first: this one loses too much."
+    if kept_run_chokes(subject, row):
+        lost = subject.numbers.figure("pressure", kept_loss_pa(subject))
+        return f"Change {kept_run_name(subject).rstrip(',')}, first: it loses {lost}."
+    return ""
 
 
 def _wiring_first(subject: Subject) -> str:

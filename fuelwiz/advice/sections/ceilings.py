@@ -11,6 +11,7 @@ from fuelwiz.advice.next_words import next_name
 from fuelwiz.advice.phrases import dead_head_guessed
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.headings import CEILINGS
+from fuelwiz.advice.sections.return_line import no_return_at_the_tank
 from fuelwiz.advice.sections.unknown import not_known, not_known_sentence
 from fuelwiz.advice.subject import Subject, with_article
 from fuelwiz.facts import NEAR
@@ -64,8 +65,13 @@ def ceiling_groups(subject: Subject) -> list[Group]:
 
 def ceiling_name(subject: Subject, ceiling: Ceiling) -> str:
     """The part that a ceiling belongs to, as a label."""
-    several = ceiling.part == "pump" and subject.pump_word == "pumps"
-    return "pumps" if several else PARTS[ceiling.part].removeprefix("the ")
+    several = ceiling.part == "pump" and not ceiling.by_line and subject.pump_word == "pumps"
+    return "pumps" if several else part_label(ceiling)
+
+
+def part_label(ceiling: Ceiling) -> str:
+    """A part as a label; the line by what ends the power, as it has a ceiling by rule of thumb as well."""
+    return "line drop" if ceiling.by_line else PARTS[ceiling.part].removeprefix("the ")
 
 
 def ceiling_figure(subject: Subject, ceiling: Ceiling) -> str:
@@ -139,7 +145,13 @@ def _against(
     share, numbers, reserve = item.max_power_W / goal_w - 1.0, subject.numbers, subject.session.goal.reserve
     if share < 0.0:
         return Cell(f"{numbers.figure('percent', -share, 0.0)} short", "no")
-    refused = item.part == "pump" and "pump" in limits and margin is not None and margin < reserve
+    refused = (
+        item.part == "pump"
+        and not item.by_line
+        and "pump" in limits
+        and margin is not None
+        and margin < reserve
+    )
     if refused and share < reserve:
         spare, wanted = numbers.pair("percent", share, reserve)
         return Cell(f"{spare} to spare, you want {wanted}", "no")
@@ -150,6 +162,8 @@ def _return_at_idle(subject: Subject) -> Item:
     line, idle = subject.figures.return_line, subject.figures.pressure.idle_rail_Pa
     if subject.session.pressure.regulator == "none":
         return Item("Return at idle: there is no return, as there is no regulator.", "note")
+    if no_return_at_the_tank(subject):
+        return Item("Return at idle: there is no return line, as the regulator sits at the tank.", "note")
     if line is None:
         return Item(f"Return at idle: {not_known(subject, 'return line', 'line', 'pump')}.", "note")
     name = "the return" if line.fixed else f"{with_article(line.size)} return"

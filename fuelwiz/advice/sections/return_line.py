@@ -17,11 +17,20 @@ def return_line(subject: Subject, _words: Words) -> Iterator[Block]:
     yield Heading("Return line")
     if subject.session.pressure.regulator == "none":
         yield Paragraph("There is none: no regulator sends fuel back.")
+    elif no_return_at_the_tank(subject):
+        yield Paragraph(
+            "There is none: the regulator sits at the tank and lets fuel back into it the short way."
+        )
     elif subject.figures.return_line is None:
         yield Paragraph(not_known_sentence(subject, "return line", "line", "pump"))
     else:
         yield _table(subject, subject.figures.return_line)
         yield Paragraph(_smallest(subject, subject.figures.return_line))
+
+
+def no_return_at_the_tank(subject: Subject) -> bool:
+    """Whether what is left over goes the short way back, with no line to judge."""
+    return subject.at_tank and subject.session.return_line is None
 
 
 def _table(subject: Subject, line: ReturnFigures) -> Table:

@@ -11,11 +11,13 @@ from fuelwiz.advice.cautions import alcohol_may_be_in
 from fuelwiz.advice.changes import ORDINALS
 from fuelwiz.advice.next_words import boost_is_assumed, left_across_then, next_name
 from fuelwiz.advice.part_words import (
+    filter_assumed,
     filter_in_words,
     injectors_in_words,
     pump_in_words,
     rating_wanted,
     regulator_in_words,
+    strainer_assumed,
     strainer_in_words,
 )
 from fuelwiz.advice.phrases import both_units
@@ -27,7 +29,7 @@ from fuelwiz.advice.sections.on_the_car import (
     on_the_car,
     still_to_buy,
 )
-from fuelwiz.advice.sections.path import OPEN_ENDS, run_name
+from fuelwiz.advice.sections.path_runs import OPEN_ENDS, run_name
 from fuelwiz.advice.sections.purchase import BY_CHANGE, ENOUGH, YOURS, Purchase
 from fuelwiz.advice.sections.shopping_electrics import electrics
 from fuelwiz.advice.sections.shopping_prices import Priced, row_price, sum_sentences
@@ -189,13 +191,13 @@ def _strainer_and_filter(subject: Subject) -> Iterator[Purchase]:
         strainer = None if inlet is None else inlet.strainer
         share = least if strainer is not None and strainer.carries == "all" else least / each
         many = " each" if share < least else ""
-        entered = strainer if given(subject.session, "inlet.strainer") else None
+        entered = None if strainer_assumed(subject) else strainer
         wanted = f"{_at_least(subject, share)}{many}"
         if entered is not None and entered.rated_flow >= share:
             wanted = YOURS + strainer_in_words(subject, entered)
         yield Purchase("strainer", wanted)
     filters = subject.session.feed.filter
-    passes = given(subject.session, "feed.filter") and bool(filters)
+    passes = bool(filters) and not any(filter_assumed(subject, at) for at in range(len(filters)))
     passes = passes and all(item.rated_flow >= least for item in filters)
     mine = "; ".join(filter_in_words(subject, item) for item in filters)
     later = "" if following is None else _at_least(subject, most)

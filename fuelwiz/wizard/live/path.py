@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING
 from rich.cells import cell_len
 from textual.strip import Strip
 
-from fuelwiz.advice.sections.path import PathLine, path_lines
+from fuelwiz.advice.sections.path import path_lines
+from fuelwiz.advice.sections.path_line import PathLine
 from fuelwiz.advice.subject import Subject
 from fuelwiz.printable import NO_BREAK
 from fuelwiz.wizard.paint import Area, Row, clip, clip_words
