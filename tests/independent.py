@@ -22,6 +22,7 @@ NOT_SOLVED = (
     "return_check",
     "metric_wire_choices",
     "long_way",
+    "in_place_of_pump",
 )
 """What the solver does not give: here it is the program's own."""
 

@@ -15,6 +15,7 @@ from fuelwiz.units import from_si
 
 if TYPE_CHECKING:
     from fuelwiz.advice.subject import Subject
+    from fuelwiz.sizing.figures import Figures, NextFigures
     from fuelwiz.sizing.slow_figures import ChangeFigures
 
 ORDINALS = ("", "first", "second", "third", "fourth", "fifth", "sixth")
@@ -180,6 +181,14 @@ def change_words(subject: Subject, changes: tuple[ChangeFigures, ...]) -> tuple[
 def change_noun(subject: Subject, figures: ChangeFigures) -> str:
     """A change as a noun, short enough for a line that names several."""
     return WORDS[figures.change].noun(subject, figures)
+
+
+def in_place_of_pump_noun(subject: Subject, found: Figures | NextFigures) -> str:
+    """What does as much as the pump of a way out, in the words of one who buys it; nothing where nothing does."""
+    other = found.in_place_of_pump
+    if other is None:
+        return ""
+    return "a fused wire for each pump" if other.change == "circuits" else change_noun(subject, other)
 
 
 def step_noun(subject: Subject, figures: ChangeFigures) -> str:

@@ -13,8 +13,8 @@ from fuelwiz.report.plain import Plain, plain_value
 # Scripts hold on to the order of the keys, and these came after the words.
 CHANGE_IN_THE_WORDS = ("rated_flow_m3_s", "size", "wire_m2")
 CEILING_IN_THE_WORDS = ("run", "by_line")
-IN_THE_WORDS = "long_way"
-NEXT_IN_THE_WORDS = ("injector_rating_m3_s", "wiring", "duty", "ceilings", IN_THE_WORDS)
+IN_THE_WORDS = ("long_way", "in_place_of_pump")
+NEXT_IN_THE_WORDS = ("injector_rating_m3_s", "wiring", "duty", "ceilings", *IN_THE_WORDS)
 CASE_IN_THE_WORDS = "duty"
 WIRING_IN_THE_WORDS = "smallest_metric_wire_m2"
 BEHIND_THE_WORDS = (
@@ -49,7 +49,8 @@ def plain_result(result: Result) -> Plain:
             del ceiling[key]
     fit = () if words.line_to_fit is None else (words.line_to_fit,)
     figures["verdict"]["answer"] = plain_value((*words.answer, *fit))
-    del figures[IN_THE_WORDS]
+    for key in IN_THE_WORDS:
+        del figures[key]
     if figures["wiring"] is not None:
         del figures["wiring"][WIRING_IN_THE_WORDS]
     for case in figures["stress"]:

@@ -8,14 +8,16 @@ from itertools import combinations
 from fuelwiz.record import record
 from fuelwiz.sizing.change_trials import change_figures, margin_if_it_works, with_all
 from fuelwiz.sizing.larger_steps import larger_steps
-from fuelwiz.sizing.single_changes import SingleChange, Variant, single_changes
+from fuelwiz.sizing.single_changes import SingleChange, Variant, larger_feeds, single_changes
 from fuelwiz.sizing.slow_figures import ChangeFigures
 from fuelwiz.sizing.verdict import judge_sized
-from fuelwiz.sizing.vocabulary import CHANGES, Change
+from fuelwiz.sizing.vocabulary import CHANGES, Change, Limit
 
 MOST_AT_ONCE = 3
-AGAINST_EACH_OTHER = {"lower base", "higher base"}
 SLICE = 4  # sets between two pauses
+AGAINST_EACH_OTHER = {"lower base", "higher base"}
+CHEAPER: tuple[Change, ...] = ("circuits", "wire")
+"""What is looked at in place of a pump before a larger feed, by its price."""
 SAME_MARGIN = 6  # decimals
 
 
@@ -23,12 +25,14 @@ SAME_MARGIN = 6  # decimals
 class ChangesFound:
     """Every change that applies, best first, and the way out; None where there is none or nothing is wrong.
 
-    `long_way` is the way out in larger steps, where three of the changes are not enough.
+    `long_way` is the way out in larger steps, where three of the changes are not enough; `in_place_of_pump` what does
+    as much as the pump of the way out, beside the rest of it.
     """
 
     changes: tuple[ChangeFigures, ...] = ()
     way_out: tuple[Change, ...] | None = None
     long_way: tuple[ChangeFigures, ...] = ()
+    in_place_of_pump: ChangeFigures | None = None
 
 
 def changes_in_steps(today: Variant) -> Generator[None, None, ChangesFound]:
@@ -44,11 +48,34 @@ def changes_in_steps(today: Variant) -> Generator[None, None, ChangesFound]:
         yield
     way_out: tuple[Change, ...] | None = None
     long_way: tuple[ChangeFigures, ...] = ()
+    in_place: ChangeFigures | None = None
     if limits:
         way_out = yield from _way_out(today, singles, figures)
         if way_out is None:
             long_way = yield from larger_steps(today, singles, limits)
-    return ChangesFound(tuple(sorted(figures, key=_rank)), way_out, tuple(sorted(long_way, key=_rank)))
+        elif "pump" in way_out:
+            rest = [single for single in singles if single.change in way_out and single.change != "pump"]
+            in_place = yield from _in_place_of_pump(today, singles, rest, limits)
+    changes = tuple(sorted(figures, key=_rank))
+    return ChangesFound(changes, way_out, tuple(sorted(long_way, key=_rank)), in_place)
+
+
+def _in_place_of_pump(
+    today: Variant, singles: Sequence[SingleChange], rest: Sequence[SingleChange], limits: tuple[Limit, ...]
+) -> Generator[None, None, ChangeFigures | None]:
+    """The first of wires and feeds that leaves nothing wrong with the rest of a way out; None where none does.
+
+    A pump has more margin, and so is the way out; but a wire costs a tenth of it.
+    """
+    taken = {single.change for single in rest}
+    options = [single for name in CHEAPER for single in singles if single.change == name]
+    for single in (*options, *larger_feeds(today)):
+        if single.change in taken:
+            continue
+        yield
+        if margin_if_it_works(with_all(today, (*rest, single))) is not None:
+            return change_figures(single, today, limits)
+    return None
 
 
 def _rank(figures: ChangeFigures) -> tuple[bool, int, float, float, int]:

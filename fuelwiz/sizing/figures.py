@@ -162,8 +162,8 @@ class Ceiling:
 class NextFigures:
     """The next goal with today's parts.
 
-    The last five are what wiring and injectors come to, the duty at the pick, the ceilings there at its boost, and
-    the way out in larger steps.
+    The last six are what wiring and injectors come to, the duty at the pick, the ceilings there at its boost, the
+    way out in larger steps, and what does as much as a pump of the way out.
     """
 
     crank_power_W: float
@@ -181,6 +181,7 @@ class NextFigures:
     duty: float | None = None
     ceilings: tuple[Ceiling, ...] = ()
     long_way: tuple[ChangeFigures, ...] = ()
+    in_place_of_pump: ChangeFigures | None = None
 
 
 @record
@@ -264,6 +265,7 @@ class Figures:
     return_check: ReturnCheck | None = None
     metric_wire_choices: tuple[WireChoice, ...] = ()
     long_way: tuple[ChangeFigures, ...] = ()
+    in_place_of_pump: ChangeFigures | None = None
 
     def row(self, size: str | None) -> SizeFigures | None:
         """The figures of one candidate, None where no row has that size."""

@@ -41,14 +41,26 @@ def _filled_in(session: Session, figures: Figures) -> Iterator[Figures]:
     found = yield from _meanwhile(
         figures, changes_in_steps(Variant(session, pick, return_pick, measured_at_k))
     )
-    figures = replace(figures, changes=found.changes, way_out=found.way_out, long_way=found.long_way)
+    figures = replace(
+        figures,
+        changes=found.changes,
+        way_out=found.way_out,
+        long_way=found.long_way,
+        in_place_of_pump=found.in_place_of_pump,
+    )
     yield figures
     following = next_session(today.sized.system)
     if figures.next is not None and following is not None:
         found = yield from _meanwhile(
             figures, changes_in_steps(Variant(following, pick, return_pick, measured_at_k))
         )
-        then = replace(figures.next, changes=found.changes, way_out=found.way_out, long_way=found.long_way)
+        then = replace(
+            figures.next,
+            changes=found.changes,
+            way_out=found.way_out,
+            long_way=found.long_way,
+            in_place_of_pump=found.in_place_of_pump,
+        )
         figures = replace(figures, next=then)
         yield figures
     spread = yield from _meanwhile(figures, spread_in_steps(today))

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from fuelwiz.advice.answer.how_far import good_for_w, limit_named_first
 from fuelwiz.advice.answer.lines import Forms, line
-from fuelwiz.advice.changes import change_noun, step_noun
+from fuelwiz.advice.changes import change_noun, in_place_of_pump_noun, step_noun
 from fuelwiz.advice.limits import cure, what_and_do
 from fuelwiz.advice.next_words import next_name, point_then
 from fuelwiz.advice.subject import Subject, listed
@@ -136,7 +136,7 @@ def _steps(
     short = "" if following is None else _short_then(subject, following)
     buys = "" if following else _power(subject, first)
     more = "" if following else _besides(subject, chosen)
-    both = ["" if following else _once_for_both(subject, change) for change in chosen]
+    both = [_or_else(subject, change, following) for change in chosen]
     once = f", {both[0]}" if both[0] else ""
     nouns = [
         f"{step_noun(subject, change)}{f' ({or_larger})' if or_larger else ''}"
@@ -184,6 +184,17 @@ def _besides(subject: Subject, chosen: Sequence[ChangeFigures]) -> str:
         return ""
     others = _others_then(subject, following, {change.change for change in chosen})
     return f" {_goal_in_short(subject, following)}: {listed(others)}." if others else ""
+
+
+def _or_else(subject: Subject, change: ChangeFigures, following: NextFigures | None) -> str:
+    """What may be bought in place of a step: of a pump the wire or line that does as much, where one does."""
+    if change.change == "pump":
+        other = in_place_of_pump_noun(subject, subject.figures if following is None else following)
+        if not other:
+            return ""
+        also_then = following is None and "pump" in way_out(subject.next)
+        return f"or, {'for this goal alone' if also_then else 'in its place'}, {other}"
+    return "" if following else _once_for_both(subject, change)
 
 
 def _once_for_both(subject: Subject, change: ChangeFigures) -> str:
@@ -261,4 +272,12 @@ def not_needed(subject: Subject) -> list[str]:
         and not found[name].cures
         and not (name in then and then[name].cures)
         and found[name].max_power_W < today * (1.0 + WORTH_POWER)
+        and not (name == "feed" and _a_larger_feed_cures(subject))
     ]
+
+
+def _a_larger_feed_cures(subject: Subject) -> bool:
+    """Whether a feed above the next size cures what is wrong at the pick, so that no larger one is needless."""
+    pick = subject.pick
+    larger = (row for row in subject.figures.sizes if row.bore_m > pick.bore_m)
+    return any(set(pick.limits) - set(row.limits) for row in larger)

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 from fuelwiz.advice.answer.what_first import not_needed
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Paragraph, Table, row
 from fuelwiz.advice.cautions import alcohol_may_be_in
-from fuelwiz.advice.changes import ORDINALS
+from fuelwiz.advice.changes import ORDINALS, in_place_of_pump_noun
 from fuelwiz.advice.next_words import boost_is_assumed, left_across_then, next_name
 from fuelwiz.advice.part_words import (
     filter_assumed,
@@ -138,6 +138,8 @@ def _pump(subject: Subject) -> Iterator[Purchase]:
     pump = subject.session.pump
     more = of_the_way_out(subject, "pump", subject.figures)
     wanted = _one_more_or(more, f"{_flow_at(subject, flow, rise)}, {at}")
+    other = in_place_of_pump_noun(subject, subject.figures) if more else ""
+    wanted += f"; or, in its place, {other}" if other else ""
     mine = pump is not None and subject.has_pump and _pump_does(subject)
     if mine and following is not None and _does(following.limits, way_out(following)):
         then = ENOUGH
