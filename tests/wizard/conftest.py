@@ -46,7 +46,9 @@ class KnownSpreads:
         self._known: dict[str, tuple[int, SpreadFigures | None]] = {}
 
     def in_steps(self, today: Picked) -> Steps:
-        told = repr((today.sized.system.session, today.sized.candidate, today.return_pick))
+        session = today.sized.system.session
+        given = session.model_dump(exclude_unset=True)  # what is assumed is known less well
+        told = repr((given, session, today.sized.candidate, today.return_pick))
         if told not in self._known:
             self._known[told] = yield from self._counted(self._work_out(today))
             return self._known[told][1]
