@@ -126,14 +126,23 @@ class View:
 
         Half a point is no more than begun while the pointer is in its table.
         """
-        place = next((one for one in self.refusals if not self._is_begun(one, pointer)), None)
-        if self.result is None or place is None:
+        places = [one for one in self.refusals if not self._is_begun(one, pointer)]
+        if self.result is None or not places:
             return None
+        return f"{self._held_at(places[0])}{self._nor(places)}"
+
+    def _held_at(self, place: str) -> str:
         stands = self._stands(place)
         if stands is None:
             return self._left_out(place)
         day = " on that day" if changed_on_a_day(place) else ""
         return f"Not updated: still using {noun_of(place)} {stands}{day} until yours can be read."
+
+    def _nor(self, places: list[str]) -> str:
+        """What else cannot be read, by name."""
+        named = dict.fromkeys(noun_of(one) for one in places[1:] if not self.refusals[one].is_missing)
+        others = [noun for noun in named if noun != noun_of(places[0])]
+        return f" Nor can yours of {', '.join(others)}." if others else ""
 
     def _is_begun(self, place: str, pointer: str) -> bool:
         """Whether a place is the empty half of a point in the table that the pointer is in."""

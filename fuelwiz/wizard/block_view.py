@@ -142,6 +142,7 @@ def _row_line(pieces: Line, area: Area, *, own: bool, pointed: bool) -> Strip:
 
 def around_own(table: Table, most: int) -> Table:
     """A table with the rows that fit: those around the builder's own, else around the first that works."""
+    most = max(most, 1)
     if len(table.rows) <= most:
         return table
     at = table.own
@@ -149,4 +150,14 @@ def around_own(table: Table, most: int) -> Table:
         at = next((i for i, row in enumerate(table.rows) if any(cell.mark == "yes" for cell in row)), 0)
     first = max(0, min(at - most // 2, len(table.rows) - most))
     own = None if table.own is None else table.own - first
-    return table._replace(rows=table.rows[first : first + max(most, 1)], own=own)
+    return table._replace(rows=table.rows[first : first + most], own=own)
+
+
+def left_out(table: Table, shown: Table) -> str:
+    """How many rows of a table are not among those that are shown, above and below them; empty where all are."""
+    if len(shown.rows) == len(table.rows):
+        return ""
+    above = table.rows.index(shown.rows[0])
+    below = len(table.rows) - above - len(shown.rows)
+    where = [f"{rows} {side}" for rows, side in ((above, "above"), (below, "below")) if rows]
+    return f"not shown: {', '.join(where)}; the report has every row"

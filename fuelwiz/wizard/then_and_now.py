@@ -83,7 +83,7 @@ def then_and_now(before: Desk, after: Desk, area: Area, highlighted: str = "") -
         heads.strip(),
         then.strip(),
         now.strip(),
-        _changed_line(changed_words(before, after), _nothing_yet(after, highlighted), area.row()).strip(),
+        _changed_line(before, after, _nothing_yet(after, highlighted), area.row()).strip(),
     ]
 
 
@@ -112,7 +112,7 @@ def _first_of(text: str, longest: int) -> str:
 
 def name_to_keep(before: Desk, after: Desk) -> str:
     """A name for what was tried: that of the build, and the one change or the one section that tells it from that."""
-    changed = [change for change in diff(before.plain, after.plain) if change.key not in NOT_SHOWN]
+    changed = _changes(before, after)
     sections = {change.key.partition(".")[0].replace("_", " ") for change in changed}
     ending = ""
     if len(changed) == 1 and changed[0].now is not None:
@@ -127,9 +127,17 @@ def changed_words(before: Desk, after: Desk) -> list[str]:
     """What the second says differently, an entry each: what, what it was, what it is."""
     return [
         f"{noun_of(change.key)} {_from_to(_was(before, change), _value(change.now))}"
-        for change in diff(before.plain, after.plain)
-        if change.key not in NOT_SHOWN
+        for change in _changes(before, after)
     ]
+
+
+def changed_nouns(before: Desk, after: Desk) -> list[str]:
+    """What the second says differently, an entry each: what."""
+    return [noun_of(change.key) for change in _changes(before, after)]
+
+
+def _changes(before: Desk, after: Desk) -> list[Change]:
+    return [change for change in diff(before.plain, after.plain) if change.key not in NOT_SHOWN]
 
 
 def _from_to(was: str, now: str) -> str:
@@ -173,14 +181,15 @@ def _nothing_yet(after: Desk, highlighted: str) -> str:
     return f"nothing yet: {only}" if only else NOTHING_YET
 
 
-def _changed_line(changes: Sequence[str], nothing: str, row: Row) -> Row:
-    """The changes as far as they fit, each of them whole, and how many more there are."""
+def _changed_line(before: Desk, after: Desk, nothing: str, row: Row) -> Row:
+    """The changes as far as they fit, each of them whole; the rest by name alone, else how many more there are."""
     row.put(1, "changed", "muted")
     room = row.width - LABELS - 2
-    forms = [row.look.fold("; ".join(changes) or nothing)]
-    forms += [
-        row.look.fold(f"{'; '.join(changes[:shown])}; {len(changes) - shown} more")
-        for shown in range(len(changes) - 1, 0, -1)
-    ]
+    changes, nouns = changed_words(before, after), changed_nouns(before, after)
+    parts = range(len(changes) - 1, 0, -1)
+    forms = ["; ".join(changes) or nothing]
+    forms += [f"{'; '.join(changes[:shown])}; {', '.join(nouns[shown:])}" for shown in parts]
+    forms += [f"{'; '.join(changes[:shown])}; {len(changes) - shown} more" for shown in parts]
+    forms = [row.look.fold(form) for form in forms]
     text = next((form for form in forms if cell_len(form) <= room), forms[-1])
     return row.put(1 + LABELS, clip_words(text, room, row.look.fold("…")))

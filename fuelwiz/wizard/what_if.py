@@ -76,11 +76,12 @@ class WhatIfDialog(SaveDialog):
 
     leave_question = "k keeps it as a new build, d drops it, Esc stays"
     leave_letters = "kd"
+    draft_kept = "not saved, draft kept"
 
     def __init__(self, screen: WhatIfScreen) -> None:
         super().__init__(screen)
         self._scratch = screen
-        self.kept = "nothing saved"
+        self.kept = "not saved"
 
     def save_as(self, then: FollowUp | None = None) -> None:
         """Keep it under a name that is asked for."""

@@ -65,6 +65,19 @@ def test_the_answer_stands_on_the_last_good_value(tmp_path: Path) -> None:
     assert desk.held is None
 
 
+def test_all_that_cannot_be_read_is_named(tmp_path: Path) -> None:
+    desk = opened(tmp_path)
+    desk.type("pressure.boost", "22 gal/h")
+    desk.type("fuel.temperature", "hot")
+    desk.type("pressure.base", "lots")
+    assert desk.held is not None
+    first, nor = desk.held.split(" until yours can be read.")
+    named = {"boost", "base pressure", "fuel temperature"}
+    (held,) = {noun for noun in named if noun in first}
+    assert nor.startswith(" Nor can yours of ")
+    assert set(nor.removeprefix(" Nor can yours of ").rstrip(".").split(", ")) == named - {held}
+
+
 def test_the_answer_stands_on_a_fallback_where_nothing_was_told(tmp_path: Path) -> None:
     desk = told(tmp_path, pressure__boost="lots")
     assert desk.held == f"Not updated: still using boost 15{NB}psi until yours can be read."

@@ -18,7 +18,7 @@ from fuelwiz.advice.blocks import (
     Table,
     row,
 )
-from fuelwiz.wizard.block_view import around_own, lines_of
+from fuelwiz.wizard.block_view import around_own, left_out, lines_of
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 
@@ -146,3 +146,11 @@ def test_rows_that_do_not_fit_leave_those_around_the_builders_own(
 
 def test_a_table_that_fits_is_left_alone() -> None:
     assert around_own(TABLE, 3) is TABLE
+
+
+@pytest.mark.parametrize(("own", "most", "said"), [(0, 2, "below"), (len(TABLE.rows) - 1, 2, "above")])
+def test_rows_that_are_not_shown_are_counted(own: int, most: int, said: str) -> None:
+    fitting = around_own(TABLE._replace(own=own), most)
+    hidden = len(TABLE.rows) - most
+    assert left_out(TABLE, fitting) == f"not shown: {hidden} {said}; the report has every row"
+    assert left_out(TABLE, TABLE) == ""

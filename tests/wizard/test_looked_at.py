@@ -6,7 +6,18 @@ from pathlib import Path
 
 import pytest
 
-from fuelwiz.wizard.live.rule import CURVES, LADDER, PATH, SIZES
+from fuelwiz.wizard.live.rule import (
+    BAD_DAYS,
+    CEILINGS,
+    CHANGES,
+    CURVES,
+    FINDINGS,
+    HOW_SURE,
+    LADDER,
+    PATH,
+    READ,
+    SIZES,
+)
 
 from .keyboard import at_build, copy_of
 
@@ -43,3 +54,29 @@ async def test_a_what_if_changes_nothing_by_a_size_that_is_looked_at(tmp_path: P
         assert f"now, {looked} looked at" in "\n".join(keys.part("live"))
         await keys.press("pageup")
         assert "looked at" not in "\n".join([*keys.part("strip"), *keys.part("live")])
+
+
+@pytest.mark.parametrize("view", [CHANGES, CEILINGS, BAD_DAYS, FINDINGS, HOW_SURE])
+async def test_a_view_that_is_the_same_for_every_size_names_none(tmp_path: Path, view: str) -> None:
+    async with at_build(copy_of("hill-climb-six", tmp_path), (60, 20)) as keys:
+        await keys.press("pagedown")
+        looked = keys.screen.shown_size
+        assert "looked at" in keys.part("live")[0]
+        keys.screen.view = view
+        await keys.press("ctrl+l")
+        assert "looked at" not in keys.part("live")[0]
+        await keys.press("pagedown")
+        assert keys.screen.shown_size == looked, "the key turns the page there"
+        assert ("the same for every size" in keys.text) == (view not in READ)
+
+
+async def test_page_down_reads_on_in_a_view_that_is_longer_than_its_room(tmp_path: Path) -> None:
+    async with at_build(copy_of("hill-climb-six", tmp_path), (60, 20)) as keys:
+        keys.screen.view = FINDINGS
+        await keys.press("ctrl+l")
+        first = keys.part("live")
+        assert any("more below" in line for line in first)
+        await keys.press("pagedown")
+        assert keys.part("live") != first
+        await keys.press("pageup")
+        assert keys.part("live") == first

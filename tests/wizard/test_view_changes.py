@@ -160,3 +160,9 @@ async def test_it_fills_in_while_nothing_is_pressed_and_a_key_drops_it(tmp_path:
         assert not keys.desk.filled_in
         await keys.until("Being worked out")
         await keys.until("One change")
+
+
+def test_changes_that_have_no_room_are_counted() -> None:
+    count = len(offered_changes(filled_result("hill-climb-six")))
+    assert f"One change, of {count} " in drawn("hill-climb-six", rows=6)[0]
+    assert f"of {count}" not in drawn("hill-climb-six", rows=30)[0]

@@ -18,7 +18,7 @@ from fuelwiz.wizard.live.rule import CHANGES
 from fuelwiz.wizard.look import Look
 from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
-from fuelwiz.wizard.then_and_now import changed_words, measured, name_to_keep, then_and_now
+from fuelwiz.wizard.then_and_now import changed_nouns, changed_words, measured, name_to_keep, then_and_now
 from fuelwiz.wizard.what_if import WhatIfScreen
 
 from .keyboard import OneBuild
@@ -313,7 +313,8 @@ def test_changes_are_shown_whole_and_the_rest_counted_letter_by_letter(tmp_path:
         assert {len(line) for line in lines} == {60}
         *shown, rest = lines[3].removeprefix(" changed  ").rstrip().split("; ")
         assert shown == [look.fold(word) for word in words[: len(shown)]]
-        assert rest == f"{len(words) - len(shown)} more"
+        nouns = [look.fold(noun) for noun in changed_nouns(before, after)[len(shown) :]]
+        assert rest in (f"{len(words) - len(shown)} more", ", ".join(nouns))
         assert look.unicode or all(line.isascii() for line in lines)
 
 

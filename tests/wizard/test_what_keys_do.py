@@ -138,8 +138,12 @@ async def test_pages_of_a_view_that_is_read_leave_the_size_alone(tmp_path: Path)
         assert paged != first
         await keys.press("pageup")
         assert keys.part("live") == first and keys.screen.shown_size == size
-        await keys.press("escape", "pagedown")
-        assert keys.screen.shown_size != size, "at the questions they highlight a size"
+        await keys.press("escape")
+        first = keys.part("live")
+        await keys.press("pagedown")
+        assert keys.part("live") != first and keys.screen.shown_size == size, "at the questions too"
+        await keys.press("ctrl+g", "v", "p", "pagedown")
+        assert keys.screen.shown_size != size, "where figures of a size are shown they highlight another"
 
 
 async def test_a_new_name_replaces_the_one_that_is_shown(tmp_path: Path) -> None:

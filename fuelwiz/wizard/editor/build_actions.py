@@ -105,9 +105,19 @@ class BuildActions:
         result = self.host.desk.result
         if result is None:
             return
+        if not self.host.live.shows_a_size:
+            self._read_on(key)
+            return
         names = [row.size for row in result.figures.sizes]
         at = names.index(self.host.shown_size) + (-1 if key == "pageup" else 1)
         self.host.highlighted = names[min(max(at, 0), len(names) - 1)]
+
+    def _read_on(self, key: str) -> None:
+        """Turn the page of a view that is the same for every size."""
+        if self.host.view in READ:
+            self.host.live.scroll_page(-1 if key == "pageup" else 1)
+        else:
+            self.host.say("This view is the same for every size.")
 
     def change_view(self, key: str) -> None:
         """Show the next view of the live pane; without its key, the one whose letter is pressed then."""

@@ -24,6 +24,7 @@ class SaveDialog:
 
     leave_question = "Not saved yet: s saves, k keeps a draft, x discards the changes, Esc stays"
     leave_letters = "skx"
+    draft_kept = "draft kept"
 
     def __init__(self, host: Host) -> None:
         self.host = host
@@ -135,7 +136,7 @@ class SaveDialog:
             self.kept = "draft not kept"
             self.host.say(f"The draft cannot be saved: {getattr(place, 'why', place)}")
         else:
-            self.kept = f"draft kept {datetime.now():%H:%M}"
+            self.kept = f"{self.draft_kept} {datetime.now():%H:%M}"
             self._say_where(place)
             if then is not None:
                 then()

@@ -65,7 +65,8 @@ def change_lines(
     under = _explained(subject, rows[at], columns, area, how_to_try)
     table, own = _table(subject, rows, at, columns, area, focused)
     most = max(area.rows - min(len(under), LEAST_EXPLAINED), 1)
-    head, lines = table[0], _around(table[1:], own - 1, most - 1)
+    lines = _around(table[1:], own - 1, most - 1)
+    head = _head(rows, columns, area, f", of {len(rows)}") if len(lines) < len(table) - 1 else table[0]
     shown = [head, *lines]
     if area.rows > len(shown) + len(under):
         shown.append(area.row().strip())
@@ -104,8 +105,9 @@ def _table(
     return lines, own
 
 
-def _head(rows: Sequence[ChangeRow], columns: _Columns, area: Area) -> Strip:
-    head = area.row().put(WHAT, HELPS if rows[0].helps else HARDLY, "muted")
+def _head(rows: Sequence[ChangeRow], columns: _Columns, area: Area, of: str = "") -> Strip:
+    """The heads of the columns; `of` is how many changes there are, where not all are shown."""
+    head = area.row().put(WHAT, f"{HELPS if rows[0].helps else HARDLY}{of}", "muted")
     for text, end in zip(columns.heads, columns.ends, strict=True):
         head.put_right(end, text, "muted")
     return head.strip()

@@ -21,6 +21,7 @@ from fuelwiz.wizard.live.rule import (
     HOW_SURE,
     LADDER,
     LOG,
+    OF_A_SIZE,
     PATH,
     SIZES,
     rule_line,
@@ -146,8 +147,13 @@ class LivePane(Painted):
             views,
             all_names=self.all_names,
             caption=caption,
-            looked_at=looked_at(self._result, self.highlighted) if self._result else "",
+            looked_at=looked_at(self._result, self.highlighted) if self._result and self.shows_a_size else "",
         )
+
+    @property
+    def shows_a_size(self) -> bool:
+        """Whether what is shown goes by the highlighted size: the table of sizes is there, or a picture of one."""
+        return self.view in OF_A_SIZE or (self.shows_sizes and not self._shows_part)
 
     @property
     def _sizes_focused(self) -> bool:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from textual.strip import Strip
 
 from fuelwiz.advice.blocks import Block, Heading, Table
 from fuelwiz.advice.subject import Subject
-from fuelwiz.wizard.block_view import around_own, lines_of
+from fuelwiz.wizard.block_view import TEXT, around_own, left_out, lines_of
 
 if TYPE_CHECKING:
     from fuelwiz.advice.result import Result
@@ -63,7 +63,16 @@ def part_lines(about: str, result: Result, area: Area) -> list[Strip] | None:
     blocks = [block for block in PARTS[about](subject, result) if not isinstance(block, Heading)]
     if about == SUMMARY:
         return lines_of(blocks, area)
-    shown = [
-        around_own(block, area.rows - ROWS_AROUND) if isinstance(block, Table) else block for block in blocks
-    ]
-    return lines_of(shown, area) or None
+    return _around_own(blocks, area) or None
+
+
+def _around_own(blocks: Sequence[Block], area: Area) -> list[Strip]:
+    """The blocks with the rows of a table that fit; how many do not stands in place of the blank line under it."""
+    lines: list[Strip] = []
+    cut = ""
+    for block in blocks:
+        shown = around_own(block, area.rows - ROWS_AROUND) if isinstance(block, Table) else block
+        between = [area.row().put(TEXT, area.look.fold(cut), "muted").strip()] if lines else []
+        lines += [*between, *lines_of([shown], area)]
+        cut = left_out(block, shown) if isinstance(block, Table) and isinstance(shown, Table) else ""
+    return lines

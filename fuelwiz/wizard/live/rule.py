@@ -31,6 +31,8 @@ LOG = "log"
 """The view of the log, which a build has that names one."""
 READ = (PATH, HOW_SURE, BAD_DAYS, FINDINGS, LOG)
 """The views that are read from top to bottom and may be longer than their room."""
+OF_A_SIZE = (PATH, LADDER, CURVES)
+"""The views whose figures are those of the highlighted size, beside the table of sizes itself."""
 
 LETTERS = dict(zip("pswoblcef", VIEWS, strict=True))
 """The views by the letter that shows each."""
