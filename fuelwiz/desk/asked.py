@@ -72,7 +72,7 @@ def _filter_known(desk: Answers) -> bool:
 
 
 def _regulator_known(desk: Answers) -> bool:
-    return _returns(desk) and says(desk, "return_line.regulator.have") == "known"
+    return _has_return(desk) and says(desk, "return_line.regulator.have") == "known"
 
 
 def _has_pot(desk: Answers) -> bool:
@@ -80,8 +80,13 @@ def _has_pot(desk: Answers) -> bool:
 
 
 def _returns(desk: Answers) -> bool:
-    """Whether fuel goes back: from a regulator at the rail, or the short way from one at the tank."""
+    """Whether fuel may go back through a line: from a regulator at the rail, or one near the tank."""
     return says(desk, "pressure.regulator") != "none"
+
+
+def _has_return(desk: Answers) -> bool:
+    """Whether there is a return to ask about: one at the tank is the short way in until its length is told."""
+    return _returns(desk) and (says(desk, "pressure.regulator") == "rail" or "return_line" in desk.plain)
 
 
 _ASKED_IF: dict[str, Callable[[Answers], bool]] = {
@@ -116,17 +121,17 @@ _ASKED_IF: dict[str, Callable[[Answers], bool]] = {
     "inlet.strainer.carries": lambda desk: _has_strainer(desk) and _several_pumps(desk),
     "inlet.size": lambda desk: desk.is_given("inlet.line"),
     "return.length": _returns,
-    "return.hose": _returns,
-    "return.fitted": _returns,
-    "return.hoses": lambda desk: _returns(desk) and says(desk, "return.hose") != "tube",
-    "return.bends": _returns,
-    "return_line.regulator.have": _returns,
+    "return.hose": _has_return,
+    "return.fitted": _has_return,
+    "return.hoses": lambda desk: _has_return(desk) and says(desk, "return.hose") != "tube",
+    "return.bends": _has_return,
+    "return_line.regulator.have": _has_return,
     "return_line.regulator.rated_flow": _regulator_known,
     "return_line.regulator.rated_loss": _regulator_known,
-    "return_line.sizes": _returns,
-    "return_line.chosen": _returns,
-    "return_line.run": _returns,
-    "return_line.part": _returns,
+    "return_line.sizes": _has_return,
+    "return_line.chosen": _has_return,
+    "return_line.run": _has_return,
+    "return_line.part": _has_return,
     "surge.volume": _has_pot,
     "surge.lift_flow": _has_pot,
     "surge.return_to": _has_pot,

@@ -10,15 +10,30 @@ from fuelwiz.desk import Desk
 from fuelwiz.wizard.form.form import Form
 from fuelwiz.wizard.form.plan import asked_in_step
 
+OF_THE_RETURN = {"return.fitted", "return.length", "return.hose", "return_line.regulator.have"}
 
-@pytest.mark.parametrize(("regulator", "asked"), [("rail", True), ("tank", True), ("none", False)])
-def test_a_return_is_asked_for_wherever_fuel_goes_back(tmp_path: Path, regulator: str, asked: bool) -> None:
+
+@pytest.mark.parametrize(
+    ("regulator", "asked"), [("rail", OF_THE_RETURN), ("tank", {"return.length"}), ("none", set())]
+)
+def test_a_return_is_asked_for_where_there_is_one(tmp_path: Path, regulator: str, asked: set[str]) -> None:
+    """A regulator at the tank mostly lets fuel straight back into it: there its length alone is asked."""
     desk = Desk.new(tmp_path)
     desk.type("goal.power", "410 hp")
     desk.choose("pressure.regulator", regulator)
-    keys = {question.key for question in asked_in_step(desk, "inlet", desk.system)}
-    of_the_return = {"return.fitted", "return.length", "return.hose", "return_line.regulator.have"}
-    assert keys & of_the_return == (of_the_return if asked else set())
+    assert _asked_of_the_return(desk) == asked
+
+
+def test_a_return_near_the_tank_is_asked_for_in_full_once_it_has_a_length(tmp_path: Path) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type("goal.power", "410 hp")
+    desk.choose("pressure.regulator", "tank")
+    desk.type("return.length", "2 ft")
+    assert _asked_of_the_return(desk) == OF_THE_RETURN
+
+
+def _asked_of_the_return(desk: Desk) -> set[str]:
+    return {question.key for question in asked_in_step(desk, "inlet", desk.system)} & OF_THE_RETURN
 
 
 def test_a_return_told_with_the_regulator_at_the_tank_is_judged(tmp_path: Path) -> None:

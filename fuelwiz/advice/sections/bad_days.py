@@ -16,6 +16,8 @@ from fuelwiz.sizing.figures import StressFigures
 NEXT_GOAL = "Next goal"
 _MOST_BESIDE = 3
 COMBINED_STAYS_OUT = "The least to spare in the answer is of single days, not of the combined one."
+NO_RESERVE = "The reserve is for such days, so it is not asked for here"
+AS_TODAY = ": a day may fail for what is wrong today alone, and still have enough to spare"
 LABELS: dict[Severity, str] = {"stop": "Stop", "warning": "Warning", "note": "Note"}
 
 
@@ -41,7 +43,8 @@ def bad_days(subject: Subject, words: Words) -> Iterator[Block]:
     yield Table(columns, tuple(rows))
     together = subject.case("bad day")
     counted = "" if together is None or fails_by_itself(subject, together) else f" {COMBINED_STAYS_OUT}"
-    yield Paragraph(f"The reserve is for such days, so it is not asked for here.{counted}", quiet=True)
+    as_today = any(case.works is False and not fails_by_itself(subject, case) for case in cases)
+    yield Paragraph(f"{NO_RESERVE}{AS_TODAY if as_today else ''}.{counted}", quiet=True)
 
 
 def _side_by_side(subject: Subject) -> Iterator[Block]:

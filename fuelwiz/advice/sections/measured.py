@@ -9,6 +9,7 @@ from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, P
 from fuelwiz.advice.proposal_words import proposal_text
 from fuelwiz.advice.sections.logged import logged_in_brief
 from fuelwiz.advice.sections.rests_on import rests_on, taken_items
+from fuelwiz.advice.sections.return_line import no_return_at_the_tank
 from fuelwiz.measured.thresholds import CANS, WORTH_MOST_WITHIN_V
 from fuelwiz.units import from_si
 
@@ -244,7 +245,7 @@ def expected_text(subject: Subject, test: Expected) -> str:
 
 def how_to_test(subject: Subject) -> str:
     """How a test is done safely, in a few lines, and where the fuel is caught."""
-    has_return = subject.session.pressure.regulator != "none"
+    has_return = subject.session.pressure.regulator != "none" and not no_return_at_the_tank(subject)
     return SAFELY_IN_BRIEF if has_return else SAFELY_IN_BRIEF.replace(AT_THE_RETURN, "")
 
 
