@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
 from fuelwiz.advice.subject import Subject
-from fuelwiz.session import Filter, Injectors, Pump, Regulator, Strainer
+from fuelwiz.session import Filter, Injectors, Pump, Regulator, Strainer, given
 from fuelwiz.sizing.thresholds import CC_MIN, STEP_CC_MIN
 
 if TYPE_CHECKING:
@@ -68,3 +68,19 @@ def rating_wanted(subject: Subject, least_m3_s: float, changes: Sequence[ChangeF
     if sold - least_m3_s > STEP_CC_MIN * CC_MIN:
         return f"{subject.numbers.figure('injector', sold)} or more"
     return f"{least} or more ({subject.numbers.number('injector', sold)} is the next size)"
+
+
+def rated_below(subject: Subject, part: str, flow_m3_s: float) -> bool:
+    """Whether a filter or strainer is rated, in figures that were given, for less than flows through it."""
+    session = subject.session
+    if part == "filter":
+        return any(
+            given(session, f"feed.filter.{at}.rated_flow") and item.rated_flow < flow_m3_s
+            for at, item in enumerate(session.feed.filter)
+        )
+    strainer = None if session.inlet is None else session.inlet.strainer
+    if strainer is None or not given(session, "inlet.strainer.rated_flow"):
+        return False
+    pump = session.pump
+    parted = pump is not None and pump.arrangement != "series" and strainer.carries != "all"
+    return strainer.rated_flow < flow_m3_s / (pump.count if pump is not None and parted else 1)

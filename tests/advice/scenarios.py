@@ -403,6 +403,17 @@ OTHERS: dict[str, Scenario] = {
         "hill-climb-coupe",
         {"fuel__temperature": "75 degC", "pump__place": "surge", "surge": {"volume": "2 l"}},
     ),
+    "a wire that does as much as a pump": (
+        "twins",
+        {
+            "goal__power": "1000 hp",
+            "pump__volts": None,
+            "pump__current": [["40 psi", "9 A"], ["80 psi", "13 A"]],
+            "wiring": {"supply": "13.8 V", "wire": "10 AWG", "length": "14 ft", "circuits": 1},
+            "return_line": None,
+            "injectors": None,
+        },
+    ),
     "two pumps where one does": (
         "twins",
         {"goal__power": "500 hp", "pump__running_at_idle": 1, "return_line__chosen": None},

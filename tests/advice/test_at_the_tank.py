@@ -13,6 +13,7 @@ from fuelwiz.advice.sections.ceilings import ceilings as ceilings_section
 from fuelwiz.advice.sections.page import ceilings_in_brief
 from fuelwiz.advice.sections.path import path_lines
 from fuelwiz.advice.sections.path_line import PathLine
+from fuelwiz.advice.sections.shopping import shopping
 from fuelwiz.advice.subject import Subject
 from fuelwiz.report.json_form import plain_result
 from fuelwiz.session import validate
@@ -126,3 +127,14 @@ def test_the_limit_of_the_drop_is_explained_at_the_size() -> None:
     means = one.words.explanations[chosen].means
     assert means is not None
     assert "5 % of the 48.0 psi across the injectors" in spaced(means)
+
+
+def test_what_was_only_taken_is_not_called_the_builders_own() -> None:
+    one = _told()
+    for name in ("filter", "strainer"):
+        line = _line(one, name)
+        assert line is not None and line.assumed
+    (table,) = [block for block in shopping(_subject(one), one.words) if isinstance(block, Table)]
+    wanted = {cells[0].text: cells[1].text for cells in table.rows}
+    assert spaced(wanted["filter"]).endswith("gal/h or more, 10 micron")
+    assert spaced(wanted["strainer"]).endswith("gal/h or more")

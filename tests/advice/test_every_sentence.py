@@ -73,6 +73,7 @@ IN_FULL = (
     "sound but for the next goal",
     "next goal short of the reserve with the first boost",
     "two pumps where one does",
+    "a wire that does as much as a pump",
     "too fast and barely enough",
 )
 """Scenarios that are solved with spread and changes too, which take hundreds of solutions."""

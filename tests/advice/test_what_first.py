@@ -81,6 +81,7 @@ def third_line(one: Result) -> str:
 def test_a_pump_injectors_and_a_return_together_are_a_way_out() -> None:
     assert third_line(five()) == (
         "Buy first: a second pump on its own wire (356 to 410 hp). Then a -6 return and injectors of 1300 cc/min."
+        " And a filter for 357 L/h or more."
     )
 
 
@@ -88,7 +89,9 @@ def test_a_return_that_alone_is_too_small_is_what_is_bought() -> None:
     """Two sizes up: the next one does not hold."""
     one = five(pump__count=2, injectors__rated_flow="1400 cc/min", goal__power="480 hp")
     assert one.figures.verdict.limits == ("return",)
-    assert third_line(one) == "Buy first: a -8 return. Not needed: a third pump, a -8 feed."
+    assert third_line(one) == (
+        "Buy first: a -8 return. And a filter for 342 L/h or more. Not needed: a third pump, a -8 feed."
+    )
 
 
 def test_low_volts_at_the_end_of_a_long_wire_ask_for_wire_first() -> None:

@@ -10,6 +10,7 @@ from fuelwiz.advice.answer.lines import Forms, line
 from fuelwiz.advice.changes import change_noun, in_place_of_pump_noun, step_noun
 from fuelwiz.advice.limits import cure, what_and_do
 from fuelwiz.advice.next_words import next_name, point_then
+from fuelwiz.advice.part_words import rated_below
 from fuelwiz.advice.subject import Subject, listed
 from fuelwiz.advice.ways import steps_out, way_out
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
@@ -143,6 +144,7 @@ def _steps(
         for change, or_larger in zip(others, both[1:], strict=True)
     ]
     then = f" Then {listed(nouns)}." if others else ""
+    then += _larger_filter(subject, chosen)
     rest = f" Not needed: {', '.join(needless)}." if needless else ""
     return line(
         f"{lead}{short}{buys}{once}.{then}{more}{rest}",
@@ -156,6 +158,15 @@ def _steps(
         f"{lead}.",
         f"{verb} first{shorter_goal}: {noun}.",
     )
+
+
+def _larger_filter(subject: Subject, chosen: Sequence[ChangeFigures]) -> str:
+    """What is no limit in power, but is bought all the same: a filter that is rated for less than flows through it."""
+    flow_m3_s = subject.figures.demand.volume_flow_m3_s
+    bought = any(change.change == "filters" for change in chosen)
+    if bought or not rated_below(subject, "filter", flow_m3_s):
+        return ""
+    return f" And a filter for {subject.numbers.figure('flow', flow_m3_s)} or more."
 
 
 def _whole_in_short(

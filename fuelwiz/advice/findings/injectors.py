@@ -99,7 +99,10 @@ def _let_it_follow(subject: Subject) -> str:
     if subject.at_rail:
         return "Run a small hose from the regulator to the manifold: the pressure across them then stays the same."
     if subject.at_tank:
-        return "Injectors and tune must allow for that, or fit a regulator on the rail with a hose to the manifold."
+        return (
+            "Injectors and tune must allow for that, or fit a regulator on the rail with a hose to the manifold, or"
+            " raise base pressure and tune for it."
+        )
     return "Injectors and tune must allow for that, or the engine computer raises the rail pressure with the boost."
 
 

@@ -10,6 +10,7 @@ from fuelwiz.advice.answer.what_first import WORTH_POWER
 from fuelwiz.advice.blocks import Block, Column, Heading, Pairs, Paragraph, Table, row
 from fuelwiz.advice.changes import change_noun, change_words, step_noun
 from fuelwiz.advice.guesses import keeps_up
+from fuelwiz.advice.part_words import rated_below
 from fuelwiz.advice.sections.headings import CHANGES
 from fuelwiz.advice.sections.unknown import slow_part_unknown
 from fuelwiz.advice.subject import Subject, listed
@@ -128,9 +129,11 @@ def _on_balance(one: ChangeFigures | None) -> int:
 
 
 def _helps(subject: Subject, one: ChangeFigures) -> bool:
-    """Whether a change cures more than it brings, or adds power or margin that is worth it."""
+    """Whether a change cures more than it brings, adds power or margin that is worth it, or ends what is overloaded."""
     if _on_balance(one) != 0:
         return _on_balance(one) > 0
+    if one.change == "filters" and rated_below(subject, "filter", subject.figures.demand.volume_flow_m3_s):
+        return True
     power, margin = good_for_w(subject), subject.pick.least.margin if subject.pick.least else None
     more_power = power is not None and one.max_power_W >= power * (1.0 + WORTH_POWER)
     more_margin = margin is not None and one.margin >= margin + WORTH_MARGIN

@@ -7,11 +7,11 @@ from typing import TYPE_CHECKING
 
 from fuelwiz.advice.changes import change_noun
 from fuelwiz.advice.limits.returning import regulator_makes_most
+from fuelwiz.advice.part_words import rated_below
 from fuelwiz.advice.sections.purchase import BY_CHANGE, STAYS, YOURS, Purchase
 from fuelwiz.advice.subject import Subject
 from fuelwiz.advice.ways import steps_out, way_out
 from fuelwiz.advice.wire_words import is_thick_enough, wire_area_m2
-from fuelwiz.session import given
 from fuelwiz.terms import ON_THE_CAR
 
 if TYPE_CHECKING:
@@ -119,22 +119,6 @@ def _fails_then(subject: Subject, part: str) -> bool:
             return pump
         return pump or not is_thick_enough(wiring.wire, wanted)
     return _to_blame(subject, part, following.limits, way_out(following))
-
-
-def rated_below(subject: Subject, part: str, flow_m3_s: float) -> bool:
-    """Whether a filter or strainer is rated, in figures that were given, for less than flows through it."""
-    session = subject.session
-    if part == "filter":
-        return any(
-            given(session, f"feed.filter.{at}.rated_flow") and item.rated_flow < flow_m3_s
-            for at, item in enumerate(session.feed.filter)
-        )
-    strainer = None if session.inlet is None else session.inlet.strainer
-    if strainer is None or not given(session, "inlet.strainer.rated_flow"):
-        return False
-    pump = session.pump
-    parted = pump is not None and pump.arrangement != "series" and strainer.carries != "all"
-    return strainer.rated_flow < flow_m3_s / (pump.count if pump is not None and parted else 1)
 
 
 def of_the_way_out(subject: Subject, change: Change, found: Figures | NextFigures) -> str:

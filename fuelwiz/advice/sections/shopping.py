@@ -72,10 +72,18 @@ def shopping(subject: Subject, _words: Words) -> Iterator[Block]:
         rest.append(f"On the car already: {listed(sorted(enough))}.")
     needless = not_needed(subject)
     if needless:
-        rest.append(f"Do not buy: {listed(needless)}.")
+        rest.append(f"Do not buy{_but_for_bad_days(subject, needless)}: {listed(needless)}.")
     rest += _with_the_next(subject)
     if rest:
         yield Paragraph(" ".join(rest))
+
+
+def _but_for_bad_days(subject: Subject, needless: Sequence[str]) -> str:
+    """That one more pump is needless today alone, where there is a day on which those there are do not bring enough."""
+    dead = subject.case("one pump dead")
+    days = [case.margin for case in subject.figures.stress if case is not dead]
+    short = any(margin is not None and margin < 0.0 for margin in days)
+    return ", bad days apart" if short and any("pump" in noun for noun in needless) else ""
 
 
 def _with_the_next(subject: Subject) -> list[str]:
