@@ -15,6 +15,7 @@ import pytest
 
 import fuelwiz.advice
 from fuelwiz.advice import Result, result
+from fuelwiz.advice.answer.follows import follows
 from fuelwiz.sizing import Figures, in_steps
 from fuelwiz.sizing.vocabulary import CASES, LIMITS
 
@@ -107,6 +108,7 @@ def lines_run() -> frozenset[Place]:
     try:
         for one in (*results, *at_first, *at_last):
             result(one.session, one.figures)
+            follows(one.session, one.figures)
     finally:
         sys.settrace(before)
     return frozenset(run)
