@@ -144,9 +144,10 @@ def _steps(
         for change, or_larger in zip(others, both[1:], strict=True)
     ]
     then = f" Then {listed(nouns)}." if others else ""
-    then += _larger_filter(subject, chosen)
+    carries = _larger_filter(subject, chosen)
     rest = f" Not needed: {', '.join(needless)}." if needless else ""
     return line(
+        f"{lead}{short}{buys}{once}.{then}{carries}{more}{rest}",
         f"{lead}{short}{buys}{once}.{then}{more}{rest}",
         f"{lead}{short}{buys}{once}.{then}{more}",
         f"{lead}{once}.{then}{more}",
