@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from math import ceil
+
 from fuelwiz.advice.blocks import UNKNOWN
-from fuelwiz.advice.numbers import Role
+from fuelwiz.advice.numbers import Numbers, Role
 from fuelwiz.advice.row import LOSS, SPARE, VELOCITY
 from fuelwiz.advice.subject import Subject
 from fuelwiz.physics.circuit import ASSUMED_VOLTS
 from fuelwiz.physics.inlet import LEAST_VAPOUR_MARGIN_PA
 from fuelwiz.printable import NO_BREAK
 from fuelwiz.sizing.figures import SizeFigures
+from fuelwiz.units import from_si, to_si
 
 GUESSED = ", a guess from one point of the pump's curve"
 
@@ -117,6 +120,18 @@ def dead_head_guessed(subject: Subject) -> bool:
     """Whether the dead head lies beyond the pump's table, with no relief pressure that bounds it."""
     pump = subject.session.pump
     return pump is not None and pump.relief is None and any(curve.points[-1][1] > 0.0 for curve in pump.curve)
+
+
+GUESS_STEPS = {"psi": 10.0, "bar": 0.5}
+
+
+def dead_head_at_most(numbers: Numbers, pressure_pa: float, *, guessed: bool) -> str:
+    """A dead head to be rated for: one that is guessed rounded up, as its last digits mean nothing."""
+    unit = numbers.unit("pressure")
+    if not guessed or unit not in GUESS_STEPS:
+        return numbers.figure("pressure", pressure_pa)
+    step = GUESS_STEPS[unit]
+    return numbers.limit("pressure", to_si(step * ceil(from_si(pressure_pa, unit) / step), unit))
 
 
 def least_spare(row: SizeFigures) -> tuple[float, int | None] | None:

@@ -138,3 +138,14 @@ def test_what_was_only_taken_is_not_called_the_builders_own() -> None:
     wanted = {cells[0].text: cells[1].text for cells in table.rows}
     assert spaced(wanted["filter"]).endswith("gal/h or more, 10 micron")
     assert spaced(wanted["strainer"]).endswith("gal/h or more")
+
+
+def test_a_dead_head_that_is_guessed_from_one_point_has_no_digits_that_mean_nothing() -> None:
+    assert _ratings(_told()) == "above about 150 psi (10.5 bar)"
+    known = {"voltage": "12.6 V", "points": [["40 psi", "90 gal/h"], ["87 psi", "0 gal/h"]]}
+    assert _ratings(_told(pump__curve=[known])) == "above 87.0 psi (6.00 bar)"
+
+
+def _ratings(one: Result) -> str:
+    (table,) = [block for block in shopping(_subject(one), one.words) if isinstance(block, Table)]
+    return spaced(next(cells[1].text for cells in table.rows if cells[0].text == "ratings"))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from fuelwiz.advice.assumed import count_in_words, matters_most, moves_spare, values_assumed
-from fuelwiz.advice.phrases import dead_head_guessed
+from fuelwiz.advice.phrases import dead_head_at_most, dead_head_guessed
 from fuelwiz.advice.result import Remark
 from fuelwiz.advice.subject import Subject, capitalized
 from fuelwiz.printable import NO_BREAK
@@ -68,13 +68,14 @@ def _ratings(subject: Subject) -> Iterator[Remark]:
     pump = subject.figures.pump
     if pump is None or pump.dead_head_Pa is None or pump.lowest_rating_Pa is not None:
         return
-    most = subject.numbers.figure("pressure", pump.dead_head_Pa)
     guessed = dead_head_guessed(subject)
+    most = dead_head_at_most(subject.numbers, pump.dead_head_Pa, guessed=guessed)
+    about = "about " if guessed else ""
     how = ", a guess beyond the pump's table" if guessed else ""
     yield Remark(
         "warning" if guessed else "note",
         "feed.run.pressure_rating",
-        f"With the line blocked (dead head) the {subject.pump_word} can reach {most}{how}.",
+        f"With the line blocked (dead head) the {subject.pump_word} can reach {about}{most}{how}.",
         "No part's pressure rating is given: check that hose, ends and filter are rated above that.",
         elsewhere=True,
     )

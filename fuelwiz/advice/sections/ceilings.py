@@ -8,7 +8,7 @@ from typing import NamedTuple
 from fuelwiz.advice.blocks import Block, Cell, Column, Heading, Item, Listing, Paragraph, Table, row
 from fuelwiz.advice.first_limit import PARTS
 from fuelwiz.advice.next_words import next_name
-from fuelwiz.advice.phrases import dead_head_guessed
+from fuelwiz.advice.phrases import dead_head_at_most, dead_head_guessed
 from fuelwiz.advice.result import Words
 from fuelwiz.advice.sections.headings import CEILINGS
 from fuelwiz.advice.sections.return_line import no_return_at_the_tank
@@ -227,8 +227,9 @@ def _dead_head(subject: Subject) -> Item:
     if pump.dead_head_Pa is None:
         return Item("Dead head: not known, the pump's table does not come down to no flow.", "note")
     if pump.lowest_rating_Pa is None:
-        most = subject.numbers.figure("pressure", pump.dead_head_Pa)
-        guess = " (a guess)" if dead_head_guessed(subject) else ""
+        guessed = dead_head_guessed(subject)
+        most = dead_head_at_most(subject.numbers, pump.dead_head_Pa, guessed=guessed)
+        guess = " (a guess)" if guessed else ""
         return Item(f"Dead head: {most}{guess} with the line blocked; no part has its rating given.", "note")
     most, rating = subject.numbers.pair("pressure", pump.dead_head_Pa, pump.lowest_rating_Pa)
     holds = pump.dead_head_Pa <= pump.lowest_rating_Pa

@@ -20,7 +20,7 @@ from fuelwiz.advice.part_words import (
     strainer_assumed,
     strainer_in_words,
 )
-from fuelwiz.advice.phrases import both_units
+from fuelwiz.advice.phrases import both_units, dead_head_at_most, dead_head_guessed
 from fuelwiz.advice.sections.headings import WHAT_TO_BUY
 from fuelwiz.advice.sections.on_the_car import (
     by_the_way_out,
@@ -318,5 +318,9 @@ def _safety(subject: Subject) -> Iterator[Purchase]:
             return
         yield Purchase("ratings", f"above what the pump makes with the line blocked{alcohol}")
         return
-    most = both_units(subject, "pressure", pump.dead_head_Pa)
-    yield Purchase("ratings", f"above {most}{alcohol}")
+    guessed = dead_head_guessed(subject)
+    most, other = (
+        dead_head_at_most(numbers, pump.dead_head_Pa, guessed=guessed)
+        for numbers in (subject.numbers, subject.numbers.other)
+    )
+    yield Purchase("ratings", f"above {'about ' if guessed else ''}{most} ({other}){alcohol}")
