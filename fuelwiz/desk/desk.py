@@ -171,7 +171,7 @@ class Desk:
 
     def text_in_field(self, path: str) -> FieldText:
         """What stands in the field at a path, or in that of a question; NoSuchField where it leads to none."""
-        return self._view().field(path)
+        return self._view().field(path, self._visit.path)
 
     def is_given(self, path: str) -> bool:
         """Whether the builder has said something there, refused or not; NoSuchField where it leads to no field."""

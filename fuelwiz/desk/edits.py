@@ -15,6 +15,7 @@ from fuelwiz.desk.composites import (
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_questions import answers_to, changed_on_a_day, noun_of
 from fuelwiz.desk.field_specs import NOT_TYPED, amps_number, cell_of, place_exists, spec_at
+from fuelwiz.desk.nouns import noun_here
 from fuelwiz.desk.parse_field import parse_field
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.points.amps import amps_of, with_amps
@@ -224,7 +225,7 @@ def refusal_of(state: State, path: str, system: UnitSystem) -> Refusal | None:
     try:
         if cell_of(path) is not None:
             spec = spec_in_row(state, path, system)
-            parse_field(spec, raw, system, noun_of(path)) if raw.strip() else None
+            parse_field(spec, raw, system, noun_here(state, path)) if raw.strip() else None
         else:
             with_read(state, path, raw, system)
     except Refusal as refusal:

@@ -23,6 +23,8 @@ from fuelwiz.desk.field_questions import changed_on_a_day, is_list_of_changes, n
 from fuelwiz.desk.field_specs import amps_number, cell_of, spec_at
 from fuelwiz.desk.field_text import FieldText
 from fuelwiz.desk.log_read import LogOnDesk
+from fuelwiz.desk.nouns import noun_here
+from fuelwiz.desk.parse_field import parse_field
 from fuelwiz.desk.plain import Plain, value_at, value_path
 from fuelwiz.desk.points.amps import amps_of
 from fuelwiz.desk.points.head_units import spec_in_row
@@ -66,13 +68,18 @@ class View:
             typing,
         )
 
-    def field(self, path: str) -> FieldText:
-        """What stands in the field at a path; NoSuchField where it leads to none."""
+    def field(self, path: str, pointer: str = "") -> FieldText:
+        """What stands in the field at a path; NoSuchField where it leads to none.
+
+        The empty half of a point is wanting, and no fault yet, while the pointer is in its table.
+        """
         place = place_of(self.state, path)
         refusal = self.refusals.get(place)
         field = self._field(path, place)
         if refusal is None:
             return field
+        if self._is_begun(place, pointer):
+            return replace(field, is_missing=True)
         return replace(field, refused=refusal.short, is_missing=refusal.is_missing)
 
     def _field(self, path: str, place: str) -> FieldText:
@@ -84,7 +91,7 @@ class View:
         spec = spec_in_row(self.state, field_of(path), self.system)
         raw = self.state.raw.get(place)
         if raw is not None:
-            return field_text.typed(spec, raw, self.system)
+            return replace(field_text.typed(spec, raw, self.system), echo=self._echo_of_cell(place, raw))
         if has_several_runs(self.state, path):
             return FieldText(SEVERAL)
         if path in FITTED_SIZES:
@@ -99,9 +106,22 @@ class View:
         if value is None:
             return self._fallback(place, spec)
         field = field_text.given(spec, value, self.system, self.loaded)
+        if not field.echo and isinstance(value, str):
+            field = replace(field, echo=self._echo_of_cell(place, value))
         if self.typing and self.typing[0] == place:
             return replace(field_text.typed(spec, self.typing[1], self.system), echo=field.echo)
         return field
+
+    def _echo_of_cell(self, place: str, text: str) -> str:
+        """Half of a point in the other unit, where it can be read: its row has taken the unit that it is given in."""
+        if not self.loaded or not text.strip() or cell_of(place) is None:
+            return ""
+        spec = spec_at(place)
+        try:
+            value = parse_field(spec, text, self.system, noun_of(place))
+        except Refusal:
+            return ""
+        return field_text.echo(spec, value, self.system) if isinstance(value, str) else ""
 
     def _counted(self, path: str) -> FieldText:
         raw = self.state.raw.get(path)
@@ -136,12 +156,16 @@ class View:
         if stands is None:
             return self._left_out(place)
         day = " on that day" if changed_on_a_day(place) else ""
-        return f"Not updated: still using {noun_of(place)} {stands}{day} until yours can be read."
+        return (
+            f"Not updated: still using {noun_here(self.state, place)} {stands}{day} until yours can be read."
+        )
 
     def _nor(self, places: list[str]) -> str:
         """What else cannot be read, by name."""
-        named = dict.fromkeys(noun_of(one) for one in places[1:] if not self.refusals[one].is_missing)
-        others = [noun for noun in named if noun != noun_of(places[0])]
+        named = dict.fromkeys(
+            noun_here(self.state, one) for one in places[1:] if not self.refusals[one].is_missing
+        )
+        others = [noun for noun in named if noun != noun_here(self.state, places[0])]
         return f" Nor can yours of {', '.join(others)}." if others else ""
 
     def _is_begun(self, place: str, pointer: str) -> bool:
@@ -154,11 +178,11 @@ class View:
     def _left_out(self, place: str) -> str:
         """What is said of a field that the answer does without: where it is asked, where nothing is typed yet."""
         if not self.refusals[place].is_missing:
-            return f"Not updated: {noun_of(place)} is left out until it can be read."
+            return f"Not updated: {noun_here(self.state, place)} is left out until it can be read."
         if is_list_of_changes(place):
             return "Stress: pick what differs that day; the day is left out until then."
         step = next(step.name for step in STEPS if step.id == step_of(place))
-        return f"{step}: give the {noun_of(place)}; what it belongs to is left out until then."
+        return f"{step}: give the {noun_here(self.state, place)}; what it belongs to is left out until then."
 
     def _stands(self, place: str) -> str | None:
         """What the answer takes for a field, as a sentence says it."""

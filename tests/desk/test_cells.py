@@ -160,3 +160,13 @@ def test_half_a_point_holds_nothing_up_while_its_table_is_typed(tmp_path: Path) 
     desk.visit(f"{POINTS}.0.0")
     desk.type(f"{POINTS}.0.0", "x")
     assert desk.held is not None and "until it can be read" in desk.held
+
+
+def test_the_one_figure_of_a_pump_is_refused_by_the_name_of_its_question(tmp_path: Path) -> None:
+    desk = Desk.new(tmp_path)
+    desk.type("goal.power", "400 hp")
+    desk.choose("pump.known", "figure")
+    desk.type("pump.figure.flow", "80 psi")
+    desk.type("pump.figure.pressure", "40 psi")
+    (why,) = desk.refused.values()
+    assert "flow on the box wants a flow" in why and "of this point" not in why

@@ -149,3 +149,33 @@ def test_no_two_questions_on_the_page_have_one_name() -> None:
         if asked.key.startswith(("fitted.", "feed.fitted", "return.fitted"))
     ]
     assert len(labels) == len(set(labels))
+
+
+def choice_form(folder: Path) -> Form:
+    desk = Desk.new(folder)
+    desk.type("goal.power", "410 hp")
+    form = Form(desk)
+    form.go_to_path("pressure.regulator")
+    assert isinstance(form.row, ChoiceRow)
+    return form
+
+
+def test_a_single_wrong_letter_does_not_spoil_the_next(tmp_path: Path) -> None:
+    form = choice_form(tmp_path)
+    (first, *_, last) = form.question.choices
+    for choice in (last, first):
+        form.go_to_path("pressure.regulator")
+        form.key("z", "z")
+        assert form.unfit == "z"
+        letter = choice.say[0]
+        form.key(letter, letter)
+        assert form.desk.value("pressure.regulator") == choice.value and not form.unfit
+
+
+def test_a_word_that_is_no_answer_picks_none(tmp_path: Path) -> None:
+    form = choice_form(tmp_path)
+    stood = form.desk.value("pressure.regulator")
+    letters = "zz" + form.question.choices[-1].say[0]
+    for letter in letters:
+        form.key(letter, letter)
+    assert form.unfit == letters and form.desk.value("pressure.regulator") == stood

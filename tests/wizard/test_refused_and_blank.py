@@ -58,3 +58,25 @@ async def test_a_save_says_which_folder_it_went_to(tmp_path: Path) -> None:
         await keys.press("ctrl+s")
         await keys.until("Saved: mild.toml, in")
         assert str(tmp_path) in "".join(line.strip() for line in keys.part("footer"))
+
+
+@pytest.mark.parametrize("size", [(80, 24), (60, 20)])
+async def test_the_other_half_of_one_figure_is_no_fault_before_it_is_passed(
+    tmp_path: Path, size: tuple[int, int]
+) -> None:
+    async with at_build(copy_of("goal-alone", tmp_path), size) as keys:
+        await keys.go_to("pump.known")
+        keys.desk.choose("pump.known", "figure")
+        await keys.go_to("pump.figure.flow")
+        await keys.type("250 lph")
+        shown = flat(keys.part("form"))
+        assert "is wanted" not in shown
+        assert "66 gal/h" in shown, "the other unit stands beside a flow that has no pressure yet"
+        await keys.press("tab")
+        assert keys.form.path == "pump.figure.pressure"
+        assert "needed" in flat(keys.part("form")) and "!" not in flat(keys.part("form"))
+        await keys.press("enter")
+        assert keys.form.path == "pump.figure.pressure", "Enter says what is wanting first"
+        assert "! Enter the pressure of the flow on the box too." in flat(keys.part("form"))
+        await keys.press("ctrl+g", "1", "ctrl+g", "4")
+        assert "! a pressure is wanted" in flat(keys.part("form"))

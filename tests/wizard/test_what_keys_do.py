@@ -73,7 +73,7 @@ def test_a_text_that_fits_no_answer_leaves_the_one_that_stood(tmp_path: Path) ->
     form = at_fuel(tmp_path)
     press(form, "E70")
     form.focus_on(form.pointer.at)
-    for wrong in ("E700", "metx", "E85%%", "xylol"):
+    for wrong in ("E700", "metx", "E85%%", "zqylol"):
         press(form, wrong)
         assert form.unfit == wrong and f'"{wrong}" is none of the answers' in form.note
         assert form.desk.value("fuel.ethanol") == "70 %", wrong

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from fuelwiz.desk.exceptions import NoSuchField
 from fuelwiz.desk.field_questions import noun_of
 from fuelwiz.desk.field_specs import MOST_POINTS, Cell, cell_of, place_exists, spec_at
+from fuelwiz.desk.nouns import noun_here
 from fuelwiz.desk.parse_field import parse_field
 from fuelwiz.desk.plain import value_at, value_path
 from fuelwiz.desk.points import amps
@@ -135,5 +136,5 @@ def half_points(state: State) -> Iterable[tuple[str, Refusal]]:
             empty = partner if filled[0] else path
             kind = spec_at(empty).kind
             assert kind is not None
-            why = f"Enter the {noun_of(empty)} too."
+            why = f"Enter the {noun_here(state, empty)} too."
             yield empty, Refusal(f"{describe(kind)} is wanted", why, is_missing=True)

@@ -131,7 +131,8 @@ def why_lines(form: Form, area: Area, *, filled: bool = True) -> list[Strip]:
 
 def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
     refused = form.desk.refused.get(form.path) or form.desk.refused.get(field_of(form.path))
-    is_explained = form.note and cells_of(form.row) and not form.editor.text  # what is wanting, as asked for
+    is_asked_for = form.note and cells_of(form.row) and not form.editor.text  # what is wanting
+    is_explained = is_asked_for or _is_begun(form)
     if refused and not is_explained:
         return "!", "fault", refused[0].upper() + refused[1:]
     doubted = doubt(form.desk, form.question, form.path) if is_to_answer(form.row) else ""
@@ -160,6 +161,14 @@ def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
     of_another_line = isinstance(form.row, CellsRow) and form.row.line > 0 and question.key == PRESSURES
     usual = f" Usual: {question.usual}." if question.usual and not of_another_line else ""
     return "Why", "muted", f"{echo}{question.why}{usual}"
+
+
+def _is_begun(form: Form) -> bool:
+    """Whether the answer under the pointer is only wanting beside another, and Enter was not pressed on it."""
+    if form.insisted or not cells_of(form.row):
+        return False
+    field = form.desk.text_in_field(form.path)
+    return field.is_missing and field.refused is None
 
 
 def _fitting(form: Form, text: str, area: Area) -> str:

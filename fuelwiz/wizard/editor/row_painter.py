@@ -145,11 +145,13 @@ def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
         return line.put(at.unit, shown, "fault", True).strip()
     tag = _tag(row.question, field, _picked(row.question, field))
     tag_at = at.tag or area.width - cell_len(tag)
-    beyond = at.echo or (tag_at if field.assumed else at.tag or area.width)
+    beyond = at.echo or (tag_at if field.assumed or field.is_missing else at.tag or area.width)
     line.put(at.unit, clip(area.look.fold(field.unit), max(beyond - at.unit - 1, 4)), "muted")
     if at.echo:
         line.put(at.echo, clip(area.look.fold(field.echo), at.tag - at.echo - 1), "muted")
-    if (at.tag or field.assumed) and (field.assumed or tag_at + cell_len(tag) <= area.width):
+    if (at.tag or field.assumed or field.is_missing) and (
+        field.assumed or tag_at + cell_len(tag) <= area.width
+    ):
         line.put(tag_at, area.look.fold(tag), "muted")
     return line.strip()
 
@@ -190,7 +192,11 @@ def _tag(question: Question, field: FieldText, picked: Choice | None) -> str:
         return picked.say
     if field.text:
         return ""
-    return NEEDED if question.key in ALWAYS_WANTED else NEEDED_WITH.get(question.key, MAY_STAY_EMPTY)
+    return (
+        NEEDED
+        if question.key in ALWAYS_WANTED or field.is_missing
+        else NEEDED_WITH.get(question.key, MAY_STAY_EMPTY)
+    )
 
 
 def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:

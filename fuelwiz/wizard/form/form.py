@@ -98,7 +98,7 @@ class Form(PlacedForm):
             return self._do(row)
         if self._take_sentence():
             return "edited"
-        if cells_of(row) and self.desk.text_in_field(self.path).refused and not self.insisted:
+        if cells_of(row) and not self.insisted and self._is_wanting():
             self.insisted = True
             return "moved"
         if isinstance(row, CellsRow) and row.table and row.line == 0 and not self.editor.text.strip():
@@ -109,6 +109,11 @@ class Form(PlacedForm):
         owned = owned_by_enter(row) and self.own()
         reaction = self.move(1)
         return "edited" if owned and reaction == "moved" else reaction
+
+    def _is_wanting(self) -> bool:
+        """Whether the text under the pointer is refused, or the other half of one figure is not there yet."""
+        field = self.desk.text_in_field(self.path)
+        return bool(field.refused) or (field.is_missing and isinstance(self.row, FieldRow))
 
     def own(self) -> bool:
         """Make what stands under the pointer the builder's own, where it is a fallback; whether it was one."""
@@ -183,7 +188,22 @@ class Form(PlacedForm):
             return "edited"
         if key == "backspace" and typed:
             return self._pick(typed[:-1])
-        return self._pick(typed + character) if character and character.isprintable() else ""
+        return self._pick(self._begun_with(character)) if character and character.isprintable() else ""
+
+    def _begun_with(self, character: str) -> str:
+        """What is typed with one letter more; a single wrong one before it is dropped where the rest is an answer."""
+        typed = self.editor.text
+        if not self.unfit or self._names_one(typed + character) or not self._was_right(typed[:-1]):
+            return typed + character
+        without = (f"{typed[:-1]}{character}", character)
+        return next((text for text in without if self._names_one(text)), typed + character)
+
+    def _was_right(self, text: str) -> bool:
+        return not text or self._names_one(text)
+
+    def _names_one(self, text: str) -> bool:
+        given = self.desk.text_in_field(self.path).text
+        return choice_by_text(self.question.choices, given, text) is not None
 
     def _pick(self, text: str) -> Reaction:
         """The answer that a text names; one that names none says so, and what stood before it stands again."""
