@@ -16,6 +16,8 @@ from fuelwiz.questions import Question
 from fuelwiz.units import parse
 
 POWER, BOOST = "goal.power", "pressure.boost"
+NEVER_NOTHING = ("feed.length", "return.length", "feed.run.length", "return_line.run.length")
+"""What is there has a length: elsewhere 0 is a way to say that there is none."""
 ANOTHER_POWER = 0.05
 """Nearer to the power of before, the same boost may well make it."""
 
@@ -37,7 +39,7 @@ def doubt(desk: Desk, question: Question, path: str) -> str:
         given = parse(value, kind)
     except (NoSuchField, UnitError):
         return ""
-    if low <= given <= high or (given == 0 and low > 0):
+    if low <= given <= high or (given == 0 and low > 0 and question.key not in NEVER_NOTHING):
         return ""
     shown, typed = in_unit(given, unit_of(spec, desk.system)), pretty(value)
     named = typed if typed == shown else f"{typed} is {shown}"

@@ -38,3 +38,10 @@ async def test_a_list_that_was_added_to_is_left_without_a_word(tmp_path: Path, s
         await keys.down_to(step, adds)
         await keys.press("a", "enter", "escape", "f3")
         assert len(keys.desk.value(adds)) == 1 and "are you sure" not in keys.text
+
+
+async def test_a_line_of_no_length_is_doubted(tmp_path: Path) -> None:
+    async with at_build(copy_of("goal-alone", tmp_path)) as keys:
+        await keys.go_to("feed.length")
+        await keys.type("0")
+        assert "0 ft: are you sure? Usual: 10 to 18 ft from a rear tank." in flat(keys.part("form"))

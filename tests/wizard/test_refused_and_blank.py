@@ -80,3 +80,18 @@ async def test_the_other_half_of_one_figure_is_no_fault_before_it_is_passed(
         assert "! Enter the pressure of the flow on the box too." in flat(keys.part("form"))
         await keys.press("ctrl+g", "1", "ctrl+g", "4")
         assert "! a pressure is wanted" in flat(keys.part("form"))
+
+
+async def test_a_narrow_row_names_what_is_wanted_whole(tmp_path: Path) -> None:
+    async with at_build(copy_of("goal-alone", tmp_path), (60, 20)) as keys:
+        await keys.go_to("engine.cylinders")
+        await keys.type("4.5")
+        rows = [line for line in keys.part("form") if "Cylinders" in line]
+        assert len(rows) == 1 and "! a whole number" in rows[0] and "…" not in rows[0]
+
+
+async def test_the_other_unit_is_a_sentence_where_it_has_no_column(tmp_path: Path) -> None:
+    async with at_build(copy_of("goal-alone", tmp_path), (60, 20)) as keys:
+        await keys.go_to("pressure.base")
+        await keys.type("58")
+        assert "That is 4 bar. " in flat(keys.part("form"))

@@ -27,6 +27,8 @@ from fuelwiz.wizard.paint import Area
 from fuelwiz.wizard.painted import Painted
 
 TEXT = 5
+THAT_IS = "That is "
+"""What stands before the same in another unit, where there is no room for it beside the field."""
 _END_OF_SENTENCE = re.compile(r"(?<=[.?!]) ")
 CLOSE_UNDER = 2  # more lines than these stand under the rows, fewer at the bottom, where they do not jump
 PRESSURES = "pump.curve.points"
@@ -157,7 +159,7 @@ def _text_of(form: Form, width: int) -> tuple[str, Role, str]:
     echo = ""
     if cells_of(form.row) and columns_for(width).echo == 0:
         other_unit = form.desk.text_in_field(form.path).echo
-        echo = f"= {other_unit}. " if other_unit else ""
+        echo = f"{THAT_IS}{other_unit}. " if other_unit else ""
     of_another_line = isinstance(form.row, CellsRow) and form.row.line > 0 and question.key == PRESSURES
     usual = f" Usual: {question.usual}." if question.usual and not of_another_line else ""
     return "Why", "muted", f"{echo}{question.why}{usual}"
@@ -177,7 +179,7 @@ def _fitting(form: Form, text: str, area: Area) -> str:
     usual = end_of_it if text.endswith(end_of_it) else ""
     sentences = _END_OF_SENTENCE.split(text.removesuffix(usual))
     tried = [text, f"{sentences[0]}{usual}", sentences[0]]
-    if sentences[0].startswith("= "):  # the same in another unit, the reason behind it
+    if sentences[0].startswith(THAT_IS):  # the same in another unit, the reason behind it
         both = " ".join(sentences[:2])
         tried = [text, f"{both}{usual}", f"{sentences[0]}{usual}" if usual else both, both]
     elif sentences[0].endswith("?"):  # what the answer means stands behind it

@@ -40,6 +40,8 @@ NEEDED = "needed"
 NEEDED_WITH = {"wiring.supply": "needed with wire"}
 """What may stay empty alone, as the rest of its section needs it."""
 LONGEST_UNFIT = 12
+WANTED = " is wanted"
+"""What a narrow row leaves out of a refusal, so that what is wanted stands there whole."""
 TAKEN_BESIDE = {"pump.kind": "lower of both"}
 """What is taken where it is none of a question's answers."""
 
@@ -140,8 +142,12 @@ def _field(row: FieldRow, desk: Desk, area: Area, focus: Focus | None) -> Strip:
     if wide > at.unit - at.text:
         return _end_of_text(line, row, field, at.text + wide)
     if field.refused:
-        reason = f"! {field.refused}"
-        shown = clip(area.look.fold(reason), area.width - at.unit - 1, area.look.fold("…"))
+        room = area.width - at.unit - 1
+        reasons = [
+            area.look.fold(f"! {text}") for text in (field.refused, field.refused.removesuffix(WANTED))
+        ]
+        reason = next((form for form in reasons if cell_len(form) <= room), reasons[-1])
+        shown = clip(reason, room, area.look.fold("…"))
         return line.put(at.unit, shown, "fault", True).strip()
     tag = _tag(row.question, field, _picked(row.question, field))
     tag_at = at.tag or area.width - cell_len(tag)
@@ -226,7 +232,7 @@ def _choice(row: ChoiceRow, desk: Desk, area: Area, focus: Focus | None) -> Stri
         text = f"< {clip(area.look.fold(say), room - behind - 4, area.look.fold('…'))} >"
         line.put(at.text, text, "focus" if focus else role, focus is not None)
         column = at.text + cell_len(text) + (2 if cell_len(text) + 1 + behind <= room else 1)
-        number = f"{current + 1} of {len(choices)}" if current is not None else f"of {len(choices)}"
+        number = f"{current + 1} of {len(choices)}" if current is not None else f"{len(choices)} answers"
         if column + len(number) + 2 + cell_len(tag) < area.width:
             line.put(column, number, "muted")
             column += len(number) + 2
