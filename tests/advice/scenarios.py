@@ -411,7 +411,7 @@ OTHERS: dict[str, Scenario] = {
             "pump__current": [["40 psi", "9 A"], ["80 psi", "13 A"]],
             "wiring": {"supply": "13.8 V", "wire": "10 AWG", "length": "14 ft", "circuits": 1},
             "return_line": None,
-            "injectors": None,
+            "injectors__rated_flow": "1500 cc/min",
         },
     ),
     "two pumps where one does": (

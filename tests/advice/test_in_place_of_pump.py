@@ -44,15 +44,16 @@ TWO_ON_ONE_WIRE: dict[str, Any] = {
     "inlet": {"strainer": {"carries": "each"}},
 }
 """Two pumps on one wire that are short of their reserve alone."""
-ENOUGH = {"injectors": {"rated_flow": "1600 cc/min"}}
 
 
 @cache
-def _told(*, wires: int = 1, supply: str = "14 V", next_power: str | None = None) -> Result:
+def _told(
+    *, wires: int = 1, supply: str = "14 V", next_power: str | None = None, injectors: str = "1600 cc/min"
+) -> Result:
     changes: dict[str, Any] = {"wiring__circuits": wires, "wiring__supply": supply}
     if next_power is not None:
         changes |= {"goal__next_power": next_power}
-    session = validate(changed({**TWO_ON_ONE_WIRE, **ENOUGH}, changes), "car")
+    session = validate(changed({**TWO_ON_ONE_WIRE, "injectors": {"rated_flow": injectors}}, changes), "car")
     steps = in_steps(session, quick_figures(session))
     figures = next(step for step in steps if step.changes and (step.next is None or step.next.changes))
     return result(session, figures)
@@ -107,3 +108,10 @@ def test_no_larger_feed_is_needless_where_a_still_larger_one_cures() -> None:
     larger = [row for row in one.figures.sizes if row.bore_m > one.figures.pick.bore_m]
     assert feed.size == "-10" and not feed.cures and not larger[-1].limits
     assert not any("feed" in needless for needless in not_needed(_subject(one)))
+
+
+def test_a_screen_of_eighty_columns_hears_of_it_too() -> None:
+    forms = what_first(_subject(_told(injectors="1300 cc/min")))
+    assert forms is not None
+    fits = next(spaced(form) for form in forms if len(form) <= 76)
+    assert fits == "Buy first: injectors of 1350 cc/min. Then a third pump or a wire for each."

@@ -175,8 +175,24 @@ def _whole_in_short(
 ) -> tuple[str, ...]:
     """Several parts in the fewest words: all of them before what the first of them buys."""
     first, *others = (change_noun(subject, change) for change in chosen)
-    then = f"Then {listed(others)}." if others else ""
-    return (f"{lead}: {first}{once}. {then}", f"{lead}: {first}. {then}") if others else ()
+    if not others:
+        return ()
+    then = f"Then {listed(others)}."
+    cheaper = [_or_a_wire(subject, change) for change in chosen[1:]]
+    either = f"Then {listed([f'{noun}{other}' for noun, other in zip(others, cheaper, strict=True)])}."
+    return (
+        *([f"{lead}: {first}{once}. {either}", f"{lead}: {first}. {either}"] if any(cheaper) else ()),
+        f"{lead}: {first}{once}. {then}",
+        f"{lead}: {first}. {then}",
+    )
+
+
+def _or_a_wire(subject: Subject, change: ChangeFigures) -> str:
+    """What does as much as the pump today, in the fewest words: " or a wire for each"."""
+    other = subject.figures.in_place_of_pump
+    if change.change != "pump" or other is None:
+        return ""
+    return f" or {'a wire for each' if other.change == 'circuits' else change_noun(subject, other)}"
 
 
 def _short_then(subject: Subject, following: NextFigures) -> str:
