@@ -60,6 +60,8 @@ def _run(arguments: list[str]) -> int:
     except SystemExit as leave:
         say("")
         return leave.code if isinstance(leave.code, int) else FINE
+    finally:
+        gc.freeze()  # nor at the end: the system takes all of it back
 
 
 def _open_wizard(arguments: list[str]) -> int:
