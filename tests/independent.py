@@ -13,7 +13,7 @@ from fuelwiz.sizing import quick_figures
 from fuelwiz.sizing.figures import Figures
 
 EXAMPLES = Path(__file__).parent / "examples"
-NOT_SOLVED = (
+NOT_SOLVED_BUT_SAID = (
     "gauge",
     "wire_choices",
     "injector_choices",
@@ -21,9 +21,8 @@ NOT_SOLVED = (
     "path",
     "return_check",
     "metric_wire_choices",
-    "long_way",
-    "in_place_of_pump",
 )
+NOT_SOLVED = (*NOT_SOLVED_BUT_SAID, "long_way", "in_place_of_pump")
 """What the solver does not give: here it is the program's own."""
 
 

@@ -8,6 +8,7 @@ from math import inf, isfinite, nan
 from typing import Any
 
 import pytest
+from independent import NOT_SOLVED_BUT_SAID
 
 from fuelwiz import __version__
 from fuelwiz.report.json_form import json_text, plain_result
@@ -70,15 +71,6 @@ INSIDE = {
     "return_check": "pressure_Pa volts_V pumps flow_m3_s",
 }
 TEXTS = {"format", "name", "version", "explanation", "answer", "what", "findings", "cautions"}
-NOT_SOLVED_INDEPENDENTLY = {
-    "gauge",
-    "wire_choices",
-    "injector_choices",
-    "one_volt",
-    "path",
-    "return_check",
-    "metric_wire_choices",
-}
 NOT_SAID_HERE = {"bench", "log"}
 """What the independent solver gives beyond this result."""
 DRAWN = {"draws", "chance", "short", "margin", "limits"}
@@ -102,7 +94,7 @@ def _dictionaries(value: Any, path: str = "") -> list[tuple[str, dict[str, Any]]
 def _numbers_and_words(value: Any) -> Any:
     """A result without the texts and figures that the independent solver does not give."""
     if isinstance(value, dict):
-        left_out = TEXTS | NOT_SOLVED_INDEPENDENTLY | NOT_SAID_HERE | (DRAWN if "draws" in value else set())
+        left_out = TEXTS | set(NOT_SOLVED_BUT_SAID) | NOT_SAID_HERE | (DRAWN if "draws" in value else set())
         return {key: _numbers_and_words(item) for key, item in value.items() if key not in left_out}
     if isinstance(value, list):
         return [_numbers_and_words(item) for item in value]
