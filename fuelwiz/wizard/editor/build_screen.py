@@ -117,9 +117,7 @@ class BuildScreen(StepView, Screen[None]):
         self.desk.update()
         why = arrive(self.form, is_begun=self._step is not None or self.desk.path is None)
         self.is_ready = True
-        self._put_in_place()
-        self.show_all()
-        self.program.show_now()
+        self.lay_out()
         self.set_timer(LOOK_OVER_S, self.look_over)
         self._pauses.begin()
         self.say(self.program.message or why)
@@ -149,9 +147,8 @@ class BuildScreen(StepView, Screen[None]):
         if not self._is_here:
             return
         self._put_in_place()
-        if not self.is_too_small:
-            self.show_all()
-            self.program.show_now()
+        self.show_all()
+        self.program.show_now()
 
     def _put_in_place(self) -> None:
         width, height = self.size
