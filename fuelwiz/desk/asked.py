@@ -159,7 +159,7 @@ def texts_not_asked(desk: Answers, raw: Mapping[str, str], typed_in: str) -> Map
 
 
 def _is_asked_at(desk: Answers, path: str) -> bool:
-    """Whether the question that a path answers makes sense, or each list that the path leads into."""
+    """Whether a question that a path answers makes sense: one of another name, or its own and each list above it."""
     question = question_of(path)
     return (question != path and is_asked(desk, question)) or all(
         key in _ASKED_BY_ANOTHER or is_asked(desk, key) for key in _keys_down_to(path)

@@ -3,32 +3,33 @@
 from __future__ import annotations
 
 import re
-from typing import Literal
 
 from fuelwiz.desk.composites.fuel_choice import share_of
 from fuelwiz.desk.field_questions import changed_on_a_day
 from fuelwiz.desk.plain import value_at
 from fuelwiz.desk.refusals import Refusal
 from fuelwiz.desk.state import State
-
-Measured = Literal["crank", "wheels"]
+from fuelwiz.session import PowerAt
 
 POWER, POWER_AT = "goal.power", "goal.power_at"
 _POWERS = (POWER, "goal.next_power")
 _TURNS = re.compile(r"(.*[0-9.])\s*(?:rpm|r/min|rev/min|1/min)", re.IGNORECASE | re.DOTALL)
 _UNIT = r"(?:b?hp|ps|kw)"
-_WHEELS = re.compile(
-    rf"([0-9.]+)\s*(?:[ra]?w({_UNIT})|({_UNIT})?\s*(?:at\s+the\s+|at\s+)?wheels?(?:\s+({_UNIT}))?)",
-    re.IGNORECASE,
-)
-_CRANK = re.compile(
-    rf"([0-9.]+)\s*(?:c({_UNIT})|({_UNIT})?\s*(?:at\s+the\s+|at\s+)?(?:crank|flywheel)(?:\s+({_UNIT}))?)",
-    re.IGNORECASE,
-)
-_SAID: tuple[tuple[Measured, re.Pattern[str]], ...] = (("wheels", _WHEELS), ("crank", _CRANK))
 
 
-def power_said(text: str) -> tuple[str, Measured] | None:
+def _power_at(letters: str, place: str) -> re.Pattern[str]:
+    """A power and where it is measured: by letters before its unit, or by the name of the place."""
+    named = rf"({_UNIT})?\s*(?:at\s+the\s+|at\s+)?{place}(?:\s+({_UNIT}))?"
+    return re.compile(rf"([0-9.]+)\s*(?:{letters}({_UNIT})|{named})", re.IGNORECASE)
+
+
+_SAID: tuple[tuple[PowerAt, re.Pattern[str]], ...] = (
+    ("wheels", _power_at("[ra]?w", "wheels?")),
+    ("crank", _power_at("c", "(?:crank|flywheel)")),
+)
+
+
+def power_said(text: str) -> tuple[str, PowerAt] | None:
     """A power and where it is measured, of a text that says both: "480 whp"; None for any other."""
     for place, pattern in _SAID:
         found = pattern.fullmatch(text.strip())
@@ -38,7 +39,7 @@ def power_said(text: str) -> tuple[str, Measured] | None:
     return None
 
 
-def measured_at(state: State) -> Measured:
+def measured_at(state: State) -> PowerAt:
     """Where the powers of a build are measured, by what is told so far."""
     return "wheels" if value_at(state.plain, ("goal", "power_at")) == "wheels" else "crank"
 
@@ -68,7 +69,7 @@ def as_written(state: State, path: str, raw: str) -> tuple[State, str]:
     return state.with_value(POWER_AT, place), power
 
 
-def _measured_elsewhere(power: str, said: Measured, asked: Measured) -> Refusal:
+def _measured_elsewhere(power: str, said: PowerAt, asked: PowerAt) -> Refusal:
     short = f"power at the {asked} is wanted"
     return Refusal(
         short,
